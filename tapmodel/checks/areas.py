@@ -1,0 +1,119 @@
+"""Areas of sections square to the axis, by Green's theorem on their outlines."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.checks.ideal import blank_radius, centre_radius, land_radius
+from tapmodel.checks.land_tops import Tops, sweep
+from tapmodel.checks.roots import bracketed_root
+from tapmodel.checks.walls import (
+    crest_edge,
+    floor_radius,
+    half_width,
+    spacing,
+    wall_angles,
+    wall_sweep,
+)
+from tapmodel.design.tap_design import Blank, Flutes, TapDesign
+
+Floats = NDArray[np.float64]
+STRIPS, STRIP_WEIGHTS = np.polynomial.legendre.leggauss(600)
+
+
+def threaded_area(design: TapDesign, z: Floats) -> Floats:
+    """Area at heights below the thread's end, front centre not taken off, shape (n,) [mm²].
+
+    Each land's top counts half the integral of radius squared between the angles at which the
+    walls meet it; each flute counts the sweep of its walls up to those same points.
+    """
+    flutes, count = design.flutes, design.flutes.count
+    half = half_width(flutes, z)
+    edges = np.asarray(flutes.angles) + crest_edge(flutes, design.thread.major)
+    total = np.zeros_like(z)
+    heel_of = np.array([_land_before(flutes, k) for k in range(count)])
+    face = [_meeting(design, z, j, heel=False) for j in range(count)]
+    heel = [_meeting(design, z, j, heel=True) for j in heel_of]
+    gaps = spacing(flutes)
+    crest = crest_edge(flutes, design.thread.major)
+    for k in range(count):
+        land = heel_of[k]
+        start = wall_angles(flutes, face[land], half)[1] - crest
+        end = wall_angles(flutes, heel[k], half)[0] + gaps[land] - crest
+        total += sweep(design, Tops(z, np.full_like(z, edges[land]), start, end))
+        total += wall_sweep(flutes, half, heel[k], face[k])
+    return total
+
+
+def _land_before(flutes: Flutes, flute: int) -> int:
+    """The land whose heel the flute cuts: the one just before it in the sense of +theta."""
+    behind = (flutes.angles[flute] - np.asarray(flutes.angles)) % 360.0
+    return int(np.where(behind == 0.0, 360.0, behind).argmin())
+
+
+def _meeting(design: TapDesign, z: Floats, land: int, *, heel: bool) -> Floats:
+    """Radius at which a wall of a land meets its top [mm]: face, or heel when `heel`."""
+    flutes, half = design.flutes, half_width(design.flutes, z)
+    crest = crest_edge(flutes, design.thread.major)
+    shift = float(spacing(flutes)[land]) if heel else 0.0
+
+    def over_top(radius: Floats) -> Floats:
+        wall = wall_angles(flutes, radius, half)[0 if heel else 1]
+        phi = wall + shift - crest
+        return radius - land_radius(design, phi, flutes.angles[land] + crest + phi, z)
+
+    floor = floor_radius(flutes, half)
+    return bracketed_root(over_top, floor, np.full_like(z, design.thread.major))
+
+
+def fluted_circle_area(flutes: Flutes, radius: Floats, half: Floats) -> Floats:
+    """Area of a circle of `radius` less the voids of half width `half` [mm²]."""
+    heel, face = wall_angles(flutes, radius, half)
+    top = np.maximum(radius, floor_radius(flutes, half))
+    void = radius**2 / 2 * np.radians(face - heel) - wall_sweep(flutes, half, top, top)
+    return np.pi * radius**2 - flutes.count * np.where(face > heel, void, 0.0)
+
+
+def squared_circle_area(blank: Blank, radius: Floats) -> Floats:
+    """Area of a circle of `radius` inside the drive square [mm²]."""
+    side = blank.square_across_flats / 2
+    reach = np.clip(radius, side, side * np.sqrt(2.0))
+    segment = reach**2 * np.arccos(side / reach) - side * np.sqrt(reach**2 - side**2)
+    return np.pi * np.minimum(radius, reach) ** 2 - 4 * segment
+
+
+def plain_area(design: TapDesign, z: Floats) -> Floats:
+    """Area at heights from the thread's end on, centres not taken off, shape (n,) [mm²]."""
+    flutes, blank = design.flutes, design.blank
+    radius, half = blank_radius(blank, z), half_width(flutes, z)
+    area = fluted_circle_area(flutes, radius, half)
+    square = z >= blank.square_start
+    area[square] = squared_circle_area(blank, radius[square])
+    # only a design built against its own findings has flutes in the square
+    fluted = square & (half > 0.0) & (floor_radius(flutes, half) < radius)
+    for angle in flutes.angles:
+        area[fluted] -= _void_in_square(design, angle, radius[fluted], half[fluted])
+    return area
+
+
+def _void_in_square(design: TapDesign, angle: float, radius: Floats, half: Floats) -> Floats:
+    """Area of one flute inside circle and square, by strips along the cutter axis [mm²]."""
+    flutes, side = design.flutes, design.blank.square_across_flats / 2
+    lean = np.pi / 2 * STRIPS
+    t = flutes.offset + half[:, None] * np.sin(lean)
+    floor = flutes.centre_radius - half[:, None] * np.cos(lean)
+    top = np.sqrt(np.maximum(radius[:, None] ** 2 - t**2, 0.0))
+    for turned in np.radians(np.arange(0.0, 360.0, 90.0) - angle):
+        if np.cos(turned) > 1e-9:
+            top = np.minimum(top, (side - t * np.sin(turned)) / np.cos(turned))
+    depth = np.maximum(top - floor, 0.0) * np.cos(lean)
+    return half * np.pi / 2 * (depth @ STRIP_WEIGHTS)
+
+
+def centres_area(design: TapDesign, z: Floats) -> Floats:
+    """Area that the centres in the two end faces take off, flutes not counted twice [mm²]."""
+    blank, half = design.blank, half_width(design.flutes, z)
+    front = centre_radius(blank.front_centre, z)
+    rear = centre_radius(blank.rear_centre, blank.overall_length - z)
+    return fluted_circle_area(design.flutes, front, half) + fluted_circle_area(
+        design.flutes, rear, half
+    )

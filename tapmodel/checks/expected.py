@@ -1,0 +1,87 @@
+"""Volume and section areas that the solid of a design must have, without any CAD kernel."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.checks.areas import centres_area, plain_area, threaded_area
+from tapmodel.checks.ideal import CENTRE_SLOPE
+from tapmodel.design.tap_design import TapDesign
+
+Floats = NDArray[np.float64]
+PANELS_PER_PITCH = 32
+PANELS_BEHIND = 60
+NODES, WEIGHTS = np.polynomial.legendre.leggauss(4)
+
+
+def section_area(design: TapDesign, z: Floats) -> Floats:
+    """Area of the ideal solid's section at each height, 0 outside the tap.
+
+    Args:
+        design: the tap.
+        z: heights, any shape [mm]; at the thread's end plane the side of the blank counts.
+
+    Returns:
+        Areas, same shape [mm²].
+
+    Source: derived here, Green's theorem on the outline that the record defines.
+    """
+    heights = np.asarray(z, dtype=np.float64).ravel()
+    area = np.zeros_like(heights)
+    solid = (heights >= 0.0) & (heights <= design.blank.overall_length)
+    threaded = solid & (heights < design.blank.thread_length)
+    plain = solid & ~threaded
+    if threaded.any():
+        area[threaded] = threaded_area(design, heights[threaded])
+    if plain.any():
+        area[plain] = plain_area(design, heights[plain])
+    area[solid] -= centres_area(design, heights[solid])
+    return area.reshape(np.shape(z))
+
+
+def solid_volume(design: TapDesign, refinement: int = 1) -> float:
+    """Volume of the ideal solid [mm³]: Gauss over z of the section area, between its breaks.
+
+    Args:
+        design: the tap.
+        refinement: factor on the number of panels, for showing that the result has converged.
+
+    Source: derived here.
+    """
+    borders = _breaks(design)
+    volume = 0.0
+    for low, high in zip(borders[:-1], borders[1:], strict=True):
+        panels = PANELS_BEHIND
+        if high <= design.blank.thread_length:
+            panels = int(np.ceil(PANELS_PER_PITCH * (high - low) / design.thread.pitch))
+        # the turned variable takes the root out of a section that starts or ends like a ball
+        ends = np.linspace(0.0, np.pi, panels * refinement + 1)
+        half = np.diff(ends)[:, None] / 2
+        turn = ends[:-1, None] + half * (1 + NODES)
+        area = section_area(design, low + (high - low) * (1 - np.cos(turn)) / 2)
+        volume += (high - low) / 2 * float((half * WEIGHTS * np.sin(turn) * area).sum())
+    return volume
+
+
+def _breaks(design: TapDesign) -> Floats:
+    """Heights at which the section changes its law, both ends included, sorted [mm]."""
+    blank, flutes = design.blank, design.flutes
+    neck_end = blank.thread_length + blank.neck_length
+    step = abs(blank.shank_diameter - blank.neck_diameter) / 2 if blank.neck_length > 0 else 0.0
+    ball = flutes.cutter_diameter / 2
+    clear = np.hypot(flutes.centre_radius, flutes.offset) - blank.shank_diameter / 2
+    places = [
+        0.0,
+        blank.front_centre / 2 / CENTRE_SLOPE,
+        design.chamfer.length,
+        blank.thread_length,
+        neck_end,
+        neck_end + step / np.tan(np.radians(blank.shoulder_angle)),
+        flutes.full_depth_length,
+        flutes.full_depth_length + ball,
+        flutes.full_depth_length + np.sqrt(max(ball**2 - max(clear, 0.0) ** 2, 0.0)),
+        blank.square_start,
+        blank.overall_length - blank.rear_chamfer,
+        blank.overall_length - blank.rear_centre / 2 / CENTRE_SLOPE,
+        blank.overall_length,
+    ]
+    return np.unique(np.clip(places, 0.0, blank.overall_length))

@@ -1,0 +1,162 @@
+"""Choosing the flutes: wishes, the cutters on hand, and the one that fits best."""
+
+import math
+from dataclasses import dataclass
+
+from tapmodel.design.flute_limits import ToothRadii, impossible, land_width, shortfall
+from tapmodel.design.flute_section import FluteSection
+from tapmodel.design.flute_solve import FluteWish, Unmet, solve
+from tapmodel.design.ledger import Ledger, Rule
+from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
+from tapmodel.design.tap_design import TapThread
+from tapmodel.errors import RefusedError
+
+CUTTERS = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
+CORE_SHARES = {2: 0.35, 3: 0.40, 4: 0.45}
+LAND_SHARE = 0.35
+RAKE = 8.0
+
+RAKE_RULE = Rule("8 deg suits low-carbon and alloy steels", PRACTICE_FROM_MEMORY, "deg")
+LAND_RULE = Rule(
+    "land about a third of the spacing: near a quarter of the diameter with four flutes",
+    PRACTICE,
+    "of the spacing",
+)
+CUTTER_LIST_RULE = Rule("ball-nose cutters that a small shop is likely to have", PRACTICE)
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenFlutes:
+    """Outcome: the section, and the wish that could not be met, if any."""
+
+    wish: FluteWish
+    section: FluteSection
+    unmet: Unmet | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    section: FluteSection
+    unmet: Unmet | None
+    shortfall: float
+    land_miss: float
+
+
+def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenFlutes:
+    """Settle number, cutter, offset and depth for a thread of nominal `diameter` [mm].
+
+    Of the cutters on hand that meet every limit, the one whose land comes closest to the wanted
+    width; where none does, the one that falls short least, and the rules then say what binds.
+
+    Raises:
+        RefusedError: no cutter leaves a tooth at all; the message says what to change.
+
+    Source: derived here; default numbers common practice.
+    """
+    count = ledger.whole("flutes.count", ruled_count(diameter), _count_rule(diameter))
+    wish = _wish(thread, diameter, count, ledger)
+    tooth = ToothRadii(thread.major / 2, thread.minor / 2)
+    given = ledger.given("flutes.cutter_diameter")
+    if given is None:
+        on_hand = ledger.numbers("shop.cutters", CUTTERS, CUTTER_LIST_RULE)
+    else:
+        on_hand = (given,)
+    best, reasons = _best(wish, on_hand, tooth)
+    if best is None:
+        raise RefusedError(f"flutes: {reasons[0]}")
+    if given is None:
+        _note_cutter(best, wish, ledger)
+    return ChosenFlutes(wish, best.section, best.unmet)
+
+
+def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
+    why = f"of the cutters on hand the one whose land comes nearest to {wish.land_width:.2f} mm"
+    if best.shortfall > 0 or best.unmet:
+        why = "no cutter on hand meets every limit; this one falls short least"
+    ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, Rule(why, OWN_RULE))
+
+
+def ruled_count(diameter: float) -> int:
+    """Number of flutes by rule for a nominal `diameter` [mm].
+
+    Source: common practice (from memory): M3 to M6 3, M8 to M14 3 or 4, M16 to M24 4, above 4 to 6.
+    """
+    if diameter < 12:
+        return 3
+    return 4 if diameter <= 36 else 6
+
+
+def _count_rule(diameter: float) -> Rule:
+    steps = "3 below 12 mm for chip room, 4 up to 36 mm, 6 above"
+    return Rule(f"{steps}; this is {diameter:g} mm", PRACTICE, "")
+
+
+def _wish(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> FluteWish:
+    offset, rake = ledger.given("flutes.offset"), None
+    if offset is None:
+        rake = ledger.number("flutes.rake", RAKE, RAKE_RULE)
+    depth, core = ledger.given("flutes.depth_from_top"), None
+    if depth is None:
+        share = CORE_SHARES.get(count, 0.5)
+        why = f"{share:g} of the diameter with {count} flutes: strength against chip room"
+        core = ledger.number(
+            "flutes.core_diameter", round(share * diameter, 3), Rule(why, PRACTICE_FROM_MEMORY)
+        )
+    share = ledger.number("flutes.land_share", LAND_SHARE, LAND_RULE)
+    return FluteWish(count, rake, offset, core, depth, share * math.pi * thread.major / count)
+
+
+def _best(
+    wish: FluteWish, cutters: tuple[float, ...], tooth: ToothRadii
+) -> tuple[_Candidate | None, list[str]]:
+    candidates: list[_Candidate] = []
+    reasons: list[str] = []
+    for diameter in cutters:
+        found = solve(wish, diameter, 2 * tooth.crest)
+        if found.section is None:
+            reasons.append(found.unmet.cure if found.unmet else "")
+            continue
+        reason = impossible(found.section, tooth)
+        if reason:
+            reasons.append(reason)
+            continue
+        candidates.append(_candidate(wish, found.section, found.unmet, tooth))
+    if not candidates:
+        return None, reasons
+    return min(candidates, key=lambda c: (c.unmet is not None, c.shortfall, c.land_miss)), reasons
+
+
+def _candidate(
+    wish: FluteWish, section: FluteSection, unmet: Unmet | None, tooth: ToothRadii
+) -> _Candidate:
+    return _Candidate(
+        section,
+        unmet,
+        shortfall(section, wish.count, tooth),
+        abs(land_width(section, wish.count, tooth.crest) - wish.land_width),
+    )
+
+
+def largest_cutter(wish: FluteWish, tooth: ToothRadii, upto: float) -> float | None:
+    """Largest cutter below `upto` [mm] that meets every limit with the same wishes.
+
+    Searched in steps of a fiftieth of `upto`, then refined by halving; None when there is none.
+
+    Source: derived here.
+    """
+    steps = [upto * k / 50 for k in range(49, 0, -1)]
+    legal = next((size for size in steps if _legal(wish, tooth, size)), None)
+    if legal is None:
+        return None
+    low, high = legal, legal + upto / 50
+    for _ in range(20):
+        middle = (low + high) / 2
+        low, high = (middle, high) if _legal(wish, tooth, middle) else (low, middle)
+    return low
+
+
+def _legal(wish: FluteWish, tooth: ToothRadii, cutter_diameter: float) -> bool:
+    found = solve(wish, cutter_diameter, 2 * tooth.crest)
+    if found.section is None or found.unmet or impossible(found.section, tooth):
+        return False
+    return shortfall(found.section, wish.count, tooth) <= 0

@@ -1,0 +1,57 @@
+"""The record of the flutes, every number computed from the section."""
+
+import math
+
+from tapmodel.design.blank import ChosenBlank
+from tapmodel.design.flute_section import (
+    FluteSection,
+    chordal_hook,
+    face_angle,
+    flute_area,
+    land_angle,
+    rake,
+    section_of,
+)
+from tapmodel.design.tap_design import Flutes, TapThread
+from tapmodel.design.turned import runout_end, turned_lengths
+
+
+def flute_record(
+    section: FluteSection, count: int, thread: TapThread, chosen: ChosenBlank
+) -> Flutes:
+    """All numbers of the flutes.
+
+    Source: derived here by `tapmodel.design.flute_section`; depth as set from the top of a blank
+    turned to the major diameter.
+    """
+    crest, root = thread.major / 2, thread.minor / 2
+    land = land_angle(section, count, crest)
+    lengths = turned_lengths(chosen.blank, thread.major)
+    return Flutes(
+        count=count,
+        cutter_diameter=2 * section.ball_radius,
+        offset=section.offset,
+        centre_radius=section.centre_radius,
+        depth_from_top=crest - (section.centre_radius - section.ball_radius),
+        core_diameter=section.core_diameter,
+        rake_crest=rake(section, crest),
+        rake_pitch=rake(section, thread.pitch_diameter / 2),
+        rake_root=rake(section, root),
+        chordal_hook=chordal_hook(section, crest, root),
+        land_angle=land,
+        land_width=math.radians(land) * crest,
+        area=flute_area(section, crest),
+        angles=tuple(360 * j / count for j in range(count)),
+        full_depth_length=chosen.full_depth_length,
+        runout_end=runout_end(section, chosen.full_depth_length, lengths),
+    )
+
+
+def crest_edge_angle(flutes: Flutes, major: float) -> float:
+    """Polar angle of a land's crest edge from its own cutter axis [deg]; `major` diameter [mm].
+
+    Land j carries the cutting face of flute j, so its edge lies at `angles[j]` plus this.
+
+    Source: derived here.
+    """
+    return face_angle(section_of(flutes), major / 2)

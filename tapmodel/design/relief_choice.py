@@ -1,0 +1,175 @@
+"""Choosing the two reliefs, and how much drop the chamfer needs."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from tapmodel.design.ledger import Ledger, Rule
+from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
+from tapmodel.design.relief import (
+    con_eccentric,
+    concentric,
+    drop,
+    eccentric_by_drop,
+    eccentric_by_edge,
+)
+from tapmodel.design.tap_design import Chamfer, Relief, Reliefs, TapThread
+from tapmodel.errors import RefusedError
+from tapmodel.words import ReliefKind, ReliefPlace
+
+CHAMFER_EDGE_ANGLE = 4.0
+THREAD_DROP_SHARE = 0.004
+LARGEST_DROP_SHARE = 0.2
+"""Largest heel drop that an arc is laid for, as a share of the major diameter."""
+
+KIND_RULE = Rule("the margin guides the tap, the arc behind it frees the crest", PRACTICE, "")
+CHAMFER_KIND_RULE = Rule(
+    "the chamfer must clear from the edge on, so its drop starts there", PRACTICE, ""
+)
+CREST_RULE = Rule("all that a shop without a thread grinder can relieve", PRACTICE, "")
+MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
+THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
+EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
+CHAMFER_DROP_RULE = Rule(
+    "what 4 deg at the edge gives, but no more than half the depth of the thread", OWN_RULE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Land:
+    """A land that is to be relieved.
+
+    Attributes:
+        key: section of the job file.
+        place: surface that carries the relief.
+        major: diameter over the crests [mm].
+        angle: of the land at that diameter [deg].
+        drop: heel drop by rule [mm], noted with `drop_rule`.
+    """
+
+    key: str
+    place: ReliefPlace
+    major: float
+    angle: float
+    drop: float
+    drop_rule: Rule
+
+
+def choose_reliefs(
+    thread: TapThread, diameter: float, land_angle: float, ledger: Ledger
+) -> Reliefs:
+    """Settle both reliefs for lands of `land_angle` [deg] at the crests; `diameter` nominal [mm].
+
+    Raises:
+        RefusedError: a margin as wide as the land, or a drop that no arc reaches.
+
+    Source: kinds as defined in `tapmodel.design.relief`; defaults common practice.
+    """
+    place = ReliefPlace(ledger.word("relief.thread.applies_to", "crest", CREST_RULE))
+    on_thread = _Land(
+        "relief.thread",
+        place,
+        thread.major,
+        land_angle,
+        round(THREAD_DROP_SHARE * diameter, 3),
+        THREAD_DROP_RULE,
+    )
+    on_chamfer = _Land(
+        "relief.chamfer",
+        ReliefPlace.CHAMFER,
+        thread.major,
+        land_angle,
+        _chamfer_drop(thread, land_angle),
+        CHAMFER_DROP_RULE,
+    )
+    ledger.word("relief.chamfer.applies_to", "chamfer", Rule("its place", OWN_RULE, ""))
+    return Reliefs(
+        _relief(on_thread, ReliefKind.CON_ECCENTRIC, KIND_RULE, ledger),
+        _relief(on_chamfer, ReliefKind.ECCENTRIC, CHAMFER_KIND_RULE, ledger),
+    )
+
+
+def _chamfer_drop(thread: TapThread, land_angle: float) -> float:
+    by_edge = eccentric_by_edge(ReliefPlace.CHAMFER, thread.major, land_angle, CHAMFER_EDGE_ANGLE)
+    return round(min(by_edge.heel_drop, (thread.major - thread.minor) / 4), 4)
+
+
+def _relief(land: _Land, ruled: ReliefKind, rule: Rule, ledger: Ledger) -> Relief:
+    kind = ReliefKind(ledger.word(f"{land.key}.kind", _implied(land.key, ruled, ledger), rule))
+    if kind is ReliefKind.CONCENTRIC:
+        return concentric(land.place, land.major)
+    if kind is ReliefKind.CON_ECCENTRIC:
+        margin = ledger.number(f"{land.key}.margin_angle", round(land.angle / 3, 1), MARGIN_RULE)
+        _refuse_margin(land, margin)
+        heel_drop = _heel_drop(land, ledger)
+        return con_eccentric(land.place, land.major, land.angle, margin, heel_drop)
+    by_edge = _edge_angle(land, ledger)
+    if by_edge is not None:
+        return eccentric_by_edge(land.place, land.major, land.angle, by_edge)
+    return eccentric_by_drop(land.place, land.major, land.angle, _heel_drop(land, ledger))
+
+
+def _implied(key: str, ruled: ReliefKind, ledger: Ledger) -> ReliefKind:
+    """A margin can only mean con-eccentric relief, an edge angle only eccentric."""
+    if ledger.has(f"{key}.margin_angle"):
+        return ReliefKind.CON_ECCENTRIC
+    if ledger.has(f"{key}.edge_angle"):
+        return ReliefKind.ECCENTRIC
+    return ruled
+
+
+def _edge_angle(land: _Land, ledger: Ledger) -> float | None:
+    """The edge angle to use, None when the heel drop decides."""
+    given = ledger.given(f"{land.key}.edge_angle", "deg")
+    if given is not None or ledger.has(f"{land.key}.heel_drop"):
+        return given
+    full = eccentric_by_edge(land.place, land.major, land.angle, CHAMFER_EDGE_ANGLE).heel_drop
+    if land.place is not ReliefPlace.CHAMFER or full > land.drop + 0.0001:
+        return None
+    return ledger.number(f"{land.key}.edge_angle", CHAMFER_EDGE_ANGLE, EDGE_RULE)
+
+
+def _heel_drop(land: _Land, ledger: Ledger) -> float:
+    heel_drop = ledger.number(f"{land.key}.heel_drop", land.drop, land.drop_rule)
+    largest = LARGEST_DROP_SHARE * land.major
+    steepest = eccentric_by_edge(land.place, land.major, land.angle, 45.0).heel_drop
+    allowed = min(largest, steepest)
+    if heel_drop > allowed:
+        raise RefusedError(
+            f"{land.key}: no arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg; "
+            f"give {land.key}.heel_drop at most {math.floor(allowed * 1000) / 1000:g} mm"
+        )
+    return heel_drop
+
+
+def _refuse_margin(land: _Land, margin: float) -> None:
+    widest = 0.95 * land.angle
+    if margin > widest:
+        raise RefusedError(
+            f"{land.key}: a margin of {margin:g} deg leaves no room for the arc on a land of "
+            f"{land.angle:.2f} deg; give {land.key}.margin_angle at most {widest:.1f} deg"
+        )
+
+
+def needed_drop(thread: TapThread, chamfer: Chamfer, phi: float) -> float:
+    """Drop of the chamfer at `phi` [deg] behind the edge below which it rubs [mm].
+
+    While the land turns by phi the tap advances lead*phi/360, so the cone moves outwards by that
+    times tan(angle).
+
+    Source: derived here.
+    """
+    return thread.lead * math.tan(math.radians(chamfer.angle)) * phi / 360
+
+
+def chamfer_rub(thread: TapThread, chamfer: Chamfer, relief: Relief, land_angle: float) -> float:
+    """By how much the chamfer's land stands into the metal that its own edge has just cut [mm].
+
+    The largest shortfall of the drop against `needed_drop` over the land; 0 when it clears.
+
+    Source: derived here.
+    """
+    phi = np.linspace(0.0, land_angle, 361)
+    need = needed_drop(thread, chamfer, 1.0) * phi
+    return float(np.max(np.maximum(need - drop(relief, phi), 0.0)))

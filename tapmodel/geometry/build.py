@@ -1,0 +1,53 @@
+"""From the design to the solid: the order of the work on one screen."""
+
+from collections.abc import Callable
+
+import cadquery as cq
+from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry import kernel
+from tapmodel.geometry.centre import front_centre
+from tapmodel.geometry.faces import KernelEdges, faces, kernel_edges
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.ring import rear_faces
+from tapmodel.geometry.sheets import Sheets
+from tapmodel.geometry.skin import Skin, weave
+from tapmodel.words import Hand
+
+
+def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> cq.Solid:
+    """The solid of a design.
+
+    Args:
+        design: every number of the tap; must have passed the design rules.
+        stage: told the name of each stage as it begins.
+
+    Raises:
+        KernelError: when a stage failed its proof.
+    """
+    stage("edges")
+    form = Form(design)
+    skin = weave(form)
+    stage("faces")
+    edges = kernel_edges(skin)
+    pit, rim = front_centre(design.blank.front_centre)
+    skin_faces = _skin_faces(form, skin, edges, rim)
+    stage("rear")
+    solid = cq.Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
+    if design.thread.hand is Hand.LEFT:
+        stage("mirror")
+        solid = solid.mirror("XZ").Solids()[0]
+    return solid
+
+
+def _skin_faces(
+    form: Form, skin: Skin, edges: KernelEdges, rim: tuple[TopoDS_Wire, ...]
+) -> list[TopoDS_Face]:
+    sheets = Sheets(form)
+    made: list[TopoDS_Face] = []
+    for key, cycles in skin.loops.items():
+        if key[0] != "ring":
+            holes = rim if key[0] == "front" else ()
+            made += faces(sheets.sheet(key), cycles, skin, edges, holes)
+    return made

@@ -1,0 +1,140 @@
+"""Edges in planes square to the axis: the front, and the plane that ends the thread."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.edges_thread import LandFamily, inside_walls, land_turns
+from tapmodel.geometry.form import PARTS, Form
+from tapmodel.geometry.tracing import Family, Function, SheetKey
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+
+def end_key(land: int, outwards: bool) -> SheetKey:
+    """Key of a piece of the thread's end plane: ridges face the rear, grooves the front."""
+    return ("ridge end" if outwards else "groove end", land)
+
+
+class _Outline(LandFamily):
+    """A section outline at height `z`, in the front plane or the thread's end plane."""
+
+    def __init__(self, form: Form, lands: Indices, turns: Indices, z: float) -> None:
+        super().__init__(form, lands, turns)
+        self.z = z
+        self.step = form.turned[0].start_radius
+
+    def radius(self, i: Indices, phi: Floats) -> Floats:
+        raise NotImplementedError
+
+    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+        return self.radius(i, phi), np.full_like(phi, self.z)
+
+    def cuts(self) -> list[Function]:
+        if self.z == 0:
+            return []
+        return [lambda i, phi: self.radius(i, phi) - self.step]
+
+    def plane(self, i: int, phi: float) -> SheetKey:
+        if self.z == 0:
+            return ("front",)
+        radius = float(self.radius(np.array([i]), np.array([phi]))[0])
+        return end_key(int(self.lands[i]), radius > self.step)
+
+
+class ThreadOutline(_Outline):
+    """Part `part` of the profile in the plane."""
+
+    def __init__(self, form: Form, part: int, z: float) -> None:
+        super().__init__(form, *land_turns(form, z, z), z)
+        self.part = part
+
+    def _offset(self, i: Indices, phi: Floats) -> Floats:
+        return self.z - self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def radius(self, i: Indices, phi: Floats) -> Floats:
+        return self.form.part_radius(self.part, self._offset(i, phi), phi)
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        w = self._offset(i, t)
+        start, end = self.form.part_limits(self.part, t)
+        r = self.radius(i, t)
+        below = self.form.cone_radius(t, np.full_like(t, self.z)) - r
+        return np.minimum.reduce([w - start, end - w, below, inside_walls(self.form, t, r)])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.part_kinks(PARTS[self.part])
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        return ("strip", int(self.lands[i]), int(self.turns[i]), self.part), self.plane(i, t)
+
+
+class ConeOutline(_Outline):
+    """The chamfer cone in the plane."""
+
+    def __init__(self, form: Form, z: float) -> None:
+        lands = np.arange(form.lands)
+        super().__init__(form, lands, np.zeros_like(lands), z)
+
+    def radius(self, i: Indices, phi: Floats) -> Floats:
+        del i
+        return self.form.cone_radius(phi, np.full_like(phi, self.z))
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        r = self.radius(i, t)
+        below = self.form.thread_radius(self.lands[i], t, np.full_like(t, self.z)) - r
+        return np.minimum(below, inside_walls(self.form, t, r))
+
+    def kink_angles(self) -> list[float]:
+        return self.form.cone_kinks()
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        return ("cone", int(self.lands[i])), self.plane(i, t)
+
+
+class StepArcs(LandFamily):
+    """The circle in the thread's end plane on which the turned blank begins."""
+
+    def __init__(self, form: Form, body: SheetKey) -> None:
+        lands = np.arange(form.lands)
+        super().__init__(form, lands, np.zeros_like(lands))
+        self.body = body
+        self.radius = form.turned[0].start_radius
+        walls = [float(form.wall_phi(side, np.asarray(self.radius))) for side in (1, -1)]
+        self.lower = np.full(len(lands), walls[0])
+        self.upper = np.full(len(lands), walls[1])
+
+    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+        del i
+        return np.full_like(phi, self.radius), np.full_like(phi, self.form.thread_end)
+
+    def _excess(self, i: Indices, phi: Floats) -> Floats:
+        z = np.full_like(phi, self.form.thread_end)
+        threaded = np.minimum(
+            self.form.thread_radius(self.lands[i], phi, z), self.form.cone_radius(phi, z)
+        )
+        return threaded - self.radius
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return np.ones_like(t)
+
+    def cuts(self) -> list[Function]:
+        return [self._excess]
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        land = int(self.lands[i])
+        outwards = float(self._excess(np.array([i]), np.array([t]))[0]) > 0
+        body = (*self.body, land) if self.body[0] == "turned" else self.body
+        return body, end_key(land, outwards)
+
+
+def families(form: Form, body: SheetKey) -> Iterator[tuple[Family, str]]:
+    """All loci of this file; `body` is the key of the turned face behind the thread."""
+    for z in (0.0, form.thread_end):
+        for part in range(len(PARTS)):
+            yield ThreadOutline(form, part, z), "spline"
+        yield ConeOutline(form, z), "spline"
+    yield StepArcs(form, body), "circle"

@@ -1,0 +1,197 @@
+"""Edges of the flute's run-out: the ball-nose cutter where it stops, behind the full depth."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+_HALVINGS = 60
+
+
+class _RunOut:
+    """Loci numbered by flute; the parameter is the angle about the cutter's axis.
+
+    It runs from 0 at the face wall over pi/2 at the far end to pi at the heel wall.
+    """
+
+    density = 1
+    # Short enough for the curve to be followed in the latitudes of the ball as well.
+    longest_span = float(np.radians(9.0))
+
+    def __init__(self, form: Form) -> None:
+        self.form = form
+        self.b = float(form.walls.b)
+        self.lower = np.zeros(form.lands)
+        self.upper = np.full(form.lands, np.pi)
+
+    def kinks(self) -> list[Function]:
+        return []
+
+
+class BallRim(_RunOut):
+    """Half circle between the ball and the cutter's round shank."""
+
+    longest_span = float(np.radians(12.0))
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        u, v, z = self._frame(t)
+        return self.form.flute_points(i, u, v, z)
+
+    def _frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        c, e = self.form.walls.c, self.form.walls.e
+        z = self.form.full_depth + self.b * np.sin(t)
+        return np.full_like(t, c), e + self.b * np.cos(t), z
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        del i
+        u, v, z = self._frame(t)
+        return self.form.body_radius(z) - np.hypot(u, v)
+
+    def cuts(self) -> list[Function]:
+        return []
+
+    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+        return ("run-out", i), ("ball", i)
+
+
+class Opening(_RunOut):
+    """The rim of the run-out on the turned blank."""
+
+    def __init__(self, form: Form, bodies: list[SheetKey]) -> None:
+        super().__init__(form)
+        self.bodies = bodies
+
+    def _on_shank(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        """Frame coordinates if the rim lies on the cutter's round shank (u - c then > 0)."""
+        v = self.form.walls.e + self.b * np.cos(t)
+        z = self.form.full_depth + self.b * np.sin(t)
+        room = self.form.body_radius(z) ** 2 - v**2
+        return np.sqrt(np.maximum(room, 0.0)), v, z
+
+    def _on_ball(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        """Frame coordinates if it lies on the ball, `out` from the cutter's axis."""
+        low, high = np.zeros_like(t), np.full_like(t, self.b)
+        for _ in range(_HALVINGS):
+            out = (low + high) / 2
+            u, v, z = self._ball_point(out, t)
+            inside = self.form.body_radius(z) > np.hypot(u, v)
+            low, high = np.where(inside, out, low), np.where(inside, high, out)
+        return self._ball_point((low + high) / 2, t)
+
+    def _ball_point(self, out: Floats, t: Floats) -> tuple[Floats, Floats, Floats]:
+        c, e = self.form.walls.c, self.form.walls.e
+        u = c - np.sqrt(np.maximum(self.b**2 - out**2, 0.0))
+        return u, e + out * np.cos(t), self.form.full_depth + out * np.sin(t)
+
+    def _frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        shank, ball = self._on_shank(t), self._on_ball(t)
+        above = shank[0] >= self.form.walls.c
+        return tuple(np.where(above, s, b) for s, b in zip(shank, ball, strict=True))
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        return self.form.flute_points(i, *self._frame(t))
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return np.ones_like(t)
+
+    def cuts(self) -> list[Function]:
+        heights = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
+        over = [self._over(height) for height in heights]
+        c = self.form.walls.c
+        # The far end is a corner too: the seam of the turned face starts there.
+        return [
+            lambda _i, t: self._on_shank(t)[0] - c,
+            lambda _i, t: t - np.pi / 2,
+            *over,
+        ]
+
+    def _over(self, height: float) -> Function:
+        return lambda _i, t: self._frame(t)[2] - height
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        at = np.array([t])
+        z = float(self._frame(at)[2][0])
+        number = sum(z > piece.end for piece in self.form.turned[: len(self.bodies) - 1])
+        body = self.bodies[number]
+        land = i if t < np.pi / 2 else (i - 1) % self.form.lands
+        body = (*body, land) if body[0] == "turned" else body
+        above = float(self._on_shank(at)[0][0]) >= self.form.walls.c
+        return body, ("run-out" if above else "ball", i)
+
+
+class TurnedArcs:
+    """Circle between two turned lengths, between the flutes that cut through it."""
+
+    density = 1
+    longest_span = float(np.radians(45.0))
+
+    def __init__(self, form: Form, number: int, bodies: list[SheetKey]) -> None:
+        self.form, self.number, self.bodies = form, number, bodies
+        self.z = form.turned[number].end
+        self.radius = form.turned[number].end_radius
+        past = max(self.z - form.full_depth, 0.0)
+        b = np.sqrt(float(form.walls.b) ** 2 - past**2)
+        ends = [float(form.wall_phi(side, np.asarray(self.radius), b)) for side in (FACE, HEEL)]
+        self.lower = np.full(form.lands, ends[0])
+        self.upper = np.full(form.lands, ends[1])
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        return self.form.points(i, t, np.full_like(t, self.radius), np.full_like(t, self.z))
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return np.ones_like(t)
+
+    def cuts(self) -> list[Function]:
+        return []
+
+    def kinks(self) -> list[Function]:
+        return []
+
+    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+        keys = self.bodies[self.number : self.number + 2]
+        below, above = ((*key, i) if key[0] == "turned" else key for key in keys)
+        return below, above
+
+
+def opening_end(form: Form) -> float:
+    """Height at which the run-out leaves the turned blank [mm]."""
+    b = float(form.walls.b)
+    reach = float(np.hypot(form.walls.c, form.walls.e))
+
+    def cut(z: float) -> bool:
+        section = np.sqrt(max(b**2 - (z - form.full_depth) ** 2, 0.0))
+        return float(form.body_radius(np.asarray(z))) > reach - section
+
+    steps = np.linspace(form.full_depth, form.full_depth + b, 257)
+    last = max((n for n, z in enumerate(steps.tolist()) if cut(z)), default=0)
+    if last == len(steps) - 1:
+        return float(steps[-1])
+    low, high = float(steps[last]), float(steps[last + 1])
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        low, high = (middle, high) if cut(middle) else (low, middle)
+    return (low + high) / 2
+
+
+def cut_bodies(form: Form) -> list[SheetKey]:
+    """Keys of the turned lengths the flutes cut; the last goes round the tap as one face."""
+    top = opening_end(form)
+    number = sum(piece.end < top for piece in form.turned)
+    return [*(("turned", n) for n in range(number)), ("ring", number)]
+
+
+def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
+    """All loci of this file."""
+    yield BallRim(form), "circle"
+    yield Opening(form, bodies), "spline"
+    for number in range(len(bodies) - 1):
+        yield TurnedArcs(form, number, bodies), "circle"

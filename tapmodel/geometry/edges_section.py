@@ -1,0 +1,136 @@
+"""Edges of the flute's own section: line, arc, line, at the front, the step and the full depth."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.edges_outline import end_key
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+
+class _Section:
+    """Loci along the section of each flute at one height.
+
+    At the front and at the full depth the edge shows where material lies outside the wall; in the
+    plane of the step only where thread and blank differ in radius.
+    """
+
+    density = 1
+    # Short enough for the arc to be followed in the latitudes of the ball as well.
+    longest_span = float(np.radians(12.0))
+
+    def __init__(self, form: Form, z: float) -> None:
+        self.form, self.z = form, z
+        self.lower = np.zeros(form.lands)
+        self.upper = np.zeros(form.lands)
+
+    def frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        """The point in the flute's frame (u, t) and the side of the flute it lies on."""
+        raise NotImplementedError
+
+    def wall(self, flute: int, t: float) -> SheetKey:
+        raise NotImplementedError
+
+    def run_out(self, flute: int) -> SheetKey:
+        raise NotImplementedError
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        u, v, _ = self.frame(t)
+        return self.form.flute_points(i, u, v, np.full_like(t, self.z))
+
+    def _land(self, i: Indices, t: Floats) -> tuple[Indices, Floats, Floats]:
+        u, v, side = self.frame(t)
+        land = np.where(side > 0, i, (i - 1) % self.form.lands)
+        r = np.hypot(u, v)
+        polar = np.arctan2(v, u) - (self.form.edge_angles[0] - self.form.flute_angles[0])
+        return land, np.where(side > 0, polar, polar + self.form.spacing), r
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        land, phi, r = self._land(i, t)
+        z = np.full_like(t, self.z)
+        if self.z != self.form.thread_end:
+            return self.form.envelope(land, phi, z) - r
+        return -self._excess(land, phi, r) * (self.form.turned[0].start_radius - r)
+
+    def _excess(self, land: Indices, phi: Floats, r: Floats) -> Floats:
+        z = np.full_like(phi, self.form.thread_end)
+        threaded = np.minimum(self.form.thread_radius(land, phi, z), self.form.cone_radius(phi, z))
+        return threaded - r
+
+    def cuts(self) -> list[Function]:
+        return []
+
+    def kinks(self) -> list[Function]:
+        return []
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        wall = self.wall(i, t)
+        if self.z == 0:
+            return wall, ("front",)
+        if self.z != self.form.thread_end:
+            return wall, self.run_out(i)
+        land, phi, r = self._land(np.array([i]), np.array([t]))
+        outwards = float(self._excess(land, phi, r)[0]) > 0
+        return wall, end_key(int(land[0]), outwards)
+
+
+class WallLine(_Section):
+    """The straight wall; the parameter is u."""
+
+    longest_span = np.inf
+
+    def __init__(self, form: Form, z: float, side: int) -> None:
+        super().__init__(form, z)
+        self.side = side
+        outermost = max(form.crest_radius, *(p.end_radius for p in form.turned))
+        self.lower[:] = form.walls.c
+        # Never empty: a shallow flute has no straight wall, and its margin is then negative.
+        self.upper[:] = max(outermost, form.walls.c) * 1.01
+
+    def frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        v = self.form.walls.e + self.side * float(self.form.walls.b)
+        return t, np.full_like(t, v), np.full_like(t, self.side)
+
+    def wall(self, flute: int, t: float) -> SheetKey:
+        del t
+        return ("face" if self.side == FACE else "heel", flute)
+
+    def run_out(self, flute: int) -> SheetKey:
+        return ("run-out", flute)
+
+
+class FloorArc(_Section):
+    """The ball's arc; the parameter is the angle from its deepest point, + towards the face."""
+
+    def __init__(self, form: Form, z: float) -> None:
+        super().__init__(form, z)
+        self.lower[:] = -np.pi / 2
+        self.upper[:] = np.pi / 2
+
+    def frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
+        walls = self.form.walls
+        u = walls.c - walls.b * np.cos(t)
+        v = walls.e + walls.b * np.sin(t)
+        side = np.where(np.arctan2(v, u) > np.arctan2(walls.e, walls.c), FACE, HEEL)
+        return u, v, side.astype(float)
+
+    def wall(self, flute: int, t: float) -> SheetKey:
+        del t
+        return ("floor", flute)
+
+    def run_out(self, flute: int) -> SheetKey:
+        return ("ball", flute)
+
+
+def families(form: Form) -> Iterator[tuple[Family, str]]:
+    """All loci of this file."""
+    for z in (0.0, form.thread_end, form.full_depth):
+        for side in (FACE, HEEL):
+            yield WallLine(form, z, side), "line"
+        yield FloorArc(form, z), "circle"

@@ -1,0 +1,162 @@
+"""Edges of the threaded length between the walls of a land.
+
+Profile corners on their helices, and the chamfer cone against each part of the profile.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.form import PARTS, Form
+from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+# One polynomial span reproduces this much of a helix far below the kernel's confusion.
+LONGEST_SPAN = float(np.radians(45.0))
+
+
+def inside_walls(form: Form, phi: Floats, r: Floats) -> Floats:
+    """Positive between the face and the heel wall of a land."""
+    return np.minimum(phi - form.wall_phi(FACE, r), form.wall_phi(HEEL, r) - phi)
+
+
+def inside_ends(form: Form, z: Floats) -> Floats:
+    """Positive between the front plane and the end of the thread."""
+    return np.minimum(z, form.thread_end - z)
+
+
+def land_turns(form: Form, lowest: float, highest: float) -> tuple[Indices, Indices]:
+    """Lands and turns whose crest middle can lie between two heights somewhere on the land."""
+    low, high = form.phi_range()
+    first = np.floor((lowest - form.crest_z - form.advance * high) / form.pitch).astype(int) - 1
+    last = np.ceil((highest - form.crest_z - form.advance * low) / form.pitch).astype(int) + 1
+    lands = [np.full(b - a + 1, j) for j, (a, b) in enumerate(zip(first, last, strict=True))]
+    turns = [np.arange(a, b + 1) for a, b in zip(first, last, strict=True)]
+    return np.concatenate(lands), np.concatenate(turns)
+
+
+class LandFamily:
+    """Loci numbered by land and turn, with the angle phi as parameter."""
+
+    density = 1
+    longest_span = LONGEST_SPAN
+
+    def __init__(self, form: Form, lands: Indices, turns: Indices) -> None:
+        """Loci over the whole width of each land."""
+        self.form, self.lands, self.turns = form, lands, turns
+        low, high = form.phi_range()
+        hair = 0.01 * (high - low)
+        self.lower = np.full(len(lands), low - hair)
+        self.upper = np.full(len(lands), high + hair)
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        """Points of the loci."""
+        r, z = self.curve(i, t)
+        return self.form.points(self.lands[i], t, r, z)
+
+    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+        """Radius and height of the locus at phi."""
+        raise NotImplementedError
+
+    def cuts(self) -> list[Function]:
+        """No neighbours change along these edges."""
+        return []
+
+    def kink_angles(self) -> list[float]:
+        """Angles at which the curvature jumps."""
+        return []
+
+    def kinks(self) -> list[Function]:
+        """The margins' ends."""
+        return [_at_angle(angle) for angle in self.kink_angles()]
+
+
+def _at_angle(angle: float) -> Function:
+    return lambda _i, phi: phi - angle
+
+
+class Corners(LandFamily):
+    """The corner between profile part `part` and the next one, on its helix."""
+
+    def __init__(self, form: Form, part: int) -> None:
+        """Every turn that can show between the front and the end of the thread."""
+        super().__init__(form, *land_turns(form, 0.0, form.thread_end))
+        self.part = part
+
+    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+        """On the part's far limit."""
+        _, w = self.form.part_limits(self.part, phi)
+        r = self.form.part_radius(self.part, w, phi)
+        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        """Inside the walls and the ends, and below the chamfer cone."""
+        r, z = self.curve(i, t)
+        below = self.form.cone_radius(t, z) - r
+        return np.minimum.reduce([inside_walls(self.form, t, r), inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        """The margin of the relief, where one of the two parts carries it."""
+        parts = (PARTS[self.part], PARTS[(self.part + 1) % 4])
+        return sorted({angle for part in parts for angle in self.form.part_kinks(part)})
+
+    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+        """This part and the next."""
+        land, turn = int(self.lands[i]), int(self.turns[i])
+        following = (self.part + 1) % 4
+        next_turn = turn + 1 if following == 0 else turn
+        return ("strip", land, turn, self.part), ("strip", land, next_turn, following)
+
+
+class ConeCuts(LandFamily):
+    """The chamfer cone against part `part` of the profile."""
+
+    def __init__(self, form: Form, part: int) -> None:
+        """Every turn that the cone can reach, relieved as it is."""
+        low, high = form.phi_range()
+        sunk = float(np.max(form.cone_drop(np.linspace(low, high, 33))))
+        top = (form.crest_radius + max(sunk, 0.0) - form.point_radius) / form.cone_tan
+        super().__init__(form, *land_turns(form, 0.0, min(top, form.thread_end)))
+        self.part = part
+
+    def _offset(self, i: Indices, phi: Floats) -> Floats:
+        form, segment = self.form, self.form.segments[self.part]
+        slope = (segment.end_radius - segment.start_radius) / (segment.end - segment.start)
+        base = form.offset_to_z(self.lands[i], self.turns[i], phi)
+        at_zero = form.part_radius(self.part, np.zeros_like(phi), phi)
+        return (form.cone_radius(phi, base) - at_zero) / (slope - form.cone_tan)
+
+    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+        """Where both radii agree; the offset is linear in both."""
+        w = self._offset(i, phi)
+        r = self.form.part_radius(self.part, w, phi)
+        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        """Inside the part, the walls and the ends."""
+        w = self._offset(i, t)
+        r, z = self.curve(i, t)
+        start, end = self.form.part_limits(self.part, t)
+        return np.minimum.reduce(
+            [w - start, end - w, inside_walls(self.form, t, r), inside_ends(self.form, z)]
+        )
+
+    def kink_angles(self) -> list[float]:
+        """Both margins."""
+        return sorted({*self.form.part_kinks(PARTS[self.part]), *self.form.cone_kinks()})
+
+    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+        """The part and the cone of its land."""
+        land, turn = int(self.lands[i]), int(self.turns[i])
+        return ("strip", land, turn, self.part), ("cone", land)
+
+
+def families(form: Form) -> Iterator[tuple[Family, str]]:
+    """All loci of this file with the shape of their curves."""
+    for part in range(len(PARTS)):
+        yield Corners(form, part), "spline"
+        yield ConeCuts(form, part), "spline"

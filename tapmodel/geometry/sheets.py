@@ -1,0 +1,263 @@
+"""The surfaces that carry the faces: their equations, and where a point lies on them.
+
+A sheet knows the parameters (u, v) of a point on it and whether its natural normal, the cross
+product of its u and v tangents, points out of the tap. Poles and frames are plain numbers; the
+kernel room turns them into its own surfaces.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry import bezier
+from tapmodel.geometry.edges_thread import LONGEST_SPAN
+from tapmodel.geometry.form import PARTS, Form
+from tapmodel.geometry.tracing import SheetKey
+
+Floats = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Origin and three unit axes, rows x, y, z of `axes` [mm]; right-handed."""
+
+    origin: Floats
+    axes: Floats
+
+    def local(self, points: Floats) -> Floats:
+        """Coordinates of points (..., 3) in this frame."""
+        return (points - self.origin) @ self.axes.T
+
+
+@dataclass(frozen=True, slots=True)
+class Plane:
+    """A plane through the frame's origin; u and v along its x and y axes."""
+
+    frame: Frame
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.frame.local(points)[..., :2]
+
+
+@dataclass(frozen=True, slots=True)
+class Cone:
+    """A cylinder or cone about the frame's z axis; u the angle, v along the generator.
+
+    Attributes:
+        frame: the circle of radius `radius` lies in its x-y plane.
+        radius: there [mm].
+        half_angle: to the axis, + when the radius grows with z [rad]; 0 for a cylinder.
+        outward: whether the normal away from the axis points out of the tap.
+    """
+
+    frame: Frame
+    radius: float
+    half_angle: float
+    outward: bool
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points, angle in (-pi, pi]."""
+        x, y, z = np.moveaxis(self.frame.local(points), -1, 0)
+        return np.stack([np.arctan2(y, x), z / np.cos(self.half_angle)], axis=-1)
+
+
+@dataclass(frozen=True, slots=True)
+class Sphere:
+    """A sphere about the frame's origin; u the longitude, v the latitude about its z axis."""
+
+    frame: Frame
+    radius: float
+    outward: bool
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        x, y, z = np.moveaxis(self.frame.local(points), -1, 0)
+        latitude = np.arcsin(np.clip(z / self.radius, -1.0, 1.0))
+        return np.stack([np.arctan2(y, x), latitude], axis=-1)
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """A polynomial surface ruled along the profile: u = phi, v = axial offset or height.
+
+    Attributes:
+        knots: of u, (n + 1,).
+        poles: (m, 2, 3) [mm], rows along u, the two ends of the rulings.
+        multiplicities: of the u knots.
+        span: v at the two ends of the rulings [mm].
+        uv_of: parameters of points.
+    """
+
+    knots: Floats
+    poles: Floats
+    multiplicities: list[int]
+    span: tuple[float, float]
+    uv_of: Callable[[Floats], Floats]
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.uv_of(points)
+
+
+Sheet = Plane | Cone | Sphere | Ruled
+
+
+class Sheets:
+    """The sheet for each key of a form's skin."""
+
+    def __init__(self, form: Form) -> None:
+        """Prepare the four profile parts once; all their copies are screw motions of these."""
+        self.form = form
+        low, high = form.phi_range()
+        hair = 0.01 * (high - low)
+        self._range = (low - hair, high + hair)
+        self._middle = (low + high) / 2
+        self._parts = [self._part(part) for part in range(len(PARTS))]
+
+    def sheet(self, key: SheetKey) -> Sheet:
+        """The sheet that the face `key` lies on."""
+        makers: dict[str, Callable[..., Sheet]] = {
+            "strip": self._strip,
+            "cone": self._cone,
+            "front": self._front,
+            "ridge end": lambda _land: self._end(1.0),
+            "groove end": lambda _land: self._end(-1.0),
+            "face": lambda flute: self._wall(flute, 1),
+            "heel": lambda flute: self._wall(flute, -1),
+            "floor": self._floor,
+            "run-out": self._run_out,
+            "ball": self._ball,
+            "turned": self._turned,
+        }
+        return makers[str(key[0])](*(int(number) for number in key[1:]))
+
+    # --- threaded length --------------------------------------------------------------------
+
+    def _spans(self, kinks: list[float]) -> Floats:
+        marks = [self._range[0], *kinks, self._range[1]]
+        knots = [marks[0]]
+        for a, b in zip(marks[:-1], marks[1:], strict=True):
+            parts = max(1, int(np.ceil((b - a) / LONGEST_SPAN)))
+            knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
+        return np.array(knots)
+
+    def _part(self, part: int) -> Ruled:
+        """Profile part of land 0 turned back to angle 0 and slid down to height 0."""
+        form = self.form
+        knots = self._spans(form.part_kinks(PARTS[part]))
+        phi = bezier.span_parameters(knots[:-1], knots[1:])
+        starts, ends = form.part_limits(part, phi)
+        span = (float(np.min(starts)) - 1e-3, float(np.max(ends)) + 1e-3)
+        rows = []
+        for w in span:
+            r = form.part_radius(part, np.full_like(phi, w), phi)
+            z = w + form.advance * phi
+            rows.append(np.stack([r * np.cos(phi), r * np.sin(phi), z], axis=-1))
+        poles, multiplicities = _ruled(knots, rows)
+        return Ruled(knots, poles, multiplicities, span, lambda points: points)
+
+    def _strip(self, land: int, turn: int, part: int) -> Ruled:
+        form, ready = self.form, self._parts[part]
+        angle = float(form.edge_angles[land])
+        height = float(form.crest_z[land]) + turn * form.pitch
+        poles = ready.poles @ _turn(angle).T + np.array([0.0, 0.0, height])
+
+        def uv_of(points: Floats) -> Floats:
+            phi = self._phi(land, points)
+            return np.stack([phi, points[..., 2] - height - form.advance * phi], axis=-1)
+
+        return Ruled(ready.knots, poles, ready.multiplicities, ready.span, uv_of)
+
+    def _cone(self, land: int) -> Ruled:
+        form = self.form
+        knots = self._spans(form.cone_kinks())
+        phi = bezier.span_parameters(knots[:-1], knots[1:])
+        sunk = max(float(np.max(form.cone_drop(phi))), 0.0)
+        top = (form.crest_radius + sunk - form.point_radius) / form.cone_tan
+        span = (-0.1, min(top, form.thread_end) + 0.1)
+        rows = []
+        for z in span:
+            heights = np.full_like(phi, z)
+            lands = np.full(phi.shape, land)
+            rows.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
+        poles, multiplicities = _ruled(knots, rows)
+
+        def uv_of(points: Floats) -> Floats:
+            return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
+
+        return Ruled(knots, poles, multiplicities, span, uv_of)
+
+    def _phi(self, land: int, points: Floats) -> Floats:
+        theta = np.arctan2(points[..., 1], points[..., 0])
+        phi = theta - self.form.edge_angles[land] - self._middle
+        return phi - 2 * np.pi * np.round(phi / (2 * np.pi)) + self._middle
+
+    # --- planes -----------------------------------------------------------------------------
+
+    def _front(self) -> Plane:
+        return Plane(Frame(np.zeros(3), np.array([[1.0, 0, 0], [0, -1.0, 0], [0, 0, -1.0]])))
+
+    def _end(self, sign: float) -> Plane:
+        axes = np.array([[1.0, 0, 0], [0, sign, 0], [0, 0, sign]])
+        return Plane(Frame(np.array([0.0, 0, self.form.thread_end]), axes))
+
+    def _axes(self, flute: int) -> Floats:
+        """Rows u, t, z of a flute's frame."""
+        return _turn(float(self.form.flute_angles[flute])).T
+
+    def _wall(self, flute: int, side: int) -> Plane:
+        u, t, z = self._axes(flute)
+        walls = self.form.walls
+        origin = (walls.e + side * float(walls.b)) * t
+        # The normal points out of the land into the flute: -t on the cutting face.
+        axes = np.array([z, u, t]) if side < 0 else np.array([u, z, -t])
+        return Plane(Frame(origin, axes))
+
+    # --- flutes -----------------------------------------------------------------------------
+
+    def _ball_centre(self, flute: int) -> Floats:
+        u, t, z = self._axes(flute)
+        walls = self.form.walls
+        return walls.c * u + walls.e * t + self.form.full_depth * z
+
+    def _floor(self, flute: int) -> Cone:
+        u, t, z = self._axes(flute)
+        origin = self._ball_centre(flute) * np.array([1.0, 1.0, 0.0])
+        frame = Frame(origin, np.array([-u, -t, z]))
+        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+
+    def _run_out(self, flute: int) -> Cone:
+        u, t, z = self._axes(flute)
+        frame = Frame(self._ball_centre(flute), np.array([z, -t, u]))
+        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+
+    def _ball(self, flute: int) -> Sphere:
+        u, t, z = self._axes(flute)
+        # Poles and seam of the sphere lie off the quarter that is used: no degenerate edges.
+        half = np.sqrt(0.5)
+        axes = np.array([half * (z - u), -t, half * (z + u)])
+        return Sphere(Frame(self._ball_centre(flute), axes), float(self.form.walls.b), False)
+
+    def _turned(self, number: int, land: int) -> Cone:
+        form, piece = self.form, self.form.turned[number]
+        middle = float(form.edge_angles[land]) + self._middle
+        rise = piece.end_radius - piece.start_radius
+        half_angle = float(np.arctan2(rise, piece.end - piece.start))
+        frame = Frame(np.array([0.0, 0, piece.start]), _turn(middle).T)
+        return Cone(frame, piece.start_radius, half_angle, outward=True)
+
+
+def _ruled(knots: Floats, rows: list[Floats]) -> tuple[Floats, list[int]]:
+    ends = [bezier.join(knots, bezier.fit(row)) for row in rows]
+    return np.stack([poles for poles, _ in ends], axis=1), ends[0][1]
+
+
+def _turn(angle: float) -> Floats:
+    """Rotation about z by `angle` [rad]."""
+    cosine, sine = np.cos(angle), np.sin(angle)
+    return np.array([[cosine, -sine, 0.0], [sine, cosine, 0.0], [0.0, 0.0, 1.0]])

@@ -1,0 +1,183 @@
+"""Which parts of a locus are edges of the tap: sampling, root finding, fitting, in one batch.
+
+A *locus* is a smooth curve on which an edge may lie: a profile corner on its helix, the chamfer
+cone against a flank, the profile on a cutting face. Its `margin` is positive where the point lies
+on the tap's surface, so the edges are the intervals of positive margin. Every corner of the tap
+is found this way, as the zero of a margin, from each locus that ends in it; that the results meet
+is checked afterwards, when the edges are linked to faces.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry import bezier
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+SheetKey = tuple[str | int, ...]
+Function = Callable[[Indices, Floats], Floats]
+
+# Bisection halves a bracket this often: to the last bit of a double.
+_HALVINGS = 60
+
+
+class Family(Protocol):
+    """Loci of one kind, evaluated together: locus `i` at parameter `t` (arrays of one shape).
+
+    `lower` and `upper` bound the parameter, `longest_span` is the most that one polynomial may
+    cover, `density` multiplies the grid where a locus passes many corners.
+    """
+
+    lower: Floats
+    upper: Floats
+    longest_span: float
+    density: int
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        """Points, shape (..., 3) [mm]."""
+        ...
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        """Positive where the locus is an edge of the tap."""
+        ...
+
+    def cuts(self) -> list[Function]:
+        """Functions at whose zeros the edge passes from one neighbour face to another."""
+        ...
+
+    def kinks(self) -> list[Function]:
+        """Functions at whose zeros the curvature jumps, so that one polynomial must end."""
+        ...
+
+    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+        """The two faces that meet along locus `i` about parameter `t`."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A piece of a locus between two corners.
+
+    Attributes:
+        sheets: the two faces that meet in it.
+        knots: ends of its polynomial spans, shape (n + 1,), increasing.
+        samples: points at `bezier.span_parameters` of each span, (n, DEGREE + 1, 3) [mm].
+        shape: "line", "circle" or "spline".
+    """
+
+    sheets: tuple[SheetKey, SheetKey]
+    knots: Floats
+    samples: Floats
+    shape: str
+
+    @property
+    def start(self) -> Floats:
+        """First point [mm]."""
+        return self.samples[0, 0]
+
+    @property
+    def end(self) -> Floats:
+        """Last point [mm]."""
+        return self.samples[-1, -1]
+
+
+def trace(family: Family, shape: str, grid: int) -> list[Edge]:
+    """All edges on the loci of `family`.
+
+    Args:
+        family: the loci.
+        shape: what the curves are: "line", "circle" or "spline".
+        grid: number of samples on a locus; features narrower than a step can be missed.
+    """
+    if len(family.lower) == 0:
+        return []
+    pieces: list[tuple[int, list[float]]] = []
+    visible = _roots(family, [family.margin], grid)
+    breaks = _roots(family, [*family.cuts()], grid) if family.cuts() else None
+    kinks = _roots(family, [*family.kinks()], grid) if family.kinks() else None
+    starts, values = _intervals(family, visible)
+    for locus, begin, end in zip(starts, values[0], values[1], strict=True):
+        ends = [begin, *_within(breaks, locus, begin, end), end]
+        for a, b in zip(ends[:-1], ends[1:], strict=True):
+            pieces.append((locus, _knots(family, kinks, locus, (a, b))))
+    return _fit(family, pieces, shape)
+
+
+def _roots(family: Family, functions: list[Function], grid: int) -> list[list[float]]:
+    """Sorted zeros of all `functions` on each locus."""
+    count = len(family.lower)
+    found: list[list[float]] = [[] for _ in range(count)]
+    steps = np.linspace(0.0, 1.0, grid * family.density)
+    t = family.lower[:, None] + (family.upper - family.lower)[:, None] * steps
+    i = np.broadcast_to(np.arange(count)[:, None], t.shape)
+    for function in functions:
+        positive = function(i, t) > 0
+        rows, columns = np.nonzero(positive[:, :-1] != positive[:, 1:])
+        if len(rows) == 0:
+            continue
+        low, high = t[rows, columns], t[rows, columns + 1]
+        sign = positive[rows, columns]
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            same = (function(rows, middle) > 0) == sign
+            low, high = np.where(same, middle, low), np.where(same, high, middle)
+        for row, root in zip(rows.tolist(), ((low + high) / 2).tolist(), strict=True):
+            found[row].append(root)
+    return [sorted(roots) for roots in found]
+
+
+def _intervals(family: Family, roots: list[list[float]]) -> tuple[list[int], list[list[float]]]:
+    """Loci and ends of the intervals with a positive margin at their middle."""
+    loci: list[int] = []
+    begins: list[float] = []
+    ends: list[float] = []
+    for locus, inner in enumerate(roots):
+        marks = [float(family.lower[locus]), *inner, float(family.upper[locus])]
+        loci += [locus] * (len(marks) - 1)
+        begins += marks[:-1]
+        ends += marks[1:]
+    middle = (np.array(begins) + np.array(ends)) / 2
+    keep = family.margin(np.array(loci), middle) > 0
+    pick = np.nonzero(keep)[0].tolist()
+    return [loci[p] for p in pick], [[begins[p] for p in pick], [ends[p] for p in pick]]
+
+
+def _within(roots: list[list[float]] | None, locus: int, begin: float, end: float) -> list[float]:
+    if roots is None:
+        return []
+    # A mark that coincides with an end of the piece does not divide it.
+    hair = 1e-9 * (end - begin)
+    return [root for root in roots[locus] if begin + hair < root < end - hair]
+
+
+def _knots(
+    family: Family, kinks: list[list[float]] | None, locus: int, ends: tuple[float, float]
+) -> list[float]:
+    marks = [ends[0], *_within(kinks, locus, *ends), ends[1]]
+    knots = [marks[0]]
+    for a, b in zip(marks[:-1], marks[1:], strict=True):
+        parts = max(1, int(np.ceil((b - a) / family.longest_span)))
+        knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
+    return knots
+
+
+def _fit(family: Family, pieces: list[tuple[int, list[float]]], shape: str) -> list[Edge]:
+    if not pieces:
+        return []
+    spans = [len(knots) - 1 for _, knots in pieces]
+    loci = np.repeat([locus for locus, _ in pieces], spans)
+    begins = np.concatenate([knots[:-1] for _, knots in pieces])
+    ends = np.concatenate([knots[1:] for _, knots in pieces])
+    t = bezier.span_parameters(begins, ends)
+    points = family.at(np.broadcast_to(loci[:, None], t.shape), t)
+    edges: list[Edge] = []
+    offset = 0
+    for (locus, knots), number in zip(pieces, spans, strict=True):
+        sheets = family.sheets(locus, (knots[0] + knots[-1]) / 2)
+        edges.append(Edge(sheets, np.array(knots), points[offset : offset + number], shape))
+        offset += number
+    return edges

@@ -1,0 +1,218 @@
+"""The job file as a model: what a user may ask for, field by field.
+
+Every field but the designation may be left out; a stated rule of the design room then chooses.
+Lengths in mm, angles in degrees. Ranges here only keep out nonsense; whether a tap can be made
+with the values is judged by the design room's rules.
+"""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)]
+LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False)]
+Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False)]
+Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
+ConeAngle = Annotated[float, Field(gt=0, lt=90, allow_inf_nan=False)]
+RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False)]
+MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False)]
+EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False)]
+Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False)]
+Kind = Literal["concentric", "con-eccentric", "eccentric"]
+ChamferForm = Literal["taper", "plug", "bottoming"]
+
+
+class Section(BaseModel):
+    """A table of the job file: frozen, no unknown keys, no silent change of type."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
+
+
+class Hole(Section):
+    """The hole to be tapped."""
+
+    hole_class: str | None = Field(
+        default=None,
+        alias="class",
+        max_length=8,
+        description='tolerance class of the hole, e.g. "6H"',
+    )
+    drill: Length | None = Field(default=None, description="drill diameter [mm]")
+
+
+class Thread(Section):
+    """The tap's own thread."""
+
+    tap_class: Annotated[int, Field(ge=1, le=3)] | None = Field(
+        default=None, description="tap class 1, 2 or 3 of ISO 2857"
+    )
+    aim: Fraction | None = Field(
+        default=None,
+        description="aimed place of the pitch diameter in its zone, 0 = least, 1 = largest",
+    )
+    pitch_diameter: Length | None = Field(default=None, description="pitch diameter itself [mm]")
+    major: Length | None = Field(default=None, description="diameter over the crests [mm]")
+    crest_flat: Length | None = Field(default=None, description="axial width of the crest [mm]")
+    root_flat: Length | None = Field(
+        default=None,
+        description="axial width of the root: the nose flat of the threading tool [mm]",
+    )
+
+
+class Chamfer(Section):
+    """The lead: two of length, angle and point diameter settle the third."""
+
+    form: ChamferForm | None = Field(default=None, description='"taper", "plug" or "bottoming"')
+    pitches: Pitches | None = Field(default=None, description="length in pitches")
+    length: Length | None = Field(default=None, description="length along the axis [mm]")
+    angle: ConeAngle | None = Field(default=None, description="angle to the axis [deg]")
+    point_diameter: Length | None = Field(default=None, description="diameter at the front [mm]")
+
+
+class Flutes(Section):
+    """Straight flutes cut by a ball-nose cutter."""
+
+    count: Annotated[int, Field(ge=2, le=8)] | None = Field(
+        default=None, description="number of flutes"
+    )
+    cutter_diameter: Length | None = Field(default=None, description="diameter of the cutter [mm]")
+    rake: RakeAngle | None = Field(default=None, description="wanted rake at the crest edge [deg]")
+    offset: Signed | None = Field(
+        default=None,
+        description="cutter axis beside the tap's axis, + towards the land it edges [mm]",
+    )
+    core_diameter: Length | None = Field(default=None, description="wanted web diameter [mm]")
+    depth_from_top: Length | None = Field(
+        default=None,
+        description="depth below the top of the blank, turned to the major diameter [mm]",
+    )
+    land_share: Annotated[float, Field(gt=0, lt=1, allow_inf_nan=False)] | None = Field(
+        default=None, description="wanted land width as a share of the flute spacing at the crests"
+    )
+    full_depth_length: Length | None = Field(
+        default=None, description="from the front to the centre of the ball where it stops [mm]"
+    )
+
+
+class ChamferRelief(Section):
+    """Relief of the chamfer."""
+
+    kind: Kind | None = Field(
+        default=None, description='"concentric", "con-eccentric" or "eccentric"'
+    )
+    applies_to: Literal["chamfer"] | None = Field(
+        default=None, description='"chamfer", nothing else'
+    )
+    margin_angle: MarginAngle | None = Field(
+        default=None, description="behind the edge without drop, con-eccentric only [deg]"
+    )
+    edge_angle: EdgeAngle | None = Field(
+        default=None, description="relief angle at the edge, eccentric only [deg]"
+    )
+    heel_drop: Length | None = Field(default=None, description="radial drop at the heel [mm]")
+
+
+class ThreadRelief(Section):
+    """Relief behind the chamfer, of the crest alone or of the whole thread profile."""
+
+    kind: Kind | None = Field(
+        default=None, description='"concentric", "con-eccentric" or "eccentric"'
+    )
+    applies_to: Literal["crest", "thread"] | None = Field(
+        default=None, description='"crest" or "thread"'
+    )
+    margin_angle: MarginAngle | None = Field(
+        default=None, description="behind the edge without drop, con-eccentric only [deg]"
+    )
+    edge_angle: EdgeAngle | None = Field(
+        default=None, description="relief angle at the edge, eccentric only [deg]"
+    )
+    heel_drop: Length | None = Field(default=None, description="radial drop at the heel [mm]")
+
+
+class Relief(Section):
+    """The two reliefs."""
+
+    thread: ThreadRelief = Field(default_factory=ThreadRelief)
+    chamfer: ChamferRelief = Field(default_factory=ChamferRelief)
+
+
+class Blank(Section):
+    """Turned blank and drive square; 0 means none where the range allows it."""
+
+    overall_length: Length | None = Field(default=None, description="front to rear face [mm]")
+    thread_length: Length | None = Field(default=None, description="thread with its chamfer [mm]")
+    neck_diameter: LengthOrNone | None = Field(default=None, description="neck, 0 for none [mm]")
+    neck_length: LengthOrNone | None = Field(default=None, description="neck, 0 for none [mm]")
+    shoulder_angle: ConeAngle | None = Field(
+        default=None, description="cone between neck and shank, to the axis [deg]"
+    )
+    shank_diameter: Length | None = Field(default=None, description="shank [mm]")
+    square_across_flats: Length | None = Field(default=None, description="drive square [mm]")
+    square_length: Length | None = Field(default=None, description="drive square [mm]")
+    square_start: Length | None = Field(default=None, description="z where the square starts [mm]")
+    rear_chamfer: LengthOrNone | None = Field(default=None, description="45-degree rear edge [mm]")
+    front_centre: LengthOrNone | None = Field(
+        default=None, description="rim of the 60-degree centre in front, 0 for none [mm]"
+    )
+    rear_centre: LengthOrNone | None = Field(
+        default=None, description="rim of the 60-degree centre at the rear, 0 for none [mm]"
+    )
+    shank_must_pass: bool | None = Field(
+        default=None, description="true when the shank has to pass the tapped hole"
+    )
+
+
+class Shop(Section):
+    """What the shop has."""
+
+    cutters: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
+        default=None, description="diameters of the ball-nose cutters on hand [mm]"
+    )
+
+
+class Job(Section):
+    """One tap to be designed."""
+
+    designation: str = Field(
+        max_length=80, description='thread of the hole, e.g. "M18x0.75" or "M10-6H-LH"'
+    )
+    name: str | None = Field(
+        None,
+        pattern=r"^[A-Za-z0-9][A-Za-z0-9 ._-]{0,62}$",
+        description="name of files and part: letters, digits, dot, dash, underscore, blank",
+    )
+    hole: Hole = Field(default_factory=Hole)
+    thread: Thread = Field(default_factory=Thread)
+    chamfer: Chamfer = Field(default_factory=Chamfer)
+    flutes: Flutes = Field(default_factory=Flutes)
+    relief: Relief = Field(default_factory=Relief)
+    blank: Blank = Field(default_factory=Blank)
+    shop: Shop = Field(default_factory=Shop)
+
+    def given(self) -> dict[str, object]:
+        """Every value that the user gave, by dotted name as in the file."""
+        return _flat(self.model_dump(by_alias=True, exclude_none=True), "")
+
+
+def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
+    found: dict[str, object] = {}
+    for key, value in table.items():
+        if isinstance(value, dict):
+            found |= _flat(value, f"{prefix}{key}.")  # pyright: ignore[reportUnknownArgumentType]
+        else:
+            found[prefix + key] = value
+    return found
+
+
+def field_names(model: type[BaseModel] = Job, prefix: str = "") -> tuple[str, ...]:
+    """Dotted names of all fields that a job file may hold."""
+    names: list[str] = []
+    for name, field in model.model_fields.items():
+        full = prefix + (field.alias or name)
+        kind = field.annotation
+        if isinstance(kind, type) and issubclass(kind, BaseModel):
+            names += field_names(kind, full + ".")
+        else:
+            names.append(full)
+    return tuple(names)

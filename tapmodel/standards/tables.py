@@ -1,0 +1,36 @@
+"""Reads the printed tables that lie beside this module, one CSV file each."""
+
+import csv
+from functools import cache
+from importlib import resources
+
+from tapmodel.sources import Source
+from tapmodel.words import Certainty
+
+Row = dict[str, str]
+
+READ_IN = {
+    "threadlib": "as read in threadlib metric_thread.csv commit 3830919",
+    "MH27": "as read in Machinery's Handbook 27th ed. p. 1794",
+    "MH31": "as read in Machinery's Handbook 31st ed. p. 2025",
+    "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",
+}
+
+
+@cache
+def read_table(name: str) -> tuple[Row, ...]:
+    """Read all rows of one printed table, cells as printed text.
+
+    Args:
+        name: file name in `tapmodel/standards/tables` without ".csv".
+    """
+    file = resources.files("tapmodel.standards") / "tables" / f"{name}.csv"
+    lines = file.read_text(encoding="utf-8").splitlines()
+    return tuple(csv.DictReader(line for line in lines if not line.startswith("#")))
+
+
+def cell_source(document: str, place: str, read: str) -> Source:
+    """Birth certificate of one cell: `read` is a key of `READ_IN`, or "memory"."""
+    if read == "memory":
+        return Source(document, place, Certainty.MEMORY)
+    return Source(document, f"{place}, {READ_IN[read]}", Certainty.READ)

@@ -1,0 +1,57 @@
+"""Limits of the tap's own thread, ISO metric."""
+
+from tapmodel.errors import InputError
+from tapmodel.sources import Source
+from tapmodel.spec.hole_class import HoleClass
+from tapmodel.standards.limits import TapLimits
+from tapmodel.standards.metric_pitches import check_size
+from tapmodel.standards.metric_tolerances import pitch_tolerance
+from tapmodel.standards.thread_forms import METRIC
+from tapmodel.words import Certainty
+
+SOURCE = Source("ISO 2857:1973", "classes 1 to 3 in fractions of t = TD2 grade 5", Certainty.MEMORY)
+
+ZONES = {1: (0.1, 0.3), 2: (0.3, 0.5), 3: (0.5, 0.7)}
+"""Pitch-diameter zone of each tap class over the basic size, in t."""
+
+MAJOR_FRACTION = 0.4
+"""Least major diameter of any class over the nominal one, in t."""
+
+
+def metric_tap_limits(diameter: float, pitch: float, tap_class: int) -> TapLimits:
+    """Limits of a tap's thread.
+
+    Args:
+        diameter: nominal diameter D, 1 to 300 [mm].
+        pitch: P, 0.2 to 8 and at most D/2 [mm].
+        tap_class: 1, 2 or 3.
+
+    Raises:
+        InputError: size or class out of range.
+
+    Source: ISO 2857:1973 (from memory); t by ISO 965-1 as in `metric_tolerances`.
+    """
+    check_size(diameter, pitch)
+    if tap_class not in ZONES:
+        raise InputError("tap_class", tap_class, "1, 2 or 3")
+    t = pitch_tolerance(diameter, pitch, 5).micrometres / 1000
+    basic = METRIC.pitch_diameter(diameter, pitch)
+    lower, upper = ZONES[tap_class]
+    # t is whole micrometres, so the limits are whole tenths: rounding removes binary noise only.
+    return TapLimits(
+        tap_class=tap_class,
+        pitch_min=round(basic + lower * t, 4),
+        pitch_max=round(basic + upper * t, 4),
+        major_min=round(diameter + MAJOR_FRACTION * t, 4),
+        source=SOURCE,
+    )
+
+
+def tap_class_for(hole_class: HoleClass) -> int:
+    """Tap class that suits a hole class, by its pitch grade and position.
+
+    Source: ISO 2857:1973 (from memory) for 4H to 8H and 4G to 6G; 7G and 8G like 6G, derived here.
+    """
+    if hole_class.position == "H":
+        return {4: 1, 5: 1, 6: 2}.get(hole_class.pitch_grade, 3)
+    return 2 if hole_class.pitch_grade <= 5 else 3

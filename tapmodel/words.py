@@ -1,0 +1,43 @@
+"""The closed vocabularies of the trade that a job file may use, as enums."""
+
+from enum import StrEnum
+
+
+class Hand(StrEnum):
+    """Hand of the thread."""
+
+    RIGHT = "right"
+    LEFT = "left"
+
+
+class ReliefKind(StrEnum):
+    """How the surface behind the cutting edge falls away from it."""
+
+    CONCENTRIC = "concentric"
+    CON_ECCENTRIC = "con-eccentric"
+    ECCENTRIC = "eccentric"
+
+
+class ReliefPlace(StrEnum):
+    """Which surface carries the relief."""
+
+    CHAMFER = "chamfer"
+    CREST = "crest"
+    THREAD = "thread"
+
+
+class Severity(StrEnum):
+    """Weight of a finding: an error refuses the build, a warning and a note do not."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+class Certainty(StrEnum):
+    """How sure a published value is: read in the source, or recalled from memory of it."""
+
+    READ = "read"
+    MEMORY = "from memory"
+    DERIVED = "derived here"
+    PRACTICE = "common practice"
