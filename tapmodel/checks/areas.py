@@ -26,21 +26,18 @@ def threaded_area(design: TapDesign, z: Floats) -> Floats:
     Each land's top counts half the integral of radius squared between the angles at which the
     walls meet it; each flute counts the sweep of its walls up to those same points.
     """
-    flutes, count = design.flutes, design.flutes.count
-    half = half_width(flutes, z)
-    edges = np.asarray(flutes.angles) + crest_edge(flutes, design.thread.major)
+    flutes, half = design.flutes, half_width(design.flutes, z)
+    crest, gaps = crest_edge(flutes, design.thread.major), spacing(flutes)
     total = np.zeros_like(z)
-    heel_of = np.array([_land_before(flutes, k) for k in range(count)])
-    face = [_meeting(design, z, j, heel=False) for j in range(count)]
-    heel = [_meeting(design, z, j, heel=True) for j in heel_of]
-    gaps = spacing(flutes)
-    crest = crest_edge(flutes, design.thread.major)
-    for k in range(count):
-        land = heel_of[k]
-        start = wall_angles(flutes, face[land], half)[1] - crest
-        end = wall_angles(flutes, heel[k], half)[0] + gaps[land] - crest
-        total += sweep(design, Tops(z, np.full_like(z, edges[land]), start, end))
-        total += wall_sweep(flutes, half, heel[k], face[k])
+    for flute in range(flutes.count):
+        land = _land_before(flutes, flute)
+        heel = _meeting(design, z, land, heel=True)
+        face = _meeting(design, z, land, heel=False)
+        start = wall_angles(flutes, face, half)[1] - crest
+        end = wall_angles(flutes, heel, half)[0] - crest + gaps[land]
+        edge = np.full_like(z, flutes.angles[land] + crest)
+        total += sweep(design, Tops(z, edge, start, end))
+        total += wall_sweep(flutes, half, heel, _meeting(design, z, flute, heel=False))
     return total
 
 

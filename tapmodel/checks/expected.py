@@ -1,5 +1,7 @@
 """Volume and section areas that the solid of a design must have, without any CAD kernel."""
 
+from itertools import pairwise
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -49,7 +51,7 @@ def solid_volume(design: TapDesign, refinement: int = 1) -> float:
     """
     borders = _breaks(design)
     volume = 0.0
-    for low, high in zip(borders[:-1], borders[1:], strict=True):
+    for low, high in pairwise(borders.tolist()):
         panels = PANELS_BEHIND
         if high <= design.blank.thread_length:
             panels = int(np.ceil(PANELS_PER_PITCH * (high - low) / design.thread.pitch))

@@ -46,7 +46,9 @@ def sweep(design: TapDesign, tops: Tops) -> Floats:
     phi = borders[row, piece, None] + half * (1 + NODES)
     radius = np.minimum.reduce(_radii(design, tops, row[:, None], phi))
     swept = (radius**2 @ WEIGHTS) * np.radians(half[:, 0]) / 2
-    return np.bincount(row, weights=swept, minlength=tops.z.size)
+    total = np.zeros_like(tops.z)
+    np.add.at(total, row, swept)
+    return total
 
 
 def _radii(design: TapDesign, tops: Tops, row: NDArray[np.intp], phi: Floats) -> list[Floats]:
@@ -88,7 +90,9 @@ def _with_crossings(design: TapDesign, tops: Tops, borders: Floats) -> Floats:
         row, piece = np.nonzero(gap[:, :-1] * gap[:, 1:] < 0)
         low, high = borders[row, piece], borders[row, piece + 1]
 
-        def difference(phi: Floats, row: NDArray[np.intp] = row, a: int = one, b: int = other) -> Floats:
+        def difference(
+            phi: Floats, row: NDArray[np.intp] = row, a: int = one, b: int = other
+        ) -> Floats:
             both = _radii(design, tops, row, phi)
             return both[a] - both[b]
 

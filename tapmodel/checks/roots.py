@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
 
 
 def bracketed_root(function: Callable[[Floats], Floats], low: Floats, high: Floats) -> Floats:
@@ -15,14 +16,15 @@ def bracketed_root(function: Callable[[Floats], Floats], low: Floats, high: Floa
 
     Args:
         function: maps an array of arguments to an array of values, element by element.
-        low: one end of each bracket; where both ends have the same sign the answer is `low`.
-        high: the other end.
+        low: one end of each bracket; where both ends have the same sign the answer is `low`,
+            shape (n,).
+        high: the other end, same shape.
 
     Returns:
-        The roots, same shape.
+        The roots, shape (n,).
     """
     f_low, f_high = function(low), function(high)
-    high = np.where(f_low * f_high < 0, high, low)
+    high = np.where(f_low * f_high <= 0, high, low)
     f_high = np.where(high == low, f_low, f_high)
     for _ in range(48):
         middle = (low + high) / 2
@@ -46,13 +48,11 @@ def _narrowed(
     args, values = np.stack(x), np.stack(f)
     order = np.argsort(args, axis=0)
     args, values = np.take_along_axis(args, order, 0), np.take_along_axis(values, order, 0)
-    exact = np.abs(values).argmin(axis=0)[None]
-    first = (np.signbit(values[:-1]) != np.signbit(values[1:])).argmax(axis=0)[None]
-    hit = np.take_along_axis(values, exact, 0) == 0.0
-    at, after = np.where(hit, exact, first), np.where(hit, exact, first + 1)
-    return (
-        np.take_along_axis(args, at, 0)[0],
-        np.take_along_axis(values, at, 0)[0],
-        np.take_along_axis(args, after, 0)[0],
-        np.take_along_axis(values, after, 0)[0],
-    )
+    change = np.signbit(values[:-1]) != np.signbit(values[1:])
+    # a value of exactly 0 is the root itself: the bracket shrinks to it
+    nearest: Indices = np.asarray(np.abs(values).argmin(axis=0))
+    each: Indices = np.arange(nearest.size)
+    hit = values[nearest, each] == 0.0
+    at: Indices = np.where(hit, nearest, change.argmax(axis=0))
+    after: Indices = np.where(hit, at, at + 1)
+    return args[at, each], values[at, each], args[after, each], values[after, each]

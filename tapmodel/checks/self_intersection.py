@@ -23,7 +23,8 @@ def self_intersections(vertices: Floats, faces: Indices) -> int:
 
     Args:
         vertices: shape (n, 3) [mm].
-        faces: shape (m, 3), indices of corners; triangles of no area are left out.
+        faces: shape (m, 3), indices of corners; triangles too thin to be run through
+            deeper than touching are left out.
 
     Returns:
         How many pairs.
@@ -31,10 +32,11 @@ def self_intersections(vertices: Floats, faces: Indices) -> int:
     Source: derived here, theorem of separating axes.
     """
     corners = np.asarray(vertices, dtype=np.float64)[faces]
-    size = float(np.ptp(corners.reshape(-1, 3), axis=0).max()) if len(corners) else 0.0
+    size = float(np.ptp(corners.reshape(-1, 3), axis=0).max())
     depth = TOUCH * size
-    flat = np.linalg.norm(_normals(corners), axis=1) <= depth * size
-    corners = corners[~flat] - corners.reshape(-1, 3).mean(axis=0)
+    longest = np.linalg.norm(np.roll(corners, -1, axis=1) - corners, axis=2).max(axis=1)
+    flat = np.linalg.norm(_normals(corners), axis=1) <= depth * longest
+    corners = corners[~flat]
     # measuring along slants too keeps long slanting triangles from meeting all others
     reach = corners @ np.vstack([np.eye(3), SLANTS]).T
     pairs = overlapping_pairs(reach.min(axis=1), reach.max(axis=1))

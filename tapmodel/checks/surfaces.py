@@ -74,7 +74,9 @@ def rear(blank: Blank, radius: Floats, z: Floats) -> Layer:
     rise = (blank_radius(blank, z + step) - blank_radius(blank, z - step)) / (2 * step)
     turned = (radius - blank_radius(blank, z)) / np.sqrt(1 + rise**2)
     left = blank.overall_length - z
-    return named(np.maximum.reduce([turned, -left, _centre(blank.rear_centre, radius, left)]), "blank")
+    return named(
+        np.maximum.reduce([turned, -left, _centre(blank.rear_centre, radius, left)]), "blank"
+    )
 
 
 def front(blank: Blank, radius: Floats, z: Floats) -> Layer:
@@ -91,4 +93,3 @@ def square(blank: Blank, points: Floats) -> Layer:
     """Drive square: what lies outside the flats, from the square's start on."""
     outside = np.maximum(np.abs(points[:, 0]), np.abs(points[:, 1])) - blank.square_across_flats / 2
     return named(np.minimum(outside, points[:, 2] - blank.square_start), "square")
-

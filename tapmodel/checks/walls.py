@@ -44,7 +44,8 @@ def wall_angles(flutes: Flutes, radius: Floats, half: Floats) -> tuple[Floats, F
     reach = np.hypot(c, e)
     # cosine rule in the triangle axis - ball's centre - point of the arc
     cosine = (r**2 + reach**2 - half**2) / (2 * r * reach)
-    opening = np.arccos(np.clip(cosine, -1.0, 1.0))
+    # at the floor exactly 0, where rounding of the cosine would leave its root
+    opening = np.where(r > reach - half, np.arccos(np.clip(cosine, -1.0, 1.0)), 0.0)
     middle = np.arctan2(e, c)
     heel, face = middle - opening, middle + opening
     on_face = r >= np.hypot(c, e + half)
@@ -103,12 +104,8 @@ def wall_sweep(flutes: Flutes, half: Floats, heel_top: Floats, face_top: Floats)
     """
     c, e = flutes.centre_radius, flutes.offset
     (heel, _), (_, face) = (wall_angles(flutes, r, half) for r in (heel_top, face_top))
-    u_heel, u_face = (
-        r * np.cos(np.radians(a)) for r, a in ((heel_top, heel), (face_top, face))
-    )
-    t_heel, t_face = (
-        r * np.sin(np.radians(a)) for r, a in ((heel_top, heel), (face_top, face))
-    )
+    u_heel, u_face = (r * np.cos(np.radians(a)) for r, a in ((heel_top, heel), (face_top, face)))
+    t_heel, t_face = (r * np.sin(np.radians(a)) for r, a in ((heel_top, heel), (face_top, face)))
     # direction from the ball's centre, through 180 degrees at the floor; straight walls stop it
     start = np.arctan2(t_heel - e, np.minimum(u_heel - c, 0.0)) % (2 * np.pi)
     end = np.arctan2(t_face - e, np.minimum(u_face - c, 0.0)) % (2 * np.pi)

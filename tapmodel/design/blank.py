@@ -23,9 +23,7 @@ FULL_DEPTH_RULE = Rule(
     "one pitch behind the thread, at least 0.5 mm, so that the last thread is cut through", OWN_RULE
 )
 REAR_CHAMFER_RULE = Rule("5 % of the shank: breaks the edge", PRACTICE)
-FRONT_CENTRE_RULE = Rule(
-    "none: a centre in front is used up when the point is turned", PRACTICE
-)
+FRONT_CENTRE_RULE = Rule("none: a centre in front is used up when the point is turned", PRACTICE)
 REAR_CENTRE_RULE = Rule("0.3 of the shank for a tailstock centre, none below 6 mm", PRACTICE)
 
 
@@ -74,9 +72,7 @@ def choose_blank(
         square_across_flats=across,
         square_length=square_length,
         square_start=square_start,
-        rear_chamfer=ledger.number(
-            "blank.rear_chamfer", round(0.05 * shank, 1), REAR_CHAMFER_RULE
-        ),
+        rear_chamfer=ledger.number("blank.rear_chamfer", round(0.05 * shank, 1), REAR_CHAMFER_RULE),
         front_centre=ledger.number("blank.front_centre", 0.0, FRONT_CENTRE_RULE),
         rear_centre=ledger.number("blank.rear_centre", centre, REAR_CENTRE_RULE),
     )
@@ -110,7 +106,8 @@ def _neck(
     for one, other in (("diameter", "length"), ("length", "diameter")):
         if ledger.has(f"blank.neck_{one}") and not ledger.has(f"blank.neck_{other}"):
             wanted = (ledger.peek(f"blank.neck_{one}") or 0.0) > 0
-    slim = min(math.floor(round((thread.minor - 0.1) * 10, 6)) / 10, shank) if wanted else 0.0
+    under = max(math.floor(round((thread.minor - 0.1) * 10, 6)) / 10, 0.1)
+    slim = min(under, shank) if wanted else 0.0
     why = (
         "0.1 mm or more under the root of the thread, because the shank is thicker than that"
         if wanted
@@ -119,7 +116,8 @@ def _neck(
     diameter = ledger.number("blank.neck_diameter", slim, Rule(why, OWN_RULE))
     lack = section.centre_distance - diameter / 2
     leaving = math.sqrt(max(0.0, section.ball_radius**2 - max(0.0, lack) ** 2))
-    reach = math.ceil(round((beyond + leaving + thread.pitch / 2) * 2, 6)) / 2
+    behind = max(beyond, 0.0) + leaving + thread.pitch / 2
+    reach = math.ceil(round(behind * 2, 6)) / 2
     why = "the cutter leaves the blank half a pitch before the neck's end" if wanted else why
     length = ledger.number("blank.neck_length", reach if wanted else 0.0, Rule(why, OWN_RULE))
     return diameter, length

@@ -7,6 +7,7 @@ from tapmodel.design.hole import TappedHole
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.design.tap_design import Chamfer, TapThread
+from tapmodel.spec.conflicts import CHAMFER_LENGTH
 
 FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 """Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
@@ -14,9 +15,7 @@ FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 FORM_RULE = Rule("plug is the form for through and blind holes alike", PRACTICE, "")
 
 
-def chamfer_cone(
-    thread: TapThread, hole: TappedHole, ledger: Ledger
-) -> tuple[float, float, float]:
+def chamfer_cone(thread: TapThread, hole: TappedHole, ledger: Ledger) -> tuple[float, float, float]:
     """Angle [deg], length [mm] and point diameter [mm] of the chamfer.
 
     Two of the three settle the third by `point = major - 2*length*tan(angle)`.
@@ -24,10 +23,10 @@ def chamfer_cone(
     Source: derived here; pitches of the forms common practice.
     """
     angle = ledger.given("chamfer.angle", "deg")
-    if angle is not None and not ledger.has("chamfer.point_diameter"):
-        if any(ledger.has(f"chamfer.{name}") for name in ("form", "pitches", "length")):
-            length = _length(thread.pitch, ledger)
-            return angle, length, thread.major - 2 * length * math.tan(math.radians(angle))
+    fixed_length = any(ledger.has(field) for field in CHAMFER_LENGTH)
+    if angle is not None and fixed_length:
+        length = _length(thread.pitch, ledger)
+        return angle, length, thread.major - 2 * length * math.tan(math.radians(angle))
     point = ledger.number("chamfer.point_diameter", ruled_point(hole), _point_rule(hole))
     if angle is not None:
         length = (thread.major - point) / (2 * math.tan(math.radians(angle)))
@@ -72,7 +71,8 @@ def chamfer_record(
 
     Args:
         cone: angle [deg], length [mm], point diameter [mm].
-        thread, section: the tap's profile and its flute.
+        thread: the tap's profile.
+        section: of its flutes.
         count: number of flutes.
 
     Source: derived here.

@@ -7,6 +7,7 @@ from tapmodel.design.flute_limits import ToothRadii, impossible, land_width, sho
 from tapmodel.design.flute_section import FluteSection
 from tapmodel.design.flute_solve import FluteWish, Unmet, solve
 from tapmodel.design.ledger import Ledger, Rule
+from tapmodel.design.legal_value import floor_text
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.tap_design import TapThread
 from tapmodel.errors import RefusedError
@@ -64,6 +65,8 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
     best, reasons = _best(wish, on_hand, tooth)
     if best is None:
         raise RefusedError(f"flutes: {reasons[0]}")
+    if land_width(best.section, count, tooth.crest) <= 0:
+        raise RefusedError(f"flutes: no land is left; {smaller_cutter(wish, tooth, best.section)}")
     if given is None:
         _note_cutter(best, wish, ledger)
     return ChosenFlutes(wish, best.section, best.unmet)
@@ -153,6 +156,17 @@ def largest_cutter(wish: FluteWish, tooth: ToothRadii, upto: float) -> float | N
         middle = (low + high) / 2
         low, high = (middle, high) if _legal(wish, tooth, middle) else (low, middle)
     return low
+
+
+def smaller_cutter(wish: FluteWish, tooth: ToothRadii, section: FluteSection) -> str:
+    """The cure for too little metal, with the nearest legal cutter.
+
+    Source: derived here.
+    """
+    size = largest_cutter(wish, tooth, 2 * section.ball_radius)
+    if size is None:
+        return f"set flutes.count below {wish.count} or a larger flutes.core_diameter"
+    return f"set flutes.cutter_diameter at most {floor_text(size, 2)} mm"
 
 
 def _legal(wish: FluteWish, tooth: ToothRadii, cutter_diameter: float) -> bool:

@@ -99,7 +99,8 @@ def chordal_hook(section: FluteSection, crest: float, root: float) -> float:
 
     Args:
         section: the flute.
-        crest, root: radii of the tooth [mm].
+        crest: outer radius of the tooth [mm].
+        root: inner radius of the tooth [mm].
 
     Returns:
         Hook, positive when the root of the face lies behind the radius [deg].

@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.flute_section import FluteSection, on_ball, rake
+from tapmodel.design.legal_value import ceil_text, floor_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,18 +84,22 @@ def _at_depth(wish: FluteWish, b: float, R: float, centre: float) -> Solution:
             if on_ball(on_arc, R) and _has_rake(on_arc, R, wish):
                 return Solution(on_arc, None)
     deepest = R + b - R * math.sqrt(1 - _sine(wish) ** 2)
-    cure = f"flutes.depth_from_top at least {_up(deepest)} mm"
+    cure = f"flutes.depth_from_top at least {ceil_text(deepest, 2)} mm"
     return Solution(on_wall, Unmet("ball exit", cure))
 
 
 def _ball_exit_by_core(wish: FluteWish, b: float, R: float, core: float) -> Unmet:
     sine = _sine(wish)
     widest_core = 2 * (math.sqrt(R**2 + b**2 - 2 * R * b * sine) - b)
-    cures = [f"flutes.core_diameter at most {_down(widest_core)} mm"] if widest_core > 0.01 else []
+    cures = (
+        [f"flutes.core_diameter at most {floor_text(widest_core, 2)} mm"]
+        if widest_core > 0.01
+        else []
+    )
     slope = core + 2 * R * sine
-    if slope > 0 and R > core / 2:
+    if slope > 0 and core / 2 < R:
         largest = 2 * (R**2 - core**2 / 4) / slope
-        cures.append(f"flutes.cutter_diameter at most {_down(largest)} mm")
+        cures.append(f"flutes.cutter_diameter at most {floor_text(largest, 2)} mm")
     return Unmet("ball exit", " or ".join(cures) or "a larger flutes.rake")
 
 
@@ -107,11 +112,3 @@ def _has_rake(section: FluteSection, R: float, wish: FluteWish) -> bool:
         return abs(rake(section, R) - (wish.rake or 0.0)) < 1e-9
     except ValueError:  # the arc does not reach the crest at all
         return False
-
-
-def _up(value: float) -> str:
-    return f"{math.ceil(round(value * 100, 6)) / 100:.2f}"
-
-
-def _down(value: float) -> str:
-    return f"{math.floor(round(value * 100, 6)) / 100:.2f}"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tapmodel.design.ledger import Ledger, Rule
+from tapmodel.design.legal_value import floor_text
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.relief import (
     con_eccentric,
@@ -92,11 +93,13 @@ def choose_reliefs(
 
 def _chamfer_drop(thread: TapThread, land_angle: float) -> float:
     by_edge = eccentric_by_edge(ReliefPlace.CHAMFER, thread.major, land_angle, CHAMFER_EDGE_ANGLE)
-    return round(min(by_edge.heel_drop, (thread.major - thread.minor) / 4), 4)
+    # A thread without depth is refused by the rules; until then its drop must stay positive.
+    return max(round(min(by_edge.heel_drop, (thread.major - thread.minor) / 4), 4), 0.0001)
 
 
 def _relief(land: _Land, ruled: ReliefKind, rule: Rule, ledger: Ledger) -> Relief:
-    kind = ReliefKind(ledger.word(f"{land.key}.kind", _implied(land.key, ruled, ledger), rule))
+    implied = _implied(land.key, ruled, ledger).value
+    kind = ReliefKind(ledger.word(f"{land.key}.kind", implied, rule))
     if kind is ReliefKind.CONCENTRIC:
         return concentric(land.place, land.major)
     if kind is ReliefKind.CON_ECCENTRIC:
@@ -138,7 +141,7 @@ def _heel_drop(land: _Land, ledger: Ledger) -> float:
     if heel_drop > allowed:
         raise RefusedError(
             f"{land.key}: no arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg; "
-            f"give {land.key}.heel_drop at most {math.floor(allowed * 1000) / 1000:g} mm"
+            f"give {land.key}.heel_drop at most {floor_text(allowed)} mm"
         )
     return heel_drop
 
@@ -148,7 +151,8 @@ def _refuse_margin(land: _Land, margin: float) -> None:
     if margin > widest:
         raise RefusedError(
             f"{land.key}: a margin of {margin:g} deg leaves no room for the arc on a land of "
-            f"{land.angle:.2f} deg; give {land.key}.margin_angle at most {widest:.1f} deg"
+            f"{land.angle:.2f} deg; give {land.key}.margin_angle at most "
+            f"{floor_text(widest, 1)} deg"
         )
 
 

@@ -6,6 +6,7 @@ from tapmodel.design.hole import TappedHole
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.design.tap_design import TapThread
+from tapmodel.errors import RefusedError
 from tapmodel.standards.limits import TapLimits
 from tapmodel.standards.tap_limits import metric_tap_limits, tap_class_for
 
@@ -33,6 +34,9 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     With half the flank's included angle a: `crest_flat = P/2 - (major - d2)*tan(a)` and
     `minor = d2 - (P/2 - root_flat)/tan(a)`.
 
+    Raises:
+        RefusedError: no depth is left above or below the pitch line.
+
     Source: limits by ISO 2857 (from memory); profile ISO 68-1, derived here for its flats.
     """
     limits = _limits(hole, ledger)
@@ -44,6 +48,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     else:
         major = pitch_diameter + (hole.pitch / 2 - crest_flat) / tangent
     root_flat = ledger.number("thread.root_flat", round(hole.pitch / 8, 6), ROOT_RULE)
+    _refuse_no_depth(major, pitch_diameter, root_flat, hole.pitch)
     return TapThread(
         pitch=hole.pitch,
         lead=hole.starts * hole.pitch,
@@ -60,6 +65,20 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
         root_flat=root_flat,
         first_z=PHASE * hole.pitch,
     )
+
+
+def _refuse_no_depth(major: float, pitch_diameter: float, root_flat: float, pitch: float) -> None:
+    """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
+    if root_flat >= pitch / 2:
+        raise RefusedError(
+            f"thread: a root flat of {root_flat:g} mm leaves no depth at pitch {pitch:g} mm; give "
+            f"thread.root_flat about {pitch / 8:g} mm, less than {pitch / 2:g} mm"
+        )
+    if major <= pitch_diameter:
+        raise RefusedError(
+            f"thread: the major diameter {major:g} mm does not exceed the pitch diameter "
+            f"{pitch_diameter:g} mm; give a larger thread.major or smaller thread.crest_flat"
+        )
 
 
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:
@@ -96,4 +115,3 @@ def wear_reserve(thread: TapThread, hole: TappedHole) -> float:
     Source: derived here: aimed pitch diameter less the hole's least pitch diameter.
     """
     return thread.pitch_diameter - hole.found.limits.pitch_min
-

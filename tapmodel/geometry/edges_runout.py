@@ -7,12 +7,14 @@ from numpy.typing import NDArray
 
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.tracing import Family, Function, SheetKey
-from tapmodel.geometry.walls import FACE, HEEL
+from tapmodel.geometry.walls import FACE, HEEL, Walls
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 _HALVINGS = 60
+# Cosine of the rim's parameter below which a point is its far end.
+_FAR_END = 1e-12
 
 
 class _RunOut:
@@ -62,69 +64,64 @@ class BallRim(_RunOut):
 
 
 class Opening(_RunOut):
-    """The rim of the run-out on the turned blank."""
+    """The rim of the run-out on the turned blank.
+
+    At the height z the cutter's section is the flute's with the radius `b' = sqrt(b² - (z - z0)²)`
+    in place of b, so the rim is where its two walls meet the blank. The parameter a runs up the
+    face side, over the far end at pi/2 and down the heel side: `z = z0 + rise * sin(a)`, in which
+    the rim is smooth everywhere.
+    """
 
     def __init__(self, form: Form, bodies: list[SheetKey]) -> None:
         super().__init__(form)
         self.bodies = bodies
+        self.rise = opening_end(form) - form.full_depth
 
-    def _on_shank(self, t: Floats) -> tuple[Floats, Floats, Floats]:
-        """Frame coordinates if the rim lies on the cutter's round shank (u - c then > 0)."""
-        v = self.form.walls.e + self.b * np.cos(t)
-        z = self.form.full_depth + self.b * np.sin(t)
-        room = self.form.body_radius(z) ** 2 - v**2
-        return np.sqrt(np.maximum(room, 0.0)), v, z
-
-    def _on_ball(self, t: Floats) -> tuple[Floats, Floats, Floats]:
-        """Frame coordinates if it lies on the ball, `out` from the cutter's axis."""
-        low, high = np.zeros_like(t), np.full_like(t, self.b)
-        for _ in range(_HALVINGS):
-            out = (low + high) / 2
-            u, v, z = self._ball_point(out, t)
-            inside = self.form.body_radius(z) > np.hypot(u, v)
-            low, high = np.where(inside, out, low), np.where(inside, high, out)
-        return self._ball_point((low + high) / 2, t)
-
-    def _ball_point(self, out: Floats, t: Floats) -> tuple[Floats, Floats, Floats]:
-        c, e = self.form.walls.c, self.form.walls.e
-        u = c - np.sqrt(np.maximum(self.b**2 - out**2, 0.0))
-        return u, e + out * np.cos(t), self.form.full_depth + out * np.sin(t)
-
-    def _frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
-        shank, ball = self._on_shank(t), self._on_ball(t)
-        above = shank[0] >= self.form.walls.c
-        return tuple(np.where(above, s, b) for s, b in zip(shank, ball, strict=True))
+    def _polar(self, t: Floats) -> tuple[Floats, Floats, Floats, Floats]:
+        """Angle from the cutter's axis, radius and z of the rim, and how far it lies beyond c."""
+        form = self.form
+        climb = self.rise * np.sin(t)
+        z, r = form.full_depth + climb, form.body_radius(form.full_depth + climb)
+        section = np.sqrt(np.maximum(self.b**2 - climb**2, 0.0))
+        # At the far end the two sides are one point; rounding must not tear it apart.
+        section = np.where(np.abs(np.cos(t)) < _FAR_END, 0.0, section)
+        walls = Walls(form.walls.c, form.walls.e, section)
+        faceward = np.cos(t) > 0
+        angle = np.where(faceward, walls.angle(FACE, r), walls.angle(HEEL, r))
+        turn = np.where(faceward, walls.turn_radius(FACE), walls.turn_radius(HEEL))
+        return angle, r, z, r - turn
 
     def at(self, i: Indices, t: Floats) -> Floats:
-        return self.form.flute_points(i, *self._frame(t))
+        """Points of the rim."""
+        angle, r, z, _ = self._polar(t)
+        return self.form.flute_points(i, r * np.cos(angle), r * np.sin(angle), z)
 
     def margin(self, i: Indices, t: Floats) -> Floats:
+        """The rim shows all the way."""
         del i
         return np.ones_like(t)
 
     def cuts(self) -> list[Function]:
+        """Where it passes from ball to round shank, over the far end, and from body to body."""
         heights = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
-        over = [self._over(height) for height in heights]
-        c = self.form.walls.c
-        # The far end is a corner too: the seam of the turned face starts there.
         return [
-            lambda _i, t: self._on_shank(t)[0] - c,
+            lambda _i, t: self._polar(t)[3],
+            # The far end is a corner too: the seam of the turned face starts there.
             lambda _i, t: t - np.pi / 2,
-            *over,
+            *(self._over(height) for height in heights),
         ]
 
     def _over(self, height: float) -> Function:
-        return lambda _i, t: self._frame(t)[2] - height
+        return lambda _i, t: self._polar(t)[2] - height
 
     def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        at = np.array([t])
-        z = float(self._frame(at)[2][0])
+        """The turned face and the run-out's ball or round shank."""
+        _, _, z, beyond = (float(value[0]) for value in self._polar(np.array([t])))
         number = sum(z > piece.end for piece in self.form.turned[: len(self.bodies) - 1])
         body = self.bodies[number]
         land = i if t < np.pi / 2 else (i - 1) % self.form.lands
         body = (*body, land) if body[0] == "turned" else body
-        above = float(self._on_shank(at)[0][0]) >= self.form.walls.c
-        return body, ("run-out" if above else "ball", i)
+        return body, ("run-out" if beyond > 0 else "ball", i)
 
 
 class TurnedArcs:

@@ -149,16 +149,17 @@ class Sheets:
     def _part(self, part: int) -> Ruled:
         """Profile part of land 0 turned back to angle 0 and slid down to height 0."""
         form = self.form
-        knots = self._spans(form.part_kinks(PARTS[part]))
-        phi = bezier.span_parameters(knots[:-1], knots[1:])
-        starts, ends = form.part_limits(part, phi)
+        starts, ends = form.part_limits(part, np.linspace(*self._range, 65))
         span = (float(np.min(starts)) - 1e-3, float(np.max(ends)) + 1e-3)
-        rows = []
-        for w in span:
-            r = form.part_radius(part, np.full_like(phi, w), phi)
-            z = w + form.advance * phi
-            rows.append(np.stack([r * np.cos(phi), r * np.sin(phi), z], axis=-1))
-        poles, multiplicities = _ruled(knots, rows)
+
+        def rulings(phi: Floats) -> Floats:
+            both: list[Floats] = []
+            for w in span:
+                r = form.part_radius(part, np.full_like(phi, w), phi)
+                both += [r * np.cos(phi), r * np.sin(phi), w + form.advance * phi]
+            return np.stack(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._spans(form.part_kinks(PARTS[part])))
         return Ruled(knots, poles, multiplicities, span, lambda points: points)
 
     def _strip(self, land: int, turn: int, part: int) -> Ruled:
@@ -175,17 +176,19 @@ class Sheets:
 
     def _cone(self, land: int) -> Ruled:
         form = self.form
-        knots = self._spans(form.cone_kinks())
-        phi = bezier.span_parameters(knots[:-1], knots[1:])
-        sunk = max(float(np.max(form.cone_drop(phi))), 0.0)
+        sunk = max(float(np.max(form.cone_drop(np.linspace(*self._range, 65)))), 0.0)
         top = (form.crest_radius + sunk - form.point_radius) / form.cone_tan
         span = (-0.1, min(top, form.thread_end) + 0.1)
-        rows = []
-        for z in span:
-            heights = np.full_like(phi, z)
+
+        def rulings(phi: Floats) -> Floats:
             lands = np.full(phi.shape, land)
-            rows.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
-        poles, multiplicities = _ruled(knots, rows)
+            both: list[Floats] = []
+            for z in span:
+                heights = np.full_like(phi, z)
+                both.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
+            return np.concatenate(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._spans(form.cone_kinks()))
 
         def uv_of(points: Floats) -> Floats:
             return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
@@ -252,9 +255,16 @@ class Sheets:
         return Cone(frame, piece.start_radius, half_angle, outward=True)
 
 
-def _ruled(knots: Floats, rows: list[Floats]) -> tuple[Floats, list[int]]:
-    ends = [bezier.join(knots, bezier.fit(row)) for row in rows]
-    return np.stack([poles for poles, _ in ends], axis=1), ends[0][1]
+def _ruled(
+    rulings: Callable[[Floats], Floats], marks: Floats
+) -> tuple[Floats, Floats, list[int]]:
+    """Knots, poles and multiplicities of the surface between the two ends of its rulings."""
+    owner = np.zeros(len(marks) - 1, dtype=np.intp)
+    ends = np.column_stack([marks[:-1], marks[1:]])
+    _, ends, samples = bezier.refined(lambda _i, phi: rulings(phi), owner, ends)
+    knots = np.append(ends[:, 0], ends[-1, 1])
+    poles, multiplicities = bezier.join(knots, bezier.fit(samples))
+    return knots, poles.reshape(len(poles), 2, 3), multiplicities
 
 
 def _turn(angle: float) -> Floats:

@@ -23,6 +23,9 @@ Function = Callable[[Indices, Floats], Floats]
 
 # Bisection halves a bracket this often: to the last bit of a double.
 _HALVINGS = 60
+# Golden section narrows two grid steps this often in search of a grazing contact.
+_NARROWINGS = 30
+_GOLDEN = (5**0.5 - 1) / 2
 
 
 class Family(Protocol):
@@ -115,19 +118,69 @@ def _roots(family: Family, functions: list[Function], grid: int) -> list[list[fl
     t = family.lower[:, None] + (family.upper - family.lower)[:, None] * steps
     i = np.broadcast_to(np.arange(count)[:, None], t.shape)
     for function in functions:
-        positive = function(i, t) > 0
-        rows, columns = np.nonzero(positive[:, :-1] != positive[:, 1:])
-        if len(rows) == 0:
-            continue
-        low, high = t[rows, columns], t[rows, columns + 1]
-        sign = positive[rows, columns]
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            same = (function(rows, middle) > 0) == sign
-            low, high = np.where(same, middle, low), np.where(same, high, middle)
-        for row, root in zip(rows.tolist(), ((low + high) / 2).tolist(), strict=True):
-            found[row].append(root)
+        values = function(i, t)
+        for rows, low, high in (_crossings(t, values), *_grazings(function, t, values)):
+            roots = _bisected(function, rows, low, high)
+            for row, root in zip(rows.tolist(), roots.tolist(), strict=True):
+                found[row].append(root)
     return [sorted(roots) for roots in found]
+
+
+_Brackets = tuple[Indices, Floats, Floats]
+
+
+def _crossings(t: Floats, values: Floats) -> _Brackets:
+    """Steps of the grid over which the sign changes."""
+    positive = values > 0
+    rows, columns = np.nonzero(positive[:, :-1] != positive[:, 1:])
+    return rows, t[rows, columns], t[rows, columns + 1]
+
+
+def _grazings(function: Function, t: Floats, values: Floats) -> tuple[_Brackets, ...]:
+    """Pairs of brackets where a function dips through zero and back within two steps.
+
+    Wherever its magnitude is least against both neighbours, the extremum is searched; if the sign
+    differs there, a zero lies on each side of it.
+    """
+    size, positive = np.abs(values), values > 0
+    same = (positive[:, :-2] == positive[:, 1:-1]) & (positive[:, 2:] == positive[:, 1:-1])
+    least = (size[:, 1:-1] <= size[:, :-2]) & (size[:, 1:-1] <= size[:, 2:])
+    rows, columns = np.nonzero(same & least)
+    if len(rows) == 0:
+        return ()
+    low, high = t[rows, columns], t[rows, columns + 2]
+    sign = np.where(positive[rows, columns + 1], 1.0, -1.0)
+    middle = _least(lambda at: sign * function(rows, at), low, high)
+    dips = sign * function(rows, middle) < 0
+    rows, low, middle, high = rows[dips], low[dips], middle[dips], high[dips]
+    return (rows, low, middle), (rows, middle, high)
+
+
+def _least(value: Callable[[Floats], Floats], low: Floats, high: Floats) -> Floats:
+    """Where `value` is least between `low` and `high`, by golden section."""
+    inner, outer = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+    at_inner, at_outer = value(inner), value(outer)
+    for _ in range(_NARROWINGS):
+        left = at_inner < at_outer
+        low, high = np.where(left, low, inner), np.where(left, outer, high)
+        new = np.where(left, high - _GOLDEN * (high - low), low + _GOLDEN * (high - low))
+        at_new = value(new)
+        inner, outer = np.where(left, new, outer), np.where(left, inner, new)
+        at_inner, at_outer = np.where(left, at_new, at_outer), np.where(left, at_inner, at_new)
+        if not np.any(np.minimum(at_inner, at_outer) > 0):
+            break
+    return np.where(at_inner < at_outer, inner, outer)
+
+
+def _bisected(function: Function, rows: Indices, low: Floats, high: Floats) -> Floats:
+    if len(rows) == 0:
+        return low
+    sign = function(rows, low) > 0
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        same = (function(rows, middle) > 0) == sign
+        low, high = np.where(same, middle, low), np.where(same, high, middle)
+    return (low + high) / 2
 
 
 def _intervals(family: Family, roots: list[list[float]]) -> tuple[list[int], list[list[float]]]:
@@ -169,15 +222,17 @@ def _fit(family: Family, pieces: list[tuple[int, list[float]]], shape: str) -> l
     if not pieces:
         return []
     spans = [len(knots) - 1 for _, knots in pieces]
-    loci = np.repeat([locus for locus, _ in pieces], spans)
-    begins = np.concatenate([knots[:-1] for _, knots in pieces])
-    ends = np.concatenate([knots[1:] for _, knots in pieces])
-    t = bezier.span_parameters(begins, ends)
-    points = family.at(np.broadcast_to(loci[:, None], t.shape), t)
+    loci = np.array([locus for locus, _ in pieces])
+    ends = np.concatenate([np.column_stack([knots[:-1], knots[1:]]) for _, knots in pieces])
+    piece = np.repeat(np.arange(len(pieces)), spans)
+    piece, ends, samples = bezier.refined(
+        lambda number, t: family.at(loci[number], t), piece, ends
+    )
+    first = np.searchsorted(piece, np.arange(len(pieces) + 1)).tolist()
     edges: list[Edge] = []
-    offset = 0
-    for (locus, knots), number in zip(pieces, spans, strict=True):
-        sheets = family.sheets(locus, (knots[0] + knots[-1]) / 2)
-        edges.append(Edge(sheets, np.array(knots), points[offset : offset + number], shape))
-        offset += number
+    for number, (locus, marks) in enumerate(pieces):
+        mine = slice(first[number], first[number + 1])
+        knots = np.append(ends[mine, 0], ends[mine, 1][-1])
+        sheets = family.sheets(locus, (marks[0] + marks[-1]) / 2)
+        edges.append(Edge(sheets, knots, samples[mine], shape))
     return edges

@@ -35,8 +35,10 @@ class Walls:
         safe = np.where(straight, radius, np.abs(t) + 1.0)
         on_line = np.arcsin(np.clip(t / safe, -1.0, 1.0))
         reach = np.hypot(self.c, self.e)
-        cosine = (radius**2 + reach**2 - self.b**2) / (2 * radius * reach)
-        on_ball = np.arctan2(self.e, self.c) + side * np.arccos(np.clip(cosine, -1.0, 1.0))
+        # Half-angle form: exact where circle and ball only just touch.
+        overlap = (self.b**2 - (reach - radius) ** 2) / (4 * radius * reach)
+        half = np.arcsin(np.sqrt(np.clip(overlap, 0.0, 1.0)))
+        on_ball = np.arctan2(self.e, self.c) + side * 2 * half
         return np.where(straight, on_line, on_ball)
 
     def turn_radius(self, side: int) -> Floats:

@@ -205,14 +205,19 @@ def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
     return found
 
 
-def field_names(model: type[BaseModel] = Job, prefix: str = "") -> tuple[str, ...]:
-    """Dotted names of all fields that a job file may hold."""
-    names: list[str] = []
+def field_descriptions(model: type[BaseModel] = Job, prefix: str = "") -> dict[str, str]:
+    """What each field of a job file means, by dotted name, in the order of the file."""
+    found: dict[str, str] = {}
     for name, field in model.model_fields.items():
         full = prefix + (field.alias or name)
         kind = field.annotation
         if isinstance(kind, type) and issubclass(kind, BaseModel):
-            names += field_names(kind, full + ".")
+            found |= field_descriptions(kind, full + ".")
         else:
-            names.append(full)
-    return tuple(names)
+            found[full] = field.description or ""
+    return found
+
+
+def field_names() -> tuple[str, ...]:
+    """Dotted names of all fields that a job file may hold."""
+    return tuple(field_descriptions())

@@ -1,0 +1,101 @@
+"""Rules on the thread profile, its limits and the drill."""
+
+import math
+
+from tapmodel.design.judging import (
+    ERROR,
+    NOTE,
+    WARNING,
+    Context,
+    Findings,
+    Numbers,
+    at_least,
+    at_most,
+    between,
+    finding,
+)
+from tapmodel.design.legal_value import ceil_text, floor_text
+from tapmodel.design.provenance import GEOMETRY, OWN_RULE
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.design.thread import wear_reserve
+
+LEAST_FLAT = 0.02
+"""Least crest and root flat in pitches; below that the profile is a knife edge."""
+
+
+def judge(design: TapDesign, context: Context) -> Findings:
+    """Every finding on the thread.
+
+    Source: each names its own.
+    """
+    yield from _flats(design)
+    yield from _sizes(design)
+    yield from _drill(design)
+    yield from _origin(design, context)
+
+
+def _flats(design: TapDesign) -> Findings:
+    thread = design.thread
+    least = LEAST_FLAT * thread.pitch
+    tangent = math.tan(math.radians(thread.flank_angle))
+    if thread.crest_flat <= least:
+        largest = thread.pitch_diameter + (thread.pitch / 2 - least) / tangent
+        what = f"The crest is too sharp; set thread.major below {floor_text(largest)} mm."
+        yield finding("crest-flat", ERROR, what, at_least(least, thread.crest_flat), OWN_RULE)
+    if thread.root_flat <= least:
+        what = f"The root is too sharp; set thread.root_flat above {ceil_text(least, 4)} mm."
+        yield finding("root-flat", ERROR, what, at_least(least, thread.root_flat), OWN_RULE)
+    highest = design.hole.minor_min
+    if thread.minor > highest:
+        flat = thread.pitch / 2 - (thread.pitch_diameter - highest) * tangent
+        what = (
+            "The root of the tap would cut the minor diameter of the hole; "
+            f"set thread.root_flat below {floor_text(flat, 4)} mm."
+        )
+        yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor))
+
+
+def _sizes(design: TapDesign) -> Findings:
+    thread, hole = design.thread, design.hole
+    if thread.major < thread.major_min:
+        what = (
+            "The tap is too small over the crests; set thread.major at least "
+            f"{ceil_text(thread.major_min, 4)} mm."
+        )
+        yield finding("major-size", ERROR, what, at_least(thread.major_min, thread.major))
+    d2 = thread.pitch_diameter
+    if not hole.pitch_min <= d2 <= hole.pitch_max:
+        numbers = between(hole.pitch_min, hole.pitch_max, d2)
+        what = (
+            "The pitch diameter lies outside the hole's own limits; set thread.pitch_diameter "
+            f"inside {thread.pitch_min:g} to {thread.pitch_max:g} mm."
+        )
+        yield finding("pitch-outside-hole", ERROR, what, numbers)
+    elif not thread.pitch_min <= d2 <= thread.pitch_max:
+        numbers = between(thread.pitch_min, thread.pitch_max, d2)
+        what = "The pitch diameter lies outside the tap's zone; set thread.aim between 0 and 1."
+        yield finding("pitch-outside-zone", WARNING, what, numbers)
+
+
+def _drill(design: TapDesign) -> Findings:
+    low, high = design.hole.minor_min, design.hole.minor_max
+    if not low <= design.drill <= high:
+        what = "The drill leaves a minor diameter outside its limits; set hole.drill inside them."
+        yield finding("drill-size", WARNING, what, between(low, high, design.drill))
+
+
+def _origin(design: TapDesign, context: Context) -> Findings:
+    found = context.hole.found
+    if not found.listed:
+        numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+        yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
+    reserve = wear_reserve(design.thread, context.hole)
+    if reserve > 0:
+        what = (
+            f"The tap may wear by {reserve:.4f} mm in pitch diameter before the hole falls below "
+            "its least size."
+        )
+        numbers = between(
+            design.hole.pitch_min, design.hole.pitch_max, design.thread.pitch_diameter
+        )
+        yield finding("wear-reserve", NOTE, what, numbers, GEOMETRY)

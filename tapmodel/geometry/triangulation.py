@@ -1,0 +1,104 @@
+"""The kernel's triangles of one face, as arrays."""
+
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from OCP.BRep import BRep_Tool
+from OCP.BRepMesh import BRepMesh_IncrementalMesh
+from OCP.BRepTools import BRepTools
+from OCP.IMeshTools import IMeshTools_Parameters
+from OCP.Poly import Poly_Triangulation
+from OCP.TopLoc import TopLoc_Location
+from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Shape
+
+from tapmodel.errors import KernelError
+from tapmodel.geometry.topology import is_forward
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+
+def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
+    """Give every face of a shape triangles.
+
+    Args:
+        shape: what to triangulate; triangles it has already are thrown away, because the kernel
+            keeps a finer mesh when asked for a coarser one.
+        chord: largest distance between a triangle and its surface [mm].
+        angle: largest turn along one side of a triangle [deg].
+
+    Raises:
+        KernelError: when the kernel reports a failure.
+    """
+    BRepTools.Clean_s(shape)
+    wanted = IMeshTools_Parameters()
+    wanted.Deflection = chord
+    wanted.Angle = float(np.radians(angle))
+    wanted.Relative = False
+    wanted.InParallel = False
+    # Without this the triangles on B-spline faces leave the surface by ten chords and more.
+    wanted.ControlSurfaceDeflection = True
+    made = BRepMesh_IncrementalMesh(shape, wanted)
+    if not made.IsDone() or made.GetStatusFlags() != 0:
+        raise KernelError("mesh", f"the mesher reports status {made.GetStatusFlags()}")
+
+
+@dataclass(frozen=True, slots=True)
+class FaceTriangles:
+    """Triangles of one face.
+
+    Attributes:
+        nodes: shape (n, 3) [mm].
+        uv: parameters of the nodes on the face's surface, (n, 2).
+        triangles: (m, 3) node numbers, counter-clockwise seen from outside the solid.
+        source: the kernel's record, by which edges find their nodes.
+        location: in which that record is placed.
+    """
+
+    nodes: Floats
+    uv: Floats
+    triangles: Indices
+    source: Poly_Triangulation
+    location: TopLoc_Location
+
+    def along(self, edge: TopoDS_Edge) -> list[int]:
+        """Nodes along an edge of the face, in the sense of the edge's curve.
+
+        Raises:
+            KernelError: when the kernel left the edge out of the mesh.
+        """
+        polygon = BRep_Tool.PolygonOnTriangulation_s(edge, self.source, self.location)
+        if polygon is None:
+            raise KernelError("mesh", "an edge is missing from the mesh of its face")
+        return [polygon.Node(n) - 1 for n in range(1, polygon.NbNodes() + 1)]
+
+
+def face_triangles(face: TopoDS_Face) -> FaceTriangles:
+    """Triangles of one face of a shape that `triangulate` has worked on.
+
+    Raises:
+        KernelError: when the face has none.
+    """
+    location = TopLoc_Location()
+    source = BRep_Tool.Triangulation_s(face, location)
+    if source is None:
+        raise KernelError("mesh", "a face was left without triangles")
+    move = location.Transformation()
+    numbers = range(1, source.NbNodes() + 1)
+    nodes = [source.Node(n).Transformed(move).Coord() for n in numbers]
+    uv = [source.UVNode(n).Coord() for n in numbers]
+    corners = [source.Triangle(n).Get() for n in range(1, source.NbTriangles() + 1)]
+    triangles = np.array(corners, dtype=np.intp) - 1
+    return FaceTriangles(
+        nodes=np.array(nodes),
+        uv=np.array(uv),
+        triangles=triangles if is_forward(face) else triangles[:, ::-1],
+        source=source,
+        location=location,
+    )

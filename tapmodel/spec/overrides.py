@@ -1,0 +1,114 @@
+"""The `--set key=value` texts of the command line, laid over a job's table."""
+
+import re
+import tomllib
+from collections.abc import Mapping, Sequence
+from typing import TypeGuard
+
+from tapmodel.errors import InputError
+from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
+
+BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
+
+
+def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[str, object]:
+    """A copy of `table` with each "dotted.key=value" laid over it, the later ones winning.
+
+    A value is read as TOML; a bare word is taken as text. An override also removes what it would
+    contradict in `table` (an offset removes a wanted rake), so that one --set is enough.
+
+    Raises:
+        InputError: no "=", no key, an unreadable value, or a key inside something that is no table.
+    """
+    pairs = [_split(text) for text in overrides]
+    named = {key for key, _ in pairs}
+    result = _copied(table)
+    for key, _ in pairs:
+        for rival in _rivals(key, result):
+            if rival not in named:
+                _remove(result, rival)
+    for key, value in pairs:
+        _put(result, key, value)
+    return result
+
+
+def _split(text: str) -> tuple[str, object]:
+    key, equals, raw = text.partition("=")
+    key, raw = key.strip(), raw.strip()
+    if not equals or not key or not raw or "" in key.split("."):
+        raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
+    try:
+        found = tomllib.loads(f"value = {raw}")
+    except (ValueError, RecursionError):
+        found = {}
+    if set(found) == {"value"}:
+        return key, found["value"]
+    if BARE_WORD.fullmatch(raw):
+        return key, raw
+    raise InputError(f"--set {key}", raw, 'a number, true, false, a word, "text" or [a, list]')
+
+
+def _rivals(key: str, table: Mapping[str, object]) -> list[str]:
+    rivals = [name for row in EXCLUSIVE if key in row for name in row if name != key]
+    section, _, last = key.rpartition(".")
+    if section.startswith("relief.") and last == "kind":
+        rivals += [f"{section}.{name}" for name in ("margin_angle", "edge_angle", "heel_drop")]
+    if section.startswith("relief.") and last in {"margin_angle", "edge_angle"}:
+        rivals += [f"{section}.kind", f"{section}.{_other_angle(last)}"]
+    if section == "chamfer":
+        rivals += _third_of_chamfer(key, table)
+    if key in {"blank.neck_diameter", "blank.neck_length"}:
+        rivals += [n for n in ("blank.neck_diameter", "blank.neck_length") if n != key]
+    return rivals
+
+
+def _third_of_chamfer(key: str, table: Mapping[str, object]) -> list[str]:
+    """What gives way when `key` would overfix the chamfer: its length for an angle, else angle."""
+    angle, point = "chamfer.angle", "chamfer.point_diameter"
+    if key == angle and _holds(table, point):
+        return list(CHAMFER_LENGTH)
+    length_held = any(_holds(table, name) for name in CHAMFER_LENGTH)
+    if (key == point and length_held) or (key in CHAMFER_LENGTH and _holds(table, point)):
+        return [angle]
+    return []
+
+
+def _other_angle(name: str) -> str:
+    return "edge_angle" if name == "margin_angle" else "margin_angle"
+
+
+def _copied(table: Mapping[str, object]) -> dict[str, object]:
+    return {key: _copied(value) if _is_table(value) else value for key, value in table.items()}
+
+
+def _is_table(value: object) -> TypeGuard[dict[str, object]]:
+    return isinstance(value, dict)
+
+
+def _holds(table: Mapping[str, object], key: str) -> bool:
+    return _parent(table, key) is not None
+
+
+def _parent(table: Mapping[str, object], key: str) -> dict[str, object] | None:
+    *path, last = key.split(".")
+    here: object = table
+    for part in path:
+        here = here.get(part) if _is_table(here) else None
+    return here if _is_table(here) and last in here else None
+
+
+def _remove(table: dict[str, object], key: str) -> None:
+    parent = _parent(table, key)
+    if parent is not None:
+        del parent[key.rsplit(".", 1)[-1]]
+
+
+def _put(table: dict[str, object], key: str, value: object) -> None:
+    *path, last = key.split(".")
+    here = table
+    for part in path:
+        inner = here.setdefault(part, {})
+        if not _is_table(inner):
+            raise InputError(f"--set {key}", value, f"a key inside a table; {part} is none")
+        here = inner
+    here[last] = value

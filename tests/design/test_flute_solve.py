@@ -1,0 +1,132 @@
+"""Inverse and forward flute geometry are one: what is wished for comes out, or it is said why."""
+
+import re
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.flute_choice import largest_cutter
+from tapmodel.design.flute_limits import ToothRadii, shortfall
+from tapmodel.design.flute_section import rake
+from tapmodel.design.flute_solve import FluteWish, solve
+from tapmodel.errors import RefusedError
+from tapmodel.spec.job_file import job_for
+
+MAJOR = 18.06
+
+
+def wish(
+    *,
+    rake: float | None = None,
+    offset: float | None = None,
+    core: float | None = None,
+    depth: float | None = None,
+    count: int = 4,
+):
+    return FluteWish(count, rake, offset, core, depth, 5.0)
+
+
+@settings(derandomize=True, deadline=None)
+@given(st.floats(-15, 20), st.floats(5, 10), st.floats(2, 10))
+def test_rake_and_core_come_out_as_wished_or_the_ball_exit_is_named(
+    angle: float, core: float, cutter: float
+):
+    found = solve(wish(rake=angle, core=core), cutter, MAJOR)
+    if found.section is None:
+        assert found.unmet
+        assert found.unmet.limit == "core"
+        return
+    assert found.section.core_diameter == pytest.approx(core, abs=1e-9)
+    if found.unmet is None:
+        assert rake(found.section, MAJOR / 2) == pytest.approx(angle, abs=1e-9)
+    else:
+        assert found.unmet.limit == "ball exit"
+        assert rake(found.section, MAJOR / 2) < angle
+
+
+@settings(derandomize=True, deadline=None)
+@given(st.floats(-15, 20), st.floats(2, 6), st.floats(2, 14))
+def test_rake_and_depth_come_out_as_wished_on_wall_and_on_ball(
+    angle: float, depth: float, cutter: float
+):
+    found = solve(wish(rake=angle, depth=depth), cutter, MAJOR)
+    assert found.section is not None
+    bottom = found.section.centre_radius - found.section.ball_radius
+    assert MAJOR / 2 - bottom == pytest.approx(depth, abs=1e-9)
+    if found.unmet is None:
+        assert rake(found.section, MAJOR / 2) == pytest.approx(angle, abs=1e-9)
+
+
+@pytest.mark.parametrize(("offset", "core"), [(0.0, 8.0), (-3.0, 8.0), (2.0, 7.0)])
+def test_offset_and_core_come_out_as_wished(offset: float, core: float):
+    section = solve(wish(offset=offset, core=core), 6.0, MAJOR).section
+    assert section.offset == offset
+    assert section.core_diameter == pytest.approx(core, abs=1e-12)
+
+
+def test_offset_and_depth_are_taken_as_set():
+    section = solve(wish(offset=-2.5, depth=5.0), 8.0, MAJOR).section
+    assert (section.ball_radius, section.offset) == (4.0, -2.5)
+    assert section.centre_radius == pytest.approx(9.03 - 5.0 + 4.0, abs=1e-12)
+
+
+@pytest.mark.parametrize(("angle", "core", "cutter"), [(8.0, 12.3, 8.0), (20.0, 10.0, 8.0)])
+def test_the_nearest_legal_core_and_cutter_are_legal_and_nearest(
+    angle: float, core: float, cutter: float
+):
+    unmet = solve(wish(rake=angle, core=core), cutter, MAJOR).unmet
+    legal_core, legal_cutter = (float(n) for n in re.findall(r"at most ([0-9.]+)", unmet.cure))
+    assert solve(wish(rake=angle, core=legal_core), cutter, MAJOR).unmet is None
+    assert solve(wish(rake=angle, core=legal_core + 0.02), cutter, MAJOR).unmet is not None
+    assert solve(wish(rake=angle, core=core), legal_cutter, MAJOR).unmet is None
+    assert solve(wish(rake=angle, core=core), legal_cutter + 0.02, MAJOR).unmet is not None
+
+
+def test_the_nearest_legal_depth_is_legal_and_nearest():
+    # a depth whose edge would lie on the ball's arc, where this rake cannot be had
+    unmet = solve(wish(rake=15.0, depth=1.0), 14.0, MAJOR).unmet
+    legal = float(re.search(r"at least ([0-9.]+)", unmet.cure)[1])
+    assert solve(wish(rake=15.0, depth=legal), 14.0, MAJOR).unmet is None
+    assert legal > 1.0
+
+
+def test_largest_cutter_is_legal_and_nearest():
+    crowded = wish(rake=8.0, core=9.0, count=8)
+    tooth = ToothRadii(MAJOR / 2, 8.5)
+    size = largest_cutter(crowded, tooth, 6.0)
+    assert shortfall(solve(crowded, size, MAJOR).section, 8, tooth) == 0
+    assert shortfall(solve(crowded, size * 1.001, MAJOR).section, 8, tooth) > 0
+
+
+def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
+    lands = {}
+    for cutter in (4.0, 6.0, 8.0, 10.0):
+        design = design_tap(job_for("M18x0.75", [f"flutes.cutter_diameter={cutter}"]))
+        lands[cutter] = design.flutes.land_width
+    for share in (0.2, 0.35, 0.5, 0.6):
+        sets = ["shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
+        flutes = design_tap(job_for("M18x0.75", sets)).flutes
+        wanted = share * 3.141592653589793 * 18.06 / 4
+        nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
+        assert flutes.cutter_diameter == nearest
+        assert flutes.land_width == lands[nearest]
+
+
+@pytest.mark.parametrize(
+    ("sets", "words"),
+    [
+        (
+            ["flutes.offset=-9", "flutes.core_diameter=2", "flutes.cutter_diameter=8"],
+            "must stay within",
+        ),
+        (["flutes.depth_from_top=14", "flutes.offset=0"], "past the tap's axis|passes the tap"),
+        (["flutes.offset=8", "flutes.cutter_diameter=8"], "beside the tap"),
+        (["flutes.core_diameter=17.2"], "does not reach the root"),
+        (["flutes.count=8", "flutes.cutter_diameter=10"], "no land is left; set flutes.cutter_d"),
+    ],
+)
+def test_flutes_that_leave_no_tooth_are_refused_with_the_cure(sets: list[str], words: str):
+    with pytest.raises(RefusedError, match=words):
+        design_tap(job_for("M18x0.75", sets))

@@ -1,0 +1,172 @@
+"""Each rule fires on the value that breaks it, and the value it advises mends it."""
+
+import math
+import re
+from pathlib import Path
+
+import pytest
+
+from tapmodel.design import rules_flutes
+from tapmodel.design.design import design_tap
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Severity
+
+ADVICE = re.compile(
+    r"((?:hole|thread|chamfer|flutes|relief\.\w+|blank)\.\w+)(?: at)? (most|least|below|above|over)"
+    r" (-?[0-9.]*[0-9])"
+)
+
+BREAKING = [
+    ("crest-flat", "error", ["thread.major=18.195"]),
+    ("root-flat", "error", ["thread.root_flat=0.01"]),
+    ("root-clearance", "error", ["thread.root_flat=0.17"]),
+    ("pitch-outside-hole", "error", ["thread.pitch_diameter=17.7"]),
+    ("pitch-outside-hole", "error", ["thread.pitch_diameter=17.5", "thread.major=18.05"]),
+    ("major-size", "error", ["thread.major=18.03"]),
+    ("chamfer-length", "error", ["chamfer.length=20", "blank.thread_length=20.5"]),
+    ("point-drill", "error", ["chamfer.point_diameter=17.3"]),
+    ("point-core", "error", ["chamfer.point_diameter=8.7", "chamfer.length=6"]),
+    ("core", "error", ["flutes.core_diameter=2.5", "flutes.count=2", "flutes.cutter_diameter=5"]),
+    ("flute-neighbours", "error", ["flutes.count=6", "flutes.cutter_diameter=8"]),
+    ("land-root", "error", ["flutes.count=6", "flutes.cutter_diameter=8.5"]),
+    ("land-crest", "error", ["flutes.count=6", "flutes.cutter_diameter=8.5"]),
+    (
+        "flute-wish",
+        "error",
+        ["flutes.cutter_diameter=12", "flutes.core_diameter=10", "flutes.count=3"],
+    ),
+    ("flute-length", "error", ["flutes.full_depth_length=30"]),
+    ("runout-square", "error", ["flutes.full_depth_length=92"]),
+    ("core-behind", "error", ["blank.shank_diameter=8.2"]),
+    ("crest-drop", "error", ["relief.thread.heel_drop=0.6"]),
+    (
+        "thread-drop",
+        "error",
+        ["relief.thread.applies_to=thread", "relief.thread.heel_drop=2", "flutes.core_diameter=14"],
+    ),
+    ("chamfer-rubs", "warning", ["relief.chamfer.heel_drop=0.005"]),
+    ("neck-hole", "warning", ["blank.neck_diameter=17.3", "blank.neck_length=3"]),
+    ("shank-hole", "error", ["blank.shank_must_pass=true", "blank.shank_diameter=17.5"]),
+    ("square-flats", "error", ["blank.square_across_flats=14"]),
+    ("square-corners", "warning", ["blank.square_across_flats=9"]),
+    ("overall-length", "error", ["blank.overall_length=54"]),
+    ("front-centre", "error", ["blank.front_centre=8"]),
+    ("rear-centre", "error", ["blank.rear_centre=11"]),
+    ("rear-chamfer", "error", ["blank.rear_chamfer=4"]),
+]
+# The advice names a range, another field or a word here, so the mending values stand beside.
+MENDED_OTHERWISE = [
+    ("chamfer-angle", "error", ["chamfer.length=0.3"], ["chamfer.length=0.39"]),
+    ("chamfer-angle", "error", ["chamfer.length=27"], ["chamfer.length=26"]),
+    ("rake", "error", ["flutes.rake=25.1"], ["flutes.rake=25"]),
+    ("rake", "error", ["flutes.rake=-20.1", "flutes.core_diameter=10"], ["flutes.rake=-20"]),
+    ("drill-size", "warning", ["hole.drill=17.4"], ["hole.drill=17.37"]),
+    ("chamfer-rubs", "warning", ["relief.chamfer.margin_angle=5"], ["relief.chamfer.edge_angle=4"]),
+    (
+        "chamfer-concentric",
+        "warning",
+        ["relief.chamfer.kind=concentric"],
+        ["relief.chamfer.kind=eccentric"],
+    ),
+    ("centred-flutes", "note", ["flutes.offset=0"], ["flutes.rake=8"]),
+    (
+        "edge-on-ball",
+        "warning",
+        ["flutes.offset=0", "flutes.depth_from_top=2.2", "flutes.cutter_diameter=8"],
+        ["flutes.depth_from_top=4"],
+    ),
+    ("shank-hole", "note", ["blank.shank_diameter=17.5"], ["blank.shank_diameter=17.1"]),
+    ("square-length", "error", ["blank.square_start=112"], ["blank.square_start=100"]),
+]
+
+
+def found(sets: list[str]) -> dict[str, Severity]:
+    """Severity by code of everything that M18x0.75 with `sets` brings up, and the sentences."""
+    return {f.code: f.severity for f in design_tap(job_for("M18x0.75", sets)).findings}
+
+
+def advice(sets: list[str], code: str) -> list[str]:
+    """The first value that the finding advises, as an override just inside it."""
+    findings = design_tap(job_for("M18x0.75", sets)).findings
+    what = next(f.what for f in findings if f.code == code)
+    match = ADVICE.search(what)
+    assert match, what
+    field, word, text = match.groups()
+    inside = {"most": 0.0, "least": 0.0, "below": -0.001, "above": 0.001, "over": 0.001}[word]
+    return [f"{field}={float(text) + inside}"]
+
+
+@pytest.mark.parametrize(("code", "severity", "sets"), BREAKING)
+def test_the_rule_fires_and_its_own_advice_mends_it(
+    code: str, severity: str, sets: list[str]
+) -> None:
+    assert found(sets).get(code) == severity
+    if code != "pitch-outside-hole":
+        kept = [text for text in sets if not text.startswith(advice(sets, code)[0].split("=")[0])]
+        assert code not in found([*kept, *advice(sets, code)])
+
+
+@pytest.mark.parametrize(("code", "severity", "sets", "mended"), MENDED_OTHERWISE)
+def test_the_rule_fires_at_its_limit_and_not_inside_it(
+    code: str, severity: str, sets: list[str], mended: list[str]
+) -> None:
+    assert found(sets).get(code) == severity
+    replaced = {text.split("=")[0] for text in mended}
+    kept = [text for text in sets if text.split("=")[0] not in replaced]
+    if code in {"centred-flutes", "chamfer-rubs"}:
+        kept = []
+    assert code not in found([*kept, *mended])
+
+
+@pytest.mark.parametrize(
+    ("code", "outside", "inside"),
+    [
+        ("crest-flat", "thread.major=18.1815", "thread.major=18.1812"),
+        ("major-size", "thread.major=18.0447", "thread.major=18.0448"),
+        ("core", "flutes.core_diameter=2.7089", "flutes.core_diameter=2.7092"),
+        ("square-corners", "blank.square_across_flats=9.897", "blank.square_across_flats=9.899"),
+        ("flute-length", "flutes.full_depth_length=37.099", "flutes.full_depth_length=37.1"),
+        ("crest-drop", "relief.thread.heel_drop=0.4948", "relief.thread.heel_drop=0.4946"),
+        ("front-centre", "blank.front_centre=7.901", "blank.front_centre=7.899"),
+    ],
+)
+def test_limits_stand_where_they_are_stated(code: str, outside: str, inside: str) -> None:
+    roomy = ["flutes.count=2", "flutes.cutter_diameter=5"] if code == "core" else []
+    assert code in found([outside, *roomy])
+    assert code not in found([inside, *roomy])
+
+
+def test_a_pitch_diameter_beyond_the_zone_but_inside_the_hole_is_a_warning() -> None:
+    codes = found(["thread.pitch_diameter=17.6"])
+    assert codes["pitch-outside-zone"] is Severity.WARNING
+    assert "pitch-outside-hole" not in codes
+
+
+def test_every_rule_in_the_source_is_tested_here() -> None:
+    folder = Path(rules_flutes.__file__).parent
+    source = "".join(path.read_text() for path in folder.glob("rules_*.py"))
+    written = set(re.findall(r'finding\(f?"([a-z-]+)["{]', source)) - {"land-"}
+    tested = {row[0] for row in (*BREAKING, *MENDED_OTHERWISE)}
+    assert {"unlisted-pair", "wear-reserve"} <= set(found([]))
+    assert written - tested == {"unlisted-pair", "wear-reserve", "pitch-outside-zone"}
+
+
+def test_findings_come_worst_first() -> None:
+    severities = [
+        f.severity.value
+        for f in design_tap(
+            job_for("M18x0.75", ["relief.chamfer.kind=concentric", "blank.rear_chamfer=4"])
+        ).findings
+    ]
+    order = ["error", "warning", "note"]
+    assert severities == sorted(severities, key=order.index)
+    assert set(severities) == set(order)
+
+
+def test_a_concentric_chamfer_rubs_by_the_advance_times_the_slope() -> None:
+    design = design_tap(job_for("M18x0.75", ["relief.chamfer.kind=concentric"]))
+    finding = next(f for f in design.findings if f.code == "chamfer-concentric")
+    slope = (18.06 - 17.15) / 2 / 3.0
+    rub = 0.75 * slope * design.flutes.land_angle / 360
+    assert f"rubs, here by {rub:.4f} mm" in finding.what
+    assert finding.expected == f"{math.ceil(rub * 1000) / 1000:.3f} mm"

@@ -1,0 +1,246 @@
+"""The job file: what is accepted, what is refused and with which words, and the overrides."""
+
+import json
+import os
+import tomllib
+from pathlib import Path
+from typing import Never
+
+import pytest
+
+from tapmodel.errors import InputError
+from tapmodel.spec.job import Job, field_names
+from tapmodel.spec.job_file import apply_sets, checked, job_for, json_schema, read_job
+
+FULL = """
+designation = "M18x0.75"
+[hole]
+class = "6H"
+drill = 17
+[flutes]
+offset = -1.5
+[relief.thread]
+kind = "eccentric"
+applies_to = "thread"
+[shop]
+cutters = [3, 4.5]
+"""
+
+
+def refused(text: str, tmp_path: Path):
+    path = tmp_path / "tap.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError) as failure:
+        read_job(path)
+    assert str(path) in str(failure.value)
+    return str(failure.value)
+
+
+def test_values_arrive_under_their_dotted_names(tmp_path: Path):
+    path = tmp_path / "tap.toml"
+    path.write_text("\ufeff" + FULL, encoding="utf-8")
+    assert read_job(path).given() == {
+        "designation": "M18x0.75",
+        "hole.class": "6H",
+        "hole.drill": 17.0,
+        "flutes.offset": -1.5,
+        "relief.thread.kind": "eccentric",
+        "relief.thread.applies_to": "thread",
+        "shop.cutters": [3.0, 4.5],
+    }
+
+
+@pytest.mark.parametrize(
+    ("line", "words"),
+    [
+        ("[flutes]\noffsett = 1", ["flutes.offsett", 'did you mean "offset"']),
+        ("[fluts]\ncount = 3", ["fluts", 'did you mean "flutes"']),
+        ("colour = 1", ["colour", "no such key", "designation, name, hole"]),
+        ("[flutes]\noffset = 'wide'", ["flutes.offset", "'wide'", "a number", "[mm]"]),
+        ("[flutes]\noffset = '1.2 mm'", ["flutes.offset", "1.2 mm", "a number", "at most 1000"]),
+        ("[flutes]\ncount = 3.5", ["flutes.count", "3.5", "whole number", "at least 2, at most 8"]),
+        ("[flutes]\ncount = 12", ["flutes.count", "12", "at least 2, at most 8"]),
+        ("[flutes]\noffset = nan", ["flutes.offset", "nan", "a number"]),
+        ("[hole]\ndrill = inf", ["hole.drill", "inf", "more than 0, at most 2000"]),
+        ("[hole]\ndrill = -3", ["hole.drill", "-3", "more than 0"]),
+        ("[hole]\ndrill = true", ["hole.drill", "True", "a number"]),
+        ("[hole]\ndrill = 2024-01-01", ["hole.drill", "a number"]),
+        ("[hole]\ndrill = 0x" + "f" * 5000, ["hole.drill", "20000 bits", "a number"]),
+        ("[hole]\nclass = 6", ["hole.class", "6", "text in quotes"]),
+        ("flutes = 3", ["flutes", "3", "a table with keys"]),
+        ("[chamfer]\nform = 'blunt'", ["chamfer.form", "blunt", '"taper", "plug", "bottoming"']),
+        ("[relief.thread]\napplies_to = 'chamfer'", ["applies_to", '"crest", "thread"']),
+        ("[relief.chamfer]\napplies_to = 'crest'", ["applies_to", '"chamfer"']),
+        ("[shop]\ncutters = [3, 'x']", ["shop.cutters", "a list of numbers", "each a number"]),
+        ("[shop]\ncutters = []", ["shop.cutters", "entries at least 1"]),
+        ("name = '../x'", ["name", "../x", "letters, digits"]),
+        ("[thread]\naim = 1.1", ["thread.aim", "1.1", "at most 1"]),
+    ],
+)
+def test_a_bad_value_is_named_with_field_value_and_what_is_allowed(
+    line: str, words: list[str], tmp_path: Path
+):
+    message = refused(f'designation = "M6"\n{line}\n', tmp_path)
+    for word in words:
+        assert word in message
+    assert len(message) < 900
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        ("designation = \n", "line 1"),
+        ("designation = ", "end of document"),
+        ('designation = "M6"\n[hole\n', "line 2"),
+        ('designation = "M6"\ndesignation = "M8"\n', "line 2"),
+        ("a = " + "[" * 5000, "nested"),
+        ("a = " + "9" * 5000, "digits"),
+        ("[hole]\ndrill = 5", "designation"),
+    ],
+)
+def test_bad_toml_is_named_by_line(text: str, word: str, tmp_path: Path):
+    assert word in refused(text, tmp_path)
+
+
+def test_files_that_are_no_job_files_are_refused(tmp_path: Path):
+    big = tmp_path / "big.toml"
+    with big.open("wb") as file:
+        file.truncate(3_000_000_000)  # sparse: has the size without the bytes
+    latin = tmp_path / "latin.toml"
+    latin.write_bytes(b'designation = "M6" # \xe9')
+    pipe = tmp_path / "pipe.toml"
+    os.mkfifo(pipe)
+    cases = {
+        tmp_path / "none.toml": "existing file",
+        tmp_path: "not a folder",
+        big: "at most 1000000 bytes",
+        latin: "UTF-8",
+        pipe: "not a device or pipe",
+        tmp_path / ("x" * 300): "readable file",
+        tmp_path / "a\0b": "readable file",
+    }
+    for path, word in cases.items():
+        with pytest.raises(InputError, match=word):
+            read_job(path)
+
+
+def test_a_file_that_may_not_be_read_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    path = tmp_path / "tap.toml"
+    path.write_text(FULL)
+
+    def locked(_path: Path) -> Never:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "read_bytes", locked)  # root, as CI runs, may read everything
+    with pytest.raises(InputError, match="may read"):
+        read_job(path)
+
+
+@pytest.mark.parametrize(
+    ("sets", "named"),
+    [
+        (["thread.aim=0.5", "thread.pitch_diameter=5.4"], "thread.aim together with"),
+        (["thread.major=6.1", "thread.crest_flat=0.1"], "thread.major together with"),
+        (["chamfer.form=plug", "chamfer.pitches=4"], "chamfer.form together with"),
+        (["chamfer.pitches=4", "chamfer.length=4"], "chamfer.pitches together with"),
+        (["flutes.offset=0", "flutes.rake=8"], "flutes.rake together with flutes.offset"),
+        (["flutes.core_diameter=2", "flutes.depth_from_top=1"], "flutes.core_diameter together"),
+        (
+            ["chamfer.angle=9", "chamfer.point_diameter=5", "chamfer.form=plug"],
+            "two of length, angle and point",
+        ),
+        (["blank.neck_diameter=4", "blank.neck_length=0"], "both 0 for no neck"),
+        (["relief.thread.margin_angle=5", "relief.thread.edge_angle=4"], "delete one"),
+        (["relief.thread.kind=eccentric", "relief.thread.margin_angle=4"], "margin_angle together"),
+        (["relief.chamfer.kind=concentric", "relief.chamfer.heel_drop=1"], "takes no numbers"),
+        (["relief.chamfer.edge_angle=4", "relief.chamfer.heel_drop=1"], "edge_angle together"),
+        (["blank.square_length=8", "blank.square_start=58"], "blank.square_length together"),
+    ],
+)
+def test_contradicting_values_are_refused(sets: list[str], named: str):
+    with pytest.raises(InputError, match=named):
+        job_for("M6", sets)
+
+
+@pytest.mark.parametrize(
+    ("file", "override", "left"),
+    [
+        ({"flutes": {"rake": 8.0}}, "flutes.offset=1", {"flutes.offset": 1.0}),
+        ({"chamfer": {"form": "plug"}}, "chamfer.length=3", {"chamfer.length": 3.0}),
+        (
+            {"chamfer": {"form": "plug", "point_diameter": 5.0}},
+            "chamfer.angle=9",
+            {"chamfer.angle": 9.0, "chamfer.point_diameter": 5.0},
+        ),
+        (
+            {"chamfer": {"form": "plug", "angle": 9.0}},
+            "chamfer.point_diameter=5",
+            {"chamfer.form": "plug", "chamfer.point_diameter": 5.0},
+        ),
+        (
+            {"relief": {"thread": {"kind": "con-eccentric", "margin_angle": 9.0}}},
+            "relief.thread.kind=eccentric",
+            {"relief.thread.kind": "eccentric"},
+        ),
+        (
+            {"relief": {"thread": {"kind": "con-eccentric", "margin_angle": 9.0}}},
+            "relief.thread.edge_angle=3",
+            {"relief.thread.edge_angle": 3.0},
+        ),
+        (
+            {"blank": {"neck_diameter": 4.0, "neck_length": 3.0}},
+            "blank.neck_length=0",
+            {"blank.neck_length": 0.0},
+        ),
+    ],
+)
+def test_an_override_displaces_what_it_contradicts(
+    file: dict[str, object], override: str, left: dict[str, object]
+):
+    table = {"designation": "M6", **file}
+    before = json.dumps(table)
+    assert checked(apply_sets(table, [override])).given() == {"designation": "M6", **left}
+    assert json.dumps(table) == before
+
+
+def test_override_values_are_toml_or_bare_words():
+    job = job_for("M6", ["hole.class=6G", "shop.cutters=[2, 3.5]", 'name="x y"', "flutes.count=4"])
+    assert job.given() == {
+        "designation": "M6",
+        "name": "x y",
+        "hole.class": "6G",
+        "flutes.count": 4,
+        "shop.cutters": [2.0, 3.5],
+    }
+    later = job_for("M6", ["flutes.count=4", "flutes.count=5"])
+    assert later.flutes.count == 5
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["flutes.count", "=3", "flutes.=3", "flutes.count=", "designation.x=3", "flutes.count=1\nx=2"],
+)
+def test_an_unreadable_override_is_refused(text: str):
+    with pytest.raises(InputError, match="--set"):
+        job_for("M6", [text])
+
+
+def test_overrides_are_checked_like_the_file():
+    with pytest.raises(InputError, match=r'flutes\.cuont.*did you mean "count"'):
+        job_for("M6", ["flutes.cuont=3"])
+    with pytest.raises(InputError, match=r"flutes\.offset: 'wide'"):
+        job_for("M6", ["flutes.offset=wide"])
+
+
+def test_schema_knows_every_field_and_no_other():
+    schema = json_schema()
+    assert json.loads(json.dumps(schema))["additionalProperties"] is False
+    assert set(schema["properties"]) == {name.split(".")[0] for name in field_names()}
+    assert schema["$defs"]["Hole"]["properties"].keys() == {"class", "drill"}
+    assert schema["required"] == ["designation"]
+
+
+def test_a_job_cannot_be_changed():
+    job = Job.model_validate(tomllib.loads(FULL))
+    with pytest.raises(ValueError, match="frozen"):
+        job.name = "x"
