@@ -1,7 +1,7 @@
 """Files that appear whole or not at all."""
 
 import os
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -9,7 +9,7 @@ from tapmodel.errors import InputError
 
 
 @contextmanager
-def whole_file(path: Path) -> Iterator[Path]:
+def whole_file(path: Path) -> Generator[Path]:
     """A temporary name beside `path`, which takes its place when the block ends well.
 
     After any failure in the block, interruption from the keyboard included, the temporary file is

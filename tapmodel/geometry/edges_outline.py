@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from tapmodel.geometry.edges_thread import LandFamily, inside_walls, land_turns
 from tapmodel.geometry.form import PARTS, Form
-from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.tracing import Family, Function, SheetKey, SheetPair
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -16,6 +16,11 @@ Indices = NDArray[np.intp]
 def end_key(land: int, outwards: bool) -> SheetKey:
     """Key of a piece of the thread's end plane: ridges face the rear, grooves the front."""
     return ("ridge end" if outwards else "groove end", land)
+
+
+def body_key(body: SheetKey, land: int) -> SheetKey:
+    """Key of a turned face on a land; the one that goes round the tap belongs to all."""
+    return (*body, land) if body[0] == "turned" else body
 
 
 class _Outline(LandFamily):
@@ -37,11 +42,12 @@ class _Outline(LandFamily):
             return []
         return [lambda i, phi: self.radius(i, phi) - self.step]
 
-    def plane(self, i: int, phi: float) -> SheetKey:
+    def planes(self, i: Indices, phi: Floats) -> list[SheetKey]:
         if self.z == 0:
-            return ("front",)
-        radius = float(self.radius(np.array([i]), np.array([phi]))[0])
-        return end_key(int(self.lands[i]), radius > self.step)
+            return [("front",)] * len(i)
+        outwards = self.radius(i, phi) > self.step
+        pairs = zip(self.lands[i].tolist(), outwards.tolist(), strict=True)
+        return [end_key(land, out) for land, out in pairs]
 
 
 class ThreadOutline(_Outline):
@@ -67,8 +73,9 @@ class ThreadOutline(_Outline):
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        return ("strip", int(self.lands[i]), int(self.turns[i]), self.part), self.plane(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        strips = [("strip", land, turn, self.part) for land, turn in self.numbers(i)]
+        return list(zip(strips, self.planes(i, t), strict=True))
 
 
 class ConeOutline(_Outline):
@@ -90,8 +97,9 @@ class ConeOutline(_Outline):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        return ("cone", int(self.lands[i])), self.plane(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        cones = [("cone", land) for land, _ in self.numbers(i)]
+        return list(zip(cones, self.planes(i, t), strict=True))
 
 
 class StepArcs(LandFamily):
@@ -124,11 +132,9 @@ class StepArcs(LandFamily):
     def cuts(self) -> list[Function]:
         return [self._excess]
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        land = int(self.lands[i])
-        outwards = float(self._excess(np.array([i]), np.array([t]))[0]) > 0
-        body = (*self.body, land) if self.body[0] == "turned" else self.body
-        return body, end_key(land, outwards)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)
+        return [(body_key(self.body, land), end_key(land, out)) for land, out in pairs]
 
 
 def families(form: Form, body: SheetKey) -> Iterator[tuple[Family, str]]:

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.geometry.edges_outline import body_key
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.tracing import Family, Function, SheetKey, SheetPair
 from tapmodel.geometry.walls import FACE, HEEL, Walls
 
 Floats = NDArray[np.float64]
@@ -59,8 +60,9 @@ class BallRim(_RunOut):
     def cuts(self) -> list[Function]:
         return []
 
-    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
-        return ("run-out", i), ("ball", i)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        del t
+        return [(("run-out", flute), ("ball", flute)) for flute in i.tolist()]
 
 
 class Opening(_RunOut):
@@ -114,14 +116,18 @@ class Opening(_RunOut):
     def _over(self, height: float) -> Function:
         return lambda _i, t: self._polar(t)[2] - height
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         """The turned face and the run-out's ball or round shank."""
-        _, _, z, beyond = (float(value[0]) for value in self._polar(np.array([t])))
-        number = sum(z > piece.end for piece in self.form.turned[: len(self.bodies) - 1])
-        body = self.bodies[number]
-        land = i if t < np.pi / 2 else (i - 1) % self.form.lands
-        body = (*body, land) if body[0] == "turned" else body
-        return body, ("run-out" if beyond > 0 else "ball", i)
+        _, _, z, beyond = self._polar(t)
+        ends = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
+        numbers = np.searchsorted(ends, z).tolist()
+        lands = np.where(t < np.pi / 2, i, (i - 1) % self.form.lands).tolist()
+        names = np.where(beyond > 0, "run-out", "ball").tolist()
+        rows = zip(i.tolist(), numbers, lands, names, strict=True)
+        return [
+            (body_key(self.bodies[number], land), (name, flute))
+            for flute, number, land, name in rows
+        ]
 
 
 class TurnedArcs:
@@ -153,10 +159,10 @@ class TurnedArcs:
     def kinks(self) -> list[Function]:
         return []
 
-    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
-        keys = self.bodies[self.number : self.number + 2]
-        below, above = ((*key, i) if key[0] == "turned" else key for key in keys)
-        return below, above
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        del t
+        below, above = self.bodies[self.number : self.number + 2]
+        return [(body_key(below, land), body_key(above, land)) for land in i.tolist()]
 
 
 def opening_end(form: Form) -> float:

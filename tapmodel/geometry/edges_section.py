@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from tapmodel.geometry.edges_outline import end_key
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.tracing import Family, Function, SheetPair
 from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
@@ -22,6 +22,8 @@ class _Section:
     """
 
     density = 1
+    wall: str
+    run_out: str
     # Short enough for the arc to be followed in the latitudes of the ball as well.
     longest_span = float(np.radians(12.0))
 
@@ -32,12 +34,6 @@ class _Section:
 
     def frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:
         """The point in the flute's frame (u, t) and the side of the flute it lies on."""
-        raise NotImplementedError
-
-    def wall(self, flute: int, t: float) -> SheetKey:
-        raise NotImplementedError
-
-    def run_out(self, flute: int) -> SheetKey:
         raise NotImplementedError
 
     def at(self, i: Indices, t: Floats) -> Floats:
@@ -69,24 +65,27 @@ class _Section:
     def kinks(self) -> list[Function]:
         return []
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        wall = self.wall(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        flutes = i.tolist()
         if self.z == 0:
-            return wall, ("front",)
+            return [((self.wall, flute), ("front",)) for flute in flutes]
         if self.z != self.form.thread_end:
-            return wall, self.run_out(i)
-        land, phi, r = self._land(np.array([i]), np.array([t]))
-        outwards = float(self._excess(land, phi, r)[0]) > 0
-        return wall, end_key(int(land[0]), outwards)
+            return [((self.wall, flute), (self.run_out, flute)) for flute in flutes]
+        land, phi, r = self._land(i, t)
+        outwards = (self._excess(land, phi, r) > 0).tolist()
+        rows = zip(flutes, land.tolist(), outwards, strict=True)
+        return [((self.wall, flute), end_key(number, out)) for flute, number, out in rows]
 
 
 class WallLine(_Section):
     """The straight wall; the parameter is u."""
 
     longest_span = np.inf
+    run_out = "run-out"
 
     def __init__(self, form: Form, z: float, side: int) -> None:
         super().__init__(form, z)
+        self.wall = "face" if side == FACE else "heel"
         self.side = side
         outermost = max(form.crest_radius, *(p.end_radius for p in form.turned))
         self.lower[:] = form.walls.c
@@ -97,16 +96,13 @@ class WallLine(_Section):
         v = self.form.walls.e + self.side * float(self.form.walls.b)
         return t, np.full_like(t, v), np.full_like(t, self.side)
 
-    def wall(self, flute: int, t: float) -> SheetKey:
-        del t
-        return ("face" if self.side == FACE else "heel", flute)
-
-    def run_out(self, flute: int) -> SheetKey:
-        return ("run-out", flute)
 
 
 class FloorArc(_Section):
     """The ball's arc; the parameter is the angle from its deepest point, + towards the face."""
+
+    wall = "floor"
+    run_out = "ball"
 
     def __init__(self, form: Form, z: float) -> None:
         super().__init__(form, z)
@@ -120,12 +116,6 @@ class FloorArc(_Section):
         side = np.where(np.arctan2(v, u) > np.arctan2(walls.e, walls.c), FACE, HEEL)
         return u, v, side.astype(float)
 
-    def wall(self, flute: int, t: float) -> SheetKey:
-        del t
-        return ("floor", flute)
-
-    def run_out(self, flute: int) -> SheetKey:
-        return ("ball", flute)
 
 
 def families(form: Form) -> Iterator[tuple[Family, str]]:

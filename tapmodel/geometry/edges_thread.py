@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.geometry.form import PARTS, Form
-from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.tracing import Family, Function, SheetPair
 from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
@@ -62,6 +62,10 @@ class LandFamily:
         """Radius and height of the locus at phi."""
         raise NotImplementedError
 
+    def numbers(self, i: Indices) -> list[tuple[int, int]]:
+        """Land and turn of each locus."""
+        return list(zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True))
+
     def cuts(self) -> list[Function]:
         """No neighbours change along these edges."""
         return []
@@ -104,12 +108,15 @@ class Corners(LandFamily):
         parts = (PARTS[self.part], PARTS[(self.part + 1) % 4])
         return sorted({angle for part in parts for angle in self.form.part_kinks(part)})
 
-    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         """This part and the next."""
-        land, turn = int(self.lands[i]), int(self.turns[i])
+        del t
         following = (self.part + 1) % 4
-        next_turn = turn + 1 if following == 0 else turn
-        return ("strip", land, turn, self.part), ("strip", land, next_turn, following)
+        step = 1 if following == 0 else 0
+        return [
+            (("strip", land, turn, self.part), ("strip", land, turn + step, following))
+            for land, turn in self.numbers(i)
+        ]
 
 
 class ConeCuts(LandFamily):
@@ -149,10 +156,12 @@ class ConeCuts(LandFamily):
         """Both margins."""
         return sorted({*self.form.part_kinks(PARTS[self.part]), *self.form.cone_kinks()})
 
-    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         """The part and the cone of its land."""
-        land, turn = int(self.lands[i]), int(self.turns[i])
-        return ("strip", land, turn, self.part), ("cone", land)
+        del t
+        return [
+            (("strip", land, turn, self.part), ("cone", land)) for land, turn in self.numbers(i)
+        ]
 
 
 def families(form: Form) -> Iterator[tuple[Family, str]]:

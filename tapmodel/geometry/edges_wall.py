@@ -5,18 +5,18 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.geometry.edges_outline import body_key
 from tapmodel.geometry.edges_thread import inside_ends, land_turns
 from tapmodel.geometry.form import PARTS, Form
-from tapmodel.geometry.tracing import Family, Function, SheetKey
+from tapmodel.geometry.tracing import Family, Function, SheetKey, SheetPair
 from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-# Radius and wall angle depend on each other through the relief; each round of substitution
-# gains at least a factor of two even on steep walls.
+# Radius and wall angle of a flat depend on each other through the relief; each round of
+# substitution gains at least a factor of two even on steep walls.
 _ROUNDS = 60
-_ROUND_ENOUGH = 1e-15
 
 
 class _WallFamily:
@@ -51,56 +51,94 @@ class _WallFamily:
     def _at_angle(self, angle: float) -> Function:
         return lambda i, t: self.form.wall_phi(self.side, self.curve(i, t)[0]) - angle
 
-    def wall(self, i: int, t: float) -> SheetKey:
-        r, _ = self.curve(np.array([i]), np.array([t]))
-        return self.form.wall_key(int(self.lands[i]), self.side, float(r[0]))
+    def wall_sheets(self, i: Indices, t: Floats) -> list[SheetKey]:
+        """The straight wall, or the floor below it."""
+        straight = self.curve(i, t)[0] > self.turn_radius
+        wall = "face" if self.side == FACE else "heel"
+        flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
+        pairs = zip(straight.tolist(), flutes, strict=True)
+        return [(wall if above else "floor", flute) for above, flute in pairs]
 
 
-class ThreadOnWall(_WallFamily):
-    """Part `part` of the profile on the wall; the parameter is the axial offset w."""
+class FlankOnWall(_WallFamily):
+    """A flank on the wall; the parameter is the radius, which settles all else."""
 
     def __init__(self, form: Form, side: int, part: int) -> None:
         lands, turns = land_turns(form, 0.0, form.thread_end)
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
-        segment = form.segments[part]
-        low, high = form.phi_range()
-        starts, ends = form.part_limits(part, np.linspace(low, high, 33))
-        hair = 0.02 * (segment.end - segment.start)
-        self.lower[:] = float(np.min(starts)) - hair
-        self.upper[:] = float(np.max(ends)) + hair
+        sunk = form.part_drop(PARTS[part], np.array(form.phi_range()))
+        self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
+        self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
 
-    def _phi(self, w: Floats) -> Floats:
-        form = self.form
-        phi = form.wall_phi(self.side, np.full_like(w, form.crest_radius))
-        for _ in range(_ROUNDS):
-            r = form.part_radius(self.part, w, phi)
-            following = form.wall_phi(self.side, r)
-            moved = float(np.max(np.abs(following - phi), initial=0.0))
-            phi = following
-            if moved < _ROUND_ENOUGH:
-                break
-        return phi
+    def _offset(self, phi: Floats, r: Floats) -> Floats:
+        segment = self.form.segments[self.part]
+        slope = (segment.end_radius - segment.start_radius) / (segment.end - segment.start)
+        nominal = r + self.form.part_drop(segment.part, phi)
+        return segment.start + (nominal - segment.start_radius) / slope
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
-        phi = self._phi(t)
-        r = self.form.part_radius(self.part, t, phi)
-        return r, t + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        phi = self.form.wall_phi(self.side, t)
+        base = self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        return t, self._offset(phi, t) + base
 
     def margin(self, i: Indices, t: Floats) -> Floats:
-        phi = self._phi(t)
-        r = self.form.part_radius(self.part, t, phi)
-        z = t + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        phi = self.form.wall_phi(self.side, t)
+        w = self._offset(phi, t)
+        z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         start, end = self.form.part_limits(self.part, phi)
-        below = self.form.cone_radius(phi, z) - r
-        return np.minimum.reduce([t - start, end - t, inside_ends(self.form, z), below])
+        below = self.form.cone_radius(phi, z) - t
+        return np.minimum.reduce([w - start, end - w, inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        strip = ("strip", int(self.lands[i]), int(self.turns[i]), self.part)
-        return strip, self.wall(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        return _strip_pairs(self, i, t)
+
+
+class FlatOnWall(_WallFamily):
+    """Crest or root on the wall, a line along the axis; the parameter is the axial offset."""
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        lands, turns = land_turns(form, 0.0, form.thread_end)
+        super().__init__(form, side, lands)
+        self.turns, self.part = turns, part
+        self.radius, self.phi = self._settled()
+        self.start, self.end = form.part_limits(part, self.phi)
+        hair = 0.02 * (self.end - self.start)
+        self.lower[:] = self.start - hair
+        self.upper[:] = self.end + hair
+
+    def _settled(self) -> tuple[Floats, Floats]:
+        """Radius and angle of the line, each of which follows from the other."""
+        nominal = np.asarray(self.form.segments[self.part].start_radius)
+        r = nominal
+        for _ in range(_ROUNDS):
+            r = nominal - self.form.part_drop(PARTS[self.part], self.form.wall_phi(self.side, r))
+        return r, self.form.wall_phi(self.side, r)
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        base = self.form.offset_to_z(self.lands[i], self.turns[i], self.phi)
+        return np.full_like(t, self.radius), t + base
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        below = self.form.cone_radius(np.full_like(t, self.phi), z) - r
+        inside = np.minimum(t - self.start, self.end - t)
+        return np.minimum.reduce([inside, inside_ends(self.form, z), below])
+
+    def cuts(self) -> list[Function]:
+        return []
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        return _strip_pairs(self, i, t)
+
+
+def _strip_pairs(family: FlankOnWall | FlatOnWall, i: Indices, t: Floats) -> list[SheetPair]:
+    numbers = zip(family.lands[i].tolist(), family.turns[i].tolist(), strict=True)
+    strips = [("strip", land, turn, family.part) for land, turn in numbers]
+    return list(zip(strips, family.wall_sheets(i, t), strict=True))
 
 
 class ConeOnWall(_WallFamily):
@@ -129,8 +167,9 @@ class ConeOnWall(_WallFamily):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        return ("cone", int(self.lands[i])), self.wall(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        cones = [("cone", land) for land in self.lands[i].tolist()]
+        return list(zip(cones, self.wall_sheets(i, t), strict=True))
 
 
 class TurnedOnWall(_WallFamily):
@@ -151,9 +190,9 @@ class TurnedOnWall(_WallFamily):
         del i
         return np.ones_like(t)
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        body = (*self.body, int(self.lands[i])) if self.body[0] == "turned" else self.body
-        return body, self.wall(i, t)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        bodies = [body_key(self.body, land) for land in self.lands[i].tolist()]
+        return list(zip(bodies, self.wall_sheets(i, t), strict=True))
 
 
 class WallFoot(_WallFamily):
@@ -174,17 +213,21 @@ class WallFoot(_WallFamily):
     def cuts(self) -> list[Function]:
         return []
 
-    def sheets(self, i: int, _t: float) -> tuple[SheetKey, SheetKey]:
-        flute = self.form.flute_of(int(self.lands[i]), self.side)
-        return ("face" if self.side == FACE else "heel", flute), ("floor", flute)
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        del t
+        wall = "face" if self.side == FACE else "heel"
+        flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
+        return [((wall, flute), ("floor", flute)) for flute in flutes]
 
 
 def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
     """All loci of this file; `bodies` are the keys of the turned lengths that a flute cuts."""
     for side in (FACE, HEEL):
         for part, name in enumerate(PARTS):
-            straight = name in ("crest", "root")
-            yield ThreadOnWall(form, side, part), "line" if straight else "spline"
+            if name in ("crest", "root"):
+                yield FlatOnWall(form, side, part), "line"
+            else:
+                yield FlankOnWall(form, side, part), "spline"
         yield ConeOnWall(form, side), "spline"
         yield WallFoot(form, side), "line"
         for number, body in enumerate(bodies):

@@ -46,7 +46,7 @@ def without_flat(vertices: Floats, triangles: Indices) -> tuple[Indices, Indices
         if len(flat) == 0:
             return kept, rows
         _turn_first_of_each_pair(vertices, kept, flat.tolist())
-    raise KernelError("mesh", f"{len(flat)} flat triangles could not be turned")
+    raise KernelError("mesh", "flat triangles lean on each other and could not be turned")
 
 
 def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[int]) -> None:

@@ -185,16 +185,9 @@ class Form:
             float(np.max(self.wall_phi(-FACE, radii))),
         )
 
-    def flute_of(self, land: int, side: int) -> int:
-        """Number of the flute whose wall bounds `land` on a side."""
-        return land if side == FACE else (land + 1) % self.lands
-
-    def wall_key(self, land: int, side: int, radius: float) -> tuple[str | int, ...]:
-        """Key of the wall face at `radius`: the straight wall, or the floor below it."""
-        flute = self.flute_of(land, side)
-        if radius > float(self.walls.turn_radius(side)):
-            return ("face" if side == FACE else "heel", flute)
-        return ("floor", flute)
+    def flutes_of(self, lands: Indices, side: int) -> Indices:
+        """Numbers of the flutes whose wall bounds the lands on a side."""
+        return lands if side == FACE else (lands + 1) % self.lands
 
     def points(self, land: Indices, phi: Floats, r: Floats, z: Floats) -> Floats:
         """Cartesian points from land coordinates, shape (..., 3)."""

@@ -5,7 +5,7 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -94,12 +94,25 @@ def _label(model: StepData_StepModel, name: str) -> None:
 
 
 def _encoded(name: str) -> str:
-    r"""A name in the plain letters of ISO 10303-21: others as \X2\ groups of hexadecimals."""
-    return "".join(c if 31 < ord(c) < 127 else f"\\X2\\{ord(c):04X}\\X0\\" for c in name)
+    """A name in the plain letters of ISO 10303-21; the kernel doubles the apostrophes itself.
+
+    Source: ISO 10303-21 clause 6.4.3 (from memory): backslashes doubled, other letters as
+    hexadecimals of four digits after X2 or of eight after X4.
+    """
+    return "".join(_letter(c) for c in name)
+
+
+def _letter(c: str) -> str:
+    code = ord(c)
+    if c == "\\":
+        return 2 * c
+    if 31 < code < 127:
+        return c
+    return f"\\X2\\{code:04X}\\X0\\" if code < 0x10000 else f"\\X4\\{code:08X}\\X0\\"
 
 
 @contextmanager
-def _silent() -> Iterator[None]:
+def _silent() -> Generator[None]:
     """Keep the kernel's progress notes off the standard output; failures still show."""
     printers = list(Message.DefaultMessenger_s().Printers())
     levels = [printer.GetTraceLevel() for printer in printers]

@@ -19,6 +19,7 @@ from tapmodel.geometry import bezier
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 SheetKey = tuple[str | int, ...]
+SheetPair = tuple[SheetKey, SheetKey]
 Function = Callable[[Indices, Floats], Floats]
 
 # Bisection halves a bracket this often: to the last bit of a double.
@@ -56,8 +57,8 @@ class Family(Protocol):
         """Functions at whose zeros the curvature jumps, so that one polynomial must end."""
         ...
 
-    def sheets(self, i: int, t: float) -> tuple[SheetKey, SheetKey]:
-        """The two faces that meet along locus `i` about parameter `t`."""
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        """The two faces that meet along loci `i` about parameters `t`, shape (n,) both."""
         ...
 
 
@@ -72,7 +73,7 @@ class Edge:
         shape: "line", "circle" or "spline".
     """
 
-    sheets: tuple[SheetKey, SheetKey]
+    sheets: SheetPair
     knots: Floats
     samples: Floats
     shape: str
@@ -228,11 +229,12 @@ def _fit(family: Family, pieces: list[tuple[int, list[float]]], shape: str) -> l
     piece, ends, samples = bezier.refined(
         lambda number, t: family.at(loci[number], t), piece, ends
     )
-    first = np.searchsorted(piece, np.arange(len(pieces) + 1)).tolist()
+    first = np.searchsorted(piece, np.arange(len(pieces) + 1))
+    starts, stops = ends[first[:-1], 0], ends[first[1:] - 1, 1]
+    sheets = family.sheets(loci, (starts + stops) / 2)
     edges: list[Edge] = []
-    for number, (locus, marks) in enumerate(pieces):
+    for number, pair in enumerate(sheets):
         mine = slice(first[number], first[number + 1])
-        knots = np.append(ends[mine, 0], ends[mine, 1][-1])
-        sheets = family.sheets(locus, (marks[0] + marks[-1]) / 2)
-        edges.append(Edge(sheets, knots, samples[mine], shape))
+        knots = np.append(ends[mine, 0], stops[number])
+        edges.append(Edge(pair, knots, samples[mine], shape))
     return edges

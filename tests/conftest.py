@@ -1,0 +1,76 @@
+"""One small tap, made by hand from the definitions, and its solid, for all rooms' tests."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from tapmodel.design import relief
+from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Reliefs, TapDesign, TapThread
+from tapmodel.standards.limits import HoleLimits
+from tapmodel.words import Hand, ReliefPlace
+
+
+@pytest.fixture(scope="session")
+def small_tap() -> TapDesign:
+    """M8x1 with six turns, 3 flutes, chamfer, both reliefs, neck, square and two centres."""
+    slope = math.tan(math.radians(30))
+    major, pitch, pitch_diameter, root_flat = 8.05, 1.0, 7.42, 0.125
+    thread = TapThread(
+        pitch=pitch,
+        lead=pitch,
+        starts=1,
+        hand=Hand.RIGHT,
+        flank_angle=30.0,
+        major=major,
+        major_min=major - 0.02,
+        pitch_diameter=pitch_diameter,
+        pitch_min=pitch_diameter - 0.01,
+        pitch_max=pitch_diameter + 0.01,
+        minor=pitch_diameter - (pitch / 2 - root_flat) / slope,
+        crest_flat=pitch / 2 - (major - pitch_diameter) * slope,
+        root_flat=root_flat,
+        first_z=0.31,
+    )
+    point, length = 6.85, 2.0
+    angle = math.degrees(math.atan((major - point) / 2 / length))
+    flutes = Flutes(
+        count=3,
+        cutter_diameter=3.4,
+        offset=0.4,
+        centre_radius=3.2,
+        depth_from_top=0.0,
+        core_diameter=2 * math.hypot(3.2, 0.4) - 3.4,
+        rake_crest=0.0,
+        rake_pitch=0.0,
+        rake_root=0.0,
+        chordal_hook=0.0,
+        land_angle=0.0,
+        land_width=0.0,
+        area=0.0,
+        angles=(0.0, 120.0, 240.0),
+        full_depth_length=9.0,
+        runout_end=10.7,
+    )
+    return TapDesign(
+        name="small",
+        designation="M8x1",
+        hole=HoleLimits(0.0, 0.0, 0.0, 0.0, 0.0),
+        drill=7.0,
+        thread=thread,
+        chamfer=Chamfer(angle, length, length / pitch, point, 1, 0.0),
+        flutes=flutes,
+        relief=Reliefs(
+            relief.con_eccentric(ReliefPlace.THREAD, major, 70.0, 20.0, 0.03),
+            relief.eccentric_by_edge(ReliefPlace.CHAMFER, major, 70.0, 5.0),
+        ),
+        blank=Blank(36.0, 6.0, 6.2, 8.0, 30.0, 7.0, 5.5, 7.0, 29.0, 0.4, 1.4, 2.0),
+        choices=(),
+        findings=(),
+    )
+
+
+@pytest.fixture(scope="session")
+def left_tap(small_tap: TapDesign) -> TapDesign:
+    """The same tap for the left hand."""
+    return replace(small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT))
