@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -9,6 +10,9 @@ from tapmodel.design import relief
 from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Reliefs, TapDesign, TapThread
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.words import Hand, ReliefPlace
+
+if TYPE_CHECKING:
+    from tapmodel.geometry.topology import Solid
 
 
 @pytest.fixture(scope="session")
@@ -74,3 +78,12 @@ def small_tap() -> TapDesign:
 def left_tap(small_tap: TapDesign) -> TapDesign:
     """The same tap for the left hand."""
     return replace(small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT))
+
+
+@pytest.fixture(scope="session")
+def small_solid(small_tap: TapDesign) -> "Solid":
+    """The solid of the small tap."""
+    # The kernel takes seconds to load: only for the tests that use it.
+    from tapmodel.geometry.build import build_solid  # noqa: PLC0415
+
+    return build_solid(small_tap)

@@ -67,7 +67,7 @@ class FlankOnWall(_WallFamily):
         lands, turns = land_turns(form, 0.0, form.thread_end)
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
-        sunk = form.part_drop(PARTS[part], np.array(form.phi_range()))
+        sunk = form.part_drop(PARTS[part], np.linspace(*form.phi_range(), 33))
         self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
         self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
 

@@ -1,0 +1,53 @@
+import cadquery as cq
+import numpy as np
+import pytest
+
+from tapmodel.checks.deviation import distance_to_ideal
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.sampling import sample_faces
+
+
+def test_points_lie_on_the_exact_surface_not_on_the_mesh():
+    ball = cq.Solid.makeSphere(5, angleDegrees1=-90, angleDegrees2=90)
+    points, faces, uv = sample_faces(ball, 300, 1)
+    assert np.linalg.norm(points, axis=1) == pytest.approx(np.full(300, 5.0), abs=1e-12)
+    assert set(faces.tolist()) == {0}
+    assert 5 * np.sin(uv[:, 1]) == pytest.approx(points[:, 2], abs=1e-12)
+
+
+def test_every_face_gets_its_points_and_the_minimum_is_met():
+    box = cq.Solid.makeBox(3, 4, 5)
+    assert np.bincount(sample_faces(box, 7, 1)[1]).tolist() == [7] * 6
+    assert len(sample_faces(box, 1, 100)[0]) == 6 * 17
+
+
+def test_points_spread_evenly_over_the_face():
+    plate = cq.Solid.makeBox(10, 4, 1)
+    points, faces, _ = sample_faces(plate, 400, 1)
+    for face in range(6):
+        mine = points[faces == face]
+        low, high = mine.min(axis=0), mine.max(axis=0)
+        assert mine.mean(axis=0) == pytest.approx((low + high) / 2, abs=0.15)
+        wide = [n for n, size in enumerate((10, 4, 1)) if high[n] - low[n] > 0.9 * size]
+        assert len(wide) == 2
+
+
+def test_points_keep_inside_holes_borders():
+    plate = cq.Workplane().box(10, 10, 1).hole(9).val()
+    points, _, _ = sample_faces(plate, 500, 1)
+    top = points[points[:, 2] > 0.5 - 1e-9]
+    assert len(top) == 500
+    assert np.hypot(top[:, 0], top[:, 1]).min() > 4.5
+    assert np.abs(top[:, :2]).max() < 5
+
+
+def test_points_of_a_tap_lie_on_its_ideal_boundary(small_tap: TapDesign, small_solid: cq.Solid):
+    points, faces, _ = sample_faces(small_solid, 5, 2000)
+    assert len(points) >= 2000
+    assert len(np.unique(faces)) == len(small_solid.Faces())
+    assert np.abs(distance_to_ideal(small_tap, points).distance).max() < 1e-7
+
+
+def test_the_same_solid_gives_the_same_points(small_solid: cq.Solid):
+    first, again = (sample_faces(small_solid, 3, 1)[0] for _ in range(2))
+    assert np.array_equal(first, again)
