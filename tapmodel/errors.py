@@ -24,6 +24,10 @@ class InputError(TapmodelError):
             shown = shown[:77] + "..."
         super().__init__(f"{field}: {shown} cannot be used; allowed: {allowed}")
 
+    def __reduce__(self) -> tuple[type["InputError"], tuple[str, object, str]]:
+        """Let the error travel between processes."""
+        return type(self), (self.field, self.value, self.allowed)
+
 
 class RefusedError(TapmodelError):
     """The design breaks a rule; the findings say which and what to change."""
@@ -40,3 +44,7 @@ class KernelError(TapmodelError):
         """Name the building `stage` and `what` went wrong there."""
         self.stage, self.what = stage, what
         super().__init__(f"{stage}: {what}")
+
+    def __reduce__(self) -> tuple[type["KernelError"], tuple[str, str]]:
+        """Let the error travel between processes."""
+        return type(self), (self.stage, self.what)

@@ -1,5 +1,10 @@
 """From the design to the solid: the order of the work on one screen."""
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 from collections.abc import Callable
 
 import cadquery as cq

@@ -1,5 +1,10 @@
 """The 60-degree centre in the front face."""
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 import numpy as np
 from OCP.BRepPrimAPI import BRepPrimAPI_MakeCone
 from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt

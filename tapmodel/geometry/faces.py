@@ -1,5 +1,10 @@
 """Faces of the skin as kernel faces: surface, wires in the right sense, parameter curves."""
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 import numpy as np
 from numpy.typing import NDArray
 from OCP.Geom import Geom_Surface

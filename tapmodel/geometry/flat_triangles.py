@@ -26,7 +26,7 @@ def without_flat(vertices: Floats, triangles: Indices) -> tuple[Indices, Indices
 
     One with a repeated corner has only sides that its neighbours share, and is left out. One whose
     corners lie on a line is turned with its neighbour over the longest side: the same four
-    corners, joined by the other diagonal.
+    corners, joined by the other diagonal. Two that lie back to back vanish together.
 
     Args:
         vertices: shape (n, 3) [mm].
@@ -36,17 +36,19 @@ def without_flat(vertices: Floats, triangles: Indices) -> tuple[Indices, Indices
         The triangles kept, and for each its row in `triangles`.
 
     Raises:
-        KernelError: when flat triangles lean on each other without end.
+        KernelError: when flat triangles lean on each other without end, or nothing is left.
     """
-    a, b, c = triangles.T
-    rows = np.nonzero((a != b) & (b != c) & (c != a))[0]
-    kept = triangles[rows].copy()
+    rows = np.arange(len(triangles))
+    kept = triangles.copy()
     for _ in range(_MOST_ROUNDS):
+        a, b, c = kept.T
+        whole = (a != b) & (b != c) & (c != a)
+        rows, kept = rows[whole], kept[whole]
         flat = np.nonzero(heights(vertices, kept) < FLAT)[0]
-        if len(flat) == 0:
+        if len(flat) == 0 and len(kept) > 0:
             return kept, rows
         _turn_first_of_each_pair(vertices, kept, flat.tolist())
-    raise KernelError("mesh", "flat triangles lean on each other and could not be turned")
+    raise KernelError("mesh", "its flat triangles lean on each other and could not be turned")
 
 
 def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[int]) -> None:
@@ -65,5 +67,6 @@ def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[in
             continue
         touched |= {n, other}
         (far,) = set(triangles[other].tolist()) - {start, stop}
+        # Back to back, far is the tip, and both get a repeated corner.
         triangles[n] = (start, far, tip)
         triangles[other] = (far, stop, tip)

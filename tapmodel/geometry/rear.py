@@ -4,6 +4,11 @@ It is a small solid that begins at a circle inside the turned length in which th
 The face round that circle is then replaced by one that reaches down to the flutes.
 """
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 from collections.abc import Sequence
 
 import cadquery as cq

@@ -5,6 +5,11 @@ surface: the circle gives way to the chain of flute openings below it, and the s
 the far end of the first opening.
 """
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
 from dataclasses import dataclass
 
 import cadquery as cq

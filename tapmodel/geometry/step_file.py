@@ -94,18 +94,16 @@ def _label(model: StepData_StepModel, name: str) -> None:
 
 
 def _encoded(name: str) -> str:
-    """A name in the plain letters of ISO 10303-21; the kernel doubles the apostrophes itself.
+    """A name in the plain letters of ISO 10303-21; apostrophes and backslashes the kernel doubles.
 
-    Source: ISO 10303-21 clause 6.4.3 (from memory): backslashes doubled, other letters as
-    hexadecimals of four digits after X2 or of eight after X4.
+    Source: ISO 10303-21 clause 6.4.3 (from memory): other letters as hexadecimals, of four
+    digits after X2 or of eight after X4.
     """
     return "".join(_letter(c) for c in name)
 
 
 def _letter(c: str) -> str:
     code = ord(c)
-    if c == "\\":
-        return 2 * c
     if 31 < code < 127:
         return c
     return f"\\X2\\{code:04X}\\X0\\" if code < 0x10000 else f"\\X4\\{code:08X}\\X0\\"

@@ -51,3 +51,20 @@ def test_needles_without_area_are_counted():
     vertices = np.array([[0.0, 0, 0], [1, 0, 0], [2, 0, 0], [0, 1, 0]])
     faces = np.array([[0, 1, 2], [0, 1, 3], [0, 0, 3]])
     assert check_mesh(vertices, faces).degenerate == 2
+
+
+def test_two_boxes_hinged_on_a_common_edge_are_no_sound_surface():
+    box = trimesh.creation.box((1.0, 1.0, 1.0))
+    other = box.copy()
+    other.apply_translation((1.0, 1.0, 0.0))
+    hinged = trimesh.util.concatenate([box, other])
+    hinged.merge_vertices()
+    assert len(hinged.vertices) == 14
+    assert not check_mesh(hinged.vertices, hinged.faces).watertight
+
+
+def test_corner_that_is_no_number_is_no_sound_surface():
+    box = trimesh.creation.box((1.0, 1.0, 1.0))
+    vertices = np.array(box.vertices)
+    vertices[0, 0] = np.nan
+    assert not check_mesh(vertices, box.faces).watertight

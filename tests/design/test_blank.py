@@ -114,6 +114,24 @@ def test_turned_lengths_follow_each_other() -> None:
     assert cone_length(blank) == pytest.approx((6.3 - 4.6) / 2 * math.sqrt(3))
 
 
+def test_edges_and_centres_by_rule() -> None:
+    blank = designed("M18x0.75").blank
+    assert (blank.rear_chamfer, blank.rear_centre) == (0.7, 4.2)
+    assert (blank.front_centre, blank.shoulder_angle) == (0.0, 30.0)
+    assert designed("M3").blank.rear_centre == 0.0
+
+
+@pytest.mark.parametrize("slope", [0.1, 0.5, -0.2, -0.8])
+def test_on_a_cone_the_run_out_ends_where_ball_and_cone_are_equally_far_out(slope: float) -> None:
+    section, full_depth = FluteSection(3.0, -1.0, 5.5), 20.0
+    cone = Turned(20.0, 30.0, 3.4 - 0.2 * slope, 3.4 + 9.8 * slope)
+    z = runout_end(section, full_depth, (cone,))
+    ball = math.sqrt(9.0 - (z - full_depth) ** 2)
+    cone_radius = cone.start_radius + slope * (z - cone.start)
+    assert 20.1 < z < 22.9
+    assert math.hypot(5.5, 1.0) - ball == pytest.approx(cone_radius, abs=1e-12)
+
+
 def runout_by_search(
     section: FluteSection, full_depth: float, lengths: tuple[Turned, ...]
 ) -> float:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from tapmodel.design.design import design_tap
 from tapmodel.design.flute_record import crest_edge_angle
+from tapmodel.design.flute_section import flute_area, section_of
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError
 from tapmodel.spec.job import field_names
@@ -73,6 +74,7 @@ def test_the_record_of_the_flutes_holds_together() -> None:
     ):
         assert math.sin(math.radians(rake)) == pytest.approx((flutes.offset + b) / radius)
     assert crest_edge_angle(flutes, design.thread.major) == pytest.approx(8.0)
+    assert flutes.area == flute_area(section_of(flutes), crest)
     heel = math.degrees(math.asin((flutes.offset - b) / crest))
     assert flutes.land_angle == pytest.approx(90 - 8 + heel)
     assert flutes.land_width == pytest.approx(math.radians(flutes.land_angle) * crest)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tapmodel.design.design import design_tap
 from tapmodel.design.flute_choice import largest_cutter
 from tapmodel.design.flute_limits import ToothRadii, shortfall
-from tapmodel.design.flute_section import rake
+from tapmodel.design.flute_section import on_ball, rake
 from tapmodel.design.flute_solve import FluteWish, solve
 from tapmodel.errors import RefusedError
 from tapmodel.spec.job_file import job_for
@@ -89,7 +89,9 @@ def test_the_nearest_legal_depth_is_legal_and_nearest():
     unmet = solve(wish(rake=15.0, depth=1.0), 14.0, MAJOR).unmet
     legal = float(re.search(r"at least ([0-9.]+)", unmet.cure)[1])
     assert solve(wish(rake=15.0, depth=legal), 14.0, MAJOR).unmet is None
-    assert legal > 1.0
+    for depth in (legal - 0.02, legal - 0.1):
+        assert on_ball(solve(wish(rake=15.0, depth=depth), 14.0, MAJOR).section, MAJOR / 2)
+    assert not on_ball(solve(wish(rake=15.0, depth=legal), 14.0, MAJOR).section, MAJOR / 2)
 
 
 def test_largest_cutter_is_legal_and_nearest():
@@ -112,6 +114,13 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
         nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
         assert flutes.cutter_diameter == nearest
         assert flutes.land_width == lands[nearest]
+
+
+def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
+    choices = design_tap(job_for("M18x0.75")).choices
+    why = next(c.why for c in choices if c.field == "flutes.cutter_diameter")
+    assert why.endswith("nearest to 4.96 mm")  # 0.35 * pi * 18.06 / 4
+    assert next(c.value for c in choices if c.field == "flutes.land_share").startswith("0.35 ")
 
 
 @pytest.mark.parametrize(

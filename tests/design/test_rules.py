@@ -127,6 +127,8 @@ def test_the_rule_fires_at_its_limit_and_not_inside_it(
         ("square-corners", "blank.square_across_flats=9.897", "blank.square_across_flats=9.899"),
         ("flute-length", "flutes.full_depth_length=37.099", "flutes.full_depth_length=37.1"),
         ("crest-drop", "relief.thread.heel_drop=0.4948", "relief.thread.heel_drop=0.4946"),
+        ("chamfer-angle", "chamfer.angle=50.01", "chamfer.angle=49.99"),
+        ("chamfer-angle", "chamfer.angle=0.99", "chamfer.angle=1.01"),
         ("front-centre", "blank.front_centre=7.901", "blank.front_centre=7.899"),
     ],
 )
@@ -134,6 +136,26 @@ def test_limits_stand_where_they_are_stated(code: str, outside: str, inside: str
     roomy = ["flutes.count=2", "flutes.cutter_diameter=5"] if code == "core" else []
     assert code in found([outside, *roomy])
     assert code not in found([inside, *roomy])
+
+
+@pytest.mark.parametrize(
+    ("code", "sets", "allowed"),
+    [
+        # a quarter of the 14 mm shank between run-out and square, and between thread and square
+        ("runout-square", ["flutes.full_depth_length=92"], "at most 94.5 mm"),
+        ("overall-length", ["blank.overall_length=54"], "at least 40.5 mm"),
+        # 4 % and 5 % of the major diameter of 18.06 mm
+        (
+            "flute-neighbours",
+            ["flutes.count=6", "flutes.cutter_diameter=8"],
+            "at least 0.7224 mm",
+        ),
+        ("land-root", ["flutes.count=6", "flutes.cutter_diameter=8.5"], "at least 0.903 mm"),
+    ],
+)
+def test_what_is_allowed_is_written_beside(code: str, sets: list[str], allowed: str) -> None:
+    findings = design_tap(job_for("M18x0.75", sets)).findings
+    assert next(f.allowed for f in findings if f.code == code) == allowed
 
 
 def test_a_pitch_diameter_beyond_the_zone_but_inside_the_hole_is_a_warning() -> None:

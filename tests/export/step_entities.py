@@ -34,6 +34,7 @@ class StepFile:
         self.text = path.read_text("ascii")
 
     def __getitem__(self, ref: str) -> Entity:
+        """Entity of the number `ref`."""
         return self._simple[str(ref)]
 
     def all(self, name: str) -> Iterator[Entity]:

@@ -34,6 +34,15 @@ def test_a_triangle_with_a_repeated_corner_is_left_out():
     assert rows.tolist() == [0, 2, 3, 4]
 
 
+def test_two_flat_triangles_back_to_back_vanish():
+    # Vertex 4 lies on the side 0-1; both faces there are whole, and a fin fills the slit.
+    vertices = np.vstack([CORNERS, [[2.0, 0, 0]]])
+    fin = np.array([*FACES, [0, 1, 4], [1, 0, 4]])
+    kept, rows = without_flat(vertices, fin)
+    assert kept.tolist() == FACES
+    assert rows.tolist() == [0, 1, 2, 3]
+
+
 def test_a_mesh_folded_flat_is_refused():
     flat = CORNERS * [1.0, 0.0, 0.0]
     with pytest.raises(KernelError, match="flat triangles"):

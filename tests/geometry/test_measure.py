@@ -14,7 +14,7 @@ from tapmodel.geometry.topology import faces
 
 def _plate(holes: int) -> cq.Solid:
     places = [(10.0 * n, 0.0) for n in range(holes)]
-    return cq.Workplane().box(50, 20, 3).pushPoints(places).hole(4).val()
+    return cq.Workplane().box(50, 20, 3).faces(">Z").workplane().pushPoints(places).hole(4).val()
 
 
 def test_genus_counts_through_holes_whatever_the_seams_and_inner_wires():

@@ -33,7 +33,7 @@ def test_points_spread_evenly_over_the_face():
 
 
 def test_points_keep_inside_holes_borders():
-    plate = cq.Workplane().box(10, 10, 1).hole(9).val()
+    plate = cq.Workplane().box(10, 10, 1).faces(">Z").workplane().hole(9).val()
     points, _, _ = sample_faces(plate, 500, 1)
     top = points[points[:, 2] > 0.5 - 1e-9]
     assert len(top) == 500

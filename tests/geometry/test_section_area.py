@@ -24,7 +24,15 @@ def test_round_bodies_beside_the_axis():
 
 
 def test_holes_count_negative():
-    plate = cq.Workplane().box(50, 20, 4).pushPoints([(-10, 3), (12, -2)]).hole(6).val()
+    plate = (
+        cq.Workplane()
+        .box(50, 20, 4)
+        .faces(">Z")
+        .workplane()
+        .pushPoints([(-10, 3), (12, -2)])
+        .hole(6)
+        .val()
+    )
     assert section_area(plate, 0.3) == pytest.approx(1000 - 2 * 9 * pi, rel=1e-9)
 
 

@@ -1,0 +1,147 @@
+"""The command line: the only place that prints and exits.
+
+Exit codes: 0 fine, 1 findings of severity error, 2 bad input, 3 our fault, 130 interrupted.
+"""
+
+import json
+import sys
+from collections.abc import Callable, Generator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import InputError, RefusedError, TapmodelError
+from tapmodel.export.atomic import whole_file
+from tapmodel.record import design_record
+from tapmodel.report.job_file import commented_job
+from tapmodel.report.numbers import design_page, findings_text
+from tapmodel.report.summary import build_summary
+from tapmodel.spec.job import Job
+from tapmodel.spec.job_file import job_for, json_schema, read_job
+from tapmodel.words import Severity
+from tapmodel.workshop import STAGES, produce
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="From one thread designation to a verified 3-D model of the cutting tap for it.",
+)
+
+JobArgument = Annotated[
+    str, typer.Argument(metavar="JOB", help="A designation such as M18x0.75-LH, or a .toml file.")
+]
+Sets = Annotated[
+    list[str] | None,
+    typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]
+
+
+@app.command()
+def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> None:
+    """Print every number of a tap for the hole; no model is built."""
+    settled, _ = _designed(job, sets)
+    if as_json:
+        _print_json(design_record(settled))
+    else:
+        typer.echo(design_page(settled))
+    if _has_errors(settled):
+        raise typer.Exit(1)
+
+
+@app.command()
+def new(
+    designation: JobArgument,
+    file: Annotated[Path, typer.Argument(help="The job file to write.")],
+    sets: Sets = None,
+    *,
+    overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
+) -> None:
+    """Write a commented job file with every value chosen and why."""
+    settled, job = _designed(designation, sets)
+    if file.exists() and not overwrite:
+        raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
+    with whole_file(file) as draft:
+        draft.write_text(commented_job(job, settled), encoding="utf-8")
+    typer.echo(f"wrote {file}; edit it, then: tapmodel build {file}", err=True)
+
+
+@app.command()
+def build(
+    job: JobArgument,
+    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
+    sets: Sets = None,
+    *,
+    force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Build the solid, prove it, and write STEP, STL, picture and record to OUT/NAME."""
+    settled, _ = _designed(job, sets)
+    for line in findings_text(settled.findings):
+        typer.echo(line, err=True)
+    if _has_errors(settled) and not force:
+        raise RefusedError("not built, see the errors above; --force builds it anyway")
+    with _progress() as tell:
+        record = produce(settled, out, tell)
+    if as_json:
+        _print_json(record)
+    else:
+        typer.echo(build_summary(record, out / settled.name))
+
+
+@app.command()
+def schema() -> None:
+    """Print the JSON Schema of the job file."""
+    _print_json(json_schema())
+
+
+def _designed(text: str, sets: list[str] | None) -> tuple[TapDesign, Job]:
+    is_file = text.lower().endswith(".toml") or Path(text).is_file()
+    job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
+    return design_tap(job), job
+
+
+def _has_errors(settled: TapDesign) -> bool:
+    return any(finding.severity is Severity.ERROR for finding in settled.findings)
+
+
+def _print_json(value: object) -> None:
+    sys.stdout.write(json.dumps(value, indent=1, allow_nan=False) + "\n")
+
+
+@contextmanager
+def _progress() -> Generator[Callable[[str], None]]:
+    """A bar on stderr that names the running stage; silent where nobody watches."""
+    from rich.console import Console  # noqa: PLC0415  (only long work shows a bar)
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415
+
+    columns = (TextColumn("{task.description:<12}"), BarColumn(), TimeElapsedColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task("kernel", total=len(STAGES))
+
+        def tell(stage: str) -> None:
+            bar.update(task, description=stage, completed=STAGES.index(stage))
+
+        yield tell
+
+
+def main() -> None:
+    """Run the command line; one clear message for whatever goes wrong."""
+    try:
+        app(standalone_mode=True)
+    except TapmodelError as error:
+        sys.stderr.write(f"tapmodel: {error}\n")
+        sys.exit(error.exit_code)
+    except KeyboardInterrupt:
+        sys.stderr.write("tapmodel: stopped; nothing was written\n")
+        sys.exit(130)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,152 @@
+"""The design as a page of text: every number with its unit, its limits and its reason."""
+
+from collections.abc import Iterator
+
+from tapmodel.design.tap_design import Relief, TapDesign
+from tapmodel.findings import Finding
+from tapmodel.words import ReliefKind, Severity
+
+Row = tuple[str, str]
+
+_MARKS = {Severity.ERROR: "ERROR", Severity.WARNING: "warning", Severity.NOTE: "note"}
+
+
+def design_page(design: TapDesign) -> str:
+    """Everything that was settled, by the part of the tap it belongs to."""
+    lines = [f"{design.designation}  ({design.name})"]
+    for title, rows in _sections(design):
+        lines += ["", title]
+        lines += [f"  {label:<34}{value}" for label, value in rows]
+    lines += ["", *findings_text(design.findings)]
+    return "\n".join(lines)
+
+
+def findings_text(findings: tuple[Finding, ...]) -> list[str]:
+    """One paragraph for each finding, errors first."""
+    order = list(_MARKS)
+    ranked = sorted(findings, key=lambda finding: order.index(finding.severity))
+    if not ranked:
+        return ["no findings"]
+    lines: list[str] = []
+    for finding in ranked:
+        lines.append(f"{_MARKS[finding.severity]} [{finding.code}] {finding.what}")
+        lines.append(f"    is {finding.actual}; allowed {finding.allowed}; {finding.source}")
+    return lines
+
+
+def _sections(design: TapDesign) -> Iterator[tuple[str, list[Row]]]:
+    yield "Hole", _hole(design)
+    yield "Thread of the tap", _thread(design)
+    yield "Chamfer", _chamfer(design)
+    yield "Flutes", _flutes(design)
+    for name, relief in (
+        ("Relief of the " + design.relief.thread.applies_to.value, design.relief.thread),
+        ("Relief of the chamfer", design.relief.chamfer),
+    ):
+        yield name, _relief(relief)
+    yield "Blank", _blank(design)
+
+
+def _mm(value: float, digits: int = 3) -> str:
+    return f"{value:.{digits}f} mm"
+
+
+def _degrees(value: float) -> str:
+    return f"{value:.2f}°"
+
+
+def _span(low: float, high: float) -> str:
+    return f"{low:.3f} to {high:.3f} mm"
+
+
+def _hole(design: TapDesign) -> list[Row]:
+    hole = design.hole
+    return [
+        ("major diameter, at least", _mm(hole.major_min)),
+        ("pitch diameter", _span(hole.pitch_min, hole.pitch_max)),
+        ("minor diameter", _span(hole.minor_min, hole.minor_max)),
+        ("drill", _mm(design.drill, 2)),
+    ]
+
+
+def _thread(design: TapDesign) -> list[Row]:
+    thread = design.thread
+    hand = f"{thread.hand.value} hand"
+    starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
+    return [
+        ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
+        ("flank angle", _degrees(thread.flank_angle)),
+        ("major diameter", f"{_mm(thread.major)} (at least {thread.major_min:.3f})"),
+        (
+            "pitch diameter",
+            f"{_mm(thread.pitch_diameter, 4)} ({thread.pitch_min:.4f} to {thread.pitch_max:.4f})",
+        ),
+        ("minor diameter", _mm(thread.minor)),
+        ("crest flat, root flat", f"{thread.crest_flat:.3f} and {thread.root_flat:.3f} mm"),
+    ]
+
+
+def _chamfer(design: TapDesign) -> list[Row]:
+    chamfer = design.chamfer
+    return [
+        ("angle to the axis", _degrees(chamfer.angle)),
+        ("length", f"{_mm(chamfer.length)} = {chamfer.pitches:.2f} pitches"),
+        ("point diameter", _mm(chamfer.point_diameter)),
+        ("teeth that cut", f"{chamfer.teeth}, chip {chamfer.chip_thickness:.4f} mm each"),
+    ]
+
+
+def _flutes(design: TapDesign) -> list[Row]:
+    flutes = design.flutes
+    side = "no offset (centred)"
+    if flutes.offset != 0:
+        way = "back, towards its cutting face" if flutes.offset > 0 else "away from its face"
+        side = f"{abs(flutes.offset):.3f} mm {way}"
+    return [
+        ("count and cutter", f"{flutes.count}, ball-nose {flutes.cutter_diameter:g} mm"),
+        ("offset of the cutter", side),
+        ("depth below the blank's top", _mm(flutes.depth_from_top)),
+        ("core (web) diameter", _mm(flutes.core_diameter)),
+        (
+            "rake at crest, pitch line, root",
+            f"{flutes.rake_crest:.2f}°, {flutes.rake_pitch:.2f}°, {flutes.rake_root:.2f}°",
+        ),
+        ("chordal hook", _degrees(flutes.chordal_hook)),
+        ("land", f"{_degrees(flutes.land_angle)}, {_mm(flutes.land_width)} wide"),
+        ("area of one flute", f"{flutes.area:.3f} mm²"),
+        ("full depth up to", _mm(flutes.full_depth_length)),
+        ("run-out ends at", _mm(flutes.runout_end)),
+    ]
+
+
+def _relief(relief: Relief) -> list[Row]:
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return [("kind", "concentric: no drop")]
+    return [
+        ("kind", relief.kind.value),
+        ("margin, relief angle at the edge", f"{relief.margin_angle:.2f}°, {relief.edge_angle:.2f}°"),
+        ("drop at the heel", _mm(relief.heel_drop, 4)),
+        (
+            "grinding arc",
+            f"radius {relief.arc_radius:.3f} mm, centre {relief.arc_offset:.4f} mm off the axis "
+            f"at {relief.arc_direction:.2f}° behind the edge",
+        ),
+    ]
+
+
+def _blank(design: TapDesign) -> list[Row]:
+    blank = design.blank
+    neck = "none"
+    if blank.neck_length > 0:
+        neck = f"{blank.neck_diameter:.3f} mm for {blank.neck_length:.2f} mm"
+    return [
+        ("overall length", _mm(blank.overall_length, 1)),
+        ("thread length", _mm(blank.thread_length, 1)),
+        ("neck", neck),
+        ("shank diameter", _mm(blank.shank_diameter)),
+        (
+            "square",
+            f"{blank.square_across_flats:g} mm across flats, {blank.square_length:g} mm long, "
+            f"from z = {blank.square_start:g} mm",
+        ),
+    ]

@@ -1,0 +1,33 @@
+"""What a build ends with on the screen: what was made, how well it agrees, where it is."""
+
+from pathlib import Path
+from typing import Any
+
+
+def build_summary(record: dict[str, Any], folder: Path) -> str:
+    """A short table from the record of a run and the folder of its files."""
+    model, mesh, flutes = record["model"], record["mesh"], record["flutes"]
+    worst = max(abs(s["area"] / s["area_expected"] - 1) for s in model["stations"])
+    rows = [
+        (
+            "made",
+            f"{record['designation']}: {flutes['count']} flutes, {model['faces']} faces, "
+            f"{model['volume']:.2f} mm³",
+        ),
+        ("sound", f"{model['solids']} closed solid, genus {model['genus']}, no self-intersection"),
+        ("volume", f"within {abs(model['volume_relative_error']):.1e} of the quadrature"),
+        ("sections", f"{len(model['stations'])} cuts, areas within {worst:.1e}"),
+        (
+            "surface",
+            f"{model['deviation_points']} points, at most "
+            f"{max(model['deviation_um_max'], 1e-5):.1g} µm off",
+        ),
+        ("mesh", f"{mesh['triangles']} triangles, watertight, chord {mesh['chord_mm']:g} mm"),
+        ("time", f"{sum(model['seconds'].values()):.1f} s, {model['peak_memory_mb']:.0f} MB"),
+    ]
+    rows += [
+        ("file", f"{folder / file['path']}  ({file['bytes'] / 1000:.0f} kB)")
+        for file in record["files"]
+    ]
+    rows.append(("file", f"{folder / 'record.json'}"))
+    return "\n".join(f"{label:<10}{text}" for label, text in rows)
