@@ -16,7 +16,6 @@ from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.optimize import brentq
 
 from tapmodel.design.tap_design import Relief
 from tapmodel.words import ReliefKind, ReliefPlace
@@ -135,11 +134,24 @@ def eccentric_by_drop(
 ) -> Relief:
     """Drop that starts at the edge and reaches `heel_drop` [mm] at the heel; see by_edge.
 
-    Source: derived here; the edge angle is found by bracketing, since the drop grows with it.
+    The heel lies `major/2` from the centre as the edge does, which is linear in the sine and the
+    cosine of the edge angle; of the two solutions the one near zero is a relief.
+
+    Args:
+        applies_to: surface that carries the relief.
+        major: diameter over the crests [mm].
+        land_angle: angle of the land at that diameter [deg].
+        heel_drop: drop at the heel [mm].
+
+    Returns:
+        The record; `edge_angle` is what results.
+
+    Source: derived here.
     """
-
-    def missing(edge_angle: float) -> float:
-        return eccentric_by_edge(applies_to, major, land_angle, edge_angle).heel_drop - heel_drop
-
-    angle = float(brentq(missing, 0.0, 60.0, xtol=1e-13, rtol=1e-14))
-    return eccentric_by_edge(applies_to, major, land_angle, angle)
+    full, reached = major / 2, major / 2 - heel_drop
+    along = reached * math.cos(math.radians(land_angle))
+    across = reached * math.sin(math.radians(land_angle))
+    chord = reached**2 - 2 * full * along + full**2
+    cosine, sine = 2 * full * (along - full), 2 * full * across
+    angle = math.atan2(sine, cosine) - math.acos(-chord / math.hypot(sine, cosine))
+    return eccentric_by_edge(applies_to, major, land_angle, math.degrees(angle))

@@ -133,3 +133,11 @@ def test_pairs_of_boxes_are_those_found_one_by_one():
     found = [pair for i, j in batches for pair in zip(i.tolist(), j.tolist(), strict=True)]
     assert len(found) == len(set(found))
     assert set(found) == expected
+
+
+def test_in_a_plane_a_side_of_either_triangle_may_part_them():
+    small = np.array([[0.0, 0, 0], [1, 0, 0], [0, 1, 0]])
+    large = np.array([[-4.0, 1.9, 0], [-4, -4, 0], [4, -2.1, 0]])  # x + 2y <= -0.2
+    assert self_intersections(*triangles(small, large)) == 0
+    assert self_intersections(*triangles(large, small)) == 0
+    assert self_intersections(*triangles(large + [0.0, 0.2, 0.0], small)) == 1
