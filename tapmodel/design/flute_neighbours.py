@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.design.flute_section import FluteSection, face_angle, heel_angle
+from tapmodel.design.flute_section import FluteSection, face_angle, heel_angle, land_angle
 
 Point = complex
 """A point of the cross-section as u + t*i, in the frame of the first flute [mm]."""
@@ -13,7 +13,8 @@ def least_wall(section: FluteSection, count: int, radius: float) -> float:
 
     A flute's void is everything within the ball's radius of a ray that starts at the ball's
     centre and runs outwards, so two voids are as far apart as their rays, less two radii. Where
-    the nearest points lie outside the circle, the corners of the land on it decide.
+    the nearest points lie outside the circle, the corners of the land on it decide:
+    the chord between them, or from one of them square to the other wall.
 
     Args:
         section: the flute.
@@ -30,16 +31,32 @@ def least_wall(section: FluteSection, count: int, radius: float) -> float:
     ball = section.ball_radius
     near, far = _nearest(start, turn)
     gap = abs(far - near) - 2 * ball
-    if gap <= 0:
+    if gap <= 0 and abs(near + far) / 2 <= radius:
         return gap
-    along = (far - near) / abs(far - near)
-    if max(abs(near + ball * along), abs(far - ball * along)) <= radius:
-        return gap
+    if gap > 0:
+        along = (far - near) / abs(far - near)
+        if max(abs(near + ball * along), abs(far - ball * along)) <= radius:
+            return gap
+    return _between_corners(section, count, radius)
+
+
+def _between_corners(section: FluteSection, count: int, radius: float) -> float:
+    """Least distance from the corners of the land on the circle to the other side of the land."""
+    turn, ball = _direction(360 / count), section.ball_radius
+    start = complex(section.centre_radius, section.offset)
     face = radius * _direction(face_angle(section, radius))
     heel = radius * _direction(heel_angle(section, radius)) * turn
-    to_second = abs(face - _foot(face, start * turn, turn))
-    to_first = abs(heel - _foot(heel, start, 1 + 0j))
-    return min(to_first, to_second) - ball
+    if land_angle(section, count, radius) <= 0:
+        return -abs(heel - face)
+    reaches = [abs(heel - face)]
+    for corner, foot in (
+        (face, _foot(face, start * turn, turn)),
+        (heel, _foot(heel, start, 1 + 0j)),
+    ):
+        beside = foot + ball * (corner - foot) / abs(corner - foot)
+        if abs(beside) <= radius:
+            reaches.append(abs(corner - beside))
+    return min(reaches)
 
 
 def _direction(angle: float) -> Point:

@@ -150,6 +150,7 @@ def test_core_is_what_the_ball_leaves_round_the_axis():
         (FluteSection(3.0, 2.0, 10.0), 5, 9.0),
         (FluteSection(2.0, 3.0, 9.5), 6, 9.0),
         (FluteSection(2.0, -3.0, 9.5), 6, 9.0),
+        (FluteSection(1.455, 6.12, 7.169), 8, 9.0),
     ],
 )
 def test_least_wall_is_the_least_distance_between_points_of_the_two_voids(

@@ -50,6 +50,14 @@ def test_volume_of_known_bodies():
     assert volume(cq.Solid.makeCone(3, 1, 6)) == pytest.approx(pi * 2 * 13, rel=1e-9)
 
 
+def test_the_stated_precision_is_asked_of_the_kernel():
+    # Four turns on one face: the kernel's plain integral stops at 1e-6.
+    twisted = cq.Workplane().center(8, 0).rect(3, 2).twistExtrude(20, 1500).val()
+    coarse, fine = volume(twisted, 1e-3), volume(twisted, 1e-9)
+    assert abs(coarse - fine) > 1e-6 * fine
+    assert volume(twisted) == pytest.approx(fine, rel=1e-8)
+
+
 def test_a_body_inside_out_has_negative_volume_but_passes_as_valid():
     box = cq.Solid.makeBox(1, 2, 3)
     turned = cq.Solid(box.wrapped.Complemented())

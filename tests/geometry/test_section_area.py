@@ -38,6 +38,8 @@ def test_holes_count_negative():
 
 def test_lying_cylinder_is_cut_in_a_rectangle_even_close_to_its_top():
     lying = cq.Solid.makeCylinder(5, 20, cq.Vector(3, -2, 0), cq.Vector(1, 0.5, 0))
+    # Off its own axis by an angle that puts no sample of the end circles on the top.
+    lying = lying.rotate(cq.Vector(3, -2, 0), cq.Vector(4, -1.5, 0), 41.0)
     for z in (-1.0, 3.0, 4.9999):
         width = 2 * sqrt(25 - z**2)
         assert section_area(lying, z) == pytest.approx(20 * width, rel=2e-3 / 20 / width + 1e-7)
@@ -79,6 +81,14 @@ def test_mirror_image_has_the_same_areas(small_solid: cq.Solid):
     mirrored = small_solid.mirror("XZ").Solids()[0]
     heights = STATIONS.tolist()
     assert section_areas(mirrored, heights) == pytest.approx(
+        section_areas(small_solid, heights), rel=1e-9
+    )
+
+
+def test_areas_do_not_depend_on_where_the_body_stands(small_solid: cq.Solid):
+    moved = small_solid.moved(cq.Location((3, 4, 0), (0, 0, 1), 25))
+    heights = STATIONS.tolist()
+    assert section_areas(moved, heights) == pytest.approx(
         section_areas(small_solid, heights), rel=1e-9
     )
 

@@ -1,0 +1,174 @@
+"""The commands as a user types them."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+RECORD_KEYS = {
+    "hole": "major_min pitch_min pitch_max minor_min minor_max",
+    "thread": "pitch lead starts hand flank_angle major major_min pitch_diameter pitch_min "
+    "pitch_max minor crest_flat root_flat first_z",
+    "chamfer": "angle length pitches point_diameter teeth chip_thickness",
+    "flutes": "count cutter_diameter offset centre_radius depth_from_top core_diameter "
+    "rake_crest rake_pitch rake_root chordal_hook land_angle land_width area angles "
+    "full_depth_length runout_end",
+    "blank": "overall_length thread_length neck_diameter neck_length shank_diameter "
+    "square_across_flats square_length square_start",
+}
+RELIEF_KEYS = "kind applies_to margin_angle edge_angle heel_drop arc_radius arc_offset arc_direction"
+
+
+def tapmodel(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "tapmodel.cli", *arguments],
+        capture_output=True,
+        text=True,
+        cwd=cwd,
+        check=False,
+    )
+
+
+def test_design_prints_the_numbers() -> None:
+    result = tapmodel("design", "M18x0.75")
+    assert result.returncode == 0
+    assert "17.188 to 17.378 mm" in result.stdout
+    assert result.stderr == ""
+
+
+def test_design_as_json_is_the_record_without_the_model() -> None:
+    result = tapmodel("design", "M18x0.75-LH", "--json")
+    record = json.loads(result.stdout)
+    assert record["schema"] == "tapmodel.record/1"
+    assert record["thread"]["hand"] == "left"
+    assert not {"model", "mesh", "files"} & set(record)
+    for part, keys in RECORD_KEYS.items():
+        assert set(keys.split()) <= set(record[part]), part
+    for relief in ("thread", "chamfer"):
+        assert set(RELIEF_KEYS.split()) == set(record["relief"][relief])
+    keys = {"code", "severity", "what", "expected", "actual", "allowed", "source"}
+    assert all(set(finding) == keys for finding in record["findings"])
+
+
+def test_design_loads_no_kernel() -> None:
+    code = (
+        "import sys; sys.argv = ['tapmodel', 'design', 'M6']\n"
+        "from tapmodel.cli import app\n"
+        "app(standalone_mode=False)\n"
+        "bad = {'cadquery', 'OCP', 'vtk', 'vtkmodules', 'trimesh', 'scipy'} & set(sys.modules)\n"
+        "assert not bad, bad\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+
+
+def test_set_overrides_a_value() -> None:
+    record = json.loads(tapmodel("design", "M18x0.75", "--json", "--set", "flutes.count=3").stdout)
+    assert record["flutes"]["count"] == 3
+    assert record["flutes"]["angles"] == [0.0, 120.0, 240.0]
+
+
+def test_a_new_job_file_designs_the_same_tap(tmp_path: Path) -> None:
+    file = tmp_path / "my-tap.toml"
+    assert tapmodel("new", "M18x0.75", str(file)).returncode == 0
+    again = json.loads(tapmodel("design", str(file), "--json").stdout)
+    first = json.loads(tapmodel("design", "M18x0.75", "--json").stdout)
+    for part in (*RECORD_KEYS, "relief"):
+        assert again[part] == first[part], part
+
+
+def test_new_does_not_replace_a_file_unasked(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    file.write_text("precious")
+    result = tapmodel("new", "M6", str(file))
+    assert result.returncode == 2
+    assert "--overwrite" in result.stderr
+    assert file.read_text() == "precious"
+    assert tapmodel("new", "M6", str(file), "--overwrite").returncode == 0
+    assert "M6" in file.read_text()
+
+
+def test_schema_names_every_section() -> None:
+    schema = json.loads(tapmodel("schema").stdout)
+    sections = {"hole", "thread", "chamfer", "flutes", "relief", "blank", "shop", "designation"}
+    assert sections <= set(schema["properties"])
+
+
+BAD_DESIGNATIONS = ["", "banana", "M", "M-6", "M0x1", "Mnanx1", "M6x-1", "M6x1x1", "M6-6g", "M1e9"]
+
+
+@pytest.mark.parametrize("text", BAD_DESIGNATIONS)
+def test_a_bad_designation_gets_one_message(text: str) -> None:
+    result = tapmodel("design", "--json", "--", text)
+    assert result.returncode == 2
+    assert result.stdout == ""
+    assert result.stderr.count("\n") == 1
+    assert "allowed" in result.stderr
+
+
+BAD_FILES = {
+    "not TOML": (b"designation = ", "TOML"),
+    "not text": (b"\xff\xfe\x00", "UTF-8"),
+    "unknown key": (b'designation = "M6"\nflute = 3\n', "flute"),
+    "unknown value key": (b'designation = "M6"\n[flutes]\ncout = 3\n', "flutes.cout"),
+    "text for a number": (b'designation = "M6"\n[flutes]\ncount = "three"\n', "flutes.count"),
+    "not a number": (b'designation = "M6"\n[flutes]\noffset = nan\n', "flutes.offset"),
+    "out of range": (b'designation = "M6"\n[flutes]\ncount = 99\n', "flutes.count"),
+    "no designation": (b"[flutes]\ncount = 3\n", "designation"),
+    "wrong unit": (b'designation = "M6"\n[flutes]\noffset = "1 inch"\n', "flutes.offset"),
+}
+
+
+@pytest.mark.parametrize("name", BAD_FILES)
+def test_a_bad_job_file_gets_one_message_that_names_the_field(name: str, tmp_path: Path) -> None:
+    content, named = BAD_FILES[name]
+    file = tmp_path / "bad.toml"
+    file.write_bytes(content)
+    result = tapmodel("build", str(file), "--out", str(tmp_path / "out"))
+    assert result.returncode == 2
+    assert named in result.stderr
+    assert "bad.toml" in result.stderr
+    assert result.stdout == ""
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_missing_file_and_a_huge_one_are_refused_at_once(tmp_path: Path) -> None:
+    missing = tapmodel("design", str(tmp_path / "no.toml"))
+    assert missing.returncode == 2
+    assert "no.toml" in missing.stderr
+    huge = tmp_path / "huge.toml"
+    with huge.open("wb") as stream:
+        stream.truncate(3_000_000_000)
+    result = tapmodel("design", str(huge))
+    assert result.returncode == 2
+    assert "huge.toml" in result.stderr
+
+
+def test_an_unusable_output_folder_is_named(tmp_path: Path) -> None:
+    blocked = tmp_path / "file"
+    blocked.write_text("a file stands here")
+    result = tapmodel("build", "M3x0.5", "--out", str(blocked))
+    assert result.returncode == 2
+    assert "--out" in result.stderr
+    assert blocked.read_text() == "a file stands here"
+
+
+def test_a_design_that_breaks_a_rule_is_refused_before_the_kernel(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    result = tapmodel("build", "M6", "--set", "blank.square_across_flats=7", "--out", str(out))
+    assert result.returncode == 1
+    assert "ERROR" in result.stderr
+    assert "--force" in result.stderr
+    assert not out.exists()
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may write anywhere")
+def test_a_folder_without_permission_is_named(tmp_path: Path) -> None:
+    closed = tmp_path / "closed"
+    closed.mkdir(mode=0o500)
+    result = tapmodel("build", "M3x0.5", "--out", str(closed))
+    assert result.returncode == 2
+    assert "--out" in result.stderr

@@ -1,0 +1,100 @@
+"""The finished solid against the independent oracle."""
+
+from dataclasses import replace
+
+import pytest
+
+from tapmodel.checks.proof import ModelProof
+from tapmodel.checks.verify import prove_solid
+from tapmodel.design import relief
+from tapmodel.design.tap_design import Reliefs, TapDesign
+from tapmodel.geometry.build import build_solid
+from tapmodel.geometry.measure import counts, volume
+from tapmodel.geometry.topology import Solid
+from tapmodel.words import ReliefPlace
+
+
+@pytest.fixture(scope="module")
+def proof(small_tap: TapDesign, small_solid: Solid) -> ModelProof:
+    return prove_solid(small_tap, small_solid)
+
+
+def test_it_is_one_sound_solid(proof: ModelProof) -> None:
+    assert (proof.solids, proof.genus, proof.valid) == (1, 0, True)
+
+
+def test_volume_is_that_of_the_definition(proof: ModelProof) -> None:
+    assert abs(proof.volume_relative_error) < 1e-6
+
+
+def test_every_section_has_the_area_of_the_definition(proof: ModelProof) -> None:
+    assert len(proof.stations) >= 10
+    for station in proof.stations:
+        assert station.area == pytest.approx(station.area_expected, rel=1e-6), station.what
+
+
+def test_every_face_lies_where_the_definition_puts_it(proof: ModelProof) -> None:
+    assert proof.deviation_points >= 3000
+    surfaces = {"thread", "chamfer", "flute", "run-out", "blank", "square", "front"}
+    assert set(proof.deviation_um_by_surface) == surfaces
+    assert proof.deviation_um_max < 1e-3
+
+
+def test_left_hand_is_the_mirror_image(left_tap: TapDesign, small_solid: Solid) -> None:
+    left = build_solid(left_tap)
+    assert volume(left) == pytest.approx(volume(small_solid), rel=1e-12)
+    assert counts(left) == counts(small_solid)
+    assert prove_solid(left_tap, left).deviation_um_max < 1e-3
+
+
+def _without_relief(tap: TapDesign) -> TapDesign:
+    bare = relief.concentric(ReliefPlace.THREAD, tap.thread.major)
+    return replace(tap, relief=replace(tap.relief, thread=bare))
+
+
+def _crest_only(tap: TapDesign) -> TapDesign:
+    crest = replace(tap.relief.thread, applies_to=ReliefPlace.CREST)
+    return replace(tap, relief=replace(tap.relief, thread=crest))
+
+
+def _eccentric(tap: TapDesign) -> TapDesign:
+    thread = relief.eccentric_by_edge(ReliefPlace.THREAD, tap.thread.major, 70.0, 0.8)
+    chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
+    return replace(tap, relief=Reliefs(thread, chamfer))
+
+
+def _no_neck(tap: TapDesign, shank: float) -> TapDesign:
+    blank = replace(
+        tap.blank,
+        neck_diameter=0.0,
+        neck_length=0.0,
+        shank_diameter=shank,
+        square_across_flats=0.8 * shank,
+        rear_centre=0.0,
+        front_centre=0.0,
+    )
+    return replace(tap, blank=blank)
+
+
+def _two_starts(tap: TapDesign) -> TapDesign:
+    return replace(tap, thread=replace(tap.thread, starts=2, lead=2 * tap.thread.pitch))
+
+
+VARIANTS = {
+    "no thread relief": _without_relief,
+    "crest relief": _crest_only,
+    "eccentric thread, con-eccentric chamfer": _eccentric,
+    "no neck, shank below the root": lambda tap: _no_neck(tap, 6.4),
+    "no neck, shank between root and crest": lambda tap: _no_neck(tap, 7.8),
+    "no neck, shank above the crest": lambda tap: _no_neck(tap, 9.0),
+    "two starts": _two_starts,
+}
+
+
+@pytest.mark.parametrize("name", VARIANTS)
+def test_variants_are_proved_as_well(name: str, small_tap: TapDesign) -> None:
+    tap = VARIANTS[name](small_tap)
+    proof = prove_solid(tap, build_solid(tap))
+    assert (proof.solids, proof.genus, proof.valid) == (1, 0, True)
+    assert abs(proof.volume_relative_error) < 1e-6
+    assert proof.deviation_um_max < 1e-3

@@ -1,0 +1,49 @@
+"""The skin without the kernel: it closes, and it is one sphere."""
+
+import numpy as np
+import pytest
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import KernelError
+from tapmodel.geometry import skin as skin_module
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.skin import Skin, weave
+from tapmodel.geometry.tracing import Edge
+
+
+@pytest.fixture(scope="module")
+def small_skin(small_tap: TapDesign) -> Skin:
+    return weave(Form(small_tap))
+
+
+def test_every_edge_joins_two_faces(small_skin: Skin) -> None:
+    uses = [number for loops in small_skin.loops.values() for loop in loops for number, _ in loop]
+    assert sorted(uses) == sorted(2 * list(range(len(small_skin.edges))))
+
+
+def test_corners_edges_and_faces_make_one_disc_up_to_the_joint(small_skin: Skin) -> None:
+    # The ring is open above: with one circle and one seam added there, it is a disc, and the
+    # whole a sphere without a cap, V - E + F = 1. The ring's own cycle counts as its border.
+    corners, edges = len(small_skin.corners), len(small_skin.edges)
+    faces = sum(len(loops) for key, loops in small_skin.loops.items() if key[0] != "ring")
+    assert corners - edges + faces == 1
+
+
+def test_all_corners_lie_on_the_surfaces_of_the_form(
+    small_tap: TapDesign, small_skin: Skin
+) -> None:
+    form = Form(small_tap)
+    radius = np.hypot(small_skin.corners[:, 0], small_skin.corners[:, 1])
+    assert radius.max() == pytest.approx(form.crest_radius, abs=1e-12)
+    assert small_skin.corners[:, 2].min() == 0.0
+
+
+def test_a_lost_edge_is_noticed(small_tap: TapDesign, monkeypatch: pytest.MonkeyPatch) -> None:
+    honest = skin_module.trace
+
+    def forgetful(*arguments: object) -> list[Edge]:
+        return honest(*arguments)[1:]  # type: ignore[arg-type]
+
+    monkeypatch.setattr(skin_module, "trace", forgetful)
+    with pytest.raises(KernelError, match="does not close"):
+        weave(Form(small_tap))
