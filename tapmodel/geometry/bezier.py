@@ -87,9 +87,7 @@ def refined(
         knots[second, 0] = middle[keep][second]
         samples = samples[keep]
         new = first | second
-        samples[new] = curve(
-            *_broadcast(owner[new], span_parameters(knots[new, 0], knots[new, 1]))
-        )
+        samples[new] = curve(*_broadcast(owner[new], span_parameters(knots[new, 0], knots[new, 1])))
     return owner, knots, samples
 
 

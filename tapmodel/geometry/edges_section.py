@@ -97,7 +97,6 @@ class WallLine(_Section):
         return t, np.full_like(t, v), np.full_like(t, self.side)
 
 
-
 class FloorArc(_Section):
     """The ball's arc; the parameter is the angle from its deepest point, + towards the face."""
 
@@ -115,7 +114,6 @@ class FloorArc(_Section):
         v = walls.e + walls.b * np.sin(t)
         side = np.where(np.arctan2(v, u) > np.arctan2(walls.e, walls.c), FACE, HEEL)
         return u, v, side.astype(float)
-
 
 
 def families(form: Form) -> Iterator[tuple[Family, str]]:

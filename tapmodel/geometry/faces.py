@@ -46,11 +46,15 @@ def faces(
     """
     surface = kernel.surface(sheet)
     flat = isinstance(sheet, Plane)
+    mine = [number for cycle in cycles for number, _ in cycle]
+    spans = [len(skin.edges[number].samples) for number in mine]
+    together = sheet.uv(np.concatenate([skin.edges[number].samples for number in mine]))
+    runs = iter(np.split(together, np.cumsum(spans[:-1])))
     polygons: list[Floats] = []
     for cycle in cycles:
         polygon: list[Floats] = []
         for number, forward in cycle:
-            uv = sheet.uv(skin.edges[number].samples)
+            uv = next(runs)
             if not flat:
                 _lay(edges[number], uv, surface)
             run = uv.reshape(-1, 2)

@@ -27,8 +27,8 @@ from OCP.Geom import (
     Geom_SphericalSurface,
     Geom_Surface,
 )
-from OCP.Geom2d import Geom2d_BSplineCurve
-from OCP.gp import gp_Ax2, gp_Ax3, gp_Dir, gp_Pnt, gp_Pnt2d
+from OCP.Geom2d import Geom2d_BSplineCurve, Geom2d_Curve, Geom2d_Line
+from OCP.gp import gp_Ax2, gp_Ax3, gp_Dir, gp_Dir2d, gp_Pnt, gp_Pnt2d
 from OCP.TColgp import TColgp_Array1OfPnt, TColgp_Array1OfPnt2d, TColgp_Array2OfPnt
 from OCP.TColStd import TColStd_Array1OfInteger, TColStd_Array1OfReal
 from OCP.TopAbs import TopAbs_Orientation
@@ -51,6 +51,8 @@ Floats = NDArray[np.float64]
 
 # The kernel's own confusion distance [mm]; curves and surfaces here agree far better.
 TOLERANCE = 1e-7
+# Departure from a straight line in a surface's parameters that counts as none.
+_STRAIGHT = 1e-12
 
 FORWARD = TopAbs_Orientation.TopAbs_FORWARD
 REVERSED = TopAbs_Orientation.TopAbs_REVERSED
@@ -166,8 +168,16 @@ def _rescaled(knots: Floats, length: float) -> Floats:
     return (knots - knots[0]) * (length / (knots[-1] - knots[0]))
 
 
-def parameter_curve(knots: Floats, uv: Floats) -> Geom2d_BSplineCurve:
+def parameter_curve(knots: Floats, uv: Floats) -> Geom2d_Curve:
     """Curve in a surface's parameters from uv samples of each span: (n, DEGREE + 1, 2)."""
+    start = uv[0, 0]
+    speed = (uv[-1, -1] - start) / (knots[-1] - knots[0])
+    steady = bezier.span_parameters(knots[:-1], knots[1:])[..., None] - knots[0]
+    straight = float(np.max(np.abs(uv - start - speed * steady))) < _STRAIGHT
+    # A line's own parameter is its length; most edges run along their surface at that speed.
+    if straight and abs(float(speed @ speed) - 1) < _STRAIGHT:
+        u, v = (start - speed * knots[0]).tolist()
+        return Geom2d_Line(gp_Pnt2d(u, v), gp_Dir2d(*speed.tolist()))
     poles, multiplicities = bezier.join(knots, bezier.fit(uv))
     array = TColgp_Array1OfPnt2d(1, len(poles))
     for n, (u, v) in enumerate(poles.tolist(), 1):
@@ -177,7 +187,7 @@ def parameter_curve(knots: Floats, uv: Floats) -> Geom2d_BSplineCurve:
     )
 
 
-def lay(made: TopoDS_Edge, curve: Geom2d_BSplineCurve, on: Geom_Surface) -> None:
+def lay(made: TopoDS_Edge, curve: Geom2d_Curve, on: Geom_Surface) -> None:
     """Record where an edge runs in the parameters of a surface."""
     BRep_Builder().UpdateEdge(made, curve, on, TopLoc_Location(), TOLERANCE)
 

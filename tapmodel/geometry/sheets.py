@@ -255,9 +255,7 @@ class Sheets:
         return Cone(frame, piece.start_radius, half_angle, outward=True)
 
 
-def _ruled(
-    rulings: Callable[[Floats], Floats], marks: Floats
-) -> tuple[Floats, Floats, list[int]]:
+def _ruled(rulings: Callable[[Floats], Floats], marks: Floats) -> tuple[Floats, Floats, list[int]]:
     """Knots, poles and multiplicities of the surface between the two ends of its rulings."""
     owner = np.zeros(len(marks) - 1, dtype=np.intp)
     ends = np.column_stack([marks[:-1], marks[1:]])

@@ -5,15 +5,12 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-from collections.abc import Generator
-from contextlib import contextmanager
 from pathlib import Path
 
 import cadquery as cq
 from OCP.APIHeaderSection import APIHeaderSection_MakeHeader
 from OCP.IFSelect import IFSelect_ReturnStatus
 from OCP.Interface import Interface_Static
-from OCP.Message import Message, Message_Gravity
 from OCP.StepBasic import StepBasic_Product
 from OCP.STEPControl import STEPControl_Reader, STEPControl_StepModelType, STEPControl_Writer
 from OCP.StepData import StepData_StepModel
@@ -49,13 +46,12 @@ def write_step_text(solid: Solid, path: Path, name: str) -> None:
     for key, value in _SETTINGS.items():
         if not Interface_Static.SetCVal_s(key, value):
             raise KernelError("STEP", f"the kernel does not know the setting {key} = {value}")
-    with _silent():
-        _demand(
-            writer.Transfer(solid.wrapped, STEPControl_StepModelType.STEPControl_ManifoldSolidBrep),
-            "the solid could not be expressed in STEP",
-        )
-        _label(writer.Model(), name)
-        _demand(writer.Write(str(path)), f"the kernel could not write {path}")
+    _demand(
+        writer.Transfer(solid.wrapped, STEPControl_StepModelType.STEPControl_ManifoldSolidBrep),
+        "the solid could not be expressed in STEP",
+    )
+    _label(writer.Model(), name)
+    _demand(writer.Write(str(path)), f"the kernel could not write {path}")
 
 
 def read_step_text(path: Path) -> list[Solid]:
@@ -65,10 +61,9 @@ def read_step_text(path: Path) -> list[Solid]:
         KernelError: when the kernel cannot read it.
     """
     reader = STEPControl_Reader()
-    with _silent():
-        _demand(reader.ReadFile(str(path)), f"the kernel could not read {path}")
-        if reader.TransferRoots() < 1:
-            raise KernelError("STEP", f"{path} holds nothing that can be read")
+    _demand(reader.ReadFile(str(path)), f"the kernel could not read {path}")
+    if reader.TransferRoots() < 1:
+        raise KernelError("STEP", f"{path} holds nothing that can be read")
     return cq.Shape.cast(reader.OneShape()).Solids()
 
 
@@ -107,17 +102,3 @@ def _letter(c: str) -> str:
     if 31 < code < 127:
         return c
     return f"\\X2\\{code:04X}\\X0\\" if code < 0x10000 else f"\\X4\\{code:08X}\\X0\\"
-
-
-@contextmanager
-def _silent() -> Generator[None]:
-    """Keep the kernel's progress notes off the standard output; failures still show."""
-    printers = list(Message.DefaultMessenger_s().Printers())
-    levels = [printer.GetTraceLevel() for printer in printers]
-    for printer in printers:
-        printer.SetTraceLevel(Message_Gravity.Message_Fail)
-    try:
-        yield
-    finally:
-        for printer, level in zip(printers, levels, strict=True):
-            printer.SetTraceLevel(level)

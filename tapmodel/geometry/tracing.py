@@ -22,8 +22,12 @@ SheetKey = tuple[str | int, ...]
 SheetPair = tuple[SheetKey, SheetKey]
 Function = Callable[[Indices, Floats], Floats]
 
-# Bisection halves a bracket this often: to the last bit of a double.
-_HALVINGS = 60
+# A root is settled when a round moves it by less than this, relative above 1.
+_SHARP = 5e-16
+_MOST_ROUNDS = 60
+_TINY = 1e-300
+# How many times its change over a step a function may be away from a zero it still grazes.
+_REACH = 2.0
 # Golden section narrows two grid steps this often in search of a grazing contact.
 _NARROWINGS = 30
 _GOLDEN = (5**0.5 - 1) / 2
@@ -121,7 +125,7 @@ def _roots(family: Family, functions: list[Function], grid: int) -> list[list[fl
     for function in functions:
         values = function(i, t)
         for rows, low, high in (_crossings(t, values), *_grazings(function, t, values)):
-            roots = _bisected(function, rows, low, high)
+            roots = _root(function, rows, low, high)
             for row, root in zip(rows.tolist(), roots.tolist(), strict=True):
                 found[row].append(root)
     return [sorted(roots) for roots in found]
@@ -144,9 +148,11 @@ def _grazings(function: Function, t: Floats, values: Floats) -> tuple[_Brackets,
     differs there, a zero lies on each side of it.
     """
     size, positive = np.abs(values), values > 0
+    before, at, after = size[:, :-2], size[:, 1:-1], size[:, 2:]
     same = (positive[:, :-2] == positive[:, 1:-1]) & (positive[:, 2:] == positive[:, 1:-1])
-    least = (size[:, 1:-1] <= size[:, :-2]) & (size[:, 1:-1] <= size[:, 2:])
-    rows, columns = np.nonzero(same & least)
+    # A function that hardly moves from step to step cannot reach a far zero within one.
+    near = at <= _REACH * np.maximum(before - at, after - at)
+    rows, columns = np.nonzero(same & near & (at <= before) & (at <= after))
     if len(rows) == 0:
         return ()
     low, high = t[rows, columns], t[rows, columns + 2]
@@ -173,15 +179,32 @@ def _least(value: Callable[[Floats], Floats], low: Floats, high: Floats) -> Floa
     return np.where(at_inner < at_outer, inner, outer)
 
 
-def _bisected(function: Function, rows: Indices, low: Floats, high: Floats) -> Floats:
-    if len(rows) == 0:
-        return low
-    sign = function(rows, low) > 0
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        same = (function(rows, middle) > 0) == sign
-        low, high = np.where(same, middle, low), np.where(same, high, middle)
-    return (low + high) / 2
+def _root(function: Function, rows: Indices, low: Floats, high: Floats) -> Floats:
+    """Zeros in brackets, to the last bits: Ridders' method on all of them together."""
+    at_low, at_high = function(rows, low), function(rows, high)
+    new = low
+    for _ in range(_MOST_ROUNDS):
+        middle, last_new = (low + high) / 2, new
+        at_middle = function(rows, middle)
+        slope = np.sqrt(np.maximum(at_middle**2 - at_low * at_high, _TINY))
+        new = middle + (middle - low) * np.sign(at_low - at_high) * at_middle / slope
+        new = np.clip(new, low, high)
+        if np.all(np.abs(new - last_new) <= _SHARP * np.maximum(np.abs(new), 1.0)):
+            break
+        at_new = function(rows, new)
+        # The tightest bracket out of low, middle, new, high.
+        first, last = np.minimum(middle, new), np.maximum(middle, new)
+        swapped = new < middle
+        at_first = np.where(swapped, at_new, at_middle)
+        at_last = np.where(swapped, at_middle, at_new)
+        below, above = (at_first > 0) == (at_low > 0), (at_last > 0) == (at_low > 0)
+        low, at_low, high, at_high = (
+            np.where(below, np.where(above, last, first), low),
+            np.where(below, np.where(above, at_last, at_first), at_low),
+            np.where(below, np.where(above, high, last), first),
+            np.where(below, np.where(above, at_high, at_last), at_first),
+        )
+    return new
 
 
 def _intervals(family: Family, roots: list[list[float]]) -> tuple[list[int], list[list[float]]]:
@@ -226,9 +249,7 @@ def _fit(family: Family, pieces: list[tuple[int, list[float]]], shape: str) -> l
     loci = np.array([locus for locus, _ in pieces])
     ends = np.concatenate([np.column_stack([knots[:-1], knots[1:]]) for _, knots in pieces])
     piece = np.repeat(np.arange(len(pieces)), spans)
-    piece, ends, samples = bezier.refined(
-        lambda number, t: family.at(loci[number], t), piece, ends
-    )
+    piece, ends, samples = bezier.refined(lambda number, t: family.at(loci[number], t), piece, ends)
     first = np.searchsorted(piece, np.arange(len(pieces) + 1))
     starts, stops = ends[first[:-1], 0], ends[first[1:] - 1, 1]
     sheets = family.sheets(loci, (starts + stops) / 2)

@@ -124,7 +124,10 @@ def _relief(relief: Relief) -> list[Row]:
         return [("kind", "concentric: no drop")]
     return [
         ("kind", relief.kind.value),
-        ("margin, relief angle at the edge", f"{relief.margin_angle:.2f}°, {relief.edge_angle:.2f}°"),
+        (
+            "margin, relief angle at the edge",
+            f"{relief.margin_angle:.2f}°, {relief.edge_angle:.2f}°",
+        ),
         ("drop at the heel", _mm(relief.heel_drop, 4)),
         (
             "grinding arc",

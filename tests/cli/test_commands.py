@@ -19,7 +19,9 @@ RECORD_KEYS = {
     "blank": "overall_length thread_length neck_diameter neck_length shank_diameter "
     "square_across_flats square_length square_start",
 }
-RELIEF_KEYS = "kind applies_to margin_angle edge_angle heel_drop arc_radius arc_offset arc_direction"
+RELIEF_KEYS = (
+    "kind applies_to margin_angle edge_angle heel_drop arc_radius arc_offset arc_direction"
+)
 
 
 def tapmodel(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
