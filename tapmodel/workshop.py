@@ -21,7 +21,6 @@ from typing import Any
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError, TapmodelError
 
-
 STAGES = (
     "kernel",
     "edges",

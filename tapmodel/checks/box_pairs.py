@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
-AT_ONCE = 200_000  # pairs of nodes held at a time; keeps memory below some 100 MB
+AT_ONCE = 20_000  # pairs of nodes taken at a time: what they lead to stays in the cache
 
 
 def overlapping_pairs(low: Floats, high: Floats) -> Iterator[tuple[Indices, Indices]]:

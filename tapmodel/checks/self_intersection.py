@@ -35,24 +35,23 @@ def self_intersections(vertices: Floats, faces: Indices) -> int:
     size = float(np.ptp(corners.reshape(-1, 3), axis=0).max())
     depth = TOUCH * size
     longest = np.linalg.norm(np.roll(corners, -1, axis=1) - corners, axis=2).max(axis=1)
-    flat = np.linalg.norm(_normals(corners), axis=1) <= depth * longest
-    corners = corners[~flat]
+    normals = _normals(corners)
+    area = np.linalg.norm(normals, axis=1)
+    sound = area > depth * longest
+    corners, normals = corners[sound], normals[sound] / area[sound, None]
     # measuring along slants too keeps long slanting triangles from meeting all others
     reach = corners @ np.vstack([np.eye(3), SLANTS]).T
-    pairs = overlapping_pairs(reach.min(axis=1), reach.max(axis=1))
-    return sum(_count_through(corners[i], corners[j], depth) for i, j in pairs)
-
-
-def _count_through(one: Floats, other: Floats, depth: float) -> int:
-    """How many of the pairs, shape (n, 3, 3) each, intersect deeper than `depth`."""
-    below, above = _heights(one, other)
-    in_plane = (below >= -depth) & (above <= depth)
-    across = (below < -depth) & (above > depth)
-    overlaps = _left_in_plane(one[in_plane], other[in_plane], depth)
-    one, other = one[across], other[across]
-    below, above = _heights(other, one)
-    across = (below < -depth) & (above > depth)
-    return overlaps + _left_across(one[across], other[across], depth)
+    found = 0
+    for i, j in overlapping_pairs(reach.min(axis=1), reach.max(axis=1)):
+        below, above = _heights(corners[i, 0], normals[i], corners[j])
+        flat = (below >= -depth) & (above <= depth)
+        found += _left_in_plane(corners[i[flat]], corners[j[flat]], depth)
+        across = (below < -depth) & (above > depth)
+        i_across, j_across = i[across], j[across]
+        below, above = _heights(corners[j_across, 0], normals[j_across], corners[i_across])
+        across = (below < -depth) & (above > depth)
+        found += _left_across(corners[i_across[across]], corners[j_across[across]], depth)
+    return found
 
 
 def _left_across(one: Floats, other: Floats, depth: float) -> int:
@@ -82,11 +81,10 @@ def _normals(triangles: Floats) -> Floats:
     return np.cross(triangles[:, 1] - triangles[:, 0], triangles[:, 2] - triangles[:, 0])
 
 
-def _heights(plane: Floats, other: Floats) -> tuple[Floats, Floats]:
-    """Least and greatest height of the other triangle's corners over each triangle's plane."""
-    normal = _normals(plane)
-    normal /= np.linalg.norm(normal, axis=1, keepdims=True)
-    height = np.einsum("ncx,nx->nc", other - plane[:, :1], normal)
+def _heights(foot: Floats, normal: Floats, triangles: Floats) -> tuple[Floats, Floats]:
+    """Least and greatest height of each triangle's corners over a plane of its own."""
+    height = np.einsum("ncx,nx->nc", triangles, normal)
+    height -= np.einsum("nx,nx->n", foot, normal)[:, None]
     return height.min(axis=1), height.max(axis=1)
 
 

@@ -35,7 +35,7 @@ def _bernstein(at: Floats) -> Floats:
 
 @cache
 def _poles_from_samples() -> Floats:
-    return np.linalg.inv(_bernstein(unit_nodes()))
+    return np.asarray(np.linalg.inv(_bernstein(unit_nodes())), dtype=np.float64)
 
 
 @cache

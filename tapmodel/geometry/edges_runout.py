@@ -120,9 +120,9 @@ class Opening(_RunOut):
         """The turned face and the run-out's ball or round shank."""
         _, _, z, beyond = self._polar(t)
         ends = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
-        numbers = np.searchsorted(ends, z).tolist()
-        lands = np.where(t < np.pi / 2, i, (i - 1) % self.form.lands).tolist()
-        names = np.where(beyond > 0, "run-out", "ball").tolist()
+        numbers: list[int] = np.searchsorted(ends, z).tolist()
+        lands: list[int] = np.where(t < np.pi / 2, i, (i - 1) % self.form.lands).tolist()
+        names: list[str] = np.where(beyond > 0, "run-out", "ball").tolist()
         rows = zip(i.tolist(), numbers, lands, names, strict=True)
         return [
             (body_key(self.bodies[number], land), (name, flute))

@@ -43,7 +43,7 @@ class _Section:
     def _land(self, i: Indices, t: Floats) -> tuple[Indices, Floats, Floats]:
         u, v, side = self.frame(t)
         land = np.where(side > 0, i, (i - 1) % self.form.lands)
-        r = np.hypot(u, v)
+        r: Floats = np.hypot(u, v)
         polar = np.arctan2(v, u) - (self.form.edge_angles[0] - self.form.flute_angles[0])
         return land, np.where(side > 0, polar, polar + self.form.spacing), r
 

@@ -35,7 +35,9 @@ def land_turns(form: Form, lowest: float, highest: float) -> tuple[Indices, Indi
     first = np.floor((lowest - form.crest_z - form.advance * high) / form.pitch).astype(int) - 1
     last = np.ceil((highest - form.crest_z - form.advance * low) / form.pitch).astype(int) + 1
     lands = [np.full(b - a + 1, j) for j, (a, b) in enumerate(zip(first, last, strict=True))]
-    turns = [np.arange(a, b + 1) for a, b in zip(first, last, strict=True)]
+    turns: list[Indices] = [
+        np.arange(a, b + 1) for a, b in zip(first.tolist(), last.tolist(), strict=True)
+    ]
     return np.concatenate(lands), np.concatenate(turns)
 
 

@@ -7,6 +7,8 @@ kernel room turns them into its own surfaces.
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +17,7 @@ from tapmodel.geometry import bezier
 from tapmodel.geometry.edges_thread import LONGEST_SPAN
 from tapmodel.geometry.form import PARTS, Form
 from tapmodel.geometry.tracing import SheetKey
+from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
 
@@ -125,10 +128,10 @@ class Sheets:
             "strip": self._strip,
             "cone": self._cone,
             "front": self._front,
-            "ridge end": lambda _land: self._end(1.0),
-            "groove end": lambda _land: self._end(-1.0),
-            "face": lambda flute: self._wall(flute, 1),
-            "heel": lambda flute: self._wall(flute, -1),
+            "ridge end": partial(self._end, 1.0),
+            "groove end": partial(self._end, -1.0),
+            "face": partial(self._wall, FACE),
+            "heel": partial(self._wall, HEEL),
             "floor": self._floor,
             "run-out": self._run_out,
             "ball": self._ball,
@@ -141,7 +144,7 @@ class Sheets:
     def _spans(self, kinks: list[float]) -> Floats:
         marks = [self._range[0], *kinks, self._range[1]]
         knots = [marks[0]]
-        for a, b in zip(marks[:-1], marks[1:], strict=True):
+        for a, b in pairwise(marks):
             parts = max(1, int(np.ceil((b - a) / LONGEST_SPAN)))
             knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
         return np.array(knots)
@@ -197,7 +200,7 @@ class Sheets:
 
     def _phi(self, land: int, points: Floats) -> Floats:
         theta = np.arctan2(points[..., 1], points[..., 0])
-        phi = theta - self.form.edge_angles[land] - self._middle
+        phi: Floats = theta - self.form.edge_angles[land] - self._middle
         return phi - 2 * np.pi * np.round(phi / (2 * np.pi)) + self._middle
 
     # --- planes -----------------------------------------------------------------------------
@@ -205,7 +208,7 @@ class Sheets:
     def _front(self) -> Plane:
         return Plane(Frame(np.zeros(3), np.array([[1.0, 0, 0], [0, -1.0, 0], [0, 0, -1.0]])))
 
-    def _end(self, sign: float) -> Plane:
+    def _end(self, sign: float, _land: int) -> Plane:
         axes = np.array([[1.0, 0, 0], [0, sign, 0], [0, 0, sign]])
         return Plane(Frame(np.array([0.0, 0, self.form.thread_end]), axes))
 
@@ -213,7 +216,7 @@ class Sheets:
         """Rows u, t, z of a flute's frame."""
         return _turn(float(self.form.flute_angles[flute])).T
 
-    def _wall(self, flute: int, side: int) -> Plane:
+    def _wall(self, side: int, flute: int) -> Plane:
         u, t, z = self._axes(flute)
         walls = self.form.walls
         origin = (walls.e + side * float(walls.b)) * t

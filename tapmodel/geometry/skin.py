@@ -5,6 +5,11 @@ that name it. Each corner must join exactly two edges of each face that meets th
 was missed shows at once as an open cycle.
 """
 
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false
+# The search tree comes without types.
+
 from collections import defaultdict
 from dataclasses import dataclass
 

@@ -9,6 +9,7 @@ is checked afterwards, when the edges are linked to faces.
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Protocol
 
 import numpy as np
@@ -20,6 +21,8 @@ Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 SheetKey = tuple[str | int, ...]
 SheetPair = tuple[SheetKey, SheetKey]
+# A locus and the marks of one edge on it: its ends and the kinks between.
+Piece = tuple[int, list[float]]
 Function = Callable[[Indices, Floats], Floats]
 
 # A root is settled when a round moves it by less than this, relative above 1.
@@ -103,14 +106,14 @@ def trace(family: Family, shape: str, grid: int) -> list[Edge]:
     """
     if len(family.lower) == 0:
         return []
-    pieces: list[tuple[int, list[float]]] = []
+    pieces: list[Piece] = []
     visible = _roots(family, [family.margin], grid)
     breaks = _roots(family, [*family.cuts()], grid) if family.cuts() else None
     kinks = _roots(family, [*family.kinks()], grid) if family.kinks() else None
     starts, values = _intervals(family, visible)
     for locus, begin, end in zip(starts, values[0], values[1], strict=True):
         ends = [begin, *_within(breaks, locus, begin, end), end]
-        for a, b in zip(ends[:-1], ends[1:], strict=True):
+        for a, b in pairwise(ends):
             pieces.append((locus, _knots(family, kinks, locus, (a, b))))
     return _fit(family, pieces, shape)
 
@@ -126,7 +129,8 @@ def _roots(family: Family, functions: list[Function], grid: int) -> list[list[fl
         values = function(i, t)
         for rows, low, high in (_crossings(t, values), *_grazings(function, t, values)):
             roots = _root(function, rows, low, high)
-            for row, root in zip(rows.tolist(), roots.tolist(), strict=True):
+            numbers: list[int] = rows.tolist()
+            for row, root in zip(numbers, roots.tolist(), strict=True):
                 found[row].append(root)
     return [sorted(roots) for roots in found]
 
@@ -236,13 +240,13 @@ def _knots(
 ) -> list[float]:
     marks = [ends[0], *_within(kinks, locus, *ends), ends[1]]
     knots = [marks[0]]
-    for a, b in zip(marks[:-1], marks[1:], strict=True):
+    for a, b in pairwise(marks):
         parts = max(1, int(np.ceil((b - a) / family.longest_span)))
         knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
     return knots
 
 
-def _fit(family: Family, pieces: list[tuple[int, list[float]]], shape: str) -> list[Edge]:
+def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
     if not pieces:
         return []
     spans = [len(knots) - 1 for _, knots in pieces]

@@ -131,8 +131,11 @@ def _relief(relief: Relief) -> list[Row]:
         ("drop at the heel", _mm(relief.heel_drop, 4)),
         (
             "grinding arc",
-            f"radius {relief.arc_radius:.3f} mm, centre {relief.arc_offset:.4f} mm off the axis "
-            f"at {relief.arc_direction:.2f}° behind the edge",
+            (
+                f"radius {relief.arc_radius:.3f} mm, "
+                f"centre {relief.arc_offset:.4f} mm off the axis "
+                f"at {relief.arc_direction:.2f}° behind the edge"
+            ),
         ),
     ]
 
@@ -149,7 +152,9 @@ def _blank(design: TapDesign) -> list[Row]:
         ("shank diameter", _mm(blank.shank_diameter)),
         (
             "square",
-            f"{blank.square_across_flats:g} mm across flats, {blank.square_length:g} mm long, "
-            f"from z = {blank.square_start:g} mm",
+            (
+                f"{blank.square_across_flats:g} mm across flats, {blank.square_length:g} mm long, "
+                f"from z = {blank.square_start:g} mm"
+            ),
         ),
     ]

@@ -1,5 +1,9 @@
 """A still picture of a mesh, drawn off-screen: shaded, with its sharp edges as dark lines."""
 
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportMissingTypeStubs=false, reportMissingImports=false
+# The renderer's binding carries no usable types; only its own names are let off.
+
 import os
 from dataclasses import dataclass
 from pathlib import Path

@@ -11,16 +11,20 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
     rows = [
         (
             "made",
-            f"{record['designation']}: {flutes['count']} flutes, {model['faces']} faces, "
-            f"{model['volume']:.2f} mm³",
+            (
+                f"{record['designation']}: {flutes['count']} flutes, {model['faces']} faces, "
+                f"{model['volume']:.2f} mm³"
+            ),
         ),
         ("sound", f"{model['solids']} closed solid, genus {model['genus']}, no self-intersection"),
         ("volume", f"within {abs(model['volume_relative_error']):.1e} of the quadrature"),
         ("sections", f"{len(model['stations'])} cuts, areas within {worst:.1e}"),
         (
             "surface",
-            f"{model['deviation_points']} points, at most "
-            f"{max(model['deviation_um_max'], 1e-5):.1g} µm off",
+            (
+                f"{model['deviation_points']} points, at most "
+                f"{max(model['deviation_um_max'], 1e-5):.1g} µm off"
+            ),
         ),
         ("mesh", f"{mesh['triangles']} triangles, watertight, chord {mesh['chord_mm']:g} mm"),
         ("time", f"{sum(model['seconds'].values()):.1f} s, {model['peak_memory_mb']:.0f} MB"),

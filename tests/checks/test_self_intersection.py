@@ -140,4 +140,4 @@ def test_in_a_plane_a_side_of_either_triangle_may_part_them():
     large = np.array([[-4.0, 1.9, 0], [-4, -4, 0], [4, -2.1, 0]])  # x + 2y <= -0.2
     assert self_intersections(*triangles(small, large)) == 0
     assert self_intersections(*triangles(large, small)) == 0
-    assert self_intersections(*triangles(large + [0.0, 0.2, 0.0], small)) == 1
+    assert self_intersections(*triangles(large + np.array([0.0, 0.2, 0.0]), small)) == 1
