@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.flute_limits import ToothRadii, impossible, land_width, shortfall
-from tapmodel.design.flute_section import FluteSection
+from tapmodel.design.flute_section import FluteSection, rake
 from tapmodel.design.flute_solve import FluteWish, Unmet, solve
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.legal_value import floor_text
@@ -40,14 +40,16 @@ class _Candidate:
     section: FluteSection
     unmet: Unmet | None
     shortfall: float
+    scrapes: bool
     land_miss: float
 
 
 def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenFlutes:
     """Settle number, cutter, offset and depth for a thread of nominal `diameter` [mm].
 
-    Of the cutters on hand that meet every limit, the one whose land comes closest to the wanted
-    width; where none does, the one that falls short least, and the rules then say what binds.
+    Of the cutters on hand that meet every limit and leave no tooth scraping at its root, the one
+    whose land comes closest to the wanted width; where none does, the one that falls short least,
+    and the rules then say what binds.
 
     Raises:
         RefusedError: no cutter leaves a tooth at all; the message says what to change.
@@ -73,7 +75,10 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
 
 
 def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
-    why = f"of the cutters on hand the one whose land comes nearest to {wish.land_width:.2f} mm"
+    why = (
+        "of the cutters on hand that leave no tooth scraping at its root, "
+        f"the one whose land comes nearest to {wish.land_width:.2f} mm"
+    )
     if best.shortfall > 0 or best.unmet:
         why = "no cutter on hand meets every limit; this one falls short least"
     ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, Rule(why, OWN_RULE))
@@ -126,7 +131,13 @@ def _best(
         candidates.append(_candidate(wish, found.section, found.unmet, tooth))
     if not candidates:
         return None, reasons
-    return min(candidates, key=lambda c: (c.unmet is not None, c.shortfall, c.land_miss)), reasons
+    return min(candidates, key=_rank), reasons
+
+
+def _rank(candidate: _Candidate) -> tuple[bool, float, bool, float]:
+    """Least is best: wishes met, limits kept, a tooth that cuts down to its root, the land."""
+    unmet = candidate.unmet is not None
+    return unmet, candidate.shortfall, candidate.scrapes, candidate.land_miss
 
 
 def _candidate(
@@ -136,6 +147,8 @@ def _candidate(
         section,
         unmet,
         shortfall(section, wish.count, tooth),
+        # A root edge high on the ball's arc scrapes; wider lands are the lesser evil.
+        float(rake(section, tooth.root)) < min(wish.rake or 0.0, 0.0),
         abs(land_width(section, wish.count, tooth.crest) - wish.land_width),
     )
 

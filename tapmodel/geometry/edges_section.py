@@ -44,8 +44,9 @@ class _Section:
         u, v, side = self.frame(t)
         land = np.where(side > 0, i, (i - 1) % self.form.lands)
         r: Floats = np.hypot(u, v)
-        polar = np.arctan2(v, u) - (self.form.edge_angles[0] - self.form.flute_angles[0])
-        return land, np.where(side > 0, polar, polar + self.form.spacing), r
+        polar: Floats = np.arctan2(v, u) - self.form.edge_angle
+        phi: Floats = np.where(side > 0, polar, polar + self.form.spacing)
+        return land, phi, r
 
     def margin(self, i: Indices, t: Floats) -> Floats:
         land, phi, r = self._land(i, t)

@@ -53,8 +53,8 @@ class Form:
             flutes.centre_radius, flutes.offset, np.asarray(flutes.cutter_diameter / 2)
         )
         self.flute_angles = np.radians(np.array(flutes.angles))
-        self._edge_angle = float(self.walls.angle(FACE, np.asarray(self.crest_radius)))
-        self.edge_angles = self.flute_angles + self._edge_angle
+        self.edge_angle = float(self.walls.angle(FACE, np.asarray(self.crest_radius)))
+        self.edge_angles = self.flute_angles + self.edge_angle
         self.crest_z = thread.first_z + self.advance * self.edge_angles
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
@@ -172,7 +172,7 @@ class Form:
         `b` narrows the flute to the section of the cutter beyond the full depth.
         """
         walls = self.walls if b is None else Walls(self.walls.c, self.walls.e, b)
-        angle = walls.angle(side, radius) - self._edge_angle
+        angle = walls.angle(side, radius) - self.edge_angle
         return angle if side == FACE else angle + self.spacing
 
     def phi_range(self) -> tuple[float, float]:

@@ -116,6 +116,18 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
         assert flutes.land_width == lands[nearest]
 
 
+def test_a_cutter_that_would_leave_the_root_scraping_is_passed_over():
+    # With 6 mm the land of M8 would come nearest to the wanted one, but its root rake is -5.5 deg.
+    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).flutes
+    assert by_land.rake_root < 0
+    ruled = design_tap(job_for("M8")).flutes
+    assert ruled.cutter_diameter == 4
+    assert ruled.rake_root > 0
+    # Who wants negative rake gets the nearest land.
+    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).flutes
+    assert wanted.rake_root < 0
+
+
 def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
     choices = design_tap(job_for("M18x0.75")).choices
     why = next(c.why for c in choices if c.field == "flutes.cutter_diameter")
