@@ -3,11 +3,9 @@
 import math
 
 from tapmodel.design.judging import (
-    CLEARANCE,
     ERROR,
     Context,
     Findings,
-    at_least,
     at_most,
     between,
     finding,
@@ -52,14 +50,7 @@ def _cone(design: TapDesign) -> Findings:
 
 
 def _point(design: TapDesign) -> Findings:
-    point, drop = design.chamfer.point_diameter, design.relief.chamfer.heel_drop
+    point = design.chamfer.point_diameter
     if point >= design.drill:
         what = f"The tap will not start; set chamfer.point_diameter below {design.drill:g} mm."
         yield finding("point-drill", ERROR, what, at_most(design.drill, point))
-    least = design.flutes.core_diameter + 2 * CLEARANCE + 2 * drop
-    if point < least:
-        what = (
-            "The point reaches into the web between the flutes; set chamfer.point_diameter at "
-            f"least {ceil_text(least)} mm, or a smaller core or relief.chamfer.heel_drop."
-        )
-        yield finding("point-core", ERROR, what, at_least(least, point), OWN_RULE)

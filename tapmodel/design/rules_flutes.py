@@ -1,7 +1,8 @@
-"""Rules on the flutes: core, rake, land, neighbours, run-out."""
+"""Rules on the flutes: core, rake, land, neighbours."""
 
 import math
 
+from tapmodel.design import rules_runout
 from tapmodel.design.flute_choice import smaller_cutter
 from tapmodel.design.flute_limits import (
     LARGEST_RAKE,
@@ -30,10 +31,7 @@ from tapmodel.design.judging import (
 from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.turned import largest_radius_cut, smallest_radius_cut, turned_lengths
-
-LEAST_RUNOUT = 0.1
-"""Flutes must end at full depth at least this far behind the thread [mm]."""
+from tapmodel.design.turned import largest_radius_cut, turned_lengths
 
 
 def judge(design: TapDesign, context: Context) -> Findings:
@@ -45,7 +43,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _core(design)
     yield from _rake(design)
     yield from _metal(design, context)
-    yield from _ends(design)
+    yield from rules_runout.judge(design)
 
 
 def _wish(design: TapDesign, context: Context) -> Findings:
@@ -70,6 +68,13 @@ def _core(design: TapDesign) -> Findings:
             f"{ceil_text(least)} mm."
         )
         yield finding("core", ERROR, what, at_least(least, core), OWN_RULE)
+    most = design.thread.minor - 2 * CLEARANCE
+    if core > most:
+        what = (
+            "The flutes hardly reach below the root of the thread; set flutes.core_diameter at "
+            f"most {floor_text(most)} mm or more depth."
+        )
+        yield finding("core-root", ERROR, what, at_most(most, core), OWN_RULE)
 
 
 def _rake(design: TapDesign) -> Findings:
@@ -122,32 +127,3 @@ def _metal(design: TapDesign, context: Context) -> Findings:
             cure = smaller_cutter(context.flutes.wish, tooth, section)
             what = f"The land is too narrow at the {place}; {cure}."
             yield finding(f"land-{place}", ERROR, what, at_least(least, width), OWN_RULE)
-
-
-def _ends(design: TapDesign) -> Findings:
-    flutes, blank = design.flutes, design.blank
-    least = blank.thread_length + LEAST_RUNOUT
-    if flutes.full_depth_length < least:
-        what = (
-            "The flutes end inside the thread; set flutes.full_depth_length at least "
-            f"{ceil_text(least)} mm."
-        )
-        yield finding("flute-length", ERROR, what, at_least(least, flutes.full_depth_length))
-    least_sound = max(1.0, 0.25 * blank.shank_diameter)
-    latest = blank.square_start - least_sound
-    if flutes.runout_end > latest:
-        shorter = flutes.full_depth_length - (flutes.runout_end - latest)
-        what = (
-            f"The flutes run out too near the square; set flutes.full_depth_length at most "
-            f"{floor_text(shorter)} mm or blank.overall_length at least "
-            f"{ceil_text(blank.overall_length + flutes.runout_end - latest)} mm."
-        )
-        yield finding("runout-square", ERROR, what, at_most(latest, flutes.runout_end), OWN_RULE)
-    slim = smallest_radius_cut(turned_lengths(blank, design.thread.major), flutes.runout_end)
-    web = flutes.core_diameter / 2 + CLEARANCE
-    if slim < web:
-        what = (
-            "Neck or shank is thinner than the web of the flutes; set flutes.core_diameter at "
-            f"most {floor_text(2 * (slim - CLEARANCE))} mm or a thicker neck or shank."
-        )
-        yield finding("core-behind", ERROR, what, at_least(2 * web, 2 * slim), OWN_RULE)

@@ -1,20 +1,12 @@
 """Rules on the two reliefs."""
 
-from tapmodel.design.judging import (
-    CLEARANCE,
-    ERROR,
-    WARNING,
-    Context,
-    Findings,
-    at_least,
-    at_most,
-    finding,
-)
-from tapmodel.design.legal_value import ceil_text, floor_text
-from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design import rules_arc, rules_floor
+from tapmodel.design.judging import WARNING, Context, Findings, at_least, finding
+from tapmodel.design.legal_value import ceil_text
 from tapmodel.design.relief_choice import chamfer_rub, needed_drop
+from tapmodel.design.rules_surface import spanned, surfaces
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.words import ReliefKind, ReliefPlace
+from tapmodel.words import ReliefKind
 
 LEAST_RUB = 1e-6
 """Below a thousandth of a micrometre [mm] the edge itself is meant, where drop and need are 0."""
@@ -26,28 +18,12 @@ def judge(design: TapDesign, context: Context) -> Findings:
     Source: each names its own.
     """
     del context  # the reliefs are judged by the design alone
-    yield from _thread(design)
-    yield from _chamfer(design)
-
-
-def _thread(design: TapDesign) -> Findings:
-    relief, thread = design.relief.thread, design.thread
-    depth = (thread.major - thread.minor) / 2
-    if relief.applies_to is ReliefPlace.CREST and relief.heel_drop > depth:
-        what = (
-            "The crest would drop below the root of the thread; set relief.thread.heel_drop at "
-            f"most {floor_text(depth)} mm."
-        )
-        yield finding("crest-drop", ERROR, what, at_most(depth, relief.heel_drop))
-    if relief.applies_to is not ReliefPlace.THREAD:
-        return
-    largest = (thread.minor - design.flutes.core_diameter) / 2 - CLEARANCE
-    if relief.heel_drop > largest:
-        what = (
-            "The root of the thread would drop into the web; set relief.thread.heel_drop at most "
-            f"{floor_text(max(0.0, largest))} mm or a smaller core."
-        )
-        yield finding("thread-drop", ERROR, what, at_most(largest, relief.heel_drop), OWN_RULE)
+    for surface in surfaces(design):
+        yield from rules_arc.judge(design, surface)
+        if spanned(design, surface.relief):
+            yield from rules_floor.judge(design, surface)
+    if spanned(design, design.relief.chamfer):
+        yield from _chamfer(design)
 
 
 def _chamfer(design: TapDesign) -> Findings:

@@ -83,10 +83,8 @@ def _last_meeting(section: FluteSection, full_depth: float, length: Turned) -> f
 
 
 def _meets(section: FluteSection, full_depth: float, length: Turned, z: float) -> bool:
-    share = (z - length.start) / (length.end - length.start)
-    radius = length.start_radius + share * (length.end_radius - length.start_radius)
     ball = math.sqrt(max(0.0, section.ball_radius**2 - (z - full_depth) ** 2))
-    return section.centre_distance - ball < radius
+    return section.centre_distance - ball < _radius_at(length, z)
 
 
 def _inside(section: FluteSection, full_depth: float, length: Turned) -> float | None:
@@ -108,8 +106,25 @@ def largest_radius_cut(lengths: tuple[Turned, ...], upto: float) -> float:
 
 
 def _radius_at(length: Turned, z: float) -> float:
+    if length.end == length.start:  # a blank too short for its shank, which a rule refuses
+        return length.start_radius
     share = (z - length.start) / (length.end - length.start)
     return length.start_radius + share * (length.end_radius - length.start_radius)
+
+
+def second_cut(section: FluteSection, full_depth: float, lengths: tuple[Turned, ...]) -> bool:
+    """Whether the cutter leaves the blank where it runs out and meets it again further on.
+
+    Beyond the full depth the depth of the cut is concave along every turned length, so between
+    two cuts there is always an end of a length that it misses.
+
+    Source: derived here.
+    """
+    last = runout_end(section, full_depth, lengths)
+    return any(
+        full_depth < length.start < last and not _meets(section, full_depth, length, length.start)
+        for length in lengths[2:]
+    )
 
 
 def smallest_radius_cut(lengths: tuple[Turned, ...], upto: float) -> float:

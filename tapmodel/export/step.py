@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from tapmodel.export.atomic import whole_file
+from tapmodel.export.step_text import compacted
 from tapmodel.geometry.step_file import write_step_text
 from tapmodel.geometry.topology import Solid
 
@@ -23,3 +24,4 @@ def write_step(solid: Solid, path: Path, name: str) -> None:
         # The kernel says only that it failed; the operating system says why.
         draft.touch()
         write_step_text(solid, draft, name)
+        draft.write_text(compacted(draft.read_text("ascii")), "ascii")

@@ -8,6 +8,7 @@
 from collections.abc import Callable
 
 import cadquery as cq
+from OCP.Geom import Geom_Surface
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
 
 from tapmodel.design.tap_design import TapDesign
@@ -18,6 +19,7 @@ from tapmodel.geometry.form import Form
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, weave
+from tapmodel.geometry.tracing import SheetKey
 from tapmodel.words import Hand
 
 
@@ -50,9 +52,14 @@ def _skin_faces(
     form: Form, skin: Skin, edges: KernelEdges, rim: tuple[TopoDS_Wire, ...]
 ) -> list[TopoDS_Face]:
     sheets = Sheets(form)
+    # Faces that lie on one sheet share its surface.
+    surfaces: dict[SheetKey, Geom_Surface] = {}
     made: list[TopoDS_Face] = []
     for key, cycles in skin.loops.items():
         if key[0] != "ring":
             holes = rim if key[0] == "front" else ()
-            made += faces(sheets.sheet(key), cycles, skin, edges, holes)
+            sheet, shared = sheets.sheet(key), sheets.shared(key)
+            if shared not in surfaces:
+                surfaces[shared] = kernel.surface(sheet)
+            made += faces(sheet, surfaces[shared], cycles, skin, edges, holes)
     return made

@@ -15,10 +15,6 @@ from tapmodel.geometry.walls import FACE, HEEL
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-# One polynomial span reproduces this much of a helix far below the kernel's confusion.
-LONGEST_SPAN = float(np.radians(45.0))
-
-
 def inside_walls(form: Form, phi: Floats, r: Floats) -> Floats:
     """Positive between the face and the heel wall of a land."""
     return np.minimum(phi - form.wall_phi(FACE, r), form.wall_phi(HEEL, r) - phi)
@@ -45,7 +41,7 @@ class LandFamily:
     """Loci numbered by land and turn, with the angle phi as parameter."""
 
     density = 1
-    longest_span = LONGEST_SPAN
+    longest_span = np.inf
 
     def __init__(self, form: Form, lands: Indices, turns: Indices) -> None:
         """Loci over the whole width of each land."""

@@ -30,6 +30,7 @@ def kernel_edges(skin: Skin) -> KernelEdges:
 
 def faces(
     sheet: Sheet,
+    surface: Geom_Surface,
     cycles: list[Cycle],
     skin: Skin,
     edges: KernelEdges,
@@ -38,26 +39,26 @@ def faces(
     """All faces that lie on one sheet.
 
     Args:
-        sheet: the surface.
+        sheet: the surface in numbers.
+        surface: the same in the kernel.
         cycles: closed cycles of edges on it.
         skin: samples of the edges.
         edges: their kernel edges.
         holes: further wires to put into the first face.
     """
-    surface = kernel.surface(sheet)
     flat = isinstance(sheet, Plane)
     mine = [number for cycle in cycles for number, _ in cycle]
-    spans = [len(skin.edges[number].samples) for number in mine]
-    together = sheet.uv(np.concatenate([skin.edges[number].samples for number in mine]))
-    runs = iter(np.split(together, np.cumsum(spans[:-1])))
+    flats = [skin.edges[number].samples.reshape(-1, 3) for number in mine]
+    together = sheet.uv(np.concatenate(flats))
+    runs = iter(np.split(together, np.cumsum([len(flat) for flat in flats[:-1]])))
     polygons: list[Floats] = []
     for cycle in cycles:
         polygon: list[Floats] = []
         for number, forward in cycle:
-            uv = next(runs)
+            run = next(runs)
             if not flat:
-                _lay(edges[number], uv, surface)
-            run = uv.reshape(-1, 2)
+                shape = skin.edges[number].samples.shape[:2]
+                _lay(edges[number], run.reshape(*shape, 2), surface)
             polygon.append(run if forward else run[::-1])
         polygons.append(np.concatenate(polygon))
     made: list[TopoDS_Face] = []

@@ -49,8 +49,8 @@ from tapmodel.geometry.tracing import Edge
 
 Floats = NDArray[np.float64]
 
-# The kernel's own confusion distance [mm]; curves and surfaces here agree far better.
-TOLERANCE = 1e-7
+# Tolerance of every edge and face [mm]: curves and surfaces agree within some bezier.CLOSE.
+TOLERANCE = 5e-7
 # Departure from a straight line in a surface's parameters that counts as none.
 _STRAIGHT = 1e-12
 
@@ -109,7 +109,7 @@ def _ruled(sheet: Ruled) -> Geom_BSplineSurface:
         _reals(sheet.span),
         _integers(sheet.multiplicities),
         _integers([2, 2]),
-        bezier.DEGREE,
+        sheet.multiplicities[0] - 1,
         1,
     )
 
@@ -140,7 +140,7 @@ def _curve(piece: Edge) -> tuple[Geom_Curve, Floats]:
         array.SetValue(n, gp_Pnt(*xyz))
     knots = _reals(piece.knots.tolist())
     return (
-        Geom_BSplineCurve(array, knots, _integers(multiplicities), bezier.DEGREE),
+        Geom_BSplineCurve(array, knots, _integers(multiplicities), multiplicities[0] - 1),
         piece.knots,
     )
 
@@ -169,10 +169,10 @@ def _rescaled(knots: Floats, length: float) -> Floats:
 
 
 def parameter_curve(knots: Floats, uv: Floats) -> Geom2d_Curve:
-    """Curve in a surface's parameters from uv samples of each span: (n, DEGREE + 1, 2)."""
+    """Curve in a surface's parameters from uv samples of each span: (n, degree + 1, 2)."""
     start = uv[0, 0]
     speed = (uv[-1, -1] - start) / (knots[-1] - knots[0])
-    steady = bezier.span_parameters(knots[:-1], knots[1:])[..., None] - knots[0]
+    steady = bezier.span_parameters(knots[:-1], knots[1:], uv.shape[1] - 1)[..., None] - knots[0]
     straight = float(np.max(np.abs(uv - start - speed * steady))) < _STRAIGHT
     # A line's own parameter is its length; most edges run along their surface at that speed.
     if straight and abs(float(speed @ speed) - 1) < _STRAIGHT:
@@ -183,7 +183,7 @@ def parameter_curve(knots: Floats, uv: Floats) -> Geom2d_Curve:
     for n, (u, v) in enumerate(poles.tolist(), 1):
         array.SetValue(n, gp_Pnt2d(u, v))
     return Geom2d_BSplineCurve(
-        array, _reals(knots.tolist()), _integers(multiplicities), bezier.DEGREE
+        array, _reals(knots.tolist()), _integers(multiplicities), uv.shape[1] - 1
     )
 
 

@@ -8,13 +8,11 @@ kernel room turns them into its own surfaces.
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.geometry import bezier
-from tapmodel.geometry.edges_thread import LONGEST_SPAN
 from tapmodel.geometry.form import PARTS, Form
 from tapmodel.geometry.tracing import SheetKey
 from tapmodel.geometry.walls import FACE, HEEL
@@ -114,13 +112,14 @@ class Sheets:
     """The sheet for each key of a form's skin."""
 
     def __init__(self, form: Form) -> None:
-        """Prepare the four profile parts once; all their copies are screw motions of these."""
+        """Prepare the two flanks once; all their copies are screw motions of these."""
         self.form = form
         low, high = form.phi_range()
         hair = 0.01 * (high - low)
         self._range = (low - hair, high + hair)
         self._middle = (low + high) / 2
-        self._parts = [self._part(part) for part in range(len(PARTS))]
+        self._flanks = {n: self._flank(n) for n, part in enumerate(PARTS) if "flank" in part}
+        self._flats: dict[tuple[int, int], Ruled] = {}
 
     def sheet(self, key: SheetKey) -> Sheet:
         """The sheet that the face `key` lies on."""
@@ -139,18 +138,20 @@ class Sheets:
         }
         return makers[str(key[0])](*(int(number) for number in key[1:]))
 
+    def shared(self, key: SheetKey) -> SheetKey:
+        """One key for all faces that lie on the same sheet: the crests (or roots) of a land."""
+        if key[0] == "strip" and PARTS[int(key[3])] in ("crest", "root"):
+            return ("flat", key[1], key[3])
+        return key
+
     # --- threaded length --------------------------------------------------------------------
 
-    def _spans(self, kinks: list[float]) -> Floats:
-        marks = [self._range[0], *kinks, self._range[1]]
-        knots = [marks[0]]
-        for a, b in pairwise(marks):
-            parts = max(1, int(np.ceil((b - a) / LONGEST_SPAN)))
-            knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
-        return np.array(knots)
+    def _marks(self, kinks: list[float]) -> Floats:
+        low, high = self._range
+        return np.array([low, *(kink for kink in kinks if low < kink < high), high])
 
-    def _part(self, part: int) -> Ruled:
-        """Profile part of land 0 turned back to angle 0 and slid down to height 0."""
+    def _flank(self, part: int) -> Ruled:
+        """A flank of land 0 turned back to angle 0 and slid down to height 0."""
         form = self.form
         starts, ends = form.part_limits(part, np.linspace(*self._range, 65))
         span = (float(np.min(starts)) - 1e-3, float(np.max(ends)) + 1e-3)
@@ -162,20 +163,45 @@ class Sheets:
                 both += [r * np.cos(phi), r * np.sin(phi), w + form.advance * phi]
             return np.stack(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._spans(form.part_kinks(PARTS[part])))
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
         return Ruled(knots, poles, multiplicities, span, lambda points: points)
 
     def _strip(self, land: int, turn: int, part: int) -> Ruled:
-        form, ready = self.form, self._parts[part]
-        angle = float(form.edge_angles[land])
+        if PARTS[part] in ("crest", "root"):
+            return self._flat(land, part)
+        form, ready = self.form, self._flanks[part]
         height = float(form.crest_z[land]) + turn * form.pitch
-        poles = ready.poles @ _turn(angle).T + np.array([0.0, 0.0, height])
+        poles = ready.poles @ _turn(float(form.edge_angles[land])).T + [0.0, 0.0, height]
 
         def uv_of(points: Floats) -> Floats:
             phi = self._phi(land, points)
             return np.stack([phi, points[..., 2] - height - form.advance * phi], axis=-1)
 
         return Ruled(ready.knots, poles, ready.multiplicities, ready.span, uv_of)
+
+    def _flat(self, land: int, part: int) -> Ruled:
+        """Crests (or roots) of a land lie on one surface upright along the axis; v is z."""
+        if (land, part) not in self._flats:
+            self._flats[land, part] = self._upright(land, part)
+        return self._flats[land, part]
+
+    def _upright(self, land: int, part: int) -> Ruled:
+        form, middle = self.form, self.form.segments[part]
+        span = (-1e-3, form.thread_end + 1e-3)
+        w = (middle.start + middle.end) / 2
+
+        def rulings(phi: Floats) -> Floats:
+            r = form.part_radius(part, np.full_like(phi, w), phi)
+            lands = np.full(phi.shape, land)
+            both = [form.points(lands, phi, r, np.full_like(phi, z)) for z in span]
+            return np.concatenate(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+
+        def uv_of(points: Floats) -> Floats:
+            return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
+
+        return Ruled(knots, poles, multiplicities, span, uv_of)
 
     def _cone(self, land: int) -> Ruled:
         form = self.form
@@ -191,7 +217,7 @@ class Sheets:
                 both.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
             return np.concatenate(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._spans(form.cone_kinks()))
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.cone_kinks()))
 
         def uv_of(points: Floats) -> Floats:
             return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
@@ -262,9 +288,9 @@ def _ruled(rulings: Callable[[Floats], Floats], marks: Floats) -> tuple[Floats, 
     """Knots, poles and multiplicities of the surface between the two ends of its rulings."""
     owner = np.zeros(len(marks) - 1, dtype=np.intp)
     ends = np.column_stack([marks[:-1], marks[1:]])
-    _, ends, samples = bezier.refined(lambda _i, phi: rulings(phi), owner, ends)
-    knots = np.append(ends[:, 0], ends[-1, 1])
-    poles, multiplicities = bezier.join(knots, bezier.fit(samples))
+    spans = bezier.follow(lambda _i, phi: rulings(phi), owner, ends)
+    knots = np.append(spans.ends[:, 0], spans.ends[-1, 1])
+    poles, multiplicities = bezier.join(knots, bezier.fit(spans.samples))
     return knots, poles.reshape(len(poles), 2, 3), multiplicities
 
 

@@ -25,6 +25,8 @@ SheetPair = tuple[SheetKey, SheetKey]
 Piece = tuple[int, list[float]]
 Function = Callable[[Indices, Floats], Floats]
 
+# Circles are followed in the parameters of the surfaces they bound by this degree.
+_ARC_DEGREE = 7
 # A root is settled when a round moves it by less than this, relative above 1.
 _SHARP = 5e-16
 _MOST_ROUNDS = 60
@@ -76,7 +78,7 @@ class Edge:
     Attributes:
         sheets: the two faces that meet in it.
         knots: ends of its polynomial spans, shape (n + 1,), increasing.
-        samples: points at `bezier.span_parameters` of each span, (n, DEGREE + 1, 3) [mm].
+        samples: points at `bezier.span_parameters` of each span, (n, degree + 1, 3) [mm].
         shape: "line", "circle" or "spline".
     """
 
@@ -249,17 +251,32 @@ def _knots(
 def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
     if not pieces:
         return []
-    spans = [len(knots) - 1 for _, knots in pieces]
+    counts = [len(knots) - 1 for _, knots in pieces]
     loci = np.array([locus for locus, _ in pieces])
     ends = np.concatenate([np.column_stack([knots[:-1], knots[1:]]) for _, knots in pieces])
-    piece = np.repeat(np.arange(len(pieces)), spans)
-    piece, ends, samples = bezier.refined(lambda number, t: family.at(loci[number], t), piece, ends)
-    first = np.searchsorted(piece, np.arange(len(pieces) + 1))
-    starts, stops = ends[first[:-1], 0], ends[first[1:] - 1, 1]
+    owner = np.repeat(np.arange(len(pieces)), counts)
+    widest = float(np.max(np.abs(family.at(loci[owner], ends[:, 0])[:, :2])))
+
+    def curve(number: Indices, t: Floats) -> Floats:
+        points = family.at(loci[number], t)
+        # The direction from the axis is followed as closely as the point: the angle is a
+        # parameter of most surfaces, and bends more than the point does.
+        flat = points[..., :2]
+        reach = np.linalg.norm(flat, axis=-1, keepdims=True)
+        return np.concatenate([points, flat * (widest / reach)], axis=-1)
+
+    if shape == "spline":
+        spans = bezier.follow(curve, owner, ends)
+    else:
+        # Lines and circles are exact; their samples serve the parameters of the surfaces.
+        degree = 3 if shape == "line" else _ARC_DEGREE
+        spans = bezier.Spans(owner, ends, bezier.sample(curve, owner, ends, degree))
+    first = np.searchsorted(spans.owner, np.arange(len(pieces) + 1)).tolist()
+    starts, stops = spans.ends[first[:-1], 0], spans.ends[np.array(first[1:]) - 1, 1]
     sheets = family.sheets(loci, (starts + stops) / 2)
     edges: list[Edge] = []
     for number, pair in enumerate(sheets):
         mine = slice(first[number], first[number + 1])
-        knots = np.append(ends[mine, 0], stops[number])
-        edges.append(Edge(pair, knots, samples[mine], shape))
+        knots = np.append(spans.ends[mine, 0], stops[number])
+        edges.append(Edge(pair, knots, spans.samples[mine, :, :3], shape))
     return edges

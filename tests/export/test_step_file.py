@@ -109,7 +109,7 @@ def test_the_reader_sees_a_moved_corner(file: Path, tmp_path: Path):
 
 def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
     text = file.read_text()
-    face = re.search(r"(#\d+) = ADVANCED_FACE", text)
+    face = re.search(r"(#\d+)=ADVANCED_FACE", text)
     assert face is not None
     opened = re.sub(rf"{face[1]} = ADVANCED_FACE\([^;]*;\n", "", text)
     opened = opened.replace(f"({face[1]},", "(")

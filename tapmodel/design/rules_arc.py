@@ -1,0 +1,79 @@
+"""Rules on the relief arcs: they cross the whole land, fall all the way, and leave a heel."""
+
+import numpy as np
+
+from tapmodel.design.judging import ERROR, WARNING, Findings, at_least, finding
+from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.relief import drop
+from tapmodel.design.rules_reach import lowest_angle, meets_cleanly, walls
+from tapmodel.design.rules_surface import Surface, largest_cure, spanned, stays_above
+from tapmodel.design.tap_design import Relief, TapDesign
+from tapmodel.words import ReliefKind
+
+LEAST_MARGIN = 0.1
+"""Least margin of con-eccentric relief [deg]; a narrower one can be neither seen nor ground."""
+
+LEAST_HEEL_SHARE = 0.9
+"""Least share of its largest drop that a relief keeps at the heel."""
+
+
+def judge(design: TapDesign, surface: Surface) -> Findings:
+    """Every finding on the arc of one surface.
+
+    Source: each names its own.
+    """
+    yield from _margin(surface)
+    if not spanned(design, surface.relief):
+        yield from _span(design, surface)
+        return
+    if surface.nominal > surface.floor and stays_above(design, surface, surface.relief):
+        yield from _heel(design, surface)
+    yield from _rise(design, surface)
+
+
+def _margin(surface: Surface) -> Findings:
+    relief = surface.relief
+    if relief.kind is ReliefKind.CON_ECCENTRIC and relief.margin_angle < LEAST_MARGIN:
+        what = (
+            f"Con-eccentric relief needs a margin; set {surface.key}.margin_angle at least "
+            f"{LEAST_MARGIN:g} deg, or {surface.key}.kind to eccentric."
+        )
+        numbers = at_least(LEAST_MARGIN, relief.margin_angle, "deg")
+        yield finding("relief-margin", ERROR, what, numbers, OWN_RULE)
+
+
+def _span(design: TapDesign, surface: Surface) -> Findings:
+    cure, numbers = largest_cure(design, surface, lambda relief: spanned(design, relief))
+    what = (
+        "The relief's arc ends before it has crossed the land, which is wider towards the web; "
+        f"{cure}."
+    )
+    yield finding("relief-arc", ERROR, what, numbers)
+
+
+def _heel(design: TapDesign, surface: Surface) -> Findings:
+    land = walls(design, surface.floor)
+
+    def clean(relief: Relief) -> bool:
+        return spanned(design, relief) and meets_cleanly(relief, land, surface.nominal)
+
+    if not clean(surface.relief):
+        cure, numbers = largest_cure(design, surface, clean)
+        what = (
+            "The relief falls nearly as steeply as the wall of the flute and leaves no heel; "
+            f"{cure}."
+        )
+        yield finding("relief-steep", ERROR, what, numbers, OWN_RULE)
+
+
+def _rise(design: TapDesign, surface: Surface) -> Findings:
+    relief, lowest = surface.relief, lowest_angle(surface.relief)
+    if lowest >= design.flutes.land_angle:
+        return
+    least = LEAST_HEEL_SHARE * float(drop(relief, np.asarray(lowest)))
+    if relief.heel_drop < least:
+        what = (
+            f"The relief is deepest at {lowest:.1f} deg behind the edge and rises again towards "
+            f"the heel; set {surface.key}.kind to con-eccentric or a larger flutes.cutter_diameter."
+        )
+        yield finding("relief-rises", WARNING, what, at_least(least, relief.heel_drop), OWN_RULE)

@@ -1,0 +1,133 @@
+"""How a relieved surface meets the two walls of its land: what the rules on the arcs look at.
+
+Going down a wall from the crest, the angle phi behind the edge changes, and with it the drop. The
+surface of nominal radius n ends on the wall where `r + drop(phi(r)) = n`. It ends there once, and
+cleanly, when that sum grows steadily with r.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.design.flute_section import face_angle, heel_angle, section_of
+from tapmodel.design.relief import con_eccentric, drop, eccentric_by_drop, eccentric_by_edge
+from tapmodel.design.tap_design import Relief, TapDesign
+from tapmodel.words import ReliefKind
+
+Floats = NDArray[np.float64]
+Legal = Callable[[Relief], bool]
+
+STEEPEST = 0.5
+"""Fall of the surface per fall of the wall that it must meet; at 1 it never gets there."""
+
+ABOVE_CORE = 0.01
+"""Least radius over the core at which walls are looked at [mm]; at the core they turn round."""
+
+STEPS, HALVINGS = 129, 40
+
+
+@dataclass(frozen=True, slots=True)
+class Walls:
+    """The walls of a land: angles behind the crest edge [deg] at growing radii [mm]."""
+
+    radii: Floats
+    face: Floats
+    heel: Floats
+
+
+def walls(design: TapDesign, lowest: float) -> Walls:
+    """Both walls from the radius `lowest` [mm] to the crest.
+
+    Source: derived here by `tapmodel.design.flute_section`.
+    """
+    section, crest = section_of(design.flutes), design.thread.major / 2
+    edge, spacing = face_angle(section, crest), 360 / design.flutes.count
+    radii = np.linspace(min(lowest, crest), crest, STEPS)
+    listed: list[float] = radii.tolist()
+    return Walls(
+        radii,
+        np.array([face_angle(section, r) - edge for r in listed]),
+        np.array([heel_angle(section, r) - edge + spacing for r in listed]),
+    )
+
+
+def spans(relief: Relief, land: Walls, land_angle: float) -> bool:
+    """Whether the arc covers every angle of the land, and reaches its heel drop on the outside.
+
+    Seen from the tap's axis the arc ends where the ray only touches its circle.
+
+    Source: derived here.
+    """
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return True
+    low, high = float(np.min(land.face)), float(np.max(land.heel))
+    hair = 0.02 * (high - low)
+    phi = np.linspace(low - hair, high + hair, 2 * STEPS)
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        phi = np.maximum(phi, relief.margin_angle)
+    beside = relief.arc_offset * np.sin(np.radians(phi - relief.arc_direction))
+    if float(np.max(np.abs(beside))) >= 0.999 * relief.arc_radius:
+        return False
+    heel = float(drop(relief, np.asarray(land_angle)))
+    return abs(heel - relief.heel_drop) < 1e-6
+
+
+def meets_cleanly(relief: Relief, land: Walls, nominal: float) -> bool:
+    """Whether the surfaces from `nominal` radius [mm] to the crest meet both walls once, not flat.
+
+    Source: rule of this program.
+    """
+    return all(_cleanly(relief, land.radii, phi, nominal) for phi in (land.face, land.heel))
+
+
+def _cleanly(relief: Relief, radii: Floats, phi: Floats, nominal: float) -> bool:
+    fallen = drop(relief, phi)
+    below = np.nonzero(radii + fallen <= nominal)[0]
+    foot = int(below[-1]) if len(below) else 0
+    if np.any(radii[:foot] + fallen[:foot] > nominal):
+        return False
+    lost = -np.diff(fallen[foot:])
+    return bool(np.all(lost <= STEEPEST * np.diff(radii[foot:])))
+
+
+def lowest_nominal(relief: Relief, land: Walls) -> float:
+    """Nominal radius whose surface just stays above the lowest radius of the walls [mm].
+
+    Source: derived here.
+    """
+    ends = np.array([land.face[0], land.heel[0]])
+    return float(land.radii[0] + max(0.0, np.max(drop(relief, ends))))
+
+
+def lowest_angle(relief: Relief) -> float:
+    """Angle behind the edge from which the surface rises again [deg]: the arc's nearest point.
+
+    Source: derived here.
+    """
+    return relief.arc_direction + 180 if relief.arc_offset > 0 else float("inf")
+
+
+def largest_setting(design: TapDesign, relief: Relief, *, by_edge: bool, legal: Legal) -> float:
+    """Largest heel drop [mm], or edge angle [deg] with `by_edge`, of a legal relief; 0 for none.
+
+    Source: derived here, by halving between nothing and the value that is not legal.
+    """
+    low, high = 0.0, relief.edge_angle if by_edge else relief.heel_drop
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if legal(_as_set(design, relief, middle, by_edge=by_edge)):
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def _as_set(design: TapDesign, relief: Relief, value: float, *, by_edge: bool) -> Relief:
+    major, land = design.thread.major, design.flutes.land_angle
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        return con_eccentric(relief.applies_to, major, land, relief.margin_angle, value)
+    if by_edge:
+        return eccentric_by_edge(relief.applies_to, major, land, value)
+    return eccentric_by_drop(relief.applies_to, major, land, value)

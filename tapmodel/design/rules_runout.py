@@ -1,0 +1,62 @@
+"""Rules on the ends of the flutes: their full depth, their run-out, and what lies under it."""
+
+from tapmodel.design.flute_section import section_of
+from tapmodel.design.judging import CLEARANCE, ERROR, Findings, at_least, at_most, finding
+from tapmodel.design.legal_value import ceil_text, floor_text
+from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.design.turned import second_cut, smallest_radius_cut, turned_lengths
+
+LEAST_RUNOUT = 0.1
+"""Flutes must end at full depth at least this far behind the thread [mm]."""
+
+
+def judge(design: TapDesign) -> Findings:
+    """Every finding on the ends of the flutes.
+
+    Source: each names its own.
+    """
+    yield from _ends(design)
+    yield from _behind(design)
+
+
+def _ends(design: TapDesign) -> Findings:
+    flutes, blank = design.flutes, design.blank
+    least = blank.thread_length + LEAST_RUNOUT
+    if flutes.full_depth_length < least:
+        what = (
+            "The flutes end inside the thread; set flutes.full_depth_length at least "
+            f"{ceil_text(least)} mm."
+        )
+        yield finding("flute-length", ERROR, what, at_least(least, flutes.full_depth_length))
+    least_sound = max(1.0, 0.25 * blank.shank_diameter)
+    latest = blank.square_start - least_sound
+    if flutes.runout_end > latest:
+        shorter = flutes.full_depth_length - (flutes.runout_end - latest)
+        what = (
+            f"The flutes run out too near the square; set flutes.full_depth_length at most "
+            f"{floor_text(shorter)} mm or blank.overall_length at least "
+            f"{ceil_text(blank.overall_length + flutes.runout_end - latest)} mm."
+        )
+        yield finding("runout-square", ERROR, what, at_most(latest, flutes.runout_end), OWN_RULE)
+
+
+def _behind(design: TapDesign) -> Findings:
+    flutes, blank = design.flutes, design.blank
+    lengths = turned_lengths(blank, design.thread.major)
+    reached = max(flutes.full_depth_length, flutes.runout_end)
+    slim, web = smallest_radius_cut(lengths, reached), flutes.core_diameter / 2 + CLEARANCE
+    if slim < web:
+        what = (
+            "Neck or shank is thinner than the web of the flutes; set flutes.core_diameter at "
+            f"most {floor_text(2 * (slim - CLEARANCE))} mm or a thicker neck or shank."
+        )
+        yield finding("core-behind", ERROR, what, at_least(2 * web, 2 * slim), OWN_RULE)
+    elif second_cut(section_of(flutes), flutes.full_depth_length, lengths):
+        # Behind the whole ball there is nothing left to cut.
+        least = flutes.full_depth_length + flutes.cutter_diameter / 2 - blank.thread_length
+        what = (
+            "The cutter runs out of the neck and cuts the shoulder again; set blank.neck_length "
+            f"at least {ceil_text(least)} mm."
+        )
+        yield finding("runout-shoulder", ERROR, what, at_least(least, blank.neck_length))
