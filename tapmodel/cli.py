@@ -4,6 +4,8 @@ Exit codes: 0 fine, 1 findings of severity error, 2 bad input, 3 our fault, 130 
 """
 
 import json
+import os
+import shlex
 import sys
 from collections.abc import Callable, Generator
 from contextlib import contextmanager
@@ -16,14 +18,16 @@ from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.export.atomic import whole_file
+from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.record import design_record
 from tapmodel.report.job_file import commented_job
 from tapmodel.report.numbers import design_page, findings_text
-from tapmodel.report.summary import build_summary
+from tapmodel.report.summary import build_summary, verify_summary
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
+from tapmodel.start import INTERRUPTED
 from tapmodel.words import Severity
-from tapmodel.workshop import STAGES, produce
+from tapmodel.workshop import STAGES, inspect, produce
 
 app = typer.Typer(
     add_completion=False,
@@ -65,34 +69,72 @@ def new(
 ) -> None:
     """Write a commented job file with every value chosen and why."""
     settled, job = _designed(designation, sets)
-    if file.exists() and not overwrite:
+    taken = os.path.lexists(file)
+    if taken and not overwrite:
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
-    with whole_file(file) as draft:
+    if (taken and not file.is_file()) or not file.name:
+        raise InputError("FILE", str(file), "the name of an ordinary file")
+    with whole_file(file.resolve()) as draft:
         draft.write_text(commented_job(job, settled), encoding="utf-8")
-    typer.echo(f"wrote {file}; edit it, then: tapmodel build {file}", err=True)
+    typer.echo(f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}", err=True)
 
 
 @app.command()
-def build(
+def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
     sets: Sets = None,
+    formats: Annotated[str, typer.Option(help="Files to write, with commas.")] = DEFAULT_FORMATS,
     *,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
+    preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture, fast.")] = False,
     as_json: AsJson = False,
 ) -> None:
-    """Build the solid, prove it, and write STEP, STL, picture and record to OUT/NAME."""
+    """Build the solid, prove it, and write model files, picture and record to OUT/NAME.
+
+    With --force a design that breaks a rule is built all the same and the exit code is 0; one that
+    leaves no tap to describe cannot be forced.
+    """
+    wanted = parse_formats(formats)
     settled, _ = _designed(job, sets)
     for line in findings_text(settled.findings):
         typer.echo(line, err=True)
     if _has_errors(settled) and not force:
         raise RefusedError("not built, see the errors above; --force builds it anyway")
+    if preview:
+        from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
+
+        for path in look(settled, out):
+            typer.echo(f"preview, not proved: {path}", err=as_json)
+        return
     with _progress() as tell:
-        record = produce(settled, out, tell)
+        record = produce(settled, out, tell, wanted)
     if as_json:
         _print_json(record)
     else:
         typer.echo(build_summary(record, out / settled.name))
+
+
+@app.command()
+def verify(
+    file: Annotated[Path, typer.Argument(help="A STEP file, for instance back from CAM.")],
+    job: JobArgument,
+    sets: Sets = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Compare the solid in a STEP file with the tap that a job asks for."""
+    settled, _ = _designed(job, sets)
+    if not file.is_file():
+        raise InputError("FILE", str(file), "a STEP file that exists")
+    with _progress() as tell:
+        measured = inspect(settled, file, tell)
+    if as_json:
+        _print_json(measured)
+    else:
+        typer.echo(verify_summary(measured))
+    if measured["differences"]:
+        raise typer.Exit(1)
 
 
 @app.command()
@@ -102,7 +144,7 @@ def schema() -> None:
 
 
 def _designed(text: str, sets: list[str] | None) -> tuple[TapDesign, Job]:
-    is_file = text.lower().endswith(".toml") or Path(text).is_file()
+    is_file = text.lower().endswith(".toml") or (os.sep in text and Path(text).exists())
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
 
@@ -135,12 +177,20 @@ def main() -> None:
     """Run the command line; one clear message for whatever goes wrong."""
     try:
         app(standalone_mode=True)
+    except SystemExit as ending:
+        if ending.code == INTERRUPTED:
+            raise KeyboardInterrupt from None
+        raise
     except TapmodelError as error:
         sys.stderr.write(f"tapmodel: {error}\n")
         sys.exit(error.exit_code)
-    except KeyboardInterrupt:
-        sys.stderr.write("tapmodel: stopped; nothing was written\n")
-        sys.exit(130)
+    except OSError as error:
+        sys.stderr.write(f"tapmodel: {error.filename or 'output'}: {error.strerror}\n")
+        sys.exit(2)
+    except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for our fault)
+        what = f"{type(error).__name__}: {error}"
+        sys.stderr.write(f"tapmodel: our fault, please report it: {what}\n")
+        sys.exit(3)
 
 
 if __name__ == "__main__":

@@ -8,21 +8,28 @@ import resource
 import sys
 import time
 from collections.abc import Callable
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from tapmodel import precision
 from tapmodel.checks.proof import MeshProof, ModelProof
-from tapmodel.checks.verify import faults, prove_mesh, prove_solid
+from tapmodel.checks.verify import compare, differences, faults, prove_mesh, prove_solid
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.errors import KernelError
+from tapmodel.errors import InputError, KernelError
+from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
+from tapmodel.export.formats import Format
+from tapmodel.export.glb import write_glb
 from tapmodel.export.manifest import file_record
-from tapmodel.export.read_back import read_step, read_stl
+from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_step, read_stl
 from tapmodel.export.step import write_step
 from tapmodel.export.stl import write_stl
+from tapmodel.export.threemf import write_3mf
 from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.mesh import Mesh, tessellate
+from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.step_file import read_step_text
 from tapmodel.geometry.topology import Solid
+from tapmodel.geometry.triangles import Mesh
 from tapmodel.record import full_record, with_files
 from tapmodel.report.still import draw
 
@@ -45,12 +52,18 @@ class _Clock:
         self._tell(name)
 
 
-def make(design: TapDesign, folder: Path, tell: Told = lambda _stage: None) -> dict[str, Any]:
+def make(
+    design: TapDesign,
+    folder: Path,
+    formats: tuple[Format, ...],
+    tell: Told = lambda _stage: None,
+) -> dict[str, Any]:
     """Build, prove, write and read back one tap.
 
     Args:
         design: every number of the tap.
         folder: an empty folder that the files are written to.
+        formats: the files wanted beside picture and record.
         tell: told each stage as it begins.
 
     Returns:
@@ -70,9 +83,9 @@ def make(design: TapDesign, folder: Path, tell: Told = lambda _stage: None) -> d
     if wrong:
         raise KernelError("proof", "; ".join(wrong))
     clock.stage("files")
-    _write(design.name, folder, solid, mesh)
+    _write(design, folder, formats, (solid, mesh))
     clock.stage("read back")
-    _read_back(design.name, folder, proof, mesh_proof)
+    _read_back(folder / design.name, formats, proof, mesh_proof)
     clock.stage("picture")
     draw(mesh.vertices, mesh.triangles, folder / f"{design.name}.png")
     clock.stage("record")
@@ -84,22 +97,80 @@ def make(design: TapDesign, folder: Path, tell: Told = lambda _stage: None) -> d
     return record
 
 
-def _write(name: str, folder: Path, solid: Solid, mesh: Mesh) -> None:
-    write_step(solid, folder / f"{name}.step", name)
-    write_stl(mesh, folder / f"{name}.stl")
+def inspect(design: TapDesign, file: Path, tell: Told = lambda _stage: None) -> dict[str, Any]:
+    """Compare the solid in a STEP file with the design.
+
+    Returns:
+        What was measured, and `differences`: every way in which it is not the designed tap.
+
+    Raises:
+        InputError: when the file does not hold one solid.
+    """
+    tell("read back")
+    try:
+        solids = read_step_text(file)
+    except KernelError as error:
+        raise InputError("FILE", str(file), f"a STEP file ({error.what})") from None
+    if len(solids) != 1:
+        raise InputError("FILE", f"{file}: {len(solids)} solids", "a STEP file of one solid")
+    tell("proof")
+    proof = compare(design, solids[0])
+    wrong = differences(
+        proof, precision.FOREIGN_VOLUME, precision.FOREIGN_FACE, precision.FOREIGN_FACE
+    )
+    measured = asdict(proof)
+    del measured["stations"]
+    return measured | {"differences": wrong}
 
 
-def _read_back(name: str, folder: Path, proof: ModelProof, mesh: MeshProof) -> None:
-    step = read_step(folder / f"{name}.step")
+def _write(
+    design: TapDesign, folder: Path, formats: tuple[Format, ...], model: tuple[Solid, Mesh]
+) -> None:
+    solid, mesh = model
+    name, stem = design.name, folder / design.name
+    writers: dict[Format, Callable[[], None]] = {
+        Format.STEP: lambda: write_step(solid, stem.with_name(f"{name}.step"), name),
+        Format.STL: lambda: write_stl(mesh, stem.with_name(f"{name}.stl")),
+        Format.THREEMF: lambda: write_3mf(mesh, stem.with_name(f"{name}.3mf"), name),
+        Format.GLB: lambda: write_glb(mesh, stem.with_name(f"{name}.glb"), name),
+        Format.DXF: lambda: _write_dxf(design, stem),
+    }
+    for wanted in formats:
+        writers[wanted]()
+
+
+def _write_dxf(design: TapDesign, stem: Path) -> None:
+    write_section_dxf(design, stem.with_name(f"{design.name}-section.dxf"))
+    write_profile_dxf(design, stem.with_name(f"{design.name}-profile.dxf"))
+
+
+def _read_back(stem: Path, formats: tuple[Format, ...], proof: ModelProof, mesh: MeshProof) -> None:
+    readers: dict[Format, Callable[[Path], MeshContent]] = {
+        Format.STL: read_stl,
+        Format.THREEMF: read_3mf,
+        Format.GLB: read_glb,
+    }
+    for wanted in formats:
+        path = stem.with_name(f"{stem.name}.{wanted}")
+        if wanted is Format.STEP:
+            _read_back_step(path, proof)
+        elif wanted in readers:
+            _judge_mesh_file(wanted, readers[wanted](path), mesh)
+
+
+def _read_back_step(path: Path, proof: ModelProof) -> None:
+    step = read_step(path)
     if step.solids != 1 or not step.valid or step.faces != proof.faces:
         raise KernelError("read back", f"the STEP file holds something else: {step}")
     if abs(step.volume / proof.volume - 1) > precision.STEP_VOLUME:
         raise KernelError("read back", f"the STEP file's volume is {step.volume:.6f} mm³")
-    stl = read_stl(folder / f"{name}.stl")
-    if not stl.watertight or stl.genus != 0:
-        raise KernelError("read back", f"the STL file is not one closed body: {stl}")
-    if abs(stl.volume / mesh.volume - 1) > precision.STL_VOLUME:
-        raise KernelError("read back", f"the STL file's volume is {stl.volume:.6f} mm³")
+
+
+def _judge_mesh_file(kind: Format, content: MeshContent, mesh: MeshProof) -> None:
+    if not content.watertight or content.genus != 0 or content.parts != 1:
+        raise KernelError("read back", f"the {kind} file is not one closed body: {content}")
+    if abs(content.volume / mesh.volume - 1) > precision.STL_VOLUME:
+        raise KernelError("read back", f"the {kind} file's volume is {content.volume:.6f} mm³")
 
 
 def _peak_memory_mb() -> float:

@@ -18,3 +18,8 @@ MESH_CHORD = 0.005
 # A file read back against what was written, relative: STEP keeps 15 digits, STL 7.
 STEP_VOLUME = 1e-6
 STL_VOLUME = 1e-5
+
+# A STEP file from elsewhere against the design: volume, relative, and faces [mm]. Other programs
+# fit surfaces anew, some to a micrometre.
+FOREIGN_VOLUME = 1e-5
+FOREIGN_FACE = 1e-3

@@ -20,6 +20,7 @@ from typing import Any
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError, TapmodelError
+from tapmodel.export.formats import ALL_FORMATS, Format
 
 STAGES = (
     "kernel",
@@ -49,6 +50,7 @@ def produce(
     design: TapDesign,
     out: Path,
     tell: Callable[[str], None],
+    formats: tuple[Format, ...] = ALL_FORMATS,
     limits: Limits | None = None,
 ) -> dict[str, Any]:
     """Run the pipeline for `design` and deliver its files to `out/<name>`.
@@ -57,6 +59,7 @@ def produce(
         design: every number of the tap.
         out: folder for results; made if missing.
         tell: told each stage as it begins.
+        formats: files wanted beside picture and record.
         limits: on the child process.
 
     Returns:
@@ -66,49 +69,98 @@ def produce(
         InputError: when `out` cannot be written.
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
-    with _staging(out, design.name) as staged:
-        record = _run_child(design, staged, tell, limits or Limits())
-        _deliver(staged, out / design.name)
+    with staging(out, design.name) as staged:
+        record = _run_child("make", (design, staged, formats), tell, limits or Limits())
+        deliver(staged, out / design.name)
     return record
 
 
+def inspect(design: TapDesign, file: Path, tell: Callable[[str], None]) -> dict[str, Any]:
+    """Compare a STEP file with `design`, in a child process as well; see `pipeline.inspect`."""
+    return _run_child("inspect", (design, file), tell, Limits())
+
+
 @contextlib.contextmanager
-def _staging(out: Path, name: str) -> Generator[Path]:
+def staging(out: Path, name: str) -> Generator[Path]:
+    """A hidden folder inside `out`, gone at the end whatever happens."""
+    made = not out.exists()
     try:
         out.mkdir(parents=True, exist_ok=True)
-        staged = Path(tempfile.mkdtemp(prefix=f".{name}.", dir=out))
+        if (out / name).is_symlink() or ((out / name).exists() and not (out / name).is_dir()):
+            raise InputError("--out", str(out / name), "a name that is free or a folder")
+        _sweep(out, name)
+        staged = Path(tempfile.mkdtemp(prefix=f".{name}.{os.getpid()}.", dir=out))
     except OSError as error:
-        reason = error.strerror or type(error).__name__
-        raise InputError("--out", str(out), f"a folder that can be written ({reason})") from error
+        raise _unusable(out, error) from error
     try:
         yield staged
     finally:
         shutil.rmtree(staged, ignore_errors=True)
+        if made:
+            with contextlib.suppress(OSError):
+                out.rmdir()
 
 
-def _deliver(staged: Path, final: Path) -> None:
+def _sweep(out: Path, name: str) -> None:
+    """Remove staging folders of runs that were killed."""
+    for left in out.glob(f".{name}.*.*"):
+        owner = left.name.removeprefix(f".{name}.").partition(".")[0]
+        if owner.isdigit() and not _alive(int(owner)):
+            shutil.rmtree(left, ignore_errors=True)
+
+
+def _alive(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except OSError:
+        return True
+    return True
+
+
+def _unusable(folder: Path, error: OSError) -> InputError:
+    reason = error.strerror or type(error).__name__
+    return InputError("--out", str(folder), f"a folder that can be written ({reason})")
+
+
+def deliver(staged: Path, final: Path) -> None:
     """Put the finished files in place, the record last: a folder with a record is whole."""
     staged.chmod(0o755)
     try:
-        if not final.exists():
-            staged.rename(final)
-            return
-        (final / "record.json").unlink(missing_ok=True)
-        names = sorted(path.name for path in staged.iterdir())
-        names.sort(key=lambda name: name == "record.json")
-        for name in names:
-            (staged / name).replace(final / name)
+        with _alone(final.parent):
+            final.mkdir(exist_ok=True)
+            (final / "record.json").unlink(missing_ok=True)
+            names = sorted(path.name for path in staged.iterdir())
+            names.sort(key=lambda name: name == "record.json")
+            for name in names:
+                (staged / name).replace(final / name)
     except OSError as error:
-        reason = error.strerror or type(error).__name__
-        raise InputError("--out", str(final), f"a folder that can be written ({reason})") from error
+        raise _unusable(final, error) from error
+
+
+@contextlib.contextmanager
+def _alone(folder: Path) -> Generator[None]:
+    """No other run delivers into `folder` meanwhile, where the system has such locks."""
+    try:
+        import fcntl  # noqa: PLC0415  (not on every system)
+    except ImportError:
+        yield
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(handle)
 
 
 def _run_child(
-    design: TapDesign, folder: Path, tell: Callable[[str], None], limits: Limits
+    task: str, arguments: tuple[object, ...], tell: Callable[[str], None], limits: Limits
 ) -> dict[str, Any]:
     spawn = multiprocessing.get_context("spawn")
     receiver, sender = spawn.Pipe(duplex=False)
-    child = spawn.Process(target=_child, args=(design, folder, sender, limits), daemon=True)
+    child = spawn.Process(target=_child, args=(task, arguments, sender, limits), daemon=True)
     child.start()
     sender.close()
     try:
@@ -151,14 +203,15 @@ def _died(code: int | None) -> str:
     return f"the kernel's process ended without a result (exit code {code})"
 
 
-def _child(design: TapDesign, folder: Path, sender: Connection, limits: Limits) -> None:
+def _child(task: str, arguments: tuple[object, ...], sender: Connection, limits: Limits) -> None:
     # The parent alone answers to Ctrl-C; it ends this process.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     _limit_memory(limits.memory_mb)
     try:
-        from tapmodel.pipeline import make  # noqa: PLC0415  (loads the kernel)
+        from tapmodel import pipeline  # noqa: PLC0415  (loads the kernel)
 
-        sender.send(("record", make(design, folder, lambda name: sender.send(("stage", name)))))
+        result = getattr(pipeline, task)(*arguments, lambda name: sender.send(("stage", name)))
+        sender.send(("record", result))
     except MemoryError:
         sender.send(("error", KernelError("memory", f"needed more than {limits.memory_mb} MB")))
     except TapmodelError as error:

@@ -6,7 +6,7 @@ from tapmodel.design.judging import ERROR, WARNING, Findings, at_least, finding
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.relief import drop
 from tapmodel.design.rules_reach import lowest_angle, meets_cleanly, walls
-from tapmodel.design.rules_surface import Surface, largest_cure, spanned, stays_above
+from tapmodel.design.rules_surface import Surface, largest_cure, lowest_wall, spanned, stays_above
 from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.words import ReliefKind
 
@@ -52,7 +52,7 @@ def _span(design: TapDesign, surface: Surface) -> Findings:
 
 
 def _heel(design: TapDesign, surface: Surface) -> Findings:
-    land = walls(design, surface.floor)
+    land = walls(design, lowest_wall(design), design.thread.major / 2)
 
     def clean(relief: Relief) -> bool:
         return spanned(design, relief) and meets_cleanly(relief, land, surface.nominal)

@@ -19,11 +19,11 @@ from tapmodel.words import ReliefKind
 Floats = NDArray[np.float64]
 Legal = Callable[[Relief], bool]
 
-STEEPEST = 0.5
+STEEPEST = 0.6
 """Fall of the surface per fall of the wall that it must meet; at 1 it never gets there."""
 
-ABOVE_CORE = 0.01
-"""Least radius over the core at which walls are looked at [mm]; at the core they turn round."""
+ABOVE_CORE = 1e-6
+"""Least radius over the core at which walls are looked at [mm]; at the core both are one."""
 
 STEPS, HALVINGS = 129, 40
 
@@ -37,14 +37,14 @@ class Walls:
     heel: Floats
 
 
-def walls(design: TapDesign, lowest: float) -> Walls:
-    """Both walls from the radius `lowest` [mm] to the crest.
+def walls(design: TapDesign, lowest: float, highest: float) -> Walls:
+    """Both walls from the radius `lowest` to the radius `highest` [mm].
 
     Source: derived here by `tapmodel.design.flute_section`.
     """
     section, crest = section_of(design.flutes), design.thread.major / 2
     edge, spacing = face_angle(section, crest), 360 / design.flutes.count
-    radii = np.linspace(min(lowest, crest), crest, STEPS)
+    radii = np.linspace(lowest, max(lowest, highest), STEPS)
     listed: list[float] = radii.tolist()
     return Walls(
         radii,
@@ -93,12 +93,16 @@ def _cleanly(relief: Relief, radii: Floats, phi: Floats, nominal: float) -> bool
 
 
 def lowest_nominal(relief: Relief, land: Walls) -> float:
-    """Nominal radius whose surface just stays above the lowest radius of the walls [mm].
+    """Nominal radius whose surface just stays above the walls of `land`, and above their top [mm].
 
     Source: derived here.
     """
-    ends = np.array([land.face[0], land.heel[0]])
-    return float(land.radii[0] + max(0.0, np.max(drop(relief, ends))))
+    fallen = np.maximum(drop(relief, land.face), drop(relief, land.heel))
+    nominal = float(np.max(land.radii + np.maximum(fallen, 0.0)))
+    lowest = lowest_angle(relief)
+    if lowest >= float(land.heel[-1]):
+        return nominal
+    return max(nominal, float(land.radii[-1] + drop(relief, np.asarray(lowest))))
 
 
 def lowest_angle(relief: Relief) -> float:

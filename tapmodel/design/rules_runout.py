@@ -10,6 +10,9 @@ from tapmodel.design.turned import second_cut, smallest_radius_cut, turned_lengt
 LEAST_RUNOUT = 0.1
 """Flutes must end at full depth at least this far behind the thread [mm]."""
 
+ROUNDING = 1e-9
+"""Binary noise of a core that is typed in [mm]; the advised core must be legal itself."""
+
 
 def judge(design: TapDesign) -> Findings:
     """Every finding on the ends of the flutes.
@@ -46,7 +49,7 @@ def _behind(design: TapDesign) -> Findings:
     lengths = turned_lengths(blank, design.thread.major)
     reached = max(flutes.full_depth_length, flutes.runout_end)
     slim, web = smallest_radius_cut(lengths, reached), flutes.core_diameter / 2 + CLEARANCE
-    if slim < web:
+    if slim < web - ROUNDING:
         what = (
             "Neck or shank is thinner than the web of the flutes; set flutes.core_diameter at "
             f"most {floor_text(2 * (slim - CLEARANCE))} mm or a thicker neck or shank."

@@ -53,8 +53,24 @@ def spanned(design: TapDesign, relief: Relief) -> bool:
 
     Source: derived here.
     """
-    land = walls(design, design.flutes.core_diameter / 2 + ABOVE_CORE)
+    land = walls(design, lowest_wall(design), design.thread.major / 2)
     return spans(relief, land, design.flutes.land_angle)
+
+
+def lowest_wall(design: TapDesign) -> float:
+    """Radius down to which the walls of the flutes are looked at [mm].
+
+    Source: rule of this program.
+    """
+    return design.flutes.core_diameter / 2 + ABOVE_CORE
+
+
+def least_nominal(design: TapDesign, surface: Surface, relief: Relief) -> float:
+    """Nominal radius with which the surface just ends above its floor on both walls [mm].
+
+    Source: derived here.
+    """
+    return lowest_nominal(relief, walls(design, lowest_wall(design), surface.floor))
 
 
 def stays_above(design: TapDesign, surface: Surface, relief: Relief) -> bool:
@@ -62,7 +78,7 @@ def stays_above(design: TapDesign, surface: Surface, relief: Relief) -> bool:
 
     Source: derived here.
     """
-    return lowest_nominal(relief, walls(design, surface.floor)) <= surface.nominal
+    return least_nominal(design, surface, relief) <= surface.nominal
 
 
 def largest_cure(design: TapDesign, surface: Surface, legal: Legal) -> tuple[str, Numbers]:

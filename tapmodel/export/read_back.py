@@ -3,9 +3,13 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
 import trimesh
 
+from tapmodel.checks.mesh import check_mesh
 from tapmodel.errors import KernelError
+from tapmodel.export.glb_reader import read_glb_part
+from tapmodel.export.threemf_reader import NamedTriangles, read_3mf_part
 from tapmodel.geometry.measure import counts, is_valid, volume
 from tapmodel.geometry.step_file import read_step_text
 
@@ -24,13 +28,26 @@ class StepContent:
 
 
 @dataclass(frozen=True, slots=True)
-class StlContent:
-    """What an STL file holds: enclosed volume [mm³], facets, whether closed, and the genus."""
+class MeshContent:
+    """What a file of triangles holds.
 
+    Attributes:
+        name: of the part, empty where the format has none.
+        size: extent along the tap's x, y and z [mm].
+        volume: enclosed [mm³].
+        triangles: how many.
+        watertight: whether every side joins two triangles and all look outwards.
+        genus: through holes; of meaning only when watertight.
+        parts: bodies without contact.
+    """
+
+    name: str
+    size: tuple[float, float, float]
     volume: float
     triangles: int
     watertight: bool
     genus: int
+    parts: int
 
 
 def read_step(path: Path) -> StepContent:
@@ -48,7 +65,7 @@ def read_step(path: Path) -> StepContent:
     )
 
 
-def read_stl(path: Path) -> StlContent:
+def read_stl(path: Path) -> MeshContent:
     """Measure an STL file; corners are joined where they are equal to the last bit.
 
     Raises:
@@ -59,11 +76,38 @@ def read_stl(path: Path) -> StlContent:
         path, file_type="stl", process=False
     )
     mesh.merge_vertices(digits_vertex=9)
-    if len(mesh.faces) == 0:
-        raise KernelError("STL", f"{path} holds no facets")
-    return StlContent(
-        volume=float(mesh.volume),
-        triangles=len(mesh.faces),
-        watertight=bool(mesh.is_watertight and mesh.is_winding_consistent),
-        genus=int(mesh.body_count) - int(mesh.euler_number) // 2,
+    return _measured(path, NamedTriangles("", mesh.vertices, mesh.faces))
+
+
+def read_3mf(path: Path) -> MeshContent:
+    """Measure a 3MF file as it stands.
+
+    Raises:
+        KernelError: when it is not a 3MF file of one part in millimetres.
+    """
+    return _measured(path, read_3mf_part(path))
+
+
+def read_glb(path: Path) -> MeshContent:
+    """Measure a GLB file as it stands, turned back into the tap's frame and unit.
+
+    Raises:
+        KernelError: when it is not a GLB file of one part.
+    """
+    return _measured(path, read_glb_part(path))
+
+
+def _measured(path: Path, part: NamedTriangles) -> MeshContent:
+    if len(part.triangles) == 0:
+        raise KernelError("read back", f"{path} holds no facets")
+    report = check_mesh(part.vertices, part.triangles)
+    x, y, z = np.ptp(part.vertices, axis=0).tolist()
+    return MeshContent(
+        name=part.name,
+        size=(x, y, z),
+        volume=report.volume,
+        triangles=report.triangles,
+        watertight=report.watertight,
+        genus=report.genus,
+        parts=report.parts,
     )

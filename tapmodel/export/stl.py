@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from tapmodel.errors import KernelError
 from tapmodel.export.atomic import whole_file
 from tapmodel.geometry.flat_triangles import without_flat
-from tapmodel.geometry.mesh import Mesh, open_sides
+from tapmodel.geometry.triangles import Mesh, open_sides
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]

@@ -5,8 +5,6 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 from OCP.TopExp import TopExp
@@ -16,6 +14,7 @@ from OCP.TopTools import TopTools_IndexedMapOfShape
 from tapmodel.errors import KernelError
 from tapmodel.geometry.flat_triangles import without_flat
 from tapmodel.geometry.topology import EDGE, VERTEX, Solid, distinct, edge_uses, faces
+from tapmodel.geometry.triangles import Mesh, open_sides
 from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, triangulate
 
 Floats = NDArray[np.float64]
@@ -23,21 +22,6 @@ Indices = NDArray[np.intp]
 
 # Coarse enough that the chord alone decides on anything larger than a few chords.
 ANGLE = 30.0
-
-
-@dataclass(frozen=True, slots=True)
-class Mesh:
-    """Triangles with shared corners.
-
-    Attributes:
-        vertices: shape (n, 3) [mm].
-        triangles: (m, 3) vertex numbers, counter-clockwise seen from outside.
-        face_of_triangle: (m,) number of the face in the order of the shell.
-    """
-
-    vertices: Floats
-    triangles: Indices
-    face_of_triangle: Indices
 
 
 def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
@@ -69,16 +53,6 @@ def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
     if open_sides(mesh.triangles):
         raise KernelError("mesh", f"the mesh has {open_sides(mesh.triangles)} open sides")
     return mesh
-
-
-def open_sides(triangles: Indices) -> int:
-    """How many sides are not run exactly once each way."""
-    sides = triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
-    count = int(triangles.max()) + 1
-    there = sides[:, 0] * count + sides[:, 1]
-    back = sides[:, 1] * count + sides[:, 0]
-    once, times = np.unique(there, return_counts=True)
-    return int(np.sum(times != 1) + np.sum(~np.isin(back, once)))
 
 
 class _Weld:

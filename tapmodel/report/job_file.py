@@ -39,6 +39,7 @@ INSTEAD = {
     "relief.chamfer.heel_drop": "edge_angle",
     "blank.square_length": "square_start",
     "blank.square_start": "square_length",
+    "name": "the designation, which names the files by rule",
 }
 """What a value that follows would replace, were it set."""
 
@@ -53,7 +54,7 @@ def commented_job(job: Job, design: TapDesign) -> str:
     """
     lines = textwrap.indent(HEADER, "# ").splitlines()
     choices = {choice.field: choice for choice in design.choices}
-    settled = job.given() | {"designation": job.designation, "name": job.name or design.name}
+    settled = job.given() | {"designation": job.designation}
     for section, fields in groupby(field_descriptions(), key=_section):
         entries = [_entry(field, choices, settled, design) for field in fields]
         written = [line for entry in entries if entry for line in ("", *entry)]
@@ -143,4 +144,5 @@ def _following(design: TapDesign) -> dict[str, str]:
         for field, value in numbers.items()
         if value or not field.startswith("relief.")
     }
-    return texts | {"blank.shank_must_pass": "false"}
+    words = {"name": json.dumps(design.name), "blank.shank_must_pass": "false"}
+    return texts | words

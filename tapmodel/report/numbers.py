@@ -8,12 +8,14 @@ from tapmodel.words import ReliefKind, Severity
 
 Row = tuple[str, str]
 
+_FRAME = "Heights count from the front (cutting) end; angles behind the cutting edge of a land."
+
 _MARKS = {Severity.ERROR: "ERROR", Severity.WARNING: "warning", Severity.NOTE: "note"}
 
 
 def design_page(design: TapDesign) -> str:
     """Everything that was settled, by the part of the tap it belongs to."""
-    lines = [f"{design.designation}  ({design.name})"]
+    lines = [f"Tap for {design.designation}", _FRAME]
     for title, rows in _sections(design):
         lines += ["", title]
         lines += [f"  {label:<34}{value}" for label, value in rows]
@@ -47,6 +49,10 @@ def _sections(design: TapDesign) -> Iterator[tuple[str, list[Row]]]:
     yield "Blank", _blank(design)
 
 
+def _chosen(design: TapDesign, field: str) -> str:
+    return next((choice.value for choice in design.choices if choice.field == field), "as given")
+
+
 def _mm(value: float, digits: int = 3) -> str:
     return f"{value:.{digits}f} mm"
 
@@ -62,6 +68,7 @@ def _span(low: float, high: float) -> str:
 def _hole(design: TapDesign) -> list[Row]:
     hole = design.hole
     return [
+        ("tolerance class", _chosen(design, "hole.class")),
         ("major diameter, at least", _mm(hole.major_min)),
         ("pitch diameter", _span(hole.pitch_min, hole.pitch_max)),
         ("minor diameter", _span(hole.minor_min, hole.minor_max)),
@@ -75,6 +82,7 @@ def _thread(design: TapDesign) -> list[Row]:
     starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
     return [
         ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
+        ("tolerance class", f"{_chosen(design, 'thread.tap_class')} of ISO 2857"),
         ("flank angle", _degrees(thread.flank_angle)),
         ("major diameter", f"{_mm(thread.major)} (at least {thread.major_min:.3f})"),
         (
@@ -100,8 +108,8 @@ def _flutes(design: TapDesign) -> list[Row]:
     flutes = design.flutes
     side = "no offset (centred)"
     if flutes.offset != 0:
-        way = "back, towards its cutting face" if flutes.offset > 0 else "away from its face"
-        side = f"{abs(flutes.offset):.3f} mm {way}"
+        way = "towards" if flutes.offset > 0 else "away from"
+        side = f"{abs(flutes.offset):.3f} mm {way} the land whose cutting face it makes"
     return [
         ("count and cutter", f"{flutes.count}, ball-nose {flutes.cutter_diameter:g} mm"),
         ("offset of the cutter", side),
@@ -122,6 +130,7 @@ def _flutes(design: TapDesign) -> list[Row]:
 def _relief(relief: Relief) -> list[Row]:
     if relief.kind is ReliefKind.CONCENTRIC:
         return [("kind", "concentric: no drop")]
+    side = "behind" if relief.arc_direction >= 0 else "before"
     return [
         ("kind", relief.kind.value),
         (
@@ -134,7 +143,7 @@ def _relief(relief: Relief) -> list[Row]:
             (
                 f"radius {relief.arc_radius:.3f} mm, "
                 f"centre {relief.arc_offset:.4f} mm off the axis "
-                f"at {relief.arc_direction:.2f}° behind the edge"
+                f"at {abs(relief.arc_direction):.2f}° {side} the edge"
             ),
         ),
     ]

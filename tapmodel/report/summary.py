@@ -3,6 +3,8 @@
 from pathlib import Path
 from typing import Any
 
+_ROW = 10
+
 
 def build_summary(record: dict[str, Any], folder: Path) -> str:
     """A short table from the record of a run and the folder of its files."""
@@ -34,4 +36,29 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
         for file in record["files"]
     ]
     rows.append(("file", f"{folder / 'record.json'}"))
-    return "\n".join(f"{label:<10}{text}" for label, text in rows)
+    return _table(rows)
+
+
+def verify_summary(measured: dict[str, Any]) -> str:
+    """A short table of what a STEP file holds against its design."""
+    rows = [
+        ("solids", f"{measured['solids']}, genus {measured['genus']}, {measured['faces']} faces"),
+        (
+            "volume",
+            (
+                f"{measured['volume']:.4f} mm³, the design's {measured['volume_expected']:.4f} "
+                f"({measured['volume_relative_error']:+.1e})"
+            ),
+        ),
+    ]
+    rows += [
+        (surface, f"at most {micrometres:.2g} µm off")
+        for surface, micrometres in measured["deviation_um_by_surface"].items()
+    ]
+    wrong = measured["differences"]
+    rows += [("DIFFERS", text) for text in wrong] or [("verdict", "this is the designed tap")]
+    return _table(rows)
+
+
+def _table(rows: list[tuple[str, str]]) -> str:
+    return "\n".join(f"{label:<{_ROW}}{text}" for label, text in rows)

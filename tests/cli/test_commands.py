@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
+import trimesh
 
 RECORD_KEYS = {
     "hole": "major_min pitch_min pitch_max minor_min minor_max",
@@ -26,7 +27,7 @@ RELIEF_KEYS = (
 
 def tapmodel(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "tapmodel.cli", *arguments],
+        [sys.executable, "-m", "tapmodel.start", *arguments],
         capture_output=True,
         text=True,
         cwd=cwd,
@@ -174,3 +175,47 @@ def test_a_folder_without_permission_is_named(tmp_path: Path) -> None:
     result = tapmodel("build", "M3x0.5", "--out", str(closed))
     assert result.returncode == 2
     assert "--out" in result.stderr
+
+
+def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
+    bad = tapmodel("build", "M4x0.7", "--formats", "stl,obj", "--out", str(tmp_path / "out"))
+    assert bad.returncode == 2
+    assert "--formats" in bad.stderr
+    assert not (tmp_path / "out").exists()
+    good = tapmodel("build", "M4x0.7", "--formats", "stl", "--out", str(tmp_path / "out"), "--json")
+    assert good.returncode == 0
+    assert {file["path"] for file in json.loads(good.stdout)["files"]} == {
+        "M4x0.7.stl",
+        "M4x0.7.png",
+    }
+
+
+def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
+    result = tapmodel("build", "M4x0.7", "--preview", "--out", str(tmp_path))
+    assert result.returncode == 0
+    folder = tmp_path / "M4x0.7"
+    assert sorted(path.name for path in folder.iterdir()) == [
+        "M4x0.7-preview.png",
+        "M4x0.7-preview.stl",
+    ]
+    assert trimesh.load_mesh(folder / "M4x0.7-preview.stl").is_watertight
+
+
+def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
+    built = tapmodel("build", "M4x0.7", "--formats", "step", "--out", str(tmp_path))
+    assert built.returncode == 0
+    file = str(tmp_path / "M4x0.7" / "M4x0.7.step")
+    same = tapmodel("verify", file, "M4x0.7", "--json")
+    assert same.returncode == 0
+    measured = json.loads(same.stdout)
+    assert measured["differences"] == []
+    assert measured["volume"] == pytest.approx(measured["volume_expected"], rel=1e-6)
+    other = tapmodel("verify", file, "M4x0.7", "--set", "flutes.rake=8.2")
+    assert other.returncode == 1
+    assert "DIFFERS" in other.stdout
+    junk = tmp_path / "junk.step"
+    junk.write_text("not a STEP file")
+    refused = tapmodel("verify", str(junk), "M4x0.7")
+    assert refused.returncode == 2
+    assert "junk.step" in refused.stderr
+    assert tapmodel("verify", str(tmp_path / "none.step"), "M4x0.7").returncode == 2

@@ -27,6 +27,7 @@ BREAKING = [
     ("point-drill", "error", ["chamfer.point_diameter=17.3"]),
     ("point-core", "error", ["chamfer.point_diameter=8.7", "chamfer.length=6"]),
     ("core", "error", ["flutes.core_diameter=2.5", "flutes.count=2", "flutes.cutter_diameter=5"]),
+    ("core-root", "error", ["flutes.core_diameter=16.9"]),
     ("flute-neighbours", "error", ["flutes.count=6", "flutes.cutter_diameter=8"]),
     ("land-root", "error", ["flutes.count=6", "flutes.cutter_diameter=8.5"]),
     ("land-crest", "error", ["flutes.count=6", "flutes.cutter_diameter=8.5"]),
@@ -38,6 +39,19 @@ BREAKING = [
     ("flute-length", "error", ["flutes.full_depth_length=30"]),
     ("runout-square", "error", ["flutes.full_depth_length=92"]),
     ("core-behind", "error", ["blank.shank_diameter=8.2"]),
+    # thinner than the web of 8.1 mm: the cutter passes over the neck without touching it
+    ("core-behind", "error", ["blank.shank_diameter=6"]),
+    (
+        "runout-shoulder",
+        "error",
+        [
+            *("blank.neck_diameter=10", "blank.neck_length=3.8"),
+            *("blank.shoulder_angle=75", "blank.shank_diameter=17.9"),
+        ],
+    ),
+    ("relief-margin", "error", ["relief.thread.margin_angle=0"]),
+    ("relief-arc", "error", ["flutes.count=6", "relief.thread.heel_drop=0.54"]),
+    ("crest-drop", "error", ["relief.thread.kind=eccentric", "relief.thread.edge_angle=10"]),
     ("crest-drop", "error", ["relief.thread.heel_drop=0.6"]),
     (
         "thread-drop",
@@ -77,6 +91,12 @@ MENDED_OTHERWISE = [
     ),
     ("shank-hole", "note", ["blank.shank_diameter=17.5"], ["blank.shank_diameter=17.1"]),
     ("square-length", "error", ["blank.square_start=112"], ["blank.square_start=100"]),
+    (
+        "relief-rises",
+        "warning",
+        ["flutes.count=2", "flutes.cutter_diameter=5"],
+        ["relief.chamfer.kind=con-eccentric"],
+    ),
 ]
 
 
@@ -126,7 +146,6 @@ def test_the_rule_fires_at_its_limit_and_not_inside_it(
         ("core", "flutes.core_diameter=2.7089", "flutes.core_diameter=2.7092"),
         ("square-corners", "blank.square_across_flats=9.897", "blank.square_across_flats=9.899"),
         ("flute-length", "flutes.full_depth_length=37.099", "flutes.full_depth_length=37.1"),
-        ("crest-drop", "relief.thread.heel_drop=0.4948", "relief.thread.heel_drop=0.4946"),
         ("chamfer-angle", "chamfer.angle=50.01", "chamfer.angle=49.99"),
         ("chamfer-angle", "chamfer.angle=0.99", "chamfer.angle=1.01"),
         ("front-centre", "blank.front_centre=7.901", "blank.front_centre=7.899"),
@@ -170,7 +189,10 @@ def test_every_rule_in_the_source_is_tested_here() -> None:
     written = set(re.findall(r'finding\(f?"([a-z-]+)["{]', source)) - {"land-"}
     tested = {row[0] for row in (*BREAKING, *MENDED_OTHERWISE)}
     assert {"unlisted-pair", "wear-reserve"} <= set(found([]))
-    assert written - tested == {"unlisted-pair", "wear-reserve", "pitch-outside-zone"}
+    assert written - tested == {
+        *("unlisted-pair", "wear-reserve", "pitch-outside-zone"),
+        "relief-steep",  # in test_rules_relief.py, on a tap that shows it
+    }
 
 
 def test_findings_come_worst_first() -> None:

@@ -24,7 +24,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
 
     def build(job: Path) -> tuple[dict[str, Any], Path]:
         if job not in done:
-            command = [sys.executable, "-m", "tapmodel.cli", "build", str(job), "--out", str(out)]
+            command = [sys.executable, "-m", "tapmodel.start", "build", str(job), "--out", str(out)]
             result = subprocess.run(command, capture_output=True, text=True, check=False)
             assert result.returncode == 0, result.stderr
             folder = out / job.stem
@@ -54,7 +54,8 @@ def test_the_model_is_proved(job: Path, built: Built) -> None:
 def test_the_files_are_what_the_record_says(job: Path, built: Built) -> None:
     record, folder = built(job)
     names = {file["path"] for file in record["files"]}
-    assert names == {f"{job.stem}.{ending}" for ending in ("step", "stl", "png")}
+    endings = (".step", ".stl", ".3mf", ".glb", ".png", "-section.dxf", "-profile.dxf")
+    assert names == {job.stem + ending for ending in endings}
     assert {path.name for path in folder.iterdir()} == names | {"record.json"}
     for file in record["files"]:
         assert (folder / file["path"]).stat().st_size == file["bytes"]

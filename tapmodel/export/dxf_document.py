@@ -1,0 +1,103 @@
+"""An empty DXF drawing in millimetres whose header says the same as its dimension style.
+
+Some programs read the header's dimension variables, others the style; both are set to the same
+values here, or the first kind shows dimensions at a hundred times their size.
+"""
+
+import ezdxf
+from ezdxf import units
+from ezdxf.document import Drawing
+from ezdxf.enums import InsertUnits
+
+STYLE = "TAPMODEL"
+TEXT_STYLE = "LETTERING"
+
+VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
+    "VISIBLE",
+    "THIN",
+    "HIDDEN",
+    "CENTRE",
+    "HATCH",
+    "PHANTOM",
+)
+LETTERS = "TEXT"
+
+# Line widths of ISO 128 in the ratio 1 : 2 [1/100 mm], and dash patterns on paper [mm].
+_LAYERS = {
+    VISIBLE: (50, "CONTINUOUS"),
+    THIN: (18, "CONTINUOUS"),
+    HIDDEN: (25, "DASHED"),
+    CENTRE: (18, "CHAIN"),
+    HATCH: (13, "CONTINUOUS"),
+    PHANTOM: (18, "DOUBLE-CHAIN"),
+    LETTERS: (25, "CONTINUOUS"),
+}
+_PATTERNS = {
+    "DASHED": (2.5, -0.8),
+    "CHAIN": (6.0, -0.8, 0.4, -0.8),
+    "DOUBLE-CHAIN": (6.0, -0.8, 0.4, -0.8, 0.4, -0.8),
+}
+
+
+def new_document(scale: float = 1.0) -> Drawing:
+    """An empty drawing in mm, with layers for the lines of ISO 128 and one dimension style.
+
+    Args:
+        scale: paper mm to one mm of the part; lettering and dashes keep their size on paper.
+    """
+    document = ezdxf.new("R2010", units=InsertUnits.Millimeters)  # pyright: ignore[reportPrivateImportUsage]
+    document.header["$MEASUREMENT"] = 1
+    document.header["$LUNITS"], document.header["$LUPREC"] = 2, 4
+    document.header["$LTSCALE"] = 1.0
+    document.units = units.MM
+    for name, pattern in _PATTERNS.items():
+        lengths = [length / scale for length in pattern]
+        document.linetypes.add(name, [sum(map(abs, lengths)), *lengths])
+    for name, (width, line) in _LAYERS.items():
+        document.layers.add(name, color=7, lineweight=width, linetype=line)
+    document.styles.add(TEXT_STYLE, font="DejaVuSans.ttf")
+    _dimension_style(document, 1 / scale)
+    return document
+
+
+def _dimension_style(document: Drawing, size: float) -> None:
+    """Dimensions by ISO 129: text above the line, in its direction, filled arrows."""
+    variables: dict[str, float | int] = {
+        "DIMLFAC": 1.0,
+        "DIMSCALE": size,
+        "DIMTXT": 2.5,
+        "DIMASZ": 2.5,
+        "DIMEXO": 0.6,
+        "DIMEXE": 1.5,
+        "DIMGAP": 0.7,
+        "DIMTAD": 1,
+        "DIMTIH": 0,
+        "DIMTOH": 0,
+        "DIMDEC": 3,
+        "DIMTDEC": 3,
+        "DIMADEC": 2,
+        "DIMZIN": 8,
+        "DIMAZIN": 2,
+        "DIMDSEP": ord("."),
+        "DIMLUNIT": 2,
+        "DIMAUNIT": 0,
+        "DIMRND": 0.0,
+        "DIMTOL": 0,
+        "DIMLIM": 0,
+        "DIMTOFL": 1,
+        "DIMTIX": 0,
+        "DIMTMOVE": 2,
+        "DIMCLRD": 7,
+        "DIMCLRE": 7,
+        "DIMCLRT": 7,
+        "DIMLWD": 18,
+        "DIMLWE": 18,
+    }
+    style = document.dimstyles.duplicate_entry("Standard", STYLE)
+    for name, value in variables.items():
+        document.header[f"${name}"] = value
+        style.dxf.set(name.lower(), value)
+    style.dxf.set("dimtxsty", TEXT_STYLE)
+    style.dxf.set("dimblk", "")
+    document.header["$DIMSTYLE"] = STYLE
+    document.header["$DIMTXSTY"] = TEXT_STYLE

@@ -1,0 +1,163 @@
+"""The threaded length before it is fluted: columns of points behind the crest edge of each land.
+
+A column runs up the axis through every corner of the profile and every place where the chamfer
+cone crosses it, so the profile is exact in each column. The columns of a land reach on either
+side to the middle of a flute; there the next land begins with its own relief, and the step
+between the two lies inside the void of the flute, which is convex.
+"""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.preview_grid import Centre, closed_mesh
+from tapmodel.geometry.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+# Largest angle between two columns of a land [rad].
+STEP = float(np.radians(3.0))
+# The same where a land is wider at the point than at the root [rad].
+WIDE_STEP = float(np.radians(6.0))
+# The first column of a land within the void, as a share of the half void.
+_WITHIN = 0.9
+# Radii at which the walls of a flute are listed.
+_RADII = 400
+# A column leans with the walls, so its angle hangs on the radius that follows from the angle.
+_ROUNDS = 4
+# Rows of a pitch: the start of each part of the profile, and the cone's crossing within it.
+_PARTS = 4
+_SLOPE = float(np.tan(np.radians(30.0)))
+
+
+class Columns:
+    """Where the columns stand: at the share s of the way from one flute's middle to the next's."""
+
+    def __init__(self, form: Form) -> None:
+        """List the middle of a flute at all radii, and choose the shares."""
+        self.form = form
+        core = form.design.flutes.core_diameter / 2
+        self._radii = np.linspace(core, form.crest_radius, _RADII + 1)[1:]
+        heel, face = (form.walls.angle(side, self._radii) for side in (HEEL, FACE))
+        self._middle = (heel + face) / 2 - form.edge_angle
+        self._half_void = (face - heel) / 2
+        self.shares = self._spread(*_lowest(form))
+
+    def _spread(self, root: float, point: float) -> Floats:
+        """Close shares over the land down to the root, wide ones where only the point is wider."""
+        inner, outer = (self._inside(radius) for radius in (root, min(root, point)))
+        spacing = self.form.spacing
+        land = np.linspace(inner, 1 - inner, int(np.ceil((1 - 2 * inner) * spacing / STEP)) + 1)
+        beside = np.linspace(outer, inner, int(np.ceil((inner - outer) * spacing / WIDE_STEP)) + 1)
+        return np.concatenate([[0.0], beside[:-1], land, (1 - beside[:-1])[::-1], [1.0]])
+
+    def _inside(self, radius: float) -> float:
+        """A share that lies within the void from `radius` [mm] on: the land is all beyond it."""
+        reached = self._half_void[self._radii >= min(radius, self._radii[-1])]
+        return _WITHIN * float(np.min(reached)) / self.form.spacing
+
+    def phi(self, radius: Floats) -> Floats:
+        """Angle behind the crest edge [rad] at radii of shape (..., columns, rows) [mm]."""
+        middle = np.interp(radius, self._radii, self._middle)
+        return middle + self.form.spacing * self.shares[:, None]
+
+
+def thread_mesh(form: Form) -> tuple[Floats, Indices]:
+    """Closed mesh of the threaded length with chamfer, reliefs and front centre, not fluted.
+
+    Args:
+        form: surfaces of the right-hand tap.
+
+    Returns:
+        Vertices (n, 3) [mm] and triangles (m, 3).
+    """
+    columns, starts = Columns(form), form.design.thread.starts
+    lands, shares = form.lands, len(columns.shares)
+    turns = _turns(form)
+    # The rows of a land, all columns alike: the helix alone moves them.
+    crests = form.crest_z[:, None, None, None] + form.pitch * turns[:, None]
+    radius = np.full((lands, shares, len(turns) * 2 * _PARTS), form.crest_radius)
+    for _ in range(_ROUNDS):
+        phi = columns.phi(radius)
+        z, radius = _rows(form, crests, phi)
+    land = np.broadcast_to(np.arange(lands)[:, None, None], phi.shape)
+    points = form.points(land, phi, radius, z).reshape(lands * shares, -1, 3)
+    rim = form.design.blank.front_centre
+    front = Centre(rim, rim / 2 / _SLOPE)
+    return closed_mesh(points, starts * 2 * _PARTS, front, Centre())
+
+
+def _lowest(form: Form) -> tuple[float, float]:
+    """Least radii of the thread's root and of the chamfer cone on a land [mm]."""
+    phi = np.linspace(*form.phi_range(), 65)
+    root = form.root_radius - float(np.max(form.part_drop("root", phi)))
+    return root, form.point_radius - float(np.max(form.cone_drop(phi)))
+
+
+def _turns(form: Form) -> Indices:
+    """Numbers of the turns, enough for whole ones of every start beyond both ends."""
+    spread = form.pitch * (2 * form.design.thread.starts + 2)
+    low, high = float(form.crest_z.min()) - spread, float(form.crest_z.max()) + spread
+    first = int(np.floor(-high / form.pitch))
+    last = int(np.ceil((form.thread_end - low) / form.pitch))
+    return np.arange(first, last + 1)
+
+
+def _rows(form: Form, crests: Floats, phi: Floats) -> tuple[Floats, Floats]:
+    """Height and radius of all rows, the helix at `crests` for phi = 0; shape of phi [mm]."""
+    blocks = phi.reshape(*phi.shape[:-1], -1, 2 * _PARTS)
+    profile = _Profile(form, blocks)
+    base = crests + form.advance * blocks
+    start, end = profile.corners()
+    # Odd rows go where the cone crosses their part, or rest on one end of it.
+    z = base + start
+    before, after = (profile.gap(w, base + w) for w in (start, end))
+    crossed = (before < 0) != (after < 0)
+    share = np.divide(before, before - after, out=np.zeros_like(z), where=crossed)
+    share[..., ::2] = 0.0
+    z = np.clip(base + start + share * (end - start), 0.0, form.thread_end)
+    radius = np.minimum(profile.radius(z - base), profile.cone(z))
+    return z.reshape(phi.shape), radius.reshape(phi.shape)
+
+
+class _Profile:
+    """The axial profile at angles phi, shape (..., 8): one angle for each row of a pitch."""
+
+    def __init__(self, form: Form, phi: Floats) -> None:
+        self.form = form
+        # Beyond its land a relief's arc may end; what it would be there is cut away.
+        reached = np.clip(phi, *form.phi_range())
+        bodily = form.part_drop("root", reached)
+        alone = np.maximum(form.part_drop("crest", reached) - bodily, 0.0)
+        self._alone = np.minimum(alone, form.crest_radius - form.root_radius)
+        self._bodily = bodily
+        self._fallen = form.cone_drop(reached)
+
+    def corners(self) -> tuple[Floats, Floats]:
+        """Axial offsets between which the part of each row lies [mm]."""
+        form = self.form
+        wider = self._alone * form.flank_tan
+        crest = form.half_crest + wider
+        root = np.full_like(crest, form.segments[2].start)
+        marks = [-crest, crest, root, form.pitch - root, form.pitch - crest]
+        rows = range(2 * _PARTS)
+        return (
+            np.stack([marks[row // 2][..., row] for row in rows], axis=-1),
+            np.stack([marks[row // 2 + 1][..., row] for row in rows], axis=-1),
+        )
+
+    def radius(self, w: Floats) -> Floats:
+        """Radius of the profile at axial offsets w from a crest's middle [mm]."""
+        form = self.form
+        away = np.abs(w - form.pitch * np.round(w / form.pitch))
+        flank = form.crest_radius - (away - form.half_crest) / form.flank_tan
+        return np.clip(flank, form.root_radius, form.crest_radius - self._alone) - self._bodily
+
+    def cone(self, z: Floats) -> Floats:
+        """Radius of the chamfer cone at heights z [mm]."""
+        return self.form.point_radius + z * self.form.cone_tan - self._fallen
+
+    def gap(self, w: Floats, z: Floats) -> Floats:
+        """How far the cone stands outside the profile at offset w and height z [mm]."""
+        return self.cone(z) - self.radius(w)

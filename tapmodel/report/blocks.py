@@ -1,0 +1,92 @@
+"""What a section of the page and of the sheet is made of, before anyone lays it out.
+
+Lengths stay in mm here; `tapmodel.report.units` writes them in the reader's units.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A length [mm] and the decimals it is shown with in mm; inches get one more."""
+
+    mm: float
+    digits: int = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Angle:
+    """An angle [deg] and its decimals."""
+
+    degrees: float
+    digits: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Anything that is not converted: a count, a name, a sentence."""
+
+    text: str
+
+
+Quantity = Length | Angle | Words
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One number of the tap.
+
+    Attributes:
+        label: what it is, in the trade's words.
+        value: as aimed at.
+        low, high: limits, None where there is none.
+        measured: whether the sheet leaves a field to write what was measured.
+    """
+
+    label: str
+    value: Quantity
+    low: Length | None = None
+    high: Length | None = None
+    measured: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Numbers under each other, under a caption (may be empty)."""
+
+    rows: tuple[Row, ...]
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Lines with as many cells as the head."""
+
+    head: tuple[str, ...]
+    lines: tuple[tuple[Quantity, ...], ...]
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraphs:
+    """Sentences, each on its own line."""
+
+    texts: tuple[str, ...]
+
+
+Block = Rows | Table | Paragraphs
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One part of the page or the sheet.
+
+    Attributes:
+        key: short name for links, letters and dashes.
+        title: heading.
+        blocks: in reading order.
+    """
+
+    key: str
+    title: str
+    blocks: tuple[Block, ...]

@@ -1,0 +1,25 @@
+"""The tap's own thread at the cutting edge."""
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.report.blocks import Angle, Length, Row, Rows, Section, Words
+
+
+def section(design: TapDesign) -> Section:
+    """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
+    thread = design.thread
+    least_crest = Length(thread.major_min)
+    zone = (Length(thread.pitch_min, 4), Length(thread.pitch_max, 4))
+    rows = [
+        Row("hand", Words(thread.hand.value)),
+        Row("pitch", Length(thread.pitch)),
+        Row("angle between flank and cross-section", Angle(thread.flank_angle)),
+        Row("major diameter", Length(thread.major), least_crest, None, True),
+        Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
+        Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),
+        Row("flat on the crest", Length(thread.crest_flat)),
+        Row("flat at the root (tool nose)", Length(thread.root_flat)),
+    ]
+    if thread.starts > 1:
+        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
+        rows[2:2] = lead
+    return Section("thread", "Cut the thread", (Rows(tuple(rows)),))

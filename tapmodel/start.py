@@ -1,0 +1,31 @@
+"""Where the program starts: interruption at any moment ends it with one line and code 130."""
+
+import signal
+import sys
+from types import FrameType
+
+INTERRUPTED = 130
+
+
+def main() -> None:
+    """Entry point of the `tapmodel` command."""
+    for ending in ("SIGTERM", "SIGHUP"):
+        if hasattr(signal, ending):
+            signal.signal(getattr(signal, ending), _interrupted)
+    try:
+        # Loading the commands takes a third of a second, in which a user may change his mind.
+        from tapmodel.cli import main as run  # noqa: PLC0415
+
+        run()
+    except KeyboardInterrupt:
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+        sys.stderr.write("\ntapmodel: stopped; nothing was delivered\n")
+        sys.exit(INTERRUPTED)
+
+
+def _interrupted(_signal: int, _frame: FrameType | None) -> None:
+    raise KeyboardInterrupt
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,116 @@
+"""Whatever ends a build, and whatever runs beside it, no half-written result stands anywhere."""
+
+import hashlib
+import json
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from tapmodel.design.design import design_tap
+from tapmodel.errors import KernelError
+from tapmodel.spec.job_file import job_for
+from tapmodel.workshop import Limits, produce
+
+# A small tap, so that the whole build takes a few seconds.
+JOB = ("M4x0.7", "--set", "blank.thread_length=6", "--set", "name=small")
+LONGEST = 6.0
+
+
+def _start(out: Path, *more: str) -> subprocess.Popen[str]:
+    command = [sys.executable, "-m", "tapmodel.start", "build", *JOB, *more, "--out", str(out)]
+    return subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True
+    )
+
+
+def _is_whole(folder: Path) -> bool:
+    """Whether a delivered folder holds just the files of its record."""
+    record = json.loads((folder / "record.json").read_text())
+    files = {file["path"]: file["sha256"] for file in record["files"]}
+    assert {path.name for path in folder.iterdir()} == {*files, "record.json"}
+    return all(
+        hashlib.sha256((folder / name).read_bytes()).hexdigest() == digest
+        for name, digest in files.items()
+    )
+
+
+@pytest.mark.parametrize("round_", range(20))
+def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
+    round_: int, tmp_path: Path
+) -> None:
+    chance = random.Random(round_)  # noqa: S311  (repeatable on purpose)
+    ending = (signal.SIGKILL, signal.SIGINT, signal.SIGTERM)[round_ % 3]
+    run = _start(tmp_path / "out")
+    time.sleep(chance.uniform(0.05, LONGEST))
+    run.send_signal(ending)
+    _, told = run.communicate(timeout=60)
+    final = tmp_path / "out" / "small"
+    if final.exists():
+        assert _is_whole(final)
+    elif ending is not signal.SIGKILL:
+        assert run.returncode == 130, told
+        assert "stopped" in told
+        assert not (tmp_path / "out").exists()
+
+
+def test_two_builds_into_one_folder_do_not_mix(tmp_path: Path) -> None:
+    runs = [_start(tmp_path, "--set", f"flutes.rake={rake}") for rake in (5, 12)]
+    for run in runs:
+        _, told = run.communicate(timeout=120)
+        assert run.returncode == 0, told
+    assert _is_whole(tmp_path / "small")
+    assert [path.name for path in tmp_path.iterdir()] == ["small"]
+
+
+def test_what_a_killed_run_left_is_swept_by_the_next(tmp_path: Path) -> None:
+    gone = subprocess.Popen(["true"])
+    gone.wait()
+    left = tmp_path / f".small.{gone.pid}.abcd"
+    left.mkdir()
+    (left / "small.step").write_text("half")
+    run = _start(tmp_path)
+    run.communicate(timeout=60)
+    assert not left.exists()
+
+
+def _produce(out: Path, limits: Limits) -> None:
+    produce(design_tap(job_for("M4x0.7")), out, lambda _stage: None, limits)
+
+
+def test_a_run_that_takes_too_long_is_stopped_and_names_its_stage(tmp_path: Path) -> None:
+    with pytest.raises(KernelError, match="kernel: took longer"):
+        _produce(tmp_path / "out", Limits(seconds=0.3))
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_run_that_needs_too_much_memory_is_an_error(tmp_path: Path) -> None:
+    with pytest.raises(KernelError):
+        # Some libraries spin instead of failing when they cannot load: the time limit ends them.
+        _produce(tmp_path / "out", Limits(memory_mb=600, seconds=15))
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_crash_of_the_kernel_is_an_error_that_names_the_stage(tmp_path: Path) -> None:
+    def crash(stage: str) -> None:
+        if stage == "edges":
+            (child,) = [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
+            os.kill(child, signal.SIGSEGV)
+
+    with pytest.raises(KernelError, match="SIGSEGV"):
+        produce(design_tap(job_for("M4x0.7")), tmp_path / "out", crash)
+    assert not (tmp_path / "out").exists()
+
+
+def _children(parent: int) -> list[int]:
+    text = Path(f"/proc/{parent}/task/{parent}/children").read_text()
+    return [int(word) for word in text.split()]
+
+
+def _is_spawned(process: int) -> bool:
+    return b"spawn_main" in Path(f"/proc/{process}/cmdline").read_bytes()

@@ -1,0 +1,144 @@
+"""Relief over the whole land: it widens towards the web, and the drop with it."""
+
+import dataclasses
+import math
+import re
+
+import numpy as np
+import pytest
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.flute_section import FluteSection
+from tapmodel.design.relief import con_eccentric, drop, eccentric_by_edge
+from tapmodel.design.rules_reach import Walls, lowest_nominal, meets_cleanly, spans
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.design.turned import Turned, second_cut, turned_lengths
+from tapmodel.spec.job_file import checked, job_for
+from tapmodel.words import ReliefPlace, Severity
+
+CREST, THREAD, CHAMFER = ReliefPlace.CREST, ReliefPlace.THREAD, ReliefPlace.CHAMFER
+
+
+def designed(*sets: str) -> TapDesign:
+    return design_tap(job_for("M18x0.75", sets))
+
+
+def errors(design: TapDesign) -> dict[str, str]:
+    return {f.code: f.allowed for f in design.findings if f.severity is Severity.ERROR}
+
+
+def heel_behind_edge(design: TapDesign, radius: float) -> float:
+    """Angle behind the crest edge of a heel that lies on the ball's arc [deg]."""
+    flutes, crest = design.flutes, design.thread.major / 2
+    ball, centre = flutes.cutter_diameter / 2, complex(flutes.centre_radius, flutes.offset)
+    face = math.asin((flutes.offset + ball) / crest)
+    square = radius**2 + abs(centre) ** 2 - ball**2
+    heel = math.atan2(centre.imag, centre.real) - math.acos(square / (2 * radius * abs(centre)))
+    return 360 / flutes.count + math.degrees(heel - face)
+
+
+def test_the_crest_may_drop_to_the_root_where_the_heel_meets_it() -> None:
+    design = designed("relief.thread.kind=eccentric", "relief.thread.edge_angle=10")
+    most = float(errors(design)["crest-drop"].split()[2])
+    thread = design.thread
+    relief = eccentric_by_edge(CREST, thread.major, design.flutes.land_angle, most)
+    fallen = float(drop(relief, np.asarray(heel_behind_edge(design, thread.minor / 2))))
+    assert fallen == pytest.approx((thread.major - thread.minor) / 2, rel=1e-4)
+
+
+def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
+    shallow = ("flutes.core_diameter=14.8", "blank.shank_diameter=16.5")
+    assert errors(designed(*shallow)) == {}
+    steeper = designed(*shallow, "relief.chamfer.edge_angle=7")
+    # at the crest's heel alone there would be room enough
+    heel_drop = steeper.relief.chamfer.heel_drop
+    assert steeper.chamfer.point_diameter / 2 - heel_drop > steeper.flutes.core_diameter / 2 + 0.1
+    assert "point-core" in errors(steeper)
+    assert errors(designed(*shallow, "relief.chamfer.edge_angle=6.97")) == {}
+
+
+def test_where_no_point_would_enter_the_drilled_hole_the_relief_is_the_cure() -> None:
+    shallow = ("flutes.core_diameter=14.8", "blank.shank_diameter=16.5")
+    steep = designed(*shallow, "relief.chamfer.edge_angle=8")
+    what = next(f.what for f in steep.findings if f.code == "point-core")
+    cure = re.search(r"relief\.chamfer\.edge_angle at most ([0-9.]*[0-9])", what)
+    assert cure is not None
+    assert 6.9 < float(cure[1]) < 7
+    assert errors(designed(*shallow, f"relief.chamfer.edge_angle={cure[1]}")) == {}
+
+
+@pytest.mark.parametrize("core", [14.8, 8.1])
+def test_the_least_point_is_the_one_whose_relief_ends_on_the_web(core: float) -> None:
+    relief = con_eccentric(CHAMFER, 18.0, 40.0, 10.0, 0.3)
+    web = Walls(np.array([core / 2]), np.array([5.0]), np.array([50.0]))
+    expected = core / 2 + float(drop(relief, np.asarray(50.0)))
+    assert lowest_nominal(relief, web) == pytest.approx(expected, rel=1e-12)
+
+
+def test_a_relief_deepest_in_the_middle_of_a_wide_land_counts_there() -> None:
+    relief = eccentric_by_edge(CHAMFER, 20.0, 150.0, 4.0)
+    web = Walls(np.array([8.0]), np.array([0.0]), np.array([150.0]))
+    # the near end of the arc is two offsets nearer than the far one; the edge lies between them
+    deepest = 10 - (10 - 2 * 10 * math.sin(math.radians(2)))
+    assert lowest_nominal(relief, web) == pytest.approx(8.0 + deepest, abs=0.01)
+    assert float(drop(relief, np.asarray(150.0))) < 0.8 * deepest
+
+
+def test_an_arc_spans_a_land_up_to_where_the_ray_touches_it() -> None:
+    relief = con_eccentric(THREAD, 18.0, 20.0, 7.0, 0.5)
+    assert relief.arc_offset > relief.arc_radius
+    touch = 7.0 + math.degrees(math.asin(relief.arc_radius / relief.arc_offset))
+    for share, whole in ((0.95, True), (1.01, False)):
+        wide = Walls(np.array([5.0, 9.0]), np.zeros(2), np.array([share * touch, 20.0]))
+        assert spans(relief, wide, 20.0) is whole
+
+
+def test_an_arc_that_reaches_its_heel_drop_on_the_near_side_only_does_not_span() -> None:
+    relief = con_eccentric(THREAD, 18.0, 10.0, 9.5, 3.0)
+    narrow = Walls(np.array([5.0, 9.0]), np.zeros(2), np.array([10.0, 10.0]))
+    assert not spans(relief, narrow, 10.0)
+
+
+@pytest.mark.parametrize(("lean", "clean"), [(29.0, True), (32.0, False)])
+def test_a_wall_must_fall_more_steeply_than_the_relief(lean: float, clean: bool) -> None:
+    # an edge angle of 45 deg falls 1 mm per mm; a wall that leans by 31 deg runs 0.6 mm per mm
+    relief = eccentric_by_edge(CREST, 2000.0, 0.1, 45.0)
+    radii = np.linspace(999.0, 1000.0, 65)
+    heel = np.degrees(np.tan(np.radians(lean)) * (1000.0 - radii) / 1000.0)
+    land = Walls(radii, np.zeros_like(radii), heel)
+    assert meets_cleanly(relief, land, 999.9) is clean
+
+
+def test_a_relief_as_steep_as_the_flute_is_refused_with_its_cure() -> None:
+    table = {
+        "designation": "M2x0.29",
+        "flutes": {"count": 2, "cutter_diameter": 0.3, "rake": -20},
+        "blank": {"thread_length": 2.7},
+    }
+    steep = design_tap(checked({**table, "relief": {"chamfer": {"edge_angle": 14.12}}}))
+    most = float(errors(steep)["relief-steep"].split()[2])
+    assert 4 < most < 14.12
+    cured = math.floor(most * 1000) / 1000
+    assert (
+        errors(design_tap(checked({**table, "relief": {"chamfer": {"edge_angle": cured}}}))) == {}
+    )
+
+
+def test_cutter_that_leaves_the_neck_may_not_meet_the_shoulder() -> None:
+    section = FluteSection(4.0, 0.0, 8.0)  # core radius 4, leaves a neck of radius 5 at 2.645 mm
+    cone = 5 + 2.0 * math.tan(math.radians(70))
+    for neck_end, again in ((32.64, False), (32.66, True), (34.0, False)):
+        lengths = (
+            Turned(0.0, 28.0, 9.0, 9.0),
+            Turned(28.0, neck_end, 5.0, 5.0),
+            Turned(neck_end, neck_end + 2, 5.0, cone),
+            Turned(neck_end + 2, 80.0, cone, cone),
+        )
+        assert second_cut(section, 30.0, lengths) is again
+
+
+def test_a_blank_too_short_for_its_shank_is_a_finding_not_a_crash() -> None:
+    blank = dataclasses.replace(designed().blank, overall_length=30.0, thread_length=37.0)
+    assert turned_lengths(blank, 18.06)[-1].start == turned_lengths(blank, 18.06)[-1].end
+    short = designed("blank.overall_length=20", "blank.square_length=4", "blank.shank_diameter=6")
+    assert {"overall-length", "core-behind"} <= set(errors(short))
