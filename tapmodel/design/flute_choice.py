@@ -12,7 +12,7 @@ from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.tap_design import TapThread
 from tapmodel.errors import RefusedError
 
-CUTTERS = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
+CUTTERS = (0.5, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
 CORE_SHARES = {2: 0.35, 3: 0.40, 4: 0.45}
 LAND_SHARE = 0.35
 RAKE = 8.0

@@ -1,5 +1,8 @@
 """Cross-section and turned profile for CAD and CAM programs: DXF with true arcs, 1:1 in mm."""
 
+# pyright: reportUnknownMemberType=false
+# The library leaves the type of its attribute dictionaries open.
+
 from collections.abc import Iterable
 from pathlib import Path
 

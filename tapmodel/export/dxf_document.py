@@ -4,6 +4,9 @@ Some programs read the header's dimension variables, others the style; both are 
 values here, or the first kind shows dimensions at a hundred times their size.
 """
 
+# pyright: reportUnknownMemberType=false
+# The library leaves the type of its attribute dictionaries open.
+
 import ezdxf
 from ezdxf import units
 from ezdxf.document import Drawing
@@ -11,6 +14,7 @@ from ezdxf.enums import InsertUnits
 
 STYLE = "TAPMODEL"
 TEXT_STYLE = "LETTERING"
+FONT = "DejaVuSans.ttf"
 
 VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
     "VISIBLE",
@@ -55,7 +59,7 @@ def new_document(scale: float = 1.0) -> Drawing:
         document.linetypes.add(name, [sum(map(abs, lengths)), *lengths])
     for name, (width, line) in _LAYERS.items():
         document.layers.add(name, color=7, lineweight=width, linetype=line)
-    document.styles.add(TEXT_STYLE, font="DejaVuSans.ttf")
+    document.styles.add(TEXT_STYLE, font=FONT)
     _dimension_style(document, 1 / scale)
     return document
 
@@ -81,7 +85,6 @@ def _dimension_style(document: Drawing, size: float) -> None:
         "DIMDSEP": ord("."),
         "DIMLUNIT": 2,
         "DIMAUNIT": 0,
-        "DIMRND": 0.0,
         "DIMTOL": 0,
         "DIMLIM": 0,
         "DIMTOFL": 1,

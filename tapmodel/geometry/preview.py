@@ -6,6 +6,9 @@ flutes cross them within the chords of the round parts. Nothing is left out: cha
 neck, square, both centres and the run-outs of the flutes are all there.
 """
 
+# pyright: reportUnknownMemberType=false, reportUnknownArgumentType=false
+# The binding of the mesh booleans leaves the shapes of its arrays open.
+
 import manifold3d
 import numpy as np
 from numpy.typing import NDArray

@@ -1,5 +1,8 @@
 """A closed mesh out of columns of points that go once round the axis, with both ends capped."""
 
+# pyright: reportUnknownMemberType=false, reportUnknownArgumentType=false
+# The binding of the mesh booleans leaves the shapes of its arrays open.
+
 from dataclasses import dataclass
 
 import manifold3d
@@ -17,15 +20,17 @@ _RIM_POINTS = 48
 
 @dataclass(frozen=True, slots=True)
 class Centre:
-    """A centre in an end face: diameter of its rim, 0 for none, and height of its tip [mm]."""
+    """A 60-degree centre in an end face, and the diameter of its rim, 0 for none [mm]."""
 
     rim: float = 0.0
-    tip: float = 0.0
+
+    @property
+    def depth(self) -> float:
+        """From the face to the tip [mm]."""
+        return self.rim / 2 / float(np.tan(np.radians(30.0)))
 
 
-def closed_mesh(
-    points: Floats, shift: int, bottom: Centre, top: Centre
-) -> tuple[Floats, Indices]:
+def closed_mesh(points: Floats, shift: int, bottom: Centre, top: Centre) -> tuple[Floats, Indices]:
     """Vertices and triangles of the body whose side the columns run up.
 
     Rows may rest on one another in some columns and part in others: where they rest they share
@@ -50,8 +55,8 @@ def closed_mesh(
     vertices = points[new]
     onward = number[:1, np.minimum(np.arange(rows) + shift, rows - 1)]
     side = _side(np.concatenate([number, onward]))
-    vertices, floor = _cap(vertices, number[:, 0], bottom)
-    vertices, ceiling = _cap(vertices, number[:, -1], top)
+    vertices, floor = _cap(vertices, number[:, 0], bottom.rim, bottom.depth)
+    vertices, ceiling = _cap(vertices, number[:, -1], top.rim, -top.depth)
     return vertices, np.concatenate([side, floor[:, ::-1], ceiling])
 
 
@@ -63,18 +68,25 @@ def _side(number: Indices) -> Indices:
     return triangles[(one != two) & (two != three) & (three != one)]
 
 
-def _cap(vertices: Floats, ring: Indices, centre: Centre) -> tuple[Floats, Indices]:
+def _cap(
+    vertices: Floats, ring: Indices, rim_diameter: float, rise: float
+) -> tuple[Floats, Indices]:
     """The vertices with those of the centre, and the triangles of the face seen from above."""
-    outlines, numbers = [vertices[ring, :2]], ring
-    if centre.rim == 0:
-        return vertices, numbers[manifold3d.triangulate(outlines)]
+    outline = vertices[ring, :2]
+    if rim_diameter == 0:
+        return vertices, ring[_triangles([outline])]
     angles = -2 * np.pi * np.arange(_RIM_POINTS) / _RIM_POINTS
-    rim = centre.rim / 2 * np.stack([np.cos(angles), np.sin(angles)], axis=-1)
+    rim = rim_diameter / 2 * np.stack([np.cos(angles), np.sin(angles)], axis=-1)
     height = float(vertices[ring[0], 2])
     first = np.arange(_RIM_POINTS) + len(vertices)
     tip = np.full(_RIM_POINTS, len(vertices) + _RIM_POINTS)
     added = np.column_stack([rim, np.full(_RIM_POINTS, height)])
-    vertices = np.concatenate([vertices, added, [[0.0, 0.0, centre.tip]]])
-    face = np.concatenate([ring, first])[manifold3d.triangulate([*outlines, rim])]
+    vertices = np.concatenate([vertices, added, [[0.0, 0.0, height + rise]]])
+    face = np.concatenate([ring, first])[_triangles([outline, rim])]
     pit = np.stack([np.roll(first, -1), first, tip], axis=-1)
     return vertices, np.concatenate([face, pit])
+
+
+def _triangles(outlines: list[Floats]) -> Indices:
+    """Triangles between closed outlines, the holes clockwise, by the number of the point."""
+    return np.asarray(manifold3d.triangulate(outlines), dtype=np.intp)

@@ -1,5 +1,7 @@
 """The tap behind its thread before it is fluted: neck, shoulder, shank, square and rear centre."""
 
+from itertools import pairwise
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,7 +13,8 @@ Indices = NDArray[np.intp]
 
 # Largest angle between two columns [rad].
 STEP = float(np.radians(3.0))
-_SLOPE = float(np.tan(np.radians(30.0)))
+# Flats that end nearer to one another meet in a corner [rad].
+_LEAST = 1e-9
 
 
 def rear_mesh(form: Form) -> tuple[Floats, Indices]:
@@ -29,8 +32,7 @@ def rear_mesh(form: Form) -> tuple[Floats, Indices]:
     points = np.stack(
         [radius * np.cos(angles)[:, None], radius * np.sin(angles)[:, None], z], axis=-1
     )
-    tip = blank.overall_length - blank.rear_centre / 2 / _SLOPE
-    return closed_mesh(points, 0, Centre(), Centre(blank.rear_centre, tip))
+    return closed_mesh(points, 0, Centre(), Centre(blank.rear_centre))
 
 
 def _angles(across: float, shank: float) -> Floats:
@@ -40,8 +42,8 @@ def _angles(across: float, shank: float) -> Floats:
     marks = np.append(marks, marks[0] + 2 * np.pi)
     runs = [
         np.linspace(a, b, int(np.ceil((b - a) / STEP)), endpoint=False)
-        for a, b in zip(marks[:-1], marks[1:], strict=True)
-        if b - a > 1e-9
+        for a, b in pairwise(marks.tolist())
+        if b - a > _LEAST
     ]
     return np.concatenate(runs)
 
@@ -50,7 +52,9 @@ def _rows(form: Form, angles: Floats) -> tuple[list[Floats], list[Floats]]:
     """Radius and height of each row in the columns at `angles` [mm]."""
     blank, shank = form.design.blank, form.design.blank.shank_diameter / 2
     end, bevel = blank.overall_length, blank.rear_chamfer
-    flat = blank.square_across_flats / 2 / np.maximum(np.abs(np.cos(angles)), np.abs(np.sin(angles)))
+    flat = (
+        blank.square_across_flats / 2 / np.maximum(np.abs(np.cos(angles)), np.abs(np.sin(angles)))
+    )
     squared = np.minimum(shank, flat)
     # The bevel cuts a flat along a hyperbola, which the columns meet between its two rims.
     crossing = end - np.clip(squared - (shank - bevel), 0.0, bevel)

@@ -2,65 +2,24 @@
 
 A column runs up the axis through every corner of the profile and every place where the chamfer
 cone crosses it, so the profile is exact in each column. The columns of a land reach on either
-side to the middle of a flute; there the next land begins with its own relief, and the step
-between the two lies inside the void of the flute, which is convex.
+side into the void of a flute; there the next land begins with its own relief, and the step
+between the two stays in the void, which is convex.
 """
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.geometry.form import Form
+from tapmodel.geometry.preview_columns import Columns
 from tapmodel.geometry.preview_grid import Centre, closed_mesh
-from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-# Largest angle between two columns of a land [rad].
-STEP = float(np.radians(3.0))
-# The same where a land is wider at the point than at the root [rad].
-WIDE_STEP = float(np.radians(6.0))
-# The first column of a land within the void, as a share of the half void.
-_WITHIN = 0.9
-# Radii at which the walls of a flute are listed.
-_RADII = 400
 # A column leans with the walls, so its angle hangs on the radius that follows from the angle.
-_ROUNDS = 4
+_ROUNDS = 3
 # Rows of a pitch: the start of each part of the profile, and the cone's crossing within it.
 _PARTS = 4
-_SLOPE = float(np.tan(np.radians(30.0)))
-
-
-class Columns:
-    """Where the columns stand: at the share s of the way from one flute's middle to the next's."""
-
-    def __init__(self, form: Form) -> None:
-        """List the middle of a flute at all radii, and choose the shares."""
-        self.form = form
-        core = form.design.flutes.core_diameter / 2
-        self._radii = np.linspace(core, form.crest_radius, _RADII + 1)[1:]
-        heel, face = (form.walls.angle(side, self._radii) for side in (HEEL, FACE))
-        self._middle = (heel + face) / 2 - form.edge_angle
-        self._half_void = (face - heel) / 2
-        self.shares = self._spread(*_lowest(form))
-
-    def _spread(self, root: float, point: float) -> Floats:
-        """Close shares over the land down to the root, wide ones where only the point is wider."""
-        inner, outer = (self._inside(radius) for radius in (root, min(root, point)))
-        spacing = self.form.spacing
-        land = np.linspace(inner, 1 - inner, int(np.ceil((1 - 2 * inner) * spacing / STEP)) + 1)
-        beside = np.linspace(outer, inner, int(np.ceil((inner - outer) * spacing / WIDE_STEP)) + 1)
-        return np.concatenate([[0.0], beside[:-1], land, (1 - beside[:-1])[::-1], [1.0]])
-
-    def _inside(self, radius: float) -> float:
-        """A share that lies within the void from `radius` [mm] on: the land is all beyond it."""
-        reached = self._half_void[self._radii >= min(radius, self._radii[-1])]
-        return _WITHIN * float(np.min(reached)) / self.form.spacing
-
-    def phi(self, radius: Floats) -> Floats:
-        """Angle behind the crest edge [rad] at radii of shape (..., columns, rows) [mm]."""
-        middle = np.interp(radius, self._radii, self._middle)
-        return middle + self.form.spacing * self.shares[:, None]
 
 
 def thread_mesh(form: Form) -> tuple[Floats, Indices]:
@@ -77,22 +36,14 @@ def thread_mesh(form: Form) -> tuple[Floats, Indices]:
     turns = _turns(form)
     # The rows of a land, all columns alike: the helix alone moves them.
     crests = form.crest_z[:, None, None, None] + form.pitch * turns[:, None]
-    radius = np.full((lands, shares, len(turns) * 2 * _PARTS), form.crest_radius)
+    phi = columns.phi(np.full((lands, shares, len(turns) * 2 * _PARTS), form.crest_radius))
     for _ in range(_ROUNDS):
-        phi = columns.phi(radius)
-        z, radius = _rows(form, crests, phi)
+        phi = columns.phi(_rows(form, crests, phi)[1])
+    z, radius = _rows(form, crests, phi)
     land = np.broadcast_to(np.arange(lands)[:, None, None], phi.shape)
     points = form.points(land, phi, radius, z).reshape(lands * shares, -1, 3)
-    rim = form.design.blank.front_centre
-    front = Centre(rim, rim / 2 / _SLOPE)
-    return closed_mesh(points, starts * 2 * _PARTS, front, Centre())
-
-
-def _lowest(form: Form) -> tuple[float, float]:
-    """Least radii of the thread's root and of the chamfer cone on a land [mm]."""
-    phi = np.linspace(*form.phi_range(), 65)
-    root = form.root_radius - float(np.max(form.part_drop("root", phi)))
-    return root, form.point_radius - float(np.max(form.cone_drop(phi)))
+    centre = Centre(form.design.blank.front_centre)
+    return closed_mesh(points, starts * 2 * _PARTS, centre, Centre())
 
 
 def _turns(form: Form) -> Indices:

@@ -17,8 +17,10 @@ from tapmodel.geometry.preview import preview_mesh
 from tapmodel.spec.job_file import checked
 
 VOLUME = 0.002
-LARGEST_DISTANCE = 0.05
-"""Between a corner of the mesh and the tap [mm]."""
+LARGEST_DISTANCE = 0.02
+"""Between a corner of the mesh and the tap [mm]: the chords of the flutes' round parts."""
+LEAST_EXACT = 0.8
+"""Share of the corners on a turned or threaded surface that lie on it to rounding."""
 
 
 def _thread(kind: str, applies_to: str) -> dict[str, object]:
@@ -81,9 +83,13 @@ def test_it_is_one_closed_body_of_the_right_volume(design: TapDesign):
 
 def test_its_corners_lie_on_the_surfaces(design: TapDesign):
     deviation = distance_to_ideal(design, preview_mesh(design).vertices)
-    assert np.max(np.abs(deviation.distance)) <= LARGEST_DISTANCE
-    surfaces = {"thread", "chamfer", "flute", "run-out", "blank", "square", "front"}
-    assert set(deviation.surface.tolist()) == surfaces
+    distance = np.abs(deviation.distance)
+    assert np.max(distance) <= LARGEST_DISTANCE
+    assert {"flute", "run-out"} <= set(deviation.surface.tolist())
+    for surface in ("thread", "chamfer", "blank", "square", "front"):
+        # The threaded ones are met by the flutes between two columns now and then.
+        exact = distance[deviation.surface == surface] < 1e-9
+        assert np.mean(exact) >= LEAST_EXACT, surface
 
 
 def test_hand_built_tap_is_mirrored_for_the_left_hand(small_tap: TapDesign, left_tap: TapDesign):
