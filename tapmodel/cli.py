@@ -16,7 +16,7 @@ import typer
 
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.errors import InputError, RefusedError, TapmodelError
+from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
 from tapmodel.export.atomic import whole_file
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.record import design_record
@@ -25,7 +25,6 @@ from tapmodel.report.numbers import design_page, findings_text
 from tapmodel.report.summary import build_summary, verify_summary
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
-from tapmodel.start import INTERRUPTED
 from tapmodel.words import Severity
 from tapmodel.workshop import STAGES, inspect, produce
 

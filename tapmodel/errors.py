@@ -4,6 +4,9 @@ A message names the field, the value and what is allowed, and ends in the cure. 
 fails is not an exception but a `tapmodel.findings.Finding`.
 """
 
+INTERRUPTED = 130
+"""Exit code of a run that the user ended."""
+
 
 class TapmodelError(Exception):
     """Base of all errors raised on purpose. `exit_code` is what the command line returns."""

@@ -4,7 +4,7 @@ import signal
 import sys
 from types import FrameType
 
-INTERRUPTED = 130
+from tapmodel.errors import INTERRUPTED
 
 
 def main() -> None:

@@ -210,8 +210,10 @@ def _child(task: str, arguments: tuple[object, ...], sender: Connection, limits:
     try:
         from tapmodel import pipeline  # noqa: PLC0415  (loads the kernel)
 
-        result = getattr(pipeline, task)(*arguments, lambda name: sender.send(("stage", name)))
-        sender.send(("record", result))
+        def tell(stage: str) -> None:
+            sender.send(("stage", stage))
+
+        sender.send(("record", getattr(pipeline, task)(*arguments, tell)))
     except MemoryError:
         sender.send(("error", KernelError("memory", f"needed more than {limits.memory_mb} MB")))
     except TapmodelError as error:

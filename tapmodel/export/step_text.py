@@ -36,9 +36,7 @@ def compacted(text: str) -> str:
     """
     head, data = text.split("DATA;", 1)
     body, tail = data.split("ENDSEC;", 1)
-    statements = {
-        int(match[1]): _without_padding(match[2]) for match in _STATEMENT.finditer(body)
-    }
+    statements = {int(match[1]): _without_padding(match[2]) for match in _STATEMENT.finditer(body)}
     lines = [f"#{number}={content};" for number, content in _shared(statements).items()]
     return "\n".join([head + "DATA;", *lines, "ENDSEC;" + tail])
 

@@ -8,18 +8,16 @@
 from collections.abc import Callable
 
 import cadquery as cq
-from OCP.Geom import Geom_Surface
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry import kernel
 from tapmodel.geometry.centre import front_centre
-from tapmodel.geometry.faces import KernelEdges, faces, kernel_edges
+from tapmodel.geometry.faces import FaceMaker, KernelEdges, kernel_edges
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, weave
-from tapmodel.geometry.tracing import SheetKey
 from tapmodel.words import Hand
 
 
@@ -52,14 +50,10 @@ def _skin_faces(
     form: Form, skin: Skin, edges: KernelEdges, rim: tuple[TopoDS_Wire, ...]
 ) -> list[TopoDS_Face]:
     sheets = Sheets(form)
-    # Faces that lie on one sheet share its surface.
-    surfaces: dict[SheetKey, Geom_Surface] = {}
+    maker = FaceMaker(skin, edges)
     made: list[TopoDS_Face] = []
     for key, cycles in skin.loops.items():
         if key[0] != "ring":
             holes = rim if key[0] == "front" else ()
-            sheet, shared = sheets.sheet(key), sheets.shared(key)
-            if shared not in surfaces:
-                surfaces[shared] = kernel.surface(sheet)
-            made += faces(sheet, surfaces[shared], cycles, skin, edges, holes)
+            made += maker.faces(sheets.shared(key), sheets.sheet(key), cycles, holes)
     return made

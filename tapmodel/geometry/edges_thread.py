@@ -15,6 +15,7 @@ from tapmodel.geometry.walls import FACE, HEEL
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
+
 def inside_walls(form: Form, phi: Floats, r: Floats) -> Floats:
     """Positive between the face and the heel wall of a land."""
     return np.minimum(phi - form.wall_phi(FACE, r), form.wall_phi(HEEL, r) - phi)

@@ -14,6 +14,7 @@ from tapmodel.geometry import kernel
 from tapmodel.geometry.loops import nested, signed_area
 from tapmodel.geometry.sheets import Plane, Sheet
 from tapmodel.geometry.skin import Cycle, Skin
+from tapmodel.geometry.tracing import SheetKey
 
 Floats = NDArray[np.float64]
 KernelEdges = list[tuple[TopoDS_Edge, Floats]]
@@ -28,53 +29,58 @@ def kernel_edges(skin: Skin) -> KernelEdges:
     ]
 
 
-def faces(
-    sheet: Sheet,
-    surface: Geom_Surface,
-    cycles: list[Cycle],
-    skin: Skin,
-    edges: KernelEdges,
-    holes: tuple[TopoDS_Wire, ...] = (),
-) -> list[TopoDS_Face]:
-    """All faces that lie on one sheet.
+class FaceMaker:
+    """Makes the faces of one skin; faces that lie on one sheet share its kernel surface."""
 
-    Args:
-        sheet: the surface in numbers.
-        surface: the same in the kernel.
-        cycles: closed cycles of edges on it.
-        skin: samples of the edges.
-        edges: their kernel edges.
-        holes: further wires to put into the first face.
-    """
-    flat = isinstance(sheet, Plane)
-    mine = [number for cycle in cycles for number, _ in cycle]
-    flats = [skin.edges[number].samples.reshape(-1, 3) for number in mine]
-    together = sheet.uv(np.concatenate(flats))
-    runs = iter(np.split(together, np.cumsum([len(flat) for flat in flats[:-1]])))
-    polygons: list[Floats] = []
-    for cycle in cycles:
-        polygon: list[Floats] = []
-        for number, forward in cycle:
-            run = next(runs)
-            if not flat:
-                shape = skin.edges[number].samples.shape[:2]
-                _lay(edges[number], run.reshape(*shape, 2), surface)
-            polygon.append(run if forward else run[::-1])
-        polygons.append(np.concatenate(polygon))
-    made: list[TopoDS_Face] = []
-    for outer, inner in nested(polygons):
-        wires = [_wire(cycles[outer], edges, turn=signed_area(polygons[outer]) < 0)]
-        wires += [_wire(cycles[n], edges, turn=signed_area(polygons[n]) > 0) for n in inner]
-        made.append(kernel.face(surface, [*wires, *holes], outward=sheet.outward))
-        holes = ()
-    return made
+    def __init__(self, skin: Skin, edges: KernelEdges) -> None:
+        """Take the samples of the edges from `skin` and their kernel edges from `edges`."""
+        self.skin, self.edges = skin, edges
+        self._surfaces: dict[SheetKey, Geom_Surface] = {}
 
+    def faces(
+        self, shared: SheetKey, sheet: Sheet, cycles: list[Cycle], holes: tuple[TopoDS_Wire, ...]
+    ) -> list[TopoDS_Face]:
+        """All faces between `cycles` on one sheet.
 
-def _lay(edge: tuple[TopoDS_Edge, Floats], uv: Floats, surface: Geom_Surface) -> None:
-    made, knots = edge
-    kernel.lay(made, kernel.parameter_curve(knots, uv), surface)
+        Args:
+            shared: key of the sheet, the same for all keys of faces that lie on it.
+            sheet: the surface in numbers.
+            cycles: closed cycles of edges on it.
+            holes: further wires to put into the first face.
+        """
+        if shared not in self._surfaces:
+            self._surfaces[shared] = kernel.surface(sheet)
+        surface = self._surfaces[shared]
+        polygons = self._polygons(sheet, surface, cycles)
+        made: list[TopoDS_Face] = []
+        for outer, inner in nested(polygons):
+            wires = [self._wire(cycles[outer], turn=signed_area(polygons[outer]) < 0)]
+            wires += [self._wire(cycles[n], turn=signed_area(polygons[n]) > 0) for n in inner]
+            made.append(kernel.face(surface, [*wires, *holes], outward=sheet.outward))
+            holes = ()
+        return made
 
+    def _polygons(self, sheet: Sheet, surface: Geom_Surface, cycles: list[Cycle]) -> list[Floats]:
+        """The cycles in the parameters of the sheet; records there where each edge runs."""
+        pieces = [self.skin.edges[number].samples for cycle in cycles for number, _ in cycle]
+        flats = [piece.reshape(-1, 3) for piece in pieces]
+        together = sheet.uv(np.concatenate(flats))
+        runs = iter(np.split(together, np.cumsum([len(flat) for flat in flats[:-1]])))
+        polygons: list[Floats] = []
+        for cycle in cycles:
+            polygon: list[Floats] = []
+            for number, forward in cycle:
+                run = next(runs)
+                # The kernel finds by itself where a curve runs in a plane.
+                if not isinstance(sheet, Plane):
+                    shape = self.skin.edges[number].samples.shape[:2]
+                    edge, knots = self.edges[number]
+                    curve = kernel.parameter_curve(knots, run.reshape(*shape, 2))
+                    kernel.lay(edge, curve, surface)
+                polygon.append(run if forward else run[::-1])
+            polygons.append(np.concatenate(polygon))
+        return polygons
 
-def _wire(cycle: Cycle, edges: KernelEdges, *, turn: bool) -> TopoDS_Wire:
-    run = [(edges[number][0], forward != turn) for number, forward in cycle]
-    return kernel.wire(run[::-1] if turn else run)
+    def _wire(self, cycle: Cycle, *, turn: bool) -> TopoDS_Wire:
+        run = [(self.edges[number][0], forward != turn) for number, forward in cycle]
+        return kernel.wire(run[::-1] if turn else run)

@@ -112,7 +112,7 @@ def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
     text = file.read_text()
     face = re.search(r"(#\d+)=ADVANCED_FACE", text)
     assert face is not None
-    opened = re.sub(rf"{face[1]} = ADVANCED_FACE\([^;]*;\n", "", text)
+    opened = re.sub(rf"{face[1]}=ADVANCED_FACE\([^;]*;\n", "", text)
     opened = opened.replace(f"({face[1]},", "(")
     (tmp_path / "opened.step").write_text(opened)
     verdict = check_step(tmp_path / "opened.step")

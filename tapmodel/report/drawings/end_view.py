@@ -27,9 +27,7 @@ def placed_loop(loop: Loop) -> list[Piece]:
 def _placed_piece(piece: Piece) -> Piece:
     if isinstance(piece, Line):
         return Line(placed(piece.start), placed(piece.end))
-    return Arc(
-        placed(piece.centre), piece.radius, 90.0 - piece.start_angle, 90.0 - piece.end_angle
-    )
+    return Arc(placed(piece.centre), piece.radius, 90.0 - piece.start_angle, 90.0 - piece.end_angle)
 
 
 def polar(design: TapDesign, radius: float, theta: float) -> Point:

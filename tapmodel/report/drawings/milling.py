@@ -53,7 +53,9 @@ def _cutter(sheet: Sheet, design: TapDesign) -> None:
     for side in (-ball, ball):
         sheet.line((x + side, flutes.centre_radius), (x + side, top), VISIBLE)
     sheet.pieces([Arc((x, flutes.centre_radius), ball, 180.0, 360.0)], VISIBLE)
-    wave = [(x - ball + ball * n / 8, top + ball / 12 * math.sin(n * math.pi / 4)) for n in range(17)]
+    wave = [
+        (x - ball + ball * n / 8, top + ball / 12 * math.sin(n * math.pi / 4)) for n in range(17)
+    ]
     sheet.path(wave, THIN)
     sheet.line((x, flutes.centre_radius - ball * 1.2), (x, _top(sheet, design)), CENTRE)
 
@@ -119,9 +121,7 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
     p, middle = sheet.paper, sheet.paper(19)
 
     def box(x0: float, y0: float, x1: float, y1: float, layer: str = VISIBLE) -> list[Point]:
-        points = [
-            (left + p(x), middle + p(y)) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
-        ]
+        points = [(left + p(x), middle + p(y)) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
         sheet.path(points, layer, closed=True)
         return points
 

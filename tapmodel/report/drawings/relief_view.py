@@ -43,9 +43,7 @@ def _factor(sheet: Sheet, relief: Relief) -> float:
     return max(1.0, fitting_scale(relief.heel_drop * sheet.scale, _SHOWN_DROP))
 
 
-def _land(
-    sheet: Sheet, design: TapDesign, relief: Relief, origin: Point, factor: float
-) -> None:
+def _land(sheet: Sheet, design: TapDesign, relief: Relief, origin: Point, factor: float) -> None:
     """Top of a land, its edge to the left for a right-hand tap, drop times `factor`."""
     radius, angle = design.thread.major / 2, design.flutes.land_angle
     phi = np.linspace(0.0, angle, _STEPS + 1)

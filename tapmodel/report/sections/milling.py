@@ -12,12 +12,21 @@ def section(design: TapDesign) -> Section:
         Paragraphs((_standing(design),)),
         Rows(
             (
-                Row("cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True),
+                Row(
+                    "cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True
+                ),
                 Row("cutter axis from the centre line", _offset(setting), measured=True),
-                Row("core (web) left between the flutes", Length(flutes.core_diameter), measured=True),
+                Row(
+                    "core (web) left between the flutes",
+                    Length(flutes.core_diameter),
+                    measured=True,
+                ),
             )
         ),
-        Rows(_readings(setting), "Dial readings from touching the blank, turned to its major diameter"),
+        Rows(
+            _readings(setting),
+            "Dial readings from touching the blank, turned to its major diameter",
+        ),
         Rows(
             (
                 Row("full depth ends, from the front", Length(flutes.full_depth_length, 2)),
@@ -46,12 +55,16 @@ def _offset(setting: FluteSetting) -> Length | Words:
 def _readings(setting: FluteSetting) -> tuple[Row, ...]:
     side = f" (axis then {setting.side} of centre)" if setting.side else ""
     rows = [
-        Row(f"sideways from touching the left side{side}", Length(setting.from_left), measured=True),
+        Row(
+            f"sideways from touching the left side{side}", Length(setting.from_left), measured=True
+        ),
         Row(f"sideways from touching the right side{side}", Length(setting.from_right)),
         Row("down from the top, touched over the axis", Length(setting.from_top), measured=True),
     ]
     if setting.side:
         label = "down, touched with the cutter at its offset"
         rows.append(Row(label, Length(setting.from_offset_top)))
-    rows.append(Row("along from touching the front face", Length(setting.from_front), measured=True))
+    rows.append(
+        Row("along from touching the front face", Length(setting.from_front), measured=True)
+    )
     return tuple(rows)

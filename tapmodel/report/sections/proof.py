@@ -19,7 +19,9 @@ def section(record: dict[str, Any]) -> Section:
 
 def _model(model: dict[str, Any]) -> list[Block]:
     rows = (
-        Row("solids, faces, genus", Words(f"{model['solids']}, {model['faces']}, {model['genus']}")),
+        Row(
+            "solids, faces, genus", Words(f"{model['solids']}, {model['faces']}, {model['genus']}")
+        ),
         Row("volume", Words(f"{model['volume']:.3f} mm³")),
         Row("volume by quadrature", Words(f"{model['volume_expected']:.3f} mm³")),
         Row("volume differs by", Words(f"{model['volume_relative_error']:.1e}")),

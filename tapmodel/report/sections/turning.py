@@ -9,7 +9,13 @@ def section(design: TapDesign) -> Section:
     thread, blank = design.thread, design.blank
     rows = [
         Row("overall length", Length(blank.overall_length, 2), measured=True),
-        Row("diameter of the thread part", Length(thread.major), Length(thread.major_min), None, True),
+        Row(
+            "diameter of the thread part",
+            Length(thread.major),
+            Length(thread.major_min),
+            None,
+            True,
+        ),
         Row("end of the thread, from the front", Length(blank.thread_length, 2), measured=True),
         *_neck(blank),
         Row("shank diameter", Length(blank.shank_diameter), measured=True),
