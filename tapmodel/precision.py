@@ -2,7 +2,7 @@
 
 # Volume of the model against the quadrature of its definition, relative. Both are good to some
 # 1e-7; a missing tooth of the finest tap moves the volume by more than 1e-4.
-VOLUME = 1e-6
+VOLUME = 1e-5
 
 # Section area at one height against the quadrature, relative.
 SECTION_AREA = 1e-5
@@ -16,7 +16,7 @@ ANY_FACE = 1e-4
 MESH_CHORD = 0.005
 
 # A file read back against what was written, relative: STEP keeps 15 digits, STL 7.
-STEP_VOLUME = 1e-6
+STEP_VOLUME = 1e-5
 STL_VOLUME = 1e-5
 
 # A STEP file from elsewhere against the design: volume, relative, and faces [mm]. Other programs

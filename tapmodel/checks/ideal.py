@@ -33,7 +33,9 @@ def relief_drop(relief: Relief, phi: Floats) -> Floats:
 
     def reach(angle: Floats) -> Floats:
         ahead = relief.arc_offset * np.cos(np.radians(angle - relief.arc_direction))
-        return ahead + np.sqrt(ahead**2 - relief.arc_offset**2 + relief.arc_radius**2)
+        # Beyond the land the ray may miss the circle; its nearest point serves the root finding.
+        square = ahead**2 - relief.arc_offset**2 + relief.arc_radius**2
+        return ahead + np.sqrt(np.maximum(square, 0.0))
 
     return reach(np.asarray(begin)) - reach(behind)
 

@@ -52,7 +52,9 @@ def drop(relief: Relief, phi: Floats) -> Floats:
 def _arc(relief: Relief, phi: Floats) -> Floats:
     turned = np.radians(phi - relief.arc_direction)
     along = relief.arc_offset * np.cos(turned)
-    return along + np.sqrt(relief.arc_radius**2 - (relief.arc_offset * np.sin(turned)) ** 2)
+    # Beyond the land the ray may miss the circle; its nearest point keeps the law continuous.
+    reach = relief.arc_radius**2 - (relief.arc_offset * np.sin(turned)) ** 2
+    return along + np.sqrt(np.maximum(reach, 0.0))
 
 
 def concentric(applies_to: ReliefPlace, major: float) -> Relief:

@@ -76,16 +76,19 @@ def span_parameters(start: Floats, end: Floats, degree: int) -> Floats:
     return start[:, None] + (end - start)[:, None] * unit_nodes(degree)
 
 
-def follow(curve: Curve, owner: Indices, ends: Floats) -> Spans:
+def follow(curve: Curve, owner: Indices, ends: Floats, least_degree: int = 3) -> Spans:
     """Spans that follow the curves within `CLOSE`, with as few poles as the degrees allow.
 
     Args:
         curve: samples (..., k) of the curve of each owner at parameters, shapes alike.
         owner: (n,) number of the curve that each given piece belongs to, rising.
         ends: (n, 2) ends of the pieces, beyond which no polynomial may reach.
+        least_degree: of the degrees offered the first to try.
     """
     best: Spans | None = None
     for degree, halvings in _DEGREES:
+        if degree < least_degree:
+            continue
         spans = _halved(curve, Spans(owner, ends, sample(curve, owner, ends, degree)), halvings)
         if spans is not None and (best is None or _poles(spans) < _poles(best)):
             best = spans

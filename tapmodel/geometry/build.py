@@ -32,8 +32,8 @@ def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: 
         KernelError: when a stage failed its proof.
     """
     stage("edges")
-    form = Form(design)
-    skin = weave(form)
+    skin = weave(design)
+    form = skin.form
     stage("faces")
     edges = kernel_edges(skin)
     pit, rim = front_centre(design.blank.front_centre)

@@ -24,6 +24,8 @@ class _RunOut:
     It runs from 0 at the face wall over pi/2 at the far end to pi at the heel wall.
     """
 
+    # The rim bends far more in the latitudes of the ball than in space.
+    least_degree = 7
     density = 1
     # Short enough for the curve to be followed in the latitudes of the ball as well.
     longest_span = float(np.radians(9.0))
@@ -133,6 +135,7 @@ class Opening(_RunOut):
 class TurnedArcs:
     """Circle between two turned lengths, between the flutes that cut through it."""
 
+    least_degree = 3
     density = 1
     longest_span = float(np.radians(45.0))
 

@@ -21,6 +21,7 @@ class _Section:
     plane of the step only where thread and blank differ in radius.
     """
 
+    least_degree = 3
     density = 1
     wall: str
     run_out: str

@@ -41,6 +41,7 @@ def land_turns(form: Form, lowest: float, highest: float) -> tuple[Indices, Indi
 class LandFamily:
     """Loci numbered by land and turn, with the angle phi as parameter."""
 
+    least_degree = 3
     density = 1
     longest_span = np.inf
 

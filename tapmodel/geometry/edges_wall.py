@@ -22,6 +22,7 @@ _ROUNDS = 60
 class _WallFamily:
     """Loci on one side wall of the lands."""
 
+    least_degree = 3
     density = 1
     longest_span = np.inf
 
@@ -201,6 +202,8 @@ class WallFoot(_WallFamily):
     def __init__(self, form: Form, side: int) -> None:
         super().__init__(form, side, np.arange(form.lands))
         self.upper[:] = form.full_depth
+        # The foot may lie between root and crest and then shows once in every turn.
+        self.density = 2 + int(form.thread_end / form.pitch)
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         del i

@@ -36,8 +36,15 @@ class Turned:
 class Form:
     """Surfaces of the right-hand tap of a design."""
 
-    def __init__(self, design: TapDesign) -> None:
-        """Take every length and angle from `design`."""
+    def __init__(self, design: TapDesign, nudge: float = 0.0) -> None:
+        """Take every length and angle from `design`.
+
+        Args:
+            design: every number of the tap.
+            nudge: moved on turned radii and, by another share, on the full depth, to part edges
+                that round numbers bring together [mm]; see `skin.weave`.
+        """
+        self._nudge = nudge
         self.design = design
         thread, chamfer, flutes = design.thread, design.chamfer, design.flutes
         self.lands = flutes.count
@@ -59,7 +66,7 @@ class Form:
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
         self.thread_end = design.blank.thread_length
-        self.full_depth = flutes.full_depth_length
+        self.full_depth = flutes.full_depth_length + 1.7 * nudge
 
     # --- relief ---------------------------------------------------------------------------
 
@@ -139,7 +146,7 @@ class Form:
     def turned(self) -> list[Turned]:
         """Neck, shoulder and shank in order, from the end of the thread to the rear face."""
         blank = self.design.blank
-        neck, shank = blank.neck_diameter / 2, blank.shank_diameter / 2
+        neck, shank = (d / 2 + self._nudge for d in (blank.neck_diameter, blank.shank_diameter))
         z, rear = self.thread_end, blank.overall_length
         if blank.neck_length == 0:
             return [Turned(z, rear, shank, shank)]

@@ -23,6 +23,9 @@ Indices = NDArray[np.intp]
 # Coarse enough that the chord alone decides on anything larger than a few chords.
 ANGLE = 30.0
 
+# Shares of the chord to try where the kernel's mesh does not close.
+_SHARES = (1.0, 0.6, 0.35, 0.2)
+
 
 def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
     """Closed mesh of a solid.
@@ -35,7 +38,16 @@ def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
     Raises:
         KernelError: when the mesh does not close.
     """
-    shape = solid.wrapped
+    failure: KernelError | None = None
+    for share in _SHARES:
+        try:
+            return _closed(solid.wrapped, share * chord, angle)
+        except KernelError as error:
+            failure = failure or error
+    raise failure or KernelError("mesh", "no mesh")
+
+
+def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> Mesh:
     triangulate(shape, chord, angle)
     weld = _Weld(shape)
     triangles: list[Indices] = []

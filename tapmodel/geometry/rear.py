@@ -28,7 +28,7 @@ def rear_solid(form: Form, start: float, seam_angle: float) -> cq.Solid:
         KernelError: when an operation did not change the volume as it must.
     """
     blank = form.design.blank
-    shank, end = blank.shank_diameter / 2, blank.overall_length
+    shank, end = form.turned[-1].end_radius, blank.overall_length
     inner = [(piece.end_radius, piece.end) for piece in form.turned[:-1] if piece.end > start]
     bevel = blank.rear_chamfer
     outline = [(0.0, start), (float(form.body_radius(np.asarray(start))), start), *inner]

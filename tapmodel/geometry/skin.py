@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
+from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import KernelError
 from tapmodel.geometry import edges_outline, edges_runout, edges_section, edges_thread, edges_wall
 from tapmodel.geometry.form import Form
@@ -28,7 +29,11 @@ Cycle = list[tuple[int, bool]]
 # Corners found from different loci agree to some 1e-11 mm; corners of a real tap lie far wider.
 SAME_CORNER = 1e-7
 # Samples on each locus; the finer ones are tried only where the coarse missed a small edge.
-GRIDS = (49, 193, 769)
+GRIDS = (49, 193)
+# Nudges of the lengths, tried in order [mm]: well within the closeness that faces are held to.
+NUDGES = (0.0, -1e-5, 1e-5)
+# Edges as short as this are likely to be coincidences [mm].
+SHORT = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +41,7 @@ class Skin:
     """Everything about the surface but its curved equations.
 
     Attributes:
+        form: the surfaces it was woven on.
         corners: (n, 3) [mm].
         edges: in order of tracing.
         ends: (m, 2) corner numbers of each edge, start and end.
@@ -44,6 +50,7 @@ class Skin:
         opening_end: where the run-out leaves the blank [mm].
     """
 
+    form: Form
     corners: Floats
     edges: list[Edge]
     ends: NDArray[np.intp]
@@ -52,18 +59,44 @@ class Skin:
     opening_end: float
 
 
-def weave(form: Form) -> Skin:
+def weave(design: TapDesign) -> Skin:
     """The skin of the tap in front of the uncut shank.
 
+    Round numbers can bring edges together that belong apart: a cutter that just leaves the shank
+    at its centre, a shank as thick as the root. Where the edges then do not close, or one is
+    shorter than the kernel can hold, the tap is made with lengths nudged by some 10 nm.
+
     Raises:
-        KernelError: when the edges do not close even on the finest grid.
+        KernelError: when the edges do not close even so.
     """
+    woven: list[Skin] = []
+    failure: KernelError | None = None
+    for nudge in NUDGES:
+        try:
+            woven.append(_on_finer_grids(Form(design, nudge)))
+        except KernelError as error:
+            failure = failure or error
+        if nudge == 0 and woven and not _short_edges(woven[0]):
+            return woven[0]
+    if not woven:
+        raise failure or KernelError("edges", "no edges")
+    # A coincidence is parted cleanly to one side only; there fewer edges are short.
+    return min(woven, key=_short_edges)
+
+
+def _on_finer_grids(form: Form) -> Skin:
     for grid in GRIDS[:-1]:
         try:
             return _weave(form, grid)
         except KernelError:
             continue
     return _weave(form, GRIDS[-1])
+
+
+def _short_edges(skin: Skin) -> int:
+    """How many edges are so short that a coincidence is likely behind them."""
+    ends = skin.corners[skin.ends]
+    return int(np.sum(np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1) < SHORT))
 
 
 def _weave(form: Form, grid: int) -> Skin:
@@ -79,7 +112,7 @@ def _weave(form: Form, grid: int) -> Skin:
     edges = [edge for family, shape in loci for edge in trace(family, shape, grid)]
     corners, ends = _corners(edges)
     loops = _loops(edges, ends)
-    return Skin(corners, edges, ends, loops, bodies, edges_runout.opening_end(form))
+    return Skin(form, corners, edges, ends, loops, bodies, edges_runout.opening_end(form))
 
 
 def _corners(edges: list[Edge]) -> tuple[Floats, NDArray[np.intp]]:

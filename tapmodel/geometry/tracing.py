@@ -41,13 +41,15 @@ _GOLDEN = (5**0.5 - 1) / 2
 class Family(Protocol):
     """Loci of one kind, evaluated together: locus `i` at parameter `t` (arrays of one shape).
 
-    `lower` and `upper` bound the parameter, `longest_span` is the most that one polynomial may
-    cover, `density` multiplies the grid where a locus passes many corners.
+    `lower` and `upper` bound the parameter; `longest_span` is the most that one polynomial may
+    cover and `least_degree` its least degree; `density` multiplies the grid where a locus passes
+    many corners.
     """
 
     lower: Floats
     upper: Floats
     longest_span: float
+    least_degree: int
     density: int
 
     def at(self, i: Indices, t: Floats) -> Floats:
@@ -266,7 +268,7 @@ def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
         return np.concatenate([points, flat * (widest / reach)], axis=-1)
 
     if shape == "spline":
-        spans = bezier.follow(curve, owner, ends)
+        spans = bezier.follow(curve, owner, ends, family.least_degree)
     else:
         # Lines and circles are exact; their samples serve the parameters of the surfaces.
         degree = 3 if shape == "line" else _ARC_DEGREE

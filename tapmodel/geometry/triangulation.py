@@ -23,6 +23,10 @@ from tapmodel.geometry.topology import is_forward
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
+# Where two borders of a face run closer than the chord, the mesher may cross them; a finer chord
+# parts them again.
+_SHARES = (1.0, 0.7, 0.4, 0.2, 0.1)
+
 
 def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
     """Give every face of a shape triangles.
@@ -36,6 +40,15 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
     Raises:
         KernelError: when the kernel reports a failure.
     """
+    status = 0
+    for share in _SHARES:
+        status = _mesher_status(shape, share * chord, angle)
+        if status == 0:
+            return
+    raise KernelError("mesh", f"the mesher reports status {status}")
+
+
+def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
     BRepTools.Clean_s(shape)
     wanted = IMeshTools_Parameters()
     wanted.Deflection = chord
@@ -45,8 +58,7 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
     # Without this the triangles on B-spline faces leave the surface by ten chords and more.
     wanted.ControlSurfaceDeflection = True
     made = BRepMesh_IncrementalMesh(shape, wanted)
-    if not made.IsDone() or made.GetStatusFlags() != 0:
-        raise KernelError("mesh", f"the mesher reports status {made.GetStatusFlags()}")
+    return int(made.GetStatusFlags()) if made.IsDone() else -1
 
 
 @dataclass(frozen=True, slots=True)

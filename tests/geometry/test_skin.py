@@ -13,7 +13,7 @@ from tapmodel.geometry.tracing import Edge
 
 @pytest.fixture(scope="module")
 def small_skin(small_tap: TapDesign) -> Skin:
-    return weave(Form(small_tap))
+    return weave(small_tap)
 
 
 def test_every_edge_joins_two_faces(small_skin: Skin) -> None:
@@ -46,4 +46,4 @@ def test_a_lost_edge_is_noticed(small_tap: TapDesign, monkeypatch: pytest.Monkey
 
     monkeypatch.setattr(skin_module, "trace", forgetful)
     with pytest.raises(KernelError, match="does not close"):
-        weave(Form(small_tap))
+        weave(small_tap)

@@ -13,7 +13,6 @@ from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError
 from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.form import Form
 from tapmodel.geometry.mesh import tessellate
 from tapmodel.geometry.skin import weave
 from tapmodel.spec.job_file import checked
@@ -45,7 +44,7 @@ def test_every_admitted_design_closes(seed: int) -> None:
     design = _admitted(seed)
     if design is None:
         return
-    skin = weave(Form(design))
+    skin = weave(design)
     faces = sum(len(loops) for key, loops in skin.loops.items() if key[0] != "ring")
     # One disc below the joint; a face with holes counts each of its cycles, hence "at least".
     assert len(skin.corners) - len(skin.edges) + faces >= 1
@@ -67,7 +66,7 @@ def test_admitted_designs_are_proved(number: int) -> None:
 def test_the_same_job_gives_the_same_geometry() -> None:
     seed = next(_first_admitted())
     design = design_tap(checked(random_job(seed)))
-    first, second = (weave(Form(design)) for _ in range(2))
+    first, second = (weave(design) for _ in range(2))
     assert (first.corners == second.corners).all()
     pairs = zip(first.edges, second.edges, strict=True)
     assert all((a.samples == b.samples).all() for a, b in pairs)

@@ -8,6 +8,7 @@ class Wave:
     """Loci along x; each shows where its own function is positive."""
 
     longest_span = np.inf
+    least_degree = 3
     density = 1
 
     def __init__(self, functions: list[Function], cut: float | None = None) -> None:
