@@ -10,6 +10,9 @@ from tapmodel.design.turned import second_cut, smallest_radius_cut, turned_lengt
 LEAST_RUNOUT = 0.1
 """Flutes must end at full depth at least this far behind the thread [mm]."""
 
+LEAST_STEP = 0.002
+"""The blank behind the thread must differ from the root by this much in diameter [mm]."""
+
 ROUNDING = 1e-9
 """Binary noise of a core that is typed in [mm]; the advised core must be legal itself."""
 
@@ -21,6 +24,20 @@ def judge(design: TapDesign) -> Findings:
     """
     yield from _ends(design)
     yield from _behind(design)
+    yield from _step(design)
+
+
+def _step(design: TapDesign) -> Findings:
+    """Blank and root of equal diameter would leave the thread's end a face without width."""
+    blank, root = design.blank, design.thread.minor
+    part = "neck_diameter" if blank.neck_length > 0 else "shank_diameter"
+    behind = blank.neck_diameter if blank.neck_length > 0 else blank.shank_diameter
+    if abs(behind - root) < LEAST_STEP:
+        what = (
+            f"The blank behind the thread is as thick as its root; set blank.{part} at most "
+            f"{floor_text(root - LEAST_STEP)} mm or at least {ceil_text(root + LEAST_STEP)} mm."
+        )
+        yield finding("step-root", ERROR, what, at_least(LEAST_STEP, abs(behind - root)), OWN_RULE)
 
 
 def _ends(design: TapDesign) -> Findings:

@@ -37,6 +37,7 @@ BREAKING = [
         ["flutes.cutter_diameter=12", "flutes.core_diameter=10", "flutes.count=3"],
     ),
     ("flute-length", "error", ["flutes.full_depth_length=30"]),
+    ("step-root", "error", ["blank.shank_diameter=17.0707", "blank.neck_diameter=0"]),
     ("runout-square", "error", ["flutes.full_depth_length=92"]),
     ("core-behind", "error", ["blank.shank_diameter=8.2"]),
     # thinner than the web of 8.1 mm: the cutter passes over the neck without touching it
