@@ -63,6 +63,24 @@ def test_admitted_designs_are_proved(number: int) -> None:
     assert faults(prove_solid(design, solid), mesh) == [], seed
 
 
+COINCIDENCES = {
+    "the cutter just leaves the shank at its centre": {"blank": {"neck_diameter": 0.0}},
+    "the neck is as thick as the wall's foot": {"flutes": {"rake": 0.0}},
+    "the shoulder begins a nanometre before the full depth": {
+        "blank": {"neck_diameter": 8.0, "shank_diameter": 9.0, "neck_length": 1.499999999},
+        "flutes": {"full_depth_length": 25.5},
+    },
+}
+
+
+@pytest.mark.parametrize("name", COINCIDENCES)
+def test_round_numbers_that_bring_edges_together_are_proved(name: str) -> None:
+    design = design_tap(checked({"designation": "M10"} | COINCIDENCES[name]))
+    solid = build_solid(design)
+    mesh = prove_mesh(tessellate(solid, 0.02), 0.02)
+    assert faults(prove_solid(design, solid), mesh) == []
+
+
 def test_the_same_job_gives_the_same_geometry() -> None:
     seed = next(_first_admitted())
     design = design_tap(checked(random_job(seed)))

@@ -17,7 +17,7 @@ class Wave:
         self.upper = np.ones(len(functions))
 
     def at(self, i: Indices, t: np.ndarray) -> np.ndarray:
-        return np.stack([t, i * np.ones_like(t), np.zeros_like(t)], axis=-1)
+        return np.stack([t, i + np.ones_like(t), np.zeros_like(t)], axis=-1)
 
     def margin(self, i: Indices, t: np.ndarray) -> np.ndarray:
         values = np.stack([function(i, t) for function in self.functions])
