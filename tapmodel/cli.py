@@ -23,6 +23,7 @@ from tapmodel.record import design_record
 from tapmodel.report.job_file import commented_job
 from tapmodel.report.numbers import design_page, findings_text
 from tapmodel.report.summary import build_summary, verify_summary
+from tapmodel.report.units import Paper, Units
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
 from tapmodel.words import Severity
@@ -134,6 +135,54 @@ def verify(
         typer.echo(verify_summary(measured))
     if measured["differences"]:
         raise typer.Exit(1)
+
+
+@app.command()
+def drawings(
+    job: JobArgument,
+    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
+    sets: Sets = None,
+) -> None:
+    """Draw views, sections, limits and the milling set-up as SVG and DXF; no model is built."""
+    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
+
+    settled, _ = _designed(job, sets)
+    folder = _folder(out, settled)
+    for name, drawing in all_drawings(settled).items():
+        picture = folder / f"{settled.name}-{name}.svg"
+        with whole_file(picture) as draft:
+            draft.write_text(drawing.svg(), encoding="utf-8")
+        plan = picture.with_suffix(".dxf")
+        drawing.write_dxf(plan)
+        typer.echo(f"{drawing.title}: {picture}, {plan}")
+
+
+@app.command()
+def sheet(
+    job: JobArgument,
+    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
+    sets: Sets = None,
+    paper: Annotated[Paper, typer.Option(help="Size of the sheet.")] = Paper.A4,
+    units: Annotated[Units, typer.Option(help="Units of length.")] = Units.MM,
+) -> None:
+    """Write the sheet to take to the machine, a PDF; no model is built."""
+    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
+    from tapmodel.report.sheet import write_sheet  # noqa: PLC0415  (loads the typesetter)
+
+    settled, _ = _designed(job, sets)
+    path = _folder(out, settled) / f"{settled.name}-sheet.pdf"
+    write_sheet(path, settled, all_drawings(settled), paper, units)
+    typer.echo(f"sheet: {path}")
+
+
+def _folder(out: Path, settled: TapDesign) -> Path:
+    folder = out / settled.name
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        allowed = f"a folder that can be written ({error.strerror})"
+        raise InputError("--out", str(out), allowed) from error
+    return folder
 
 
 @app.command()

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from tapmodel.export.atomic import whole_file
 from tapmodel.export.stl import single_precision
-from tapmodel.geometry.mesh import Mesh
+from tapmodel.geometry.triangles import Mesh
 
 _METRES = 0.001  # in a millimetre
 
@@ -37,6 +37,9 @@ def write_glb(mesh: Mesh, path: Path, name: str) -> None:
     scene.add_geometry(  # pyright: ignore[reportUnknownMemberType]
         body, node_name=name, geom_name=name
     )
-    content = scene.export(file_type="glb")  # pyright: ignore[reportUnknownMemberType]
+    content = cast(
+        "bytes",
+        scene.export(file_type="glb"),  # pyright: ignore[reportUnknownMemberType]
+    )
     with whole_file(path) as draft:
-        draft.write_bytes(cast("bytes", content))
+        draft.write_bytes(content)

@@ -2,11 +2,13 @@
 
 # pyright: reportMissingTypeStubs=false, reportUnknownVariableType=false
 # pyright: reportUnknownMemberType=false, reportUnknownArgumentType=false
+# pyright: reportOptionalMemberAccess=false
 # The library's binding carries no types; only its own names are let off.
 
 import hashlib
 import uuid
 from pathlib import Path
+from typing import Any
 
 import lib3mf
 import numpy as np
@@ -15,7 +17,7 @@ from numpy.typing import NDArray
 from tapmodel.errors import KernelError
 from tapmodel.export.atomic import whole_file
 from tapmodel.export.stl import single_precision
-from tapmodel.geometry.mesh import Mesh
+from tapmodel.geometry.triangles import Mesh
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -47,7 +49,7 @@ def write_3mf(mesh: Mesh, path: Path, name: str) -> None:
         raise KernelError("3MF", f"{path} could not be written: {error}") from error
 
 
-def _model(vertices: Floats, triangles: Indices, name: str) -> lib3mf.Model:
+def _model(vertices: Floats, triangles: Indices, name: str) -> Any:  # noqa: ANN401  (untyped)
     wrapper = lib3mf.get_wrapper()
     model = wrapper.CreateModel()
     model.SetUnit(lib3mf.ModelUnit.MilliMeter)
@@ -55,8 +57,8 @@ def _model(vertices: Floats, triangles: Indices, name: str) -> lib3mf.Model:
     part.SetName(name)
     # The binding would take lists of its records; arrays of them, filled at once, are as good.
     part.SetGeometry(
-        (lib3mf.Position * len(vertices)).from_buffer_copy(vertices.astype("<f4")),
-        (lib3mf.Triangle * len(triangles)).from_buffer_copy(triangles.astype("<u4")),
+        (lib3mf.Position * len(vertices)).from_buffer_copy(vertices.astype("<f4").data),
+        (lib3mf.Triangle * len(triangles)).from_buffer_copy(triangles.astype("<u4").data),
     )
     if not part.IsManifoldAndOriented():
         raise KernelError("3MF", "the library does not take the mesh for a closed body")

@@ -3,7 +3,7 @@
 import zipfile
 from pathlib import Path
 from typing import NamedTuple
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 import numpy as np
 from numpy.typing import NDArray
@@ -40,8 +40,8 @@ def read_3mf_part(path: Path) -> NamedTriangles:
     try:
         with zipfile.ZipFile(path) as package:
             # A file of our own that was written a moment ago.
-            model = ElementTree.fromstring(package.read(_MODEL))  # noqa: S314
-    except (zipfile.BadZipFile, KeyError, ElementTree.ParseError) as error:
+            model = ET.fromstring(package.read(_MODEL))  # noqa: S314
+    except (zipfile.BadZipFile, KeyError, ET.ParseError) as error:
         raise KernelError("3MF", f"{path} cannot be read: {error}") from error
     if model.get("unit") != "millimeter":
         raise KernelError("3MF", f"{path} is in the unit {model.get('unit')}")
@@ -58,5 +58,5 @@ def read_3mf_part(path: Path) -> NamedTriangles:
     )
 
 
-def _rows(part: ElementTree.Element, tag: str, keys: tuple[str, str, str]) -> list[list[str]]:
+def _rows(part: ET.Element, tag: str, keys: tuple[str, str, str]) -> list[list[str]]:
     return [[element.attrib[key] for key in keys] for element in part.iter(_CORE + tag)]

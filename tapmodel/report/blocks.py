@@ -1,4 +1,4 @@
-"""What a section of the page and of the sheet is made of, before anyone lays it out.
+"""What a section of the sheet is made of, before anyone lays it out.
 
 Lengths stay in mm here; `tapmodel.report.units` writes them in the reader's units.
 """
@@ -79,7 +79,7 @@ Block = Rows | Table | Paragraphs
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """One part of the page or the sheet.
+    """One part of the sheet.
 
     Attributes:
         key: short name for links, letters and dashes.

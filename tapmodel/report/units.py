@@ -21,6 +21,13 @@ class Units(StrEnum):
     BOTH = "both"
 
 
+class Paper(StrEnum):
+    """Size of the sheet."""
+
+    A4 = "A4"
+    LETTER = "Letter"
+
+
 def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
     """The text of a quantity, one for each unit that is wanted: mm first."""
     if isinstance(quantity, Length):

@@ -219,3 +219,11 @@ def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
     assert refused.returncode == 2
     assert "junk.step" in refused.stderr
     assert tapmodel("verify", str(tmp_path / "none.step"), "M4x0.7").returncode == 2
+
+
+def test_drawings_are_written_without_a_model(tmp_path: Path) -> None:
+    result = tapmodel("drawings", "M18x0.75", "--out", str(tmp_path))
+    assert result.returncode == 0
+    names = {path.name for path in (tmp_path / "M18x0.75").iterdir()}
+    kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "relief", "square"}
+    assert names == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}

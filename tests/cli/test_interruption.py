@@ -80,7 +80,7 @@ def test_what_a_killed_run_left_is_swept_by_the_next(tmp_path: Path) -> None:
 
 
 def _produce(out: Path, limits: Limits) -> None:
-    produce(design_tap(job_for("M4x0.7")), out, lambda _stage: None, limits)
+    produce(design_tap(job_for("M4x0.7")), out, lambda _stage: None, limits=limits)
 
 
 def test_a_run_that_takes_too_long_is_stopped_and_names_its_stage(tmp_path: Path) -> None:

@@ -29,7 +29,8 @@ def test_equal_points_and_what_stands_on_them_are_written_once():
 
 
 def test_topology_is_never_joined():
-    text = "#1 = CARTESIAN_POINT('',(1.,2.,3.));\n#2 = VERTEX_POINT('',#1);\n#3 = VERTEX_POINT('',#1);\n"
+    point = "#1 = CARTESIAN_POINT('',(1.,2.,3.));\n"
+    text = point + "#2 = VERTEX_POINT('',#1);\n#3 = VERTEX_POINT('',#1);\n"
     assert len(_data(text)) == 3
 
 
@@ -39,7 +40,9 @@ def test_strings_keep_their_blanks_hashes_and_semicolons():
 
 
 def test_points_are_kept_to_ten_decimals():
-    (line,) = _data("#1 = CARTESIAN_POINT('',(-1.23456789012345E-02,-1.E-13,\n    123.45678901234));\n")
+    (line,) = _data(
+        "#1 = CARTESIAN_POINT('',(-1.23456789012345E-02,-1.E-13,\n    123.45678901234));\n"
+    )
     assert line == "#1=CARTESIAN_POINT('',(-0.0123456789,0.,123.4567890123));"
 
 

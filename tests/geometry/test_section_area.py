@@ -88,8 +88,9 @@ def test_mirror_image_has_the_same_areas(small_solid: cq.Solid):
 def test_areas_do_not_depend_on_where_the_body_stands(small_solid: cq.Solid):
     moved = small_solid.moved(cq.Location((3, 4, 0), (0, 0, 1), 25))
     heights = STATIONS.tolist()
+    # Curves follow their loci within 50 pm, which a turn of the body spreads anew.
     assert section_areas(moved, heights) == pytest.approx(
-        section_areas(small_solid, heights), rel=1e-9
+        section_areas(small_solid, heights), rel=1e-8
     )
 
 

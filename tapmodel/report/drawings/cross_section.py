@@ -52,10 +52,17 @@ def _circles(sheet: Sheet, design: TapDesign) -> None:
     sheet.circle((0.0, 0.0), core, HIDDEN)
     sheet.line((-over, 0.0), (over, 0.0), CENTRE)
     sheet.line((0.0, -over), (0.0, over), CENTRE)
-    low = -radius - sheet.paper(7)
+    low = _lowest(design) - sheet.paper(5)
     words = size(design.thread.major)
     below = (0.0, low - sheet.paper(3)), "centre"
     sheet.linear(((-radius, 0.0), (radius, 0.0)), (0.0, low), words, below)
+
+
+def _lowest(design: TapDesign) -> float:
+    """Of the section and the cutter that is drawn in it [mm]."""
+    flutes = design.flutes
+    _, y = in_flute(design, flutes.centre_radius, flutes.offset, flutes.count - 1)
+    return min(-design.thread.major / 2, y - flutes.cutter_diameter / 2)
 
 
 def _side(design: TapDesign) -> float:
@@ -72,11 +79,12 @@ def _rake(sheet: Sheet, design: TapDesign) -> None:
     inner, along = (_from(edge, angle, reach) for angle in (radial, tangent))
     out = _from(edge, radial + 180, sheet.paper(6))
     sheet.line(out, inner, THIN)
-    sheet.line(out if flutes.rake_crest == 0 else edge, along, THIN)
+    sheet.line(edge, along, THIN)
     ends = (inner, along) if (tangent - radial) > 0 else (along, inner)
     base = _from(edge, radial, sheet.paper(19))
-    at = (_side(design) * sheet.paper(-4), design.thread.major / 2 + sheet.paper(9))
     words = f"rake {degrees(flutes.rake_crest)}"
+    aside = sheet.paper(sheet.width(words) / 2 + 3)
+    at = (edge[0] - _side(design) * aside, design.thread.major / 2 + sheet.paper(8))
     if flutes.rake_crest != 0:
         sheet.angular(edge, ends, base, words, at)
     else:
@@ -94,9 +102,9 @@ def _land(sheet: Sheet, design: TapDesign) -> None:
     void = section_of(flutes)
     start = flutes.angles[0] + face_angle(void, radius)
     end = flutes.angles[1] + heel_angle(void, radius)
-    ends = (polar(design, radius, start), polar(design, radius, end))
-    if _side(design) > 0:  # the view turns the sense of theta round
-        ends = ends[::-1]
+    first, last = polar(design, radius, start), polar(design, radius, end)
+    # the view turns the sense of theta round
+    ends = (last, first) if _side(design) > 0 else (first, last)
     middle = (start + end) / 2
     base = polar(design, radius + sheet.paper(7), middle)
     words = f"land {degrees(flutes.land_angle)}"
@@ -134,7 +142,7 @@ def _captions(sheet: Sheet, design: TapDesign) -> None:
         f"{design.thread.hand.value}-hand tap",
     ]
     sheet.lines_of_text((left, sheet.paper(24)), lines)
-    low = -design.thread.major / 2 - sheet.paper(17)
+    low = _lowest(design) - sheet.paper(14)
     z = mm(full_thread_height(design), 2)
     words = f"section {z} behind the cutting end, {SEEN}; scale {scale_text(sheet.scale)}"
     sheet.text((0.0, low), words, "centre")

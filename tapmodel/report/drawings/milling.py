@@ -12,7 +12,7 @@ from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text
 from tapmodel.report.drawings.sheet import Drawing, Sheet
 from tapmodel.words import Hand
 
-_VIEW = 56.0  # of the blank on paper, at most [mm]
+_VIEW = 61.0  # of the blank on paper, at most [mm]
 
 
 def draw(design: TapDesign) -> Drawing:
@@ -117,7 +117,7 @@ def _names(sheet: Sheet, design: TapDesign) -> None:
 
 def _set_up(sheet: Sheet, design: TapDesign) -> None:
     """Small picture from the side: from where the view is taken. Not to scale."""
-    left = design.thread.major / 2 + sheet.paper(54)
+    left = design.thread.major / 2 + sheet.paper(50)
     p, middle = sheet.paper, sheet.paper(19)
 
     def box(x0: float, y0: float, x1: float, y1: float, layer: str = VISIBLE) -> list[Point]:
@@ -136,15 +136,15 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
     sheet.text((left + p(11.5), middle + p(10)), "cutter")
     sheet.text((left + p(30), middle + p(11)), "dividing head")
     sheet.text((left - p(1), middle - p(5)), "cutting end")
-    sheet.text((left - p(18), middle + p(20)), "where the view is taken from (not to scale)")
+    sheet.text((left - p(18), middle + p(20)), "where the view is taken from; no scale")
 
 
 def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, setting = design.flutes, flute_setting(design)
-    left = design.thread.major / 2 + sheet.paper(36)
+    left = design.thread.major / 2 + sheet.paper(34)
     lines = [
         f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
-        f"index {flutes.count} × {mm(360 / flutes.count, 4)}°",
+        f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
         f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
         f"depth {mm(flutes.depth_from_top)} from the top of the blank,",
         f"   turned to ⌀{mm(design.thread.major)}",
@@ -153,6 +153,7 @@ def _captions(sheet: Sheet, design: TapDesign) -> None:
         f"{design.thread.hand.value}-hand tap",
     ]
     sheet.lines_of_text((left, sheet.paper(-1)), lines)
-    low = -design.thread.major / 2 - sheet.paper(19)
-    words = f"{SEEN}, looking towards the dividing head; scale {scale_text(sheet.scale)}"
-    sheet.text((0.0, low), words, "centre")
+    low = -design.thread.major / 2 - sheet.paper(17)
+    words = f"looking towards the dividing head; scale {scale_text(sheet.scale)}"
+    sheet.text((0.0, low), SEEN, "centre")
+    sheet.text((0.0, low - sheet.paper(4.5)), words, "centre")

@@ -16,13 +16,15 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any, Literal
 
-from ezdxf.addons.drawing import Frontend, RenderContext, layout, svg
+from ezdxf.addons.drawing import layout, svg
 from ezdxf.addons.drawing.config import (
     BackgroundPolicy,
     ColorPolicy,
     Configuration,
     LineweightPolicy,
 )
+from ezdxf.addons.drawing.frontend import Frontend
+from ezdxf.addons.drawing.properties import RenderContext
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.fonts import fonts
@@ -71,6 +73,9 @@ class Drawing:
             background_policy=BackgroundPolicy.WHITE,
             color_policy=ColorPolicy.BLACK,
             lineweight_policy=LineweightPolicy.ABSOLUTE,
+            # both in mm of the part, where the drawing is measured
+            min_dash_length=0.1 / self.scale,
+            max_flattening_distance=0.01 / self.scale,
         )
         frontend = Frontend(RenderContext(self.document), backend, config=look)
         frontend.draw_layout(self.document.modelspace())

@@ -7,7 +7,6 @@ from tapmodel.report.blocks import Section
 from tapmodel.report.sections import (
     angles,
     chamfer,
-    choices,
     dividing,
     hole,
     milling,
@@ -30,7 +29,4 @@ OPERATIONS: tuple[SectionOf, ...] = (
     angles.section,
     relief.section,
 )
-"""On the page and on the sheet."""
-
-PAGE_ONLY: tuple[SectionOf, ...] = (choices.section,)
-"""After the operations, on the page."""
+"""On the sheet, in the order of the work."""

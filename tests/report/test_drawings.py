@@ -1,0 +1,205 @@
+"""The drawings say what the record says, and on the right side."""
+
+import math
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import ezdxf
+import pytest
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.chamfer_teeth import teeth
+from tapmodel.report.drawings.sheet import Drawing
+from tapmodel.spec.job_file import job_for
+
+
+def _design(text: str, *sets: str) -> TapDesign:
+    return design_tap(job_for(text, sets))
+
+
+def _words(drawing: Drawing) -> str:
+    space = drawing.document.modelspace()
+    texts = [entity.dxf.text for entity in space.query("TEXT")]
+    texts += [entity.text for entity in space.query("MTEXT")]
+    return "\n".join(texts)
+
+
+def _cutter_x(drawing: Drawing) -> float:
+    """Where the half circle of the ball is drawn, beside the centre line [mm]."""
+    arcs = drawing.document.modelspace().query("ARC")
+    balls = [
+        arc
+        for arc in arcs
+        if math.isclose(arc.dxf.start_angle % 360, 180)
+        and math.isclose(arc.dxf.end_angle % 360, 0, abs_tol=1e-9)
+    ]
+    assert len(balls) == 1
+    return float(balls[0].dxf.center.x)
+
+
+@pytest.mark.parametrize("text", ["M18x0.75", "M10", "M28x0.75", "M30"])
+def test_the_cutter_is_offset_to_the_side_that_the_record_means(text: str) -> None:
+    # Seen on the cutting end, with the first flute on top, +theta of a right-hand tap runs
+    # clockwise: a positive offset, towards +theta, lies to the right.
+    design = _design(text)
+    assert _cutter_x(all_drawings(design)["milling"]) == pytest.approx(design.flutes.offset)
+
+
+def test_a_left_hand_tap_is_milled_on_the_other_side() -> None:
+    right, left = _design("M6x0.5"), _design("M6x0.5-LH")
+    assert left.flutes.offset == right.flutes.offset
+    assert _cutter_x(all_drawings(left)["milling"]) == pytest.approx(-right.flutes.offset)
+
+
+def test_the_side_and_the_settings_are_written_out() -> None:
+    design = _design("M18x0.75")
+    words = _words(all_drawings(design)["milling"])
+    assert f"{abs(design.flutes.offset):.3f} to the left" in words
+    assert f"{design.flutes.depth_from_top:.3f} from the top" in words
+    assert "seen on the cutting end" in words
+
+
+@pytest.mark.parametrize("count", [3, 4, 6])
+def test_every_flute_shows_in_the_section(count: int) -> None:
+    design = _design("M28x0.75", f"flutes.count={count}")
+    arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
+    radius = design.flutes.cutter_diameter / 2
+    floors = {
+        (round(arc.dxf.center.x, 6), round(arc.dxf.center.y, 6))
+        for arc in arcs
+        if math.isclose(arc.dxf.radius, radius, rel_tol=1e-9)
+    }
+    assert len(floors) == count
+
+
+def test_dimensions_measure_what_the_record_says() -> None:
+    design = _design("M18x0.75")
+    found: dict[str, list[float]] = {}
+    for name, drawing in all_drawings(design).items():
+        dimensions = drawing.document.modelspace().query("DIMENSION")
+        found[name] = [float(dimension.get_measurement()) for dimension in dimensions]
+    assert any(math.isclose(v, abs(design.flutes.offset), rel_tol=1e-6) for v in found["milling"])
+    assert any(
+        math.isclose(v, design.flutes.depth_from_top, rel_tol=1e-6) for v in found["milling"]
+    )
+    section = found["cross-section"]
+    assert any(math.isclose(v, design.thread.major, rel_tol=1e-6) for v in section)
+    assert any(math.isclose(v, design.flutes.land_angle, rel_tol=1e-6) for v in section)
+    assert any(math.isclose(v, design.flutes.rake_crest, rel_tol=1e-6) for v in section)
+
+
+def test_pictures_are_true_to_scale_and_share_no_styles() -> None:
+    drawings = all_drawings(_design("M18x0.75"))
+    classes: set[str] = set()
+    for drawing in drawings.values():
+        svg = drawing.svg()
+        assert re.search(r'<svg[^>]* width="[0-9.]+mm"', svg)
+        assert 60 < drawing.width_mm < 205
+        own = set(re.findall(r'class="([^"]+)"', svg))
+        assert not own & classes
+        classes |= own
+
+
+def test_the_dxf_passes_the_audit_of_its_library(tmp_path: Path) -> None:
+    for name, drawing in all_drawings(_design("M10")).items():
+        path = tmp_path / f"{name}.dxf"
+        drawing.write_dxf(path)
+        document = ezdxf.readfile(path)
+        assert not document.audit().has_errors
+        assert document.header["$DIMLFAC"] == 1.0
+        assert len(document.modelspace()) > 10
+
+
+JOBS = {
+    "M18x0.75": (),
+    "M10": (),
+    "M6x0.5-LH": (),
+    "M28x0.75": ("flutes.count=6",),
+    "M30": ("chamfer.form=taper",),
+}
+
+
+def _measured(drawing: Drawing, path: Path) -> list[float]:
+    """What the dimensions of a drawing measure, in the file as written."""
+    drawing.write_dxf(path)
+    space = ezdxf.readfile(path).modelspace()
+    return sorted(float(entity.get_measurement()) for entity in space.query("DIMENSION"))
+
+
+@pytest.mark.parametrize("text", JOBS)
+def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_path: Path) -> None:
+    design = _design(text, *JOBS[text])
+    thread, flutes, blank, chamfer = design.thread, design.flutes, design.blank, design.chamfer
+    necked = [blank.thread_length + blank.neck_length, blank.neck_diameter]
+    over_corners = math.sqrt(2) * blank.square_across_flats
+    expected = {
+        "side": [
+            chamfer.length,
+            chamfer.point_diameter,
+            blank.thread_length,
+            thread.major,
+            flutes.full_depth_length,
+            flutes.runout_end,
+            *(necked if blank.neck_length else []),
+            blank.shank_diameter,
+            blank.square_start,
+            blank.square_across_flats,
+            blank.overall_length,
+        ],
+        "thread-form": [thread.pitch, thread.crest_flat, thread.root_flat],
+        "milling": [abs(flutes.offset), flutes.depth_from_top],
+        "cross-section": [thread.major, flutes.land_angle, abs(flutes.rake_crest)],
+        "chamfer": [chamfer.length],
+        "relief": [],
+        "square": [blank.square_across_flats, blank.square_length, blank.shank_diameter],
+    }
+    drawings = all_drawings(design)
+    for name, values in expected.items():
+        measured = _measured(drawings[name], tmp_path / f"{name}.dxf")
+        assert measured == pytest.approx(sorted(values), rel=1e-6), name
+    corners = min(over_corners, blank.shank_diameter)
+    assert f"{corners:.3f} over corners" in _words(drawings["square"])
+
+
+@pytest.mark.parametrize("text", JOBS)
+def test_the_teeth_of_the_chamfer_are_numbered_in_order_of_the_helix(text: str) -> None:
+    design = _design(text, *JOBS[text])
+    found, count = teeth(design), design.flutes.count
+    assert len(found) == design.chamfer.teeth
+    # From one land to the next the helix climbs by its lead over the number of lands.
+    for one, other in pairwise(found):
+        assert other.land == (one.land + 1) % count
+        assert other.z - one.z == pytest.approx(design.thread.lead / count)
+    texts = all_drawings(design)["chamfer"].document.modelspace().query("TEXT")
+    at = {int(t.dxf.text): t for t in texts if t.dxf.text.isdigit()}
+    assert sorted(at) == list(range(1, design.chamfer.teeth + 1))
+    for tooth in found:
+        assert at[tooth.number].get_placement()[1].x == pytest.approx(tooth.z)
+
+
+def test_the_section_of_a_left_hand_tap_is_the_mirror_image() -> None:
+    floors: list[list[tuple[float, float]]] = []
+    for text in ("M6x0.5", "M6x0.5-LH"):
+        design = _design(text)
+        arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
+        ball = design.flutes.cutter_diameter / 2
+        centres = [a.dxf.center for a in arcs if math.isclose(a.dxf.radius, ball, rel_tol=1e-9)]
+        floors.append([(round(float(c.x), 6), round(float(c.y), 6)) for c in centres])
+    right, left = map(sorted, floors)
+    assert len(left) == _design("M6x0.5").flutes.count
+    assert sorted((-x, y) for x, y in right) == left
+    assert right != left
+
+
+def test_the_tap_is_drawn_turning_towards_its_cutting_faces() -> None:
+    # Seen on the cutting end a right-hand tap turns counter-clockwise: below, to the right.
+    for text, way in (("M6x0.5", 1.0), ("M6x0.5-LH", -1.0)):
+        design = _design(text)
+        space = all_drawings(design)["milling"].document.modelspace()
+        heads = [hatch.paths[0].vertices for hatch in space.query("HATCH") if hatch.dxf.solid_fill]
+        below = [head for head in heads if head[0][1] < -design.thread.major / 4]
+        assert len(below) == 1
+        assert below[0][0][0] * way > 0
