@@ -19,7 +19,7 @@ from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale
 from tapmodel.report.drawings.sheet import Drawing, Sheet
 from tapmodel.words import Hand
 
-_VIEW = 90.0  # of the section on paper, at most [mm]
+_VIEW = 85.0  # of the section on paper, at most [mm]
 
 
 def draw(design: TapDesign) -> Drawing:
@@ -126,9 +126,9 @@ def _cutter(sheet: Sheet, design: TapDesign) -> None:
 
 def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, relief = design.flutes, design.relief
-    left = design.thread.major / 2 + sheet.paper(34)
+    left = design.thread.major / 2 + sheet.paper(28)
     lines = [
-        "rake of the cutting face:",
+        "rake of the face:",
         f"   at the crest (hook) {degrees(flutes.rake_crest)}",
         f"   at the pitch line {degrees(flutes.rake_pitch)}",
         f"   at the root {degrees(flutes.rake_root)}",
@@ -137,11 +137,12 @@ def _captions(sheet: Sheet, design: TapDesign) -> None:
         f"core ⌀{mm(flutes.core_diameter)} (dashed)",
         f"cutter ⌀{mm(flutes.cutter_diameter)} (double chain)",
         f"one flute {mm(flutes.area, 2)} mm²",
-        f"drop at the heel: {relief.thread.applies_to.value} {mm(relief.thread.heel_drop)},",
+        "drop at the heel:",
+        f"   {relief.thread.applies_to.value} {mm(relief.thread.heel_drop)}",
         f"   chamfer {mm(relief.chamfer.heel_drop)}",
         f"{design.thread.hand.value}-hand tap",
     ]
-    sheet.lines_of_text((left, sheet.paper(24)), lines)
+    sheet.lines_of_text((left, sheet.paper(14)), lines)
     low = _lowest(design) - sheet.paper(14)
     z = mm(full_thread_height(design), 2)
     words = f"section {z} behind the cutting end, {SEEN}; scale {scale_text(sheet.scale)}"

@@ -133,10 +133,10 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((left - p(4), middle), (left + p(45), middle), CENTRE)
     sheet.arrow((left - p(18), middle), (left - p(5), middle))
     sheet.text((left - p(18), middle + p(3.5)), "your eye")
-    sheet.text((left + p(11.5), middle + p(10)), "cutter")
-    sheet.text((left + p(30), middle + p(11)), "dividing head")
+    sheet.text((left + p(6), middle + p(10)), "cutter", "right")
+    sheet.text((left + p(43), middle + p(11)), "dividing head", "right")
     sheet.text((left - p(1), middle - p(5)), "cutting end")
-    sheet.text((left - p(18), middle + p(20)), "where the view is taken from; no scale")
+    sheet.text((left - p(18), middle + p(20)), "the view is taken from here (no scale)")
 
 
 def _captions(sheet: Sheet, design: TapDesign) -> None:
@@ -146,10 +146,10 @@ def _captions(sheet: Sheet, design: TapDesign) -> None:
         f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
         f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
         f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
-        f"depth {mm(flutes.depth_from_top)} from the top of the blank,",
-        f"   turned to ⌀{mm(design.thread.major)}",
+        f"depth {mm(flutes.depth_from_top)} from the top",
+        f"   of the blank, turned to ⌀{mm(design.thread.major)}",
         f"core ⌀{mm(flutes.core_diameter)} (dashed)",
-        f"full depth to {mm(flutes.full_depth_length, 2)} from the cutting end",
+        f"full depth up to {mm(flutes.full_depth_length, 2)} from the end",
         f"{design.thread.hand.value}-hand tap",
     ]
     sheet.lines_of_text((left, sheet.paper(-1)), lines)

@@ -90,7 +90,7 @@ def _square(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((start, side), (end, -side), THIN)
     at = (end + sheet.paper(4), 0.0)
     words = f"□{mm(2 * side)}"
-    text = (at[0] + sheet.paper(1), sheet.paper(3)), "left"
+    text = (at[0], side + sheet.paper(3.5)), "centre"
     sheet.linear(((end, -side), (end, side)), at, words, text, upright=True)
 
 
