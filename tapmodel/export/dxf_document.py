@@ -26,20 +26,21 @@ VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
 )
 LETTERS = "TEXT"
 
-# Line widths of ISO 128 in the ratio 1 : 2 [1/100 mm], and dash patterns on paper [mm].
+# Line widths of ISO 128 [1/100 mm], and dash patterns on paper [mm]; the names of the patterns
+# are those that programs draw even when they do not read the pattern.
 _LAYERS = {
     VISIBLE: (50, "CONTINUOUS"),
     THIN: (18, "CONTINUOUS"),
     HIDDEN: (25, "DASHED"),
-    CENTRE: (18, "CHAIN"),
+    CENTRE: (18, "CENTER"),
     HATCH: (13, "CONTINUOUS"),
-    PHANTOM: (18, "DOUBLE-CHAIN"),
+    PHANTOM: (18, "DIVIDE"),
     LETTERS: (25, "CONTINUOUS"),
 }
 _PATTERNS = {
     "DASHED": (2.5, -0.8),
-    "CHAIN": (6.0, -0.8, 0.4, -0.8),
-    "DOUBLE-CHAIN": (6.0, -0.8, 0.4, -0.8, 0.4, -0.8),
+    "CENTER": (6.0, -0.8, 0.4, -0.8),
+    "DIVIDE": (6.0, -0.8, 0.4, -0.8, 0.4, -0.8),
 }
 
 

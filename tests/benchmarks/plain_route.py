@@ -10,7 +10,6 @@ from itertools import pairwise
 
 import cadquery as cq
 import numpy as np
-from numpy.typing import NDArray
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Sewing
 from OCP.TopoDS import TopoDS
 
@@ -19,12 +18,10 @@ from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry.measure import volume
 from tapmodel.geometry.walls import FACE, HEEL, Walls
 
-# Spans of a helix over one land; the curve is then 4 nm from the helix.
-SPANS = 24
+# Spans of a helix over one land: the curve is then within 0.1 µm of it, and more would take longer.
+SPANS = 12
 # The sides of a face are made anew for its neighbour; they meet to rounding.
 SEWN = 1e-6
-# Of the volume, relative: the helices are that true, and nothing may be missing.
-VOLUME = 1e-6
 
 
 class PlainRod:
@@ -36,15 +33,8 @@ class PlainRod:
         self.parts = segments(design.thread)
 
     def fluted(self) -> cq.Solid:
-        """The rod with its flutes cut.
-
-        Raises:
-            ValueError: when the volume is not that of such a rod.
-        """
-        rod = self.rod()
-        self._prove(rod, self.rod_volume())
-        (solid,) = rod.cut(*map(self._cutter, self.flutes.angles)).Solids()
-        self._prove(solid, self.fluted_volume())
+        """The rod with its flutes cut, all at once: one by one takes twice as long."""
+        (solid,) = self.rod().cut(*map(self._cutter, self.flutes.angles)).Solids()
         return solid
 
     def rod(self) -> cq.Solid:
@@ -127,7 +117,7 @@ class PlainRod:
 
     def _helix(self, turn: int, land: int, place: tuple[float, float]) -> cq.Edge:
         spacing = 2 * math.pi / self.flutes.count
-        angles: NDArray[np.float64] = np.linspace(land * spacing, (land + 1) * spacing, SPANS + 1)
+        angles = np.linspace(land * spacing, (land + 1) * spacing, SPANS + 1)
         points = [self._point(turn, angle, place) for angle in angles.tolist()]
         if place[1] == 0.0:
             return cq.Edge.makeLine(points[0], points[-1])
@@ -154,9 +144,3 @@ class PlainRod:
             .close()
         )
         return outline.extrude(height).val().rotate(cq.Vector(), cq.Vector(0, 0, 1), angle)
-
-    @staticmethod
-    def _prove(solid: cq.Solid, expected: float) -> None:
-        found = volume(solid, VOLUME / 10)
-        if abs(found / expected - 1) > VOLUME:
-            raise ValueError(f"the plain route made {found} mm³ instead of {expected} mm³")

@@ -151,7 +151,7 @@ class Sheet:
         step = self.paper(spacing)
         across = math.radians(angle + 90)
         offset = (step * math.cos(across), step * math.sin(across))
-        hatch.set_pattern_fill("LINES", definition=[[angle, (0.0, 0.0), offset, []]])
+        hatch.set_pattern_fill("ANSI31", definition=[[angle, (0.0, 0.0), offset, []]])
         hatch.paths.add_polyline_path(points, is_closed=True)
 
     def fill(self, points: Sequence[Point]) -> None:
@@ -245,28 +245,43 @@ class Sheet:
             p1=ends[0],
             p2=ends[1],
             location=middle,
-            text=text,
+            # Programs move or turn text that does not fit between the arrows, each in its own
+            # way; such text is lettering of its own beside a dimension that shows none.
+            text=text if self._fits(text, ends, options["angle"]) else " ",
             text_rotation=0.0,
             dimstyle=STYLE,
             **options,
         )
         dimension.render()
+        if not self._fits(text, ends, options["angle"]):
+            dimension.dimension.dxf.text_midpoint = (*middle, 0.0)
+            self.text(middle, text, "centre")
+
+    def _fits(self, text: str, ends: tuple[Point, Point], angle: float) -> bool:
+        length = abs(ends[1][0] - ends[0][0]) * self.scale
+        return angle == 0.0 and self.width(text) < length - 6
 
     def angular(
         self, centre: Point, ends: tuple[Point, Point], base: Point, text: str, at: Point
     ) -> None:
         """An angle counter-clockwise between two points about `centre`, its text at `at`."""
-        dimension = self._space.add_angular_dim_3p(
+        # Between two lines: some programs do not draw the kind with three points.
+        dimension = self._space.add_angular_dim_2l(
             base=base,
-            center=centre,
-            p1=ends[0],
-            p2=ends[1],
-            text=text,
+            line1=(centre, ends[1]),
+            line2=(centre, ends[0]),
             location=at,
-            text_rotation=0.0,
+            text=" ",
             dimstyle=STYLE,
         )
         dimension.render()
+        points = dimension.dimension.dxf
+        # The library draws the angle from the second line to the first and measures from the
+        # first to the second.
+        points.defpoint2, points.defpoint4 = points.defpoint4, points.defpoint2
+        points.defpoint3, points.defpoint = points.defpoint, points.defpoint3
+        points.text_midpoint = (*at, 0.0)
+        self.text(at, text, "centre")
 
     @staticmethod
     def width(text: str) -> float:
