@@ -34,6 +34,8 @@ def small_tap() -> TapDesign:
         minor=pitch_diameter - (pitch / 2 - root_flat) / slope,
         crest_flat=pitch / 2 - (major - pitch_diameter) * slope,
         root_flat=root_flat,
+        crest_radius=0.0,
+        root_radius=0.0,
         first_z=0.31,
     )
     point, length = 6.85, 2.0

@@ -52,6 +52,22 @@ def flank_radius(thread: TapThread, w: Floats) -> Floats:
     return thread.pitch_diameter / 2 + beyond / np.tan(np.radians(thread.flank_angle))
 
 
+def profile_radius(thread: TapThread, w: Floats) -> Floats:
+    """Radius of the axial profile [mm]: flanks between crest and root, flat or rounded.
+
+    An arc's centre lies its radius inside the extreme, and the arc reaches as far along the axis
+    as its normal leans: to the cosine of the flank angle.
+    """
+    found = np.clip(flank_radius(thread, w), thread.minor / 2, thread.major / 2)
+    reach = np.cos(np.radians(thread.flank_angle))
+    crest, root = thread.crest_radius, thread.root_radius
+    height = np.sqrt(np.maximum(crest**2 - w**2, 0.0))
+    found = np.where(np.abs(w) < crest * reach, thread.major / 2 - crest + height, found)
+    beside = thread.pitch / 2 - np.abs(w)
+    depth = np.sqrt(np.maximum(root**2 - beside**2, 0.0))
+    return np.where(beside < root * reach, thread.minor / 2 + root - depth, found)
+
+
 def cone_radius(chamfer: Chamfer, z: Floats) -> Floats:
     """Radius of the chamfer cone at the edge [mm]."""
     return chamfer.point_diameter / 2 + z * np.tan(np.radians(chamfer.angle))
@@ -71,8 +87,7 @@ def land_radii(design: TapDesign, phi: Floats, theta: Floats, z: Floats) -> list
     """
     thread, place = design.thread, design.relief.thread.applies_to
     drop = relief_drop(design.relief.thread, phi)
-    profile = flank_radius(thread, from_crest(thread, theta, z))
-    profile = np.clip(profile, thread.minor / 2, thread.major / 2)
+    profile = profile_radius(thread, from_crest(thread, theta, z))
     cone = cone_radius(design.chamfer, z) - relief_drop(design.relief.chamfer, phi)
     if place is ReliefPlace.THREAD:
         return [profile - drop, cone]

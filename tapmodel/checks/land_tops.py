@@ -19,6 +19,7 @@ from tapmodel.design.tap_design import TapDesign, TapThread
 Floats = NDArray[np.float64]
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(6)
 FRACTIONS = np.linspace(0.0, 1.0, 7)  # also parts pieces on which two surfaces might cross twice
+ARC_PARTS = 6  # of half a rounded crest or root
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +58,26 @@ def _radii(design: TapDesign, tops: Tops, row: NDArray[np.intp], phi: Floats) ->
 
 
 def _corner_offsets(thread: TapThread) -> list[float]:
-    """Axial offsets from the crest's middle of the four corners of the profile [mm]."""
+    """Axial offsets from the crest's middle of the corners of the profile [mm].
+
+    Where it is rounded, of places along the arc, so that no piece bends much.
+    """
     slope = math.tan(math.radians(thread.flank_angle))
     crest = thread.pitch / 4 - (thread.major - thread.pitch_diameter) / 2 * slope
-    root = thread.pitch / 4 + (thread.pitch_diameter - thread.minor) / 2 * slope
-    return [-root, -crest, crest, root]
+    root = thread.pitch / 4 - (thread.pitch_diameter - thread.minor) / 2 * slope
+    beside = _half_places(thread, root, thread.root_radius)
+    return [
+        *(side * w for w in _half_places(thread, crest, thread.crest_radius) for side in (-1, 1)),
+        *(thread.pitch / 2 + side * w for w in beside for side in (-1, 1)),
+    ]
+
+
+def _half_places(thread: TapThread, flat: float, arc: float) -> list[float]:
+    """Distances from the middle of a crest or root at which its pieces end [mm]."""
+    if arc == 0:
+        return [flat]
+    widest = math.radians(90.0 - thread.flank_angle)
+    return [arc * math.sin(widest * part / ARC_PARTS) for part in range(ARC_PARTS + 1)]
 
 
 def _corners(design: TapDesign, tops: Tops) -> Floats:

@@ -11,9 +11,10 @@ from tapmodel.checks.ideal import (
     cone_radius,
     flank_radius,
     from_crest,
+    profile_radius,
     relief_drop,
 )
-from tapmodel.design.tap_design import Blank, TapDesign
+from tapmodel.design.tap_design import Blank, TapDesign, TapThread
 from tapmodel.words import ReliefPlace
 
 Floats = NDArray[np.float64]
@@ -56,16 +57,38 @@ def land(design: TapDesign, radius: Floats, theta: Floats, phi: Floats, z: Float
     thread, place = design.thread, design.relief.thread.applies_to
     drop = relief_drop(design.relief.thread, phi)
     unmoved = radius + drop if place is ReliefPlace.THREAD else radius
-    steep = 1 / np.tan(np.radians(thread.flank_angle))
-    along = steep * thread.lead / (2 * np.pi * np.maximum(radius, thread.minor / 4))
-    flank = unmoved - flank_radius(thread, from_crest(thread, theta, z))
-    ridge = np.maximum(unmoved - thread.major / 2, flank / np.sqrt(1 + steep**2 + along**2))
-    profile = np.minimum(unmoved - thread.minor / 2, ridge)
+    profile = _profile(thread, unmoved, from_crest(thread, theta, z))
     if place is ReliefPlace.CREST:
         profile = np.maximum(profile, radius + drop - thread.major / 2)
     cone = radius + relief_drop(design.relief.chamfer, phi) - cone_radius(design.chamfer, z)
     cone *= np.cos(np.radians(design.chamfer.angle))
     return widest(named(profile, "thread"), named(cone, "chamfer"))
+
+
+def _profile(thread: TapThread, radius: Floats, w: Floats) -> Floats:
+    """Distance from the thread without relief, at axial offsets w from a crest's middle [mm]."""
+    steep = 1 / np.tan(np.radians(thread.flank_angle))
+    flank = _square_to(thread, radius, flank_radius(thread, w), steep)
+    reach = np.cos(np.radians(thread.flank_angle))
+    ridge, crest, root = flank, thread.crest_radius, thread.root_radius
+    if crest == 0:
+        ridge = np.maximum(radius - thread.major / 2, flank)
+    else:
+        lean = np.abs(w) / np.sqrt(np.maximum(crest**2 - w**2, (crest / 4) ** 2))
+        arc = _square_to(thread, radius, profile_radius(thread, w), lean)
+        ridge = np.where(np.abs(w) < crest * reach, arc, ridge)
+    if root == 0:
+        return np.minimum(radius - thread.minor / 2, ridge)
+    beside = thread.pitch / 2 - np.abs(w)
+    lean = beside / np.sqrt(np.maximum(root**2 - beside**2, (root / 4) ** 2))
+    arc = _square_to(thread, radius, profile_radius(thread, w), lean)
+    return np.where(beside < root * reach, arc, ridge)
+
+
+def _square_to(thread: TapThread, radius: Floats, surface: Floats, steep: Floats | float) -> Floats:
+    """Distance from a screw surface out of the radial one, its profile rising by `steep`."""
+    along = steep * thread.lead / (2 * np.pi * np.maximum(radius, thread.minor / 4))
+    return (radius - surface) / np.sqrt(1 + np.square(steep) + along**2)
 
 
 def rear(blank: Blank, radius: Floats, z: Floats) -> Layer:

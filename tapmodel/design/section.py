@@ -3,6 +3,7 @@
 import math
 
 from tapmodel.design.outline import Arc, Line, Loop, Outline, Piece, full_circle
+from tapmodel.design.profile import segments
 from tapmodel.design.section_tops import Outside, Plain, Threaded
 from tapmodel.design.section_walls import Flute, flutes_at
 from tapmodel.design.tap_design import Blank, TapDesign
@@ -65,7 +66,7 @@ def full_thread_height(design: TapDesign) -> float:
 def _outside(design: TapDesign, z: float, flute: float) -> Outside:
     blank = design.blank
     if z < blank.thread_length:
-        return Threaded(design, z, flute)
+        return Threaded(design, z, flute, segments(design.thread))
     side = blank.square_across_flats / 2 if z >= blank.square_start else math.inf
     return Plain(_turned_radius(design, z), side)
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from tapmodel.design.flute_record import crest_edge_angle
 from tapmodel.design.outline import Arc, Line, Piece, Point, arc_through
+from tapmodel.design.profile import Segment
 from tapmodel.design.relief import drop
 from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.words import ReliefPlace
@@ -43,11 +44,15 @@ def polar(radius: float, angle: float) -> Point:
 
 @dataclass(frozen=True, slots=True)
 class Threaded:
-    """Top of one land in the threaded length: its section at `z` [mm] of the land of `flute`."""
+    """Top of one land in the threaded length: its section at `z` [mm] of the land of `flute`.
+
+    `profile` is that of the thread.
+    """
 
     design: TapDesign
     z: float
     flute: float
+    profile: tuple[Segment, ...]
 
     def radius(self, angle: float) -> float:
         """Radius at the polar angle [mm]."""
@@ -70,9 +75,9 @@ class Threaded:
         thread, chamfer, relief = self.design.thread, self.design.chamfer, self.design.relief
         phi = angle - self.edge
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
-        slope = math.tan(math.radians(thread.flank_angle))
-        flank = thread.major / 2 - (w - thread.crest_flat / 2) / slope
-        profile = min(max(flank, thread.minor / 2), thread.major / 2)
+        crest, flank, root, _ = self.profile
+        part = crest if w < crest.end else root if w > root.start else flank
+        profile = float(part.radius(np.asarray(w)))
         rise = self.z * math.tan(math.radians(chamfer.angle))
         cone = chamfer.point_diameter / 2 + rise - _drop(relief.chamfer, phi)
         sunk = _drop(relief.thread, phi)
@@ -97,8 +102,10 @@ class Threaded:
         for relief in (reliefs.thread, reliefs.chamfer):
             yield self.edge + relief.margin_angle
         period = 360 * thread.pitch / thread.lead
-        for flat in (thread.crest_flat, thread.pitch - thread.root_flat):
-            for offset in (-flat / 2, flat / 2):
+        crest, _, root, _ = self.profile
+        for segment in (crest, root):
+            # Where an arc is highest or lowest, two surfaces might change places twice about it.
+            for offset in (segment.start, segment.end, *([segment.middle] if segment.arc else [])):
                 at = (self.z - thread.first_z - offset) * 360 / thread.lead
                 at += math.ceil((start - at) / period) * period
                 while at < end:

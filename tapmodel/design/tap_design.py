@@ -24,8 +24,9 @@ class TapThread:
         flank_angle: between flank and the plane square to the axis [deg], 30 for ISO metric.
         major: diameter over the crests, as aimed at; `major_min` the least allowed [mm].
         pitch_diameter: as aimed at, inside [`pitch_min`, `pitch_max`] [mm].
-        minor: diameter at the root flat [mm].
-        crest_flat, root_flat: axial widths of the flats [mm].
+        minor: diameter at the bottom of the root [mm].
+        crest_flat, root_flat: axial widths of the flats, 0 where the form is rounded there [mm].
+        crest_radius, root_radius: of the arc that touches both flanks, 0 for a flat [mm].
         first_z: z at angle 0 of the middle of a crest [mm]; with lead and hand it locates the
             helix: crest middles at `first_z + lead*theta/360 + k*pitch`.
     """
@@ -43,6 +44,8 @@ class TapThread:
     minor: float
     crest_flat: float
     root_flat: float
+    crest_radius: float
+    root_radius: float
     first_z: float
 
 

@@ -63,6 +63,8 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
         minor=pitch_diameter - (hole.pitch / 2 - root_flat) / tangent,
         crest_flat=hole.pitch / 2 - (major - pitch_diameter) * tangent,
         root_flat=root_flat,
+        crest_radius=0.0,
+        root_radius=0.0,
         first_z=PHASE * hole.pitch,
     )
 

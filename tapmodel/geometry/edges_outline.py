@@ -56,6 +56,11 @@ class ThreadOutline(_Outline):
     def __init__(self, form: Form, part: int, z: float) -> None:
         super().__init__(form, *land_turns(form, z, z), z)
         self.part = part
+        arc = abs(form.segments[part].arc)
+        if arc:
+            # The edge is to be followed in the parameters of the arc's surface as well.
+            self.least_degree = 7
+            self.longest_span = 0.5 * arc / form.advance
 
     def _offset(self, i: Indices, phi: Floats) -> Floats:
         return self.z - self.form.offset_to_z(self.lands[i], self.turns[i], phi)

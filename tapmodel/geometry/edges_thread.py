@@ -38,12 +38,20 @@ def land_turns(form: Form, lowest: float, highest: float) -> tuple[Indices, Indi
     return np.concatenate(lands), np.concatenate(turns)
 
 
+def cone_turns(form: Form) -> tuple[Indices, Indices]:
+    """Lands and turns that the chamfer cone can reach, relieved as it is."""
+    low, high = form.phi_range()
+    sunk = float(np.max(form.cone_drop(np.linspace(low, high, 33))))
+    top = (form.crest_radius + max(sunk, 0.0) - form.point_radius) / form.cone_tan
+    return land_turns(form, 0.0, min(top, form.thread_end))
+
+
 class LandFamily:
     """Loci numbered by land and turn, with the angle phi as parameter."""
 
     least_degree = 3
     density = 1
-    longest_span = np.inf
+    longest_span = float(np.inf)
 
     def __init__(self, form: Form, lands: Indices, turns: Indices) -> None:
         """Loci over the whole width of each land."""
@@ -58,7 +66,7 @@ class LandFamily:
         r, z = self.curve(i, t)
         return self.form.points(self.lands[i], t, r, z)
 
-    def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
+    def curve(self, i: Indices, phi: Floats, /) -> tuple[Floats, Floats]:
         """Radius and height of the locus at phi."""
         raise NotImplementedError
 
@@ -120,19 +128,15 @@ class Corners(LandFamily):
 
 
 class ConeCuts(LandFamily):
-    """The chamfer cone against part `part` of the profile."""
+    """The chamfer cone against part `part` of the profile, a straight one."""
 
     def __init__(self, form: Form, part: int) -> None:
-        """Every turn that the cone can reach, relieved as it is."""
-        low, high = form.phi_range()
-        sunk = float(np.max(form.cone_drop(np.linspace(low, high, 33))))
-        top = (form.crest_radius + max(sunk, 0.0) - form.point_radius) / form.cone_tan
-        super().__init__(form, *land_turns(form, 0.0, min(top, form.thread_end)))
+        """Every turn that the cone can reach."""
+        super().__init__(form, *cone_turns(form))
         self.part = part
 
     def _offset(self, i: Indices, phi: Floats) -> Floats:
-        form, segment = self.form, self.form.segments[self.part]
-        slope = (segment.end_radius - segment.start_radius) / (segment.end - segment.start)
+        form, slope = self.form, self.form.segments[self.part].slope
         base = form.offset_to_z(self.lands[i], self.turns[i], phi)
         at_zero = form.part_radius(self.part, np.zeros_like(phi), phi)
         return (form.cone_radius(phi, base) - at_zero) / (slope - form.cone_tan)
@@ -168,4 +172,5 @@ def families(form: Form) -> Iterator[tuple[Family, str]]:
     """All loci of this file with the shape of their curves."""
     for part in range(len(PARTS)):
         yield Corners(form, part), "spline"
-        yield ConeCuts(form, part), "spline"
+        if form.segments[part].arc == 0:
+            yield ConeCuts(form, part), "spline"

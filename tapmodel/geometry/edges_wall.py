@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.design.profile import Part
 from tapmodel.geometry.edges_outline import body_key
 from tapmodel.geometry.edges_thread import inside_ends, land_turns
 from tapmodel.geometry.form import PARTS, Form
@@ -14,9 +15,9 @@ from tapmodel.geometry.walls import FACE, HEEL
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-# Radius and wall angle of a flat depend on each other through the relief; each round of
-# substitution gains at least a factor of two even on steep walls.
-_ROUNDS = 60
+# Radius and wall angle depend on each other through the relief, weakly: the secant of one round
+# is all but straight.
+_ROUNDS = 8
 
 
 class _WallFamily:
@@ -39,6 +40,22 @@ class _WallFamily:
     def at(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         return self.form.points(self.lands[i], self.form.wall_phi(self.side, r), r, z)
+
+    def settled(self, part: Part, nominal: Floats) -> Floats:
+        """Radius on the wall of a part of the profile that has the radius `nominal` undropped."""
+
+        def excess(r: Floats) -> Floats:
+            return r - nominal + self.form.part_drop(part, self.form.wall_phi(self.side, r))
+
+        r, at_r = nominal, excess(nominal)
+        following = r - at_r
+        for _ in range(_ROUNDS):
+            last, at_last, r = r, at_r, following
+            at_r = excess(r)
+            moved = at_r != at_last
+            way = np.divide(r - last, at_r - at_last, out=np.zeros_like(r), where=moved)
+            following = r - at_r * way
+        return following
 
     def cuts(self) -> list[Function]:
         return [lambda i, t: self.curve(i, t)[0] - self.turn_radius]
@@ -74,9 +91,8 @@ class FlankOnWall(_WallFamily):
 
     def _offset(self, phi: Floats, r: Floats) -> Floats:
         segment = self.form.segments[self.part]
-        slope = (segment.end_radius - segment.start_radius) / (segment.end - segment.start)
         nominal = r + self.form.part_drop(segment.part, phi)
-        return segment.start + (nominal - segment.start_radius) / slope
+        return segment.start + (nominal - segment.start_radius) / segment.slope
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         phi = self.form.wall_phi(self.side, t)
@@ -105,19 +121,13 @@ class FlatOnWall(_WallFamily):
         lands, turns = land_turns(form, 0.0, form.thread_end)
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
-        self.radius, self.phi = self._settled()
+        # Radius and angle of the line, each of which follows from the other.
+        self.radius = self.settled(PARTS[part], np.asarray(form.segments[part].start_radius))
+        self.phi = form.wall_phi(side, self.radius)
         self.start, self.end = form.part_limits(part, self.phi)
         hair = 0.02 * (self.end - self.start)
         self.lower[:] = self.start - hair
         self.upper[:] = self.end + hair
-
-    def _settled(self) -> tuple[Floats, Floats]:
-        """Radius and angle of the line, each of which follows from the other."""
-        nominal = np.asarray(self.form.segments[self.part].start_radius)
-        r = nominal
-        for _ in range(_ROUNDS):
-            r = nominal - self.form.part_drop(PARTS[self.part], self.form.wall_phi(self.side, r))
-        return r, self.form.wall_phi(self.side, r)
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         base = self.form.offset_to_z(self.lands[i], self.turns[i], self.phi)
@@ -136,7 +146,44 @@ class FlatOnWall(_WallFamily):
         return _strip_pairs(self, i, t)
 
 
-def _strip_pairs(family: FlankOnWall | FlatOnWall, i: Indices, t: Floats) -> list[SheetPair]:
+class ArcOnWall(_WallFamily):
+    """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
+
+    # The edge is to be followed in the parameters of the arc's surface as well.
+    least_degree = 7
+    longest_span = float(np.radians(45.0))
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        lands, turns = land_turns(form, 0.0, form.thread_end)
+        super().__init__(form, side, lands)
+        self.turns, self.part = turns, part
+        segment = form.segments[part]
+        half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc)))
+        self.lower[:], self.upper[:] = -1.02 * half, 1.02 * half
+        self.half = half
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        segment = self.form.segments[self.part]
+        r = self.settled(PARTS[self.part], segment.arc_centre + segment.arc * np.cos(t))
+        phi = self.form.wall_phi(self.side, r)
+        w = segment.middle + abs(segment.arc) * np.sin(t)
+        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def margin(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        below = self.form.cone_radius(self.form.wall_phi(self.side, r), z) - r
+        return np.minimum.reduce([self.half - np.abs(t), inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.part_kinks(PARTS[self.part])
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        return _strip_pairs(self, i, t)
+
+
+def _strip_pairs(
+    family: FlankOnWall | FlatOnWall | ArcOnWall, i: Indices, t: Floats
+) -> list[SheetPair]:
     numbers = zip(family.lands[i].tolist(), family.turns[i].tolist(), strict=True)
     strips = [("strip", land, turn, family.part) for land, turn in numbers]
     return list(zip(strips, family.wall_sheets(i, t), strict=True))
@@ -227,7 +274,9 @@ def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]
     """All loci of this file; `bodies` are the keys of the turned lengths that a flute cuts."""
     for side in (FACE, HEEL):
         for part, name in enumerate(PARTS):
-            if name in ("crest", "root"):
+            if form.segments[part].arc:
+                yield ArcOnWall(form, side, part), "spline"
+            elif name in ("crest", "root"):
                 yield FlatOnWall(form, side, part), "line"
             else:
                 yield FlankOnWall(form, side, part), "spline"

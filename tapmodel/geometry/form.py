@@ -11,7 +11,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.profile import Part, Segment, segments
+from tapmodel.design.profile import Part, Segment, profile_radius, segments
 from tapmodel.design.relief import drop
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry.walls import FACE, Walls
@@ -54,7 +54,6 @@ class Form:
         self.crest_radius = thread.major / 2
         self.root_radius = thread.minor / 2
         self.flank_tan = float(np.tan(np.radians(thread.flank_angle)))
-        self.half_crest = thread.crest_flat / 2
         self.segments: tuple[Segment, ...] = segments(thread)
         self.walls = Walls(
             flutes.centre_radius, flutes.offset, np.asarray(flutes.cutter_diameter / 2)
@@ -103,9 +102,7 @@ class Form:
     def part_radius(self, part: int, w: Floats, phi: Floats) -> Floats:
         """Radius of part number `part` of the profile, extended, at axial offset w."""
         segment = self.segments[part]
-        slope = (segment.end_radius - segment.start_radius) / (segment.end - segment.start)
-        nominal = segment.start_radius + slope * (w - segment.start)
-        return nominal - self.part_drop(segment.part, phi)
+        return segment.radius(w) - self.part_drop(segment.part, phi)
 
     def part_limits(self, part: int, phi: Floats) -> tuple[Floats, Floats]:
         """Axial offsets between which the part is the surface, at phi."""
@@ -128,9 +125,7 @@ class Form:
     def thread_radius(self, land: Indices, phi: Floats, z: Floats) -> Floats:
         """Radius of the threaded surface, with relief."""
         w = z - self.crest_z[land] - self.advance * phi
-        w = np.abs(w - self.pitch * np.round(w / self.pitch))
-        flank = self.crest_radius - (w - self.half_crest) / self.flank_tan
-        nominal = np.clip(flank, self.root_radius, self.crest_radius)
+        nominal = profile_radius(self.segments, w)
         sunk = self.part_drop("crest", phi)
         if self.design.relief.thread.applies_to is ReliefPlace.THREAD:
             return nominal - sunk

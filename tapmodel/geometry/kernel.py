@@ -30,7 +30,7 @@ from OCP.Geom import (
 from OCP.Geom2d import Geom2d_BSplineCurve, Geom2d_Curve, Geom2d_Line
 from OCP.gp import gp_Ax2, gp_Ax3, gp_Dir, gp_Dir2d, gp_Pnt, gp_Pnt2d
 from OCP.TColgp import TColgp_Array1OfPnt, TColgp_Array1OfPnt2d, TColgp_Array2OfPnt
-from OCP.TColStd import TColStd_Array1OfInteger, TColStd_Array1OfReal
+from OCP.TColStd import TColStd_Array1OfInteger, TColStd_Array1OfReal, TColStd_Array2OfReal
 from OCP.TopAbs import TopAbs_Orientation
 from OCP.TopExp import TopExp
 from OCP.TopLoc import TopLoc_Location
@@ -44,7 +44,7 @@ from OCP.TopoDS import (
 )
 
 from tapmodel.geometry import bezier
-from tapmodel.geometry.sheets import Cone, Frame, Plane, Ruled, Sheet, Sphere
+from tapmodel.geometry.sheets import Arched, Cone, Frame, Plane, Ruled, Sheet, Sphere
 from tapmodel.geometry.tracing import Edge
 
 Floats = NDArray[np.float64]
@@ -94,24 +94,33 @@ def surface(sheet: Sheet) -> Geom_Surface:
         case Cone():
             return Geom_ConicalSurface(_ax3(sheet.frame), sheet.half_angle, sheet.radius)
         case Ruled():
-            return _ruled(sheet)
+            rows = _integers([2, 2]), _reals(sheet.span)
+            return _spline(sheet, rows, 1)
+        case Arched():
+            weights = TColStd_Array2OfReal(1, len(sheet.poles), 1, 3)
+            for n in range(1, len(sheet.poles) + 1):
+                for k, weight in enumerate((1.0, sheet.weight, 1.0), 1):
+                    weights.SetValue(n, k, weight)
+            return _spline(sheet, (_integers([3, 3]), _reals([0.0, 1.0])), 2, weights)
 
 
-def _ruled(sheet: Ruled) -> Geom_BSplineSurface:
-    rows = len(sheet.poles)
-    poles = TColgp_Array2OfPnt(1, rows, 1, 2)
-    for n, (low, high) in enumerate(sheet.poles.tolist(), 1):
-        poles.SetValue(n, 1, gp_Pnt(*low))
-        poles.SetValue(n, 2, gp_Pnt(*high))
-    return Geom_BSplineSurface(
-        poles,
-        _reals(sheet.knots.tolist()),
-        _reals(sheet.span),
-        _integers(sheet.multiplicities),
-        _integers([2, 2]),
-        sheet.multiplicities[0] - 1,
-        1,
-    )
+def _spline(
+    sheet: Ruled | Arched,
+    across: tuple[TColStd_Array1OfInteger, TColStd_Array1OfReal],
+    degree: int,
+    weights: TColStd_Array2OfReal | None = None,
+) -> Geom_BSplineSurface:
+    """A surface from its poles; multiplicities and knots `across` u, rational with `weights`."""
+    rows, columns = sheet.poles.shape[:2]
+    poles = TColgp_Array2OfPnt(1, rows, 1, columns)
+    for n, row in enumerate(sheet.poles.tolist(), 1):
+        for k, xyz in enumerate(row, 1):
+            poles.SetValue(n, k, gp_Pnt(*xyz))
+    along = _reals(sheet.knots.tolist()), _integers(sheet.multiplicities)
+    multiplicities, knots = across
+    nets = (poles,) if weights is None else (poles, weights)
+    order = sheet.multiplicities[0]
+    return Geom_BSplineSurface(*nets, along[0], knots, along[1], multiplicities, order - 1, degree)
 
 
 def vertex(xyz: Floats) -> TopoDS_Vertex:

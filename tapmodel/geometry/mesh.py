@@ -12,10 +12,11 @@ from OCP.TopoDS import TopoDS_Face, TopoDS_Shape
 from OCP.TopTools import TopTools_IndexedMapOfShape
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.arc_triangles import arc_triangles
 from tapmodel.geometry.flat_triangles import without_flat
 from tapmodel.geometry.topology import EDGE, VERTEX, Solid, distinct, edge_uses, faces
 from tapmodel.geometry.triangles import Mesh, open_sides
-from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, triangulate
+from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, is_arched, triangulate
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -54,6 +55,8 @@ def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> Mesh:
     owner: list[Indices] = []
     for number, face in enumerate(faces(shape)):
         mesh = face_triangles(face)
+        if is_arched(face):
+            mesh = arc_triangles(face, mesh, chord)
         own = weld.numbers(face, mesh)[mesh.triangles]
         triangles.append(own)
         owner.append(np.full(len(own), number, dtype=np.intp))

@@ -6,9 +6,12 @@ side into the void of a flute; there the next land begins with its own relief, a
 between the two stays in the void, which is convex.
 """
 
+from itertools import pairwise
+
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.design.profile import profile_radius
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.preview_columns import Columns
 from tapmodel.geometry.preview_grid import Centre, closed_mesh
@@ -18,8 +21,8 @@ Indices = NDArray[np.intp]
 
 # A column leans with the walls, so its angle hangs on the radius that follows from the angle.
 _ROUNDS = 3
-# Rows of a pitch: the start of each part of the profile, and the cone's crossing within it.
-_PARTS = 4
+# Straight pieces that stand for an arc of the profile.
+_ARC_PIECES = 8
 
 
 def thread_mesh(form: Form) -> tuple[Floats, Indices]:
@@ -33,17 +36,28 @@ def thread_mesh(form: Form) -> tuple[Floats, Indices]:
     """
     columns, starts = Columns(form), form.design.thread.starts
     lands, shares = form.lands, len(columns.shares)
-    turns = _turns(form)
+    turns, rows = _turns(form), _rows_of_pitch(form)
     # The rows of a land, all columns alike: the helix alone moves them.
     crests = form.crest_z[:, None, None, None] + form.pitch * turns[:, None]
-    phi = columns.phi(np.full((lands, shares, len(turns) * 2 * _PARTS), form.crest_radius))
+    phi = columns.phi(np.full((lands, shares, len(turns) * rows), form.crest_radius))
     for _ in range(_ROUNDS):
         phi = columns.phi(_rows(form, crests, phi)[1])
     z, radius = _rows(form, crests, phi)
     land = np.broadcast_to(np.arange(lands)[:, None, None], phi.shape)
     points = form.points(land, phi, radius, z).reshape(lands * shares, -1, 3)
     centre = Centre(form.design.blank.front_centre)
-    return closed_mesh(points, starts * 2 * _PARTS, centre, Centre())
+    return closed_mesh(points, starts * rows, centre, Centre())
+
+
+def _pieces(form: Form) -> tuple[int, int, int, int]:
+    """Straight pieces of crest, rear flank, root and front flank."""
+    crest, _, root, _ = (_ARC_PIECES if segment.arc else 1 for segment in form.segments)
+    return crest, 1, root, 1
+
+
+def _rows_of_pitch(form: Form) -> int:
+    """Rows of a pitch: the start of each piece of the profile, the cone's crossing within it."""
+    return 2 * sum(_pieces(form))
 
 
 def _turns(form: Form) -> Indices:
@@ -57,7 +71,7 @@ def _turns(form: Form) -> Indices:
 
 def _rows(form: Form, crests: Floats, phi: Floats) -> tuple[Floats, Floats]:
     """Height and radius of all rows, the helix at `crests` for phi = 0; shape of phi [mm]."""
-    blocks = phi.reshape(*phi.shape[:-1], -1, 2 * _PARTS)
+    blocks = phi.reshape(*phi.shape[:-1], -1, _rows_of_pitch(form))
     profile = _Profile(form, blocks)
     base = crests + form.advance * blocks
     start, end = profile.corners()
@@ -73,7 +87,7 @@ def _rows(form: Form, crests: Floats, phi: Floats) -> tuple[Floats, Floats]:
 
 
 class _Profile:
-    """The axial profile at angles phi, shape (..., 8): one angle for each row of a pitch."""
+    """The axial profile at angles phi, shape (..., rows of a pitch)."""
 
     def __init__(self, form: Form, phi: Floats) -> None:
         self.form = form
@@ -89,21 +103,24 @@ class _Profile:
         """Axial offsets between which the part of each row lies [mm]."""
         form = self.form
         wider = self._alone * form.flank_tan
-        crest = form.half_crest + wider
+        crest = form.segments[0].end + wider
         root = np.full_like(crest, form.segments[2].start)
         marks = [-crest, crest, root, form.pitch - root, form.pitch - crest]
-        rows = range(2 * _PARTS)
-        return (
-            np.stack([marks[row // 2][..., row] for row in rows], axis=-1),
-            np.stack([marks[row // 2 + 1][..., row] for row in rows], axis=-1),
-        )
+        ends: list[tuple[Floats, Floats]] = []
+        for start, end, count in zip(marks[:-1], marks[1:], _pieces(form), strict=True):
+            shares = np.linspace(0.0, 1.0, count + 1)
+            divided = [start + share * (end - start) for share in shares.tolist()]
+            ends += pairwise(divided)
+        # Two rows for each piece.
+        numbered = [(row, *pair) for row, pair in enumerate(pair for pair in ends for _ in "ab")]
+        starts = [start[..., row] for row, start, _ in numbered]
+        stops = [end[..., row] for row, _, end in numbered]
+        return np.stack(starts, axis=-1), np.stack(stops, axis=-1)
 
     def radius(self, w: Floats) -> Floats:
         """Radius of the profile at axial offsets w from a crest's middle [mm]."""
-        form = self.form
-        away = np.abs(w - form.pitch * np.round(w / form.pitch))
-        flank = form.crest_radius - (away - form.half_crest) / form.flank_tan
-        return np.clip(flank, form.root_radius, form.crest_radius - self._alone) - self._bodily
+        whole = profile_radius(self.form.segments, w)
+        return np.minimum(whole, self.form.crest_radius - self._alone) - self._bodily
 
     def cone(self, z: Floats) -> Floats:
         """Radius of the chamfer cone at heights z [mm]."""

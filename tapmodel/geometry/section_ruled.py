@@ -1,6 +1,7 @@
-"""The outline of a section on a ruled B-spline surface, by Gauss quadrature.
+"""The outline of a section on a B-spline surface, by Gauss quadrature.
 
-It is an explicit function of u there, because z is linear in v.
+It is an explicit function of u there, because z runs one way in v: the surface is ruled along v,
+or an arc of less than half a turn across u.
 """
 
 # pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
@@ -21,10 +22,13 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.topology import is_forward
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(12)
+# Rounds of Newton's method for v; on a ruled surface the first one is exact.
+_ROUNDS = 8
+_LEVEL = 1e-13
 
 
 class RuledOutline:
-    """The outline on a B-spline surface that is linear in v: v as a function of u.
+    """The outline on a B-spline surface over whose v the height runs one way: v by u.
 
     Attributes:
         way: +1 where the body lies at the left when u grows, else -1.
@@ -34,14 +38,11 @@ class RuledOutline:
         """Read the surface of `face` for the plane at `z` [mm].
 
         Raises:
-            KernelError: when it is not linear in v.
+            KernelError: when it is neither a line nor one arc in v.
         """
         spline = BRep_Tool.Surface_s(face)
-        linear = isinstance(spline, Geom_BSplineSurface) and (
-            spline.VDegree() == 1 and spline.NbVPoles() == 2 and not spline.IsVRational()
-        )
-        if not linear:
-            raise KernelError("section", "an outline on a surface not ruled along v is not known")
+        if not isinstance(spline, Geom_BSplineSurface) or spline.NbVPoles() > 3:
+            raise KernelError("section", "an outline on a surface of many spans in v is not known")
         self._surface, self._z = surface, z
         self._knots = [spline.UKnot(n) for n in range(1, spline.NbUKnots() + 1)]
         _, _, self._v_low, self._v_high = spline.Bounds()
@@ -65,13 +66,20 @@ class RuledOutline:
             total += half * float(_WEIGHTS @ np.array(rates))
         return total if stop >= start else -total
 
+    def _start(self, u: float) -> float:
+        """The v at which z would be reached if it grew evenly."""
+        low, high = self._height(u, self._v_low), self._height(u, self._v_high)
+        return self._v_low + (self._z - low) / (high - low) * (self._v_high - self._v_low)
+
     def _rate(self, u: float) -> float:
         """(x dy - y dx) / du on the outline."""
-        low, high = self._height(u, self._v_low), self._height(u, self._v_high)
-        share = (self._z - low) / (high - low)
-        v = self._v_low + share * (self._v_high - self._v_low)
         point, along, across = gp_Pnt(), gp_Vec(), gp_Vec()
-        self._surface.D1(u, v, point, along, across)
+        v = self._start(u)
+        for _ in range(_ROUNDS):
+            self._surface.D1(u, v, point, along, across)
+            if abs(self._z - point.Z()) < _LEVEL:
+                break
+            v += (self._z - point.Z()) / across.Z()
         slope = -along.Z() / across.Z()
         dx, dy = along.X() + slope * across.X(), along.Y() + slope * across.Y()
         return float(point.X() * dy - point.Y() * dx)

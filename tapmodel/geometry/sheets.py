@@ -6,7 +6,7 @@ kernel room turns them into its own surfaces.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
@@ -18,6 +18,9 @@ from tapmodel.geometry.tracing import SheetKey
 from tapmodel.geometry.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
+
+# By how much the surface of an arc goes on beyond its ends [rad].
+_ARC_HAIR = 0.005
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,20 +108,44 @@ class Ruled:
         return self.uv_of(points)
 
 
-Sheet = Plane | Cone | Sphere | Ruled
+@dataclass(frozen=True, slots=True)
+class Arched:
+    """A surface whose sections across u are arcs: u = phi, v from 0 to 1 across the arc.
+
+    Attributes:
+        knots, multiplicities: of u.
+        poles: (m, 3, 3) [mm], rows along u, the three control points of the arc.
+        weight: of the middle control point, the cosine of half the arc; those of the ends are 1.
+        uv_of: parameters of points.
+    """
+
+    knots: Floats
+    poles: Floats
+    multiplicities: list[int]
+    weight: float
+    uv_of: Callable[[Floats], Floats]
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.uv_of(points)
+
+
+Sheet = Plane | Cone | Sphere | Ruled | Arched
 
 
 class Sheets:
     """The sheet for each key of a form's skin."""
 
     def __init__(self, form: Form) -> None:
-        """Prepare the two flanks once; all their copies are screw motions of these."""
+        """Prepare flanks and arcs once; all their copies are screw motions of these."""
         self.form = form
         low, high = form.phi_range()
         hair = 0.01 * (high - low)
         self._range = (low - hair, high + hair)
         self._middle = (low + high) / 2
         self._flanks = {n: self._flank(n) for n, part in enumerate(PARTS) if "flank" in part}
+        self._arcs = {n: self._arc(n) for n, segment in enumerate(form.segments) if segment.arc}
         self._flats: dict[tuple[int, int], Ruled] = {}
 
     def sheet(self, key: SheetKey) -> Sheet:
@@ -140,11 +167,14 @@ class Sheets:
 
     def shared(self, key: SheetKey) -> SheetKey:
         """One key for all faces that lie on the same sheet: the crests (or roots) of a land."""
-        if key[0] == "strip" and PARTS[int(key[3])] in ("crest", "root"):
+        if key[0] == "strip" and self._is_flat(int(key[3])):
             return ("flat", key[1], key[3])
         return key
 
     # --- threaded length --------------------------------------------------------------------
+
+    def _is_flat(self, part: int) -> bool:
+        return part not in self._arcs and part not in self._flanks
 
     def _marks(self, kinks: list[float]) -> Floats:
         low, high = self._range
@@ -166,18 +196,48 @@ class Sheets:
         knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
         return Ruled(knots, poles, multiplicities, span, lambda points: points)
 
-    def _strip(self, land: int, turn: int, part: int) -> Ruled:
-        if PARTS[part] in ("crest", "root"):
+    def _strip(self, land: int, turn: int, part: int) -> Ruled | Arched:
+        if self._is_flat(part):
             return self._flat(land, part)
-        form, ready = self.form, self._flanks[part]
+        form = self.form
+        ready = self._arcs[part] if part in self._arcs else self._flanks[part]
         height = float(form.crest_z[land]) + turn * form.pitch
         poles = ready.poles @ _turn(float(form.edge_angles[land])).T + [0.0, 0.0, height]
 
         def uv_of(points: Floats) -> Floats:
             phi = self._phi(land, points)
-            return np.stack([phi, points[..., 2] - height - form.advance * phi], axis=-1)
+            return ready.uv_of(np.stack([phi, points[..., 2] - height - form.advance * phi], -1))
 
-        return Ruled(ready.knots, poles, ready.multiplicities, ready.span, uv_of)
+        return replace(ready, poles=poles, uv_of=uv_of)
+
+    def _arc(self, part: int) -> Arched:
+        """A rounded crest or root of land 0 turned back to angle 0 and slid down to height 0.
+
+        Its `uv_of` takes angle and axial offset.
+        """
+        form, segment = self.form, self.form.segments[part]
+        half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc))) + _ARC_HAIR
+        end, top = segment.arc * np.cos(half), segment.arc / np.cos(half)
+        side = abs(segment.arc) * float(np.sin(half))
+        controls = [(-side, end), (0.0, top), (side, end)]
+
+        def rulings(phi: Floats) -> Floats:
+            sunk = form.part_drop(PARTS[part], phi)
+            both: list[Floats] = []
+            for w, rise in controls:
+                r = segment.arc_centre + rise - sunk
+                z = segment.middle + w + form.advance * phi
+                both += [r * np.cos(phi), r * np.sin(phi), z]
+            return np.stack(both, axis=-1)
+
+        def uv_of(places: Floats) -> Floats:
+            from_middle = np.arcsin((places[..., 1] - segment.middle) / abs(segment.arc))
+            # The rational parameter of an arc runs with the tangent of half the angle.
+            v = (1 + np.tan(from_middle / 2) / np.tan(half / 2)) / 2
+            return np.stack([places[..., 0], v], axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        return Arched(knots, poles, multiplicities, float(np.cos(half)), uv_of)
 
     def _flat(self, land: int, part: int) -> Ruled:
         """Crests (or roots) of a land lie on one surface upright along the axis; v is z."""
@@ -285,13 +345,13 @@ class Sheets:
 
 
 def _ruled(rulings: Callable[[Floats], Floats], marks: Floats) -> tuple[Floats, Floats, list[int]]:
-    """Knots, poles and multiplicities of the surface between the two ends of its rulings."""
+    """Knots, poles and multiplicities of the surface that control points across u describe."""
     owner = np.zeros(len(marks) - 1, dtype=np.intp)
     ends = np.column_stack([marks[:-1], marks[1:]])
     spans = bezier.follow(lambda _i, phi: rulings(phi), owner, ends)
     knots = np.append(spans.ends[:, 0], spans.ends[-1, 1])
     poles, multiplicities = bezier.join(knots, bezier.fit(spans.samples))
-    return knots, poles.reshape(len(poles), 2, 3), multiplicities
+    return knots, poles.reshape(len(poles), -1, 3), multiplicities
 
 
 def _turn(angle: float) -> Floats:

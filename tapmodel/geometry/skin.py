@@ -19,7 +19,14 @@ from scipy.spatial import cKDTree
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import KernelError
-from tapmodel.geometry import edges_outline, edges_runout, edges_section, edges_thread, edges_wall
+from tapmodel.geometry import (
+    edges_cone_arc,
+    edges_outline,
+    edges_runout,
+    edges_section,
+    edges_thread,
+    edges_wall,
+)
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
 
@@ -104,6 +111,7 @@ def _weave(form: Form, grid: int) -> Skin:
     first = bodies[0]
     loci = [
         *edges_thread.families(form),
+        *edges_cone_arc.families(form),
         *edges_outline.families(form, first),
         *edges_wall.families(form, bodies),
         *edges_section.families(form),

@@ -9,16 +9,18 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from OCP.BRep import BRep_Tool
+from OCP.BRep import BRep_Builder, BRep_Tool
 from OCP.BRepMesh import BRepMesh_IncrementalMesh
 from OCP.BRepTools import BRepTools
+from OCP.Geom import Geom_BSplineSurface
+from OCP.IMeshData import IMeshData_Status
 from OCP.IMeshTools import IMeshTools_Parameters
 from OCP.Poly import Poly_Triangulation
 from OCP.TopLoc import TopLoc_Location
-from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Shape
+from OCP.TopoDS import TopoDS_Compound, TopoDS_Edge, TopoDS_Face, TopoDS_Shape
 
 from tapmodel.errors import KernelError
-from tapmodel.geometry.topology import is_forward
+from tapmodel.geometry.topology import faces, is_forward
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -26,6 +28,8 @@ Indices = NDArray[np.intp]
 # Where two borders of a face run closer than the chord, the mesher may cross them; a finer chord
 # parts them again.
 _SHARES = (1.0, 0.7, 0.4, 0.2, 0.1)
+# The flag by which the mesher says that it has kept triangles it found on a face: no failure.
+_REUSED = int(IMeshData_Status.IMeshData_Reused)
 
 
 def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
@@ -49,16 +53,33 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
 
 
 def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
+    """Mesh every face but the arched ones closely, then those by the nodes of their borders."""
     BRepTools.Clean_s(shape)
+    plain = TopoDS_Compound()
+    builder = BRep_Builder()
+    builder.MakeCompound(plain)
+    for face in faces(shape):
+        if not is_arched(face):
+            builder.Add(plain, face)
+    return _run(plain, chord, angle, closely=True) or _run(shape, chord, angle, closely=False)
+
+
+def _run(shape: TopoDS_Shape, chord: float, angle: float, *, closely: bool) -> int:
     wanted = IMeshTools_Parameters()
     wanted.Deflection = chord
     wanted.Angle = float(np.radians(angle))
     wanted.Relative = False
     wanted.InParallel = False
     # Without this the triangles on B-spline faces leave the surface by ten chords and more.
-    wanted.ControlSurfaceDeflection = True
+    wanted.ControlSurfaceDeflection = closely
     made = BRepMesh_IncrementalMesh(shape, wanted)
-    return int(made.GetStatusFlags()) if made.IsDone() else -1
+    return int(made.GetStatusFlags()) & ~_REUSED if made.IsDone() else -1
+
+
+def is_arched(face: TopoDS_Face) -> bool:
+    """Whether a face is a rounded crest or root; only those bend across in one span."""
+    spline = BRep_Tool.Surface_s(face)
+    return isinstance(spline, Geom_BSplineSurface) and int(spline.VDegree()) == 2
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,8 @@ def thread(major: float, pitch: float, first_z: float, starts: int = 1) -> TapTh
         minor=pitch_diameter - (pitch / 2 - root_flat) / slope,
         crest_flat=pitch / 2 - (major - pitch_diameter) * slope,
         root_flat=root_flat,
+        crest_radius=0.0,
+        root_radius=0.0,
         first_z=first_z,
     )
 

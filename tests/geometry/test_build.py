@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from rounded import rounded
 
 from tapmodel.checks.proof import ModelProof
 from tapmodel.checks.verify import prove_solid
@@ -80,6 +81,16 @@ def _two_starts(tap: TapDesign) -> TapDesign:
     return replace(tap, thread=replace(tap.thread, starts=2, lead=2 * tap.thread.pitch))
 
 
+def _con_eccentric_chamfer(tap: TapDesign) -> TapDesign:
+    chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
+    return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
+
+
+def _concentric_chamfer(tap: TapDesign) -> TapDesign:
+    chamfer = relief.concentric(ReliefPlace.CHAMFER, tap.thread.major)
+    return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
+
+
 VARIANTS = {
     "no thread relief": _without_relief,
     "crest relief": _crest_only,
@@ -88,6 +99,12 @@ VARIANTS = {
     "no neck, shank between root and crest": lambda tap: _no_neck(tap, 7.8),
     "no neck, shank above the crest": lambda tap: _no_neck(tap, 9.0),
     "two starts": _two_starts,
+    "rounded": rounded,
+    "rounded, two starts": lambda tap: _two_starts(rounded(tap)),
+    "rounded, con-eccentric chamfer": lambda tap: _con_eccentric_chamfer(rounded(tap)),
+    "rounded, concentric chamfer": lambda tap: _concentric_chamfer(rounded(tap)),
+    "rounded root under a flat relieved crest": lambda tap: _crest_only(rounded(tap, crest=0.0)),
+    "rounded crest over a flat root": lambda tap: rounded(tap, root=0.0),
 }
 
 

@@ -4,8 +4,11 @@ import cadquery as cq
 import numpy as np
 import pytest
 import trimesh
+from rounded import rounded
 
 from tapmodel.checks.mesh import check_mesh
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.build import build_solid
 from tapmodel.geometry.measure import volume
 from tapmodel.geometry.mesh import Mesh, open_sides, tessellate
 from tapmodel.geometry.sampling import sample_faces
@@ -13,9 +16,14 @@ from tapmodel.geometry.sampling import sample_faces
 CHORDS = (0.04, 0.02, 0.01, 0.005)
 
 
+@pytest.fixture(scope="module", params=["flat", "rounded"])
+def solid(request: pytest.FixtureRequest, small_tap: TapDesign, small_solid: cq.Solid) -> cq.Solid:
+    return small_solid if request.param == "flat" else build_solid(rounded(small_tap))
+
+
 @pytest.fixture(scope="module")
-def meshes(small_solid: cq.Solid) -> dict[float, Mesh]:
-    return {chord: tessellate(small_solid, chord) for chord in CHORDS}
+def meshes(solid: cq.Solid) -> dict[float, Mesh]:
+    return {chord: tessellate(solid, chord) for chord in CHORDS}
 
 
 def test_tap_mesh_is_one_closed_body_at_every_chord(meshes: dict[float, Mesh]):
@@ -24,10 +32,8 @@ def test_tap_mesh_is_one_closed_body_at_every_chord(meshes: dict[float, Mesh]):
         assert (report.watertight, report.genus, report.degenerate, report.parts) == (True, 0, 0, 1)
 
 
-def test_volume_tends_to_the_solids_at_second_order(
-    meshes: dict[float, Mesh], small_solid: cq.Solid
-):
-    exact = volume(small_solid)
+def test_volume_tends_to_the_solids_at_second_order(meshes: dict[float, Mesh], solid: cq.Solid):
+    exact = volume(solid)
     errors = [
         abs(check_mesh(mesh.vertices, mesh.triangles).volume - exact) for mesh in meshes.values()
     ]
@@ -38,9 +44,9 @@ def test_volume_tends_to_the_solids_at_second_order(
 
 
 def test_no_triangle_strays_from_its_face_by_more_than_the_chord(
-    meshes: dict[float, Mesh], small_solid: cq.Solid
+    meshes: dict[float, Mesh], solid: cq.Solid
 ):
-    points, faces, _ = sample_faces(small_solid, 60, 1)
+    points, faces, _ = sample_faces(solid, 60, 1)
     for chord, mesh in meshes.items():
         corners = mesh.vertices[mesh.triangles]
         farthest = 0.0
@@ -54,17 +60,16 @@ def test_no_triangle_strays_from_its_face_by_more_than_the_chord(
         assert 0.2 * chord < farthest <= chord
 
 
-def test_a_coarse_mesh_after_a_fine_one_is_coarse(meshes: dict[float, Mesh], small_solid: cq.Solid):
-    again = tessellate(small_solid, CHORDS[0])
+def test_a_coarse_mesh_after_a_fine_one_is_coarse(meshes: dict[float, Mesh], solid: cq.Solid):
+    again = tessellate(solid, CHORDS[0])
     assert len(again.triangles) == len(meshes[CHORDS[0]].triangles)
     assert len(meshes[CHORDS[0]].triangles) < len(meshes[CHORDS[-1]].triangles) / 2
 
 
-def test_the_angle_does_not_decide_on_the_number_of_triangles(
-    meshes: dict[float, Mesh], small_solid: cq.Solid
-):
-    free = tessellate(small_solid, 0.01, angle=80.0)
-    assert len(free.triangles) == pytest.approx(len(meshes[0.01].triangles), rel=0.02)
+def test_the_angle_does_not_decide_on_the_number_of_triangles(small_solid: cq.Solid):
+    # On flats and flanks; an arc of a few chords bends by more than the angle in one step.
+    usual, free = tessellate(small_solid, 0.01), tessellate(small_solid, 0.01, angle=80.0)
+    assert len(free.triangles) == pytest.approx(len(usual.triangles), rel=0.02)
 
 
 def test_seams_and_poles_are_welded():

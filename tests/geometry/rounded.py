@@ -1,0 +1,31 @@
+"""The small tap with rounded crests and roots, by the definitions."""
+
+import math
+from dataclasses import replace
+
+from tapmodel.design.tap_design import TapDesign
+
+HALF_ANGLE = 27.5
+
+
+def rounded(tap: TapDesign, crest: float = 0.137329, root: float = 0.12) -> TapDesign:
+    """The tap with flanks of a 55-degree thread and arcs of so many pitches; 0 leaves a flat.
+
+    An arc that touches both flanks ends `R (1 / sin a - 1)` short of where they would meet.
+    """
+    thread, lean = tap.thread, math.radians(HALF_ANGLE)
+    pitch, sharp = thread.pitch, thread.pitch / 2 / math.tan(lean)
+    short = 2 * (1 / math.sin(lean) - 1)
+    flat = pitch / 8
+    blunt = flat / math.tan(lean)
+    profile = replace(
+        thread,
+        flank_angle=HALF_ANGLE,
+        major=thread.pitch_diameter + sharp - (crest * pitch * short if crest else blunt),
+        minor=thread.pitch_diameter - sharp + (root * pitch * short if root else blunt),
+        crest_flat=0.0 if crest else flat,
+        root_flat=0.0 if root else flat,
+        crest_radius=crest * pitch,
+        root_radius=root * pitch,
+    )
+    return replace(tap, thread=profile)
