@@ -23,7 +23,7 @@ from tapmodel.record import design_record
 from tapmodel.report.job_file import commented_job
 from tapmodel.report.numbers import design_page, findings_text
 from tapmodel.report.summary import build_summary, verify_summary
-from tapmodel.report.units import Paper, Units
+from tapmodel.report.units import Paper, Projection, Units
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
 from tapmodel.words import Severity
@@ -44,6 +44,7 @@ Sets = Annotated[
     list[str] | None,
     typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
 ]
+View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]
 
 
@@ -142,13 +143,14 @@ def drawings(
     job: JobArgument,
     out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
     sets: Sets = None,
+    projection: View = Projection.FIRST,
 ) -> None:
     """Draw views, sections, limits and the milling set-up as SVG and DXF; no model is built."""
     from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
 
     settled, _ = _designed(job, sets)
     folder = _folder(out, settled)
-    for name, drawing in all_drawings(settled).items():
+    for name, drawing in all_drawings(settled, projection).items():
         picture = folder / f"{settled.name}-{name}.svg"
         with whole_file(picture) as draft:
             draft.write_text(drawing.svg(), encoding="utf-8")
@@ -158,12 +160,14 @@ def drawings(
 
 
 @app.command()
-def sheet(
+def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
     sets: Sets = None,
     paper: Annotated[Paper, typer.Option(help="Size of the sheet.")] = Paper.A4,
     units: Annotated[Units, typer.Option(help="Units of length.")] = Units.MM,
+    *,
+    projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet to take to the machine, a PDF; no model is built."""
     from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
@@ -171,7 +175,8 @@ def sheet(
 
     settled, _ = _designed(job, sets)
     path = _folder(out, settled) / f"{settled.name}-sheet.pdf"
-    write_sheet(path, settled, all_drawings(settled), paper, units)
+    drawn = all_drawings(settled, projection)
+    write_sheet(path, settled, drawn, paper, units, projection=projection)
     typer.echo(f"sheet: {path}")
 
 

@@ -28,6 +28,13 @@ class Paper(StrEnum):
     LETTER = "Letter"
 
 
+class Projection(StrEnum):
+    """Where the views of a drawing stand to each other: ISO 5456-2, first or third angle."""
+
+    FIRST = "first"
+    THIRD = "third"
+
+
 def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
     """The text of a quantity, one for each unit that is wanted: mm first."""
     if isinstance(quantity, Length):

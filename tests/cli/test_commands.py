@@ -225,5 +225,5 @@ def test_drawings_are_written_without_a_model(tmp_path: Path) -> None:
     result = tapmodel("drawings", "M18x0.75", "--out", str(tmp_path))
     assert result.returncode == 0
     names = {path.name for path in (tmp_path / "M18x0.75").iterdir()}
-    kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "relief", "square"}
+    kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "square"}
     assert names == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}

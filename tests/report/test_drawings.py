@@ -10,9 +10,11 @@ import pytest
 
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.export.dxf_document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.chamfer_teeth import teeth
-from tapmodel.report.drawings.sheet import Drawing
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.spec.job_file import job_for
 
 
@@ -70,7 +72,7 @@ def test_every_flute_shows_in_the_section(count: int) -> None:
     floors = {
         (round(arc.dxf.center.x, 6), round(arc.dxf.center.y, 6))
         for arc in arcs
-        if math.isclose(arc.dxf.radius, radius, rel_tol=1e-9)
+        if arc.dxf.layer == VISIBLE and math.isclose(arc.dxf.radius, radius, rel_tol=1e-9)
     }
     assert len(floors) == count
 
@@ -97,7 +99,7 @@ def test_pictures_are_true_to_scale_and_share_no_styles() -> None:
     for drawing in drawings.values():
         svg = drawing.svg()
         assert re.search(r'<svg[^>]* width="[0-9.]+mm"', svg)
-        assert 60 < drawing.width_mm < 205
+        assert 60 < drawing.width_mm <= 184
         own = set(re.findall(r'class="([^"]+)"', svg))
         assert not own & classes
         classes |= own
@@ -153,7 +155,6 @@ def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_pa
         "milling": [abs(flutes.offset), flutes.depth_from_top],
         "cross-section": [thread.major, flutes.land_angle, abs(flutes.rake_crest)],
         "chamfer": [chamfer.length],
-        "relief": [],
         "square": [blank.square_across_flats, blank.square_length, blank.shank_diameter],
     }
     drawings = all_drawings(design)
@@ -186,7 +187,8 @@ def test_the_section_of_a_left_hand_tap_is_the_mirror_image() -> None:
         design = _design(text)
         arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
         ball = design.flutes.cutter_diameter / 2
-        centres = [a.dxf.center for a in arcs if math.isclose(a.dxf.radius, ball, rel_tol=1e-9)]
+        walls = [arc for arc in arcs if arc.dxf.layer == VISIBLE]
+        centres = [a.dxf.center for a in walls if math.isclose(a.dxf.radius, ball, rel_tol=1e-9)]
         floors.append([(round(float(c.x), 6), round(float(c.y), 6)) for c in centres])
     right, left = map(sorted, floors)
     assert len(left) == _design("M6x0.5").flutes.count
@@ -203,3 +205,19 @@ def test_the_tap_is_drawn_turning_towards_its_cutting_faces() -> None:
         below = [head for head in heads if head[0][1] < -design.thread.major / 4]
         assert len(below) == 1
         assert below[0][0][0] * way > 0
+
+
+def test_the_wall_named_as_cutting_face_is_the_one_towards_which_the_tap_turns() -> None:
+    for text, wall in (("M6x0.5", "right"), ("M6x0.5-LH", "left")):
+        space = all_drawings(_design(text))["milling"].document.modelspace()
+        words = {entity.dxf.text: entity.get_placement()[1].x for entity in space.query("TEXT")}
+        assert f"cutting face: the {wall} wall" in words
+        assert (words["cutting face"] > 0) == (wall == "right")
+        assert (words["heel"] < 0) == (wall == "right")
+
+
+@pytest.mark.parametrize("text", JOBS)
+def test_drawings_are_at_a_scale_of_iso_5455(text: str) -> None:
+    for drawing in all_drawings(_design(text, *JOBS[text])).values():
+        assert re.fullmatch("[125]0*(:1)?|1:[125]0*", scale_text(drawing.scale).removesuffix(":1"))
+        assert f"scale {scale_text(drawing.scale)}" in _words(drawing)

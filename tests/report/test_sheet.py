@@ -1,51 +1,146 @@
 """The sheet as a reader of PDF sees it."""
 
+import re
 from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.report.blocks import Rows
 from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet import write_sheet
-from tapmodel.report.units import Paper, Units
-from tapmodel.spec.job_file import job_for
+from tapmodel.report.sheet_blocks import typeset
+from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.spec.job_file import job_for, read_job
 
 POINTS_PER_MM = 72 / 25.4
 SIZES = {Paper.A4: (210.0, 297.0), Paper.LETTER: (215.9, 279.4)}
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
-def _read(tmp_path: Path, paper: Paper = Paper.A4, units: Units = Units.MM) -> PdfReader:
-    design = design_tap(job_for("M18x0.75"))
-    path = tmp_path / "sheet.pdf"
-    write_sheet(path, design, all_drawings(design), paper, units)
-    return PdfReader(path)
+@pytest.fixture(scope="module")
+def reference() -> TapDesign:
+    return design_tap(job_for("M18x0.75"))
 
 
-def _text(reader: PdfReader) -> str:
-    return " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+@pytest.fixture(scope="module")
+def drawn(reference: TapDesign) -> dict[str, Drawing]:
+    return all_drawings(reference)
 
 
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "sheet.pdf"
+
+
+def _text(path: Path) -> str:
+    pages = PdfReader(path).pages
+    return " ".join(" ".join(page.extract_text() for page in pages).split())
+
+
+@pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("paper", Paper)
-def test_the_paper_has_the_size_of_its_name(paper: Paper, tmp_path: Path) -> None:
-    reader = _read(tmp_path, paper)
-    box = reader.pages[0].mediabox
-    size = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
-    assert size == pytest.approx(SIZES[paper], abs=0.1)
-    assert 2 <= len(reader.pages) <= 10
+def test_the_paper_has_its_size_and_the_sheet_few_pages(
+    paper: Paper, units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn, paper, units)
+    pages = PdfReader(path).pages
+    assert 2 <= len(pages) <= 4
+    for page in pages:
+        box = page.mediabox
+        size = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
+        assert size == pytest.approx(SIZES[paper], abs=0.1)
+    assert f"page 1 of {len(pages)}" in _text(path)
 
 
-def test_limits_settings_and_cautions_stand_on_it(tmp_path: Path) -> None:
-    text = _text(_read(tmp_path))
-    design = design_tap(job_for("M18x0.75"))
-    assert f"{design.thread.pitch_min:.4f} mm to {design.thread.pitch_max:.4f} mm" in text
-    assert f"{design.flutes.depth_from_top:.3f} mm" in text
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda example: example.stem)
+def test_every_example_fits_on_four_pages(example: Path, path: Path) -> None:
+    design = design_tap(read_job(example, []))
+    drawings = all_drawings(design)
+    for paper in Paper:
+        write_sheet(path, design, drawings, paper)
+        assert 2 <= len(PdfReader(path).pages) <= 4
+
+
+def test_limits_settings_and_cautions_stand_on_it(
+    path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn)
+    text, flutes, thread = _text(path), reference.flutes, reference.thread
+    assert f"{thread.pitch_min:.4f} mm to {thread.pitch_max:.4f} mm" in text
+    assert f"at least {thread.major_min:.3f} mm" in text
+    assert f"{flutes.depth_from_top:.3f} mm" in text
+    assert f"cutter axis left of the centre line {abs(flutes.offset):.3f} mm" in text
     assert "Eye protection" in text
-    assert "Milling the flutes" in text
+    for drawing in drawn.values():
+        assert drawing.title in text
+    first = PdfReader(path).pages[0].extract_text()
+    for words in ("Tap for M18x0.75", "material", "hardness", "date", "check before cutting"):
+        assert words in first
 
 
-def test_inches_are_the_millimetres_over_25_4(tmp_path: Path) -> None:
-    text = _text(_read(tmp_path, units=Units.INCH))
-    depth = design_tap(job_for("M18x0.75")).flutes.depth_from_top
-    assert f"{depth / 25.4:.4f} in" in text
-    assert " mm " not in text.split("Milling the flutes")[0].replace("mm²", "")
+def test_inches_are_the_millimetres_over_25_4(
+    path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn, units=Units.INCH)
+    text = _text(path)
+    # 17.5578 mm, 18.060 mm and 112 mm, by hand
+    for inches in ("0.69125 in", "0.7110 in", "4.409 in"):
+        assert inches in text
+    # the findings are sentences of the design and stay as they are
+    operations = text.partition(" Hole ")[2]
+    assert operations
+    assert not re.search(r"\d mm\b(?!²)", operations)
+
+
+def test_both_units_stand_together(
+    path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn, units=Units.BOTH)
+    text = _text(path)
+    assert "17.5578 mm 0.69125 in" in text
+    assert "18.060 mm 0.7110 in" in text
+
+
+def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
+    design = design_tap(job_for("M10", ("thread.pitch_diameter=9.3",)))
+    write_sheet(path, design, all_drawings(design))
+    first = " ".join(PdfReader(path).pages[0].extract_text().split())
+    (error,) = (finding for finding in design.findings if finding.severity == "error")
+    assert f"ERROR [{error.code}]: {error.what} Is {error.actual}" in first
+    assert first.index("ERROR") < first.index("note: ")
+
+
+@pytest.mark.parametrize("projection", Projection)
+def test_the_title_block_names_the_projection(
+    projection: Projection, path: Path, reference: TapDesign
+) -> None:
+    write_sheet(path, reference, all_drawings(reference, projection), projection=projection)
+    assert f"{projection.value} angle" in PdfReader(path).pages[0].extract_text()
+
+
+def test_it_is_lines_and_letters_in_black_on_white(
+    path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn)
+    assert not re.search(rb"/Subtype\s*/Image\b", path.read_bytes())
+    for drawing in drawn.values():
+        colours = set(re.findall("#[0-9a-fA-F]{6}", drawing.svg()))
+        assert colours == {"#000000", "#ffffff"}
+
+
+def test_what_is_measured_has_a_field_to_write_in(reference: TapDesign) -> None:
+    for section_of in OPERATIONS:
+        section = section_of(reference)
+        text = typeset(section, Units.MM)
+        tables = [block.rows for block in section.blocks if isinstance(block, Rows)]
+        fields = [float(height) for height in re.findall(r"#box\(height: ([\d.]+)mm\)", text)]
+        assert len(fields) == sum(row.measured for rows in tables for row in rows)
+        assert all(height >= 5.5 for height in fields)
+        widths = [float(width) for width in re.findall(r", ([\d.]+)mm,\)", text)]
+        assert len(widths) == sum(any(row.measured for row in rows) for rows in tables)
+        assert all(width >= 22 for width in widths)

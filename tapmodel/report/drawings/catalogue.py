@@ -8,12 +8,12 @@ from tapmodel.report.drawings import (
     chamfer_teeth,
     cross_section,
     milling,
-    relief_view,
     side,
     square,
     thread_form,
 )
-from tapmodel.report.drawings.sheet import Drawing
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.units import Projection
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,20 +21,33 @@ class DrawingKind:
     """One kind of drawing: its short name, and what draws it."""
 
     name: str
-    draw: Callable[[TapDesign], Drawing]
+    draw: Callable[[TapDesign, Projection], Drawing]
+
+
+def _of_one_view(
+    draw: Callable[[TapDesign], Drawing],
+) -> Callable[[TapDesign, Projection], Drawing]:
+    """A drawing to which the projection makes no difference."""
+    return lambda design, _projection: draw(design)
 
 
 DRAWINGS: tuple[DrawingKind, ...] = (
     DrawingKind("side", side.draw),
-    DrawingKind("thread-form", thread_form.draw),
-    DrawingKind("milling", milling.draw),
-    DrawingKind("cross-section", cross_section.draw),
-    DrawingKind("chamfer", chamfer_teeth.draw),
-    DrawingKind("relief", relief_view.draw),
+    DrawingKind("thread-form", _of_one_view(thread_form.draw)),
+    DrawingKind("milling", _of_one_view(milling.draw)),
+    DrawingKind("cross-section", _of_one_view(cross_section.draw)),
+    DrawingKind("chamfer", _of_one_view(chamfer_teeth.draw)),
     DrawingKind("square", square.draw),
 )
 
 
-def all_drawings(design: TapDesign) -> dict[str, Drawing]:
-    """Every drawing of `design` by name, in order of `DRAWINGS`."""
-    return {kind.name: kind.draw(design) for kind in DRAWINGS}
+def all_drawings(
+    design: TapDesign, projection: Projection = Projection.FIRST
+) -> dict[str, Drawing]:
+    """Every drawing of `design` by name, in order of `DRAWINGS`.
+
+    Args:
+        design: what is drawn.
+        projection: where views of the same thing stand to each other.
+    """
+    return {kind.name: kind.draw(design, projection) for kind in DRAWINGS}

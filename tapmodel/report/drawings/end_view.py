@@ -5,10 +5,15 @@ to the right. A right-hand tap in use turns counter-clockwise in this view.
 """
 
 import math
+from collections.abc import Iterable
+from dataclasses import replace
 
 from tapmodel.design.flute_section import face_angle, heel_angle, section_of
 from tapmodel.design.outline import Arc, Line, Loop, Piece, Point
+from tapmodel.design.section import full_thread_height, section_outline
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.export.dxf_document import CENTRE, THIN, VISIBLE
+from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.words import Hand
 
 SEEN = "seen on the cutting end"
@@ -28,6 +33,35 @@ def _placed_piece(piece: Piece) -> Piece:
     if isinstance(piece, Line):
         return Line(placed(piece.start), placed(piece.end))
     return Arc(placed(piece.centre), piece.radius, 90.0 - piece.start_angle, 90.0 - piece.end_angle)
+
+
+def moved(pieces: Iterable[Piece], by: Point) -> list[Piece]:
+    """Pieces shifted within the picture."""
+    return [_moved(piece, by) for piece in pieces]
+
+
+def _moved(piece: Piece, by: Point) -> Piece:
+    def shifted(point: Point) -> Point:
+        return point[0] + by[0], point[1] + by[1]
+
+    if isinstance(piece, Line):
+        return Line(shifted(piece.start), shifted(piece.end))
+    return replace(piece, centre=shifted(piece.centre))
+
+
+def cutting_end(sheet: Sheet, design: TapDesign, centre: Point) -> None:
+    """The tap seen on its cutting end: front face, flutes, crests, and the shank if thicker."""
+    blank, height = design.blank, full_thread_height(design)
+    for z, layer in ((0.0, THIN), (height, VISIBLE)):
+        for loop in section_outline(design, z).loops:
+            sheet.pieces(moved(placed_loop(loop), centre), layer)
+    widest = max(design.thread.major, blank.shank_diameter) / 2
+    if 2 * widest > design.thread.major:
+        sheet.circle(centre, widest, VISIBLE)
+    over = widest + sheet.paper(2.5)
+    x, y = centre
+    sheet.line((x - over, y), (x + over, y), CENTRE)
+    sheet.line((x, y - over), (x, y + over), CENTRE)
 
 
 def polar(design: TapDesign, radius: float, theta: float) -> Point:

@@ -7,12 +7,13 @@ from tapmodel.design.outline import Arc, Point
 from tapmodel.design.section import full_thread_height, section_outline
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.dxf_document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
+from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.end_view import SEEN, in_flute, on_face, on_heel, placed_loop
 from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text
-from tapmodel.report.drawings.sheet import Drawing, Sheet
+from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.words import Hand
 
-_VIEW = 61.0  # of the blank on paper, at most [mm]
+_VIEW = 62.0  # of the blank on paper, at most [mm]
 
 
 def draw(design: TapDesign) -> Drawing:
@@ -43,7 +44,7 @@ def _blank(sheet: Sheet, design: TapDesign) -> None:
 
 def _top(sheet: Sheet, design: TapDesign) -> float:
     """Height to which the cutter is drawn [mm]."""
-    return design.thread.major / 2 + sheet.paper(26)
+    return design.thread.major / 2 + sheet.paper(20)
 
 
 def _cutter(sheet: Sheet, design: TapDesign) -> None:
@@ -67,7 +68,7 @@ def _offset(sheet: Sheet, design: TapDesign) -> None:
     if setting.side:
         start = _top(sheet, design)
         words = f"offset {mm(setting.offset)} to the {setting.side.upper()}"
-        text = (0.0, height + sheet.paper(3)), "centre"
+        text = (0.0, height + sheet.paper(3.6)), "centre"
         sheet.linear(((0.0, start), (x, start)), (0.0, height), words, text)
     else:
         sheet.text((0.0, height), "no offset: cutter on the centre line", "centre")
@@ -115,45 +116,50 @@ def _names(sheet: Sheet, design: TapDesign) -> None:
     sheet.leader(heel, (-side * (radius + sheet.paper(6)), below), "heel", align[1])
 
 
+def _column(sheet: Sheet, design: TapDesign) -> float:
+    """Left end of what stands beside the view [mm]."""
+    radius = design.thread.major / 2
+    face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(30)
+    return face if _face_side(design) > 0 else max(face, heel)
+
+
 def _set_up(sheet: Sheet, design: TapDesign) -> None:
     """Small picture from the side: from where the view is taken. Not to scale."""
-    left = design.thread.major / 2 + sheet.paper(50)
-    p, middle = sheet.paper, sheet.paper(19)
+    p = sheet.paper
+    left, middle = _column(sheet, design) + p(14), _top(sheet, design) - p(17)
 
     def box(x0: float, y0: float, x1: float, y1: float, layer: str = VISIBLE) -> list[Point]:
         points = [(left + p(x), middle + p(y)) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
         sheet.path(points, layer, closed=True)
         return points
 
-    box(0, -2, 26, 2)  # blank
-    box(26, -3.5, 31, 3.5)  # chuck
-    sheet.hatch(box(31, -8, 43, 8))  # dividing head
-    box(2, -11, 43, -8, PHANTOM)  # table
-    box(7, 3, 10, 14)  # cutter
-    sheet.line((left - p(4), middle), (left + p(45), middle), CENTRE)
-    sheet.arrow((left - p(18), middle), (left - p(5), middle))
-    sheet.text((left - p(18), middle + p(3.5)), "your eye")
-    sheet.text((left + p(6), middle + p(10)), "cutter", "right")
-    sheet.text((left + p(43), middle + p(11)), "dividing head", "right")
-    sheet.text((left - p(1), middle - p(5)), "cutting end")
-    sheet.text((left - p(18), middle + p(20)), "the view is taken from here (no scale)")
+    box(0, -2, 22, 2)  # blank
+    box(22, -3.5, 27, 3.5)  # chuck
+    sheet.hatch(box(27, -8, 39, 8))  # dividing head
+    box(2, -11, 39, -8, PHANTOM)  # table
+    box(6, 3, 9, 13)  # cutter
+    sheet.line((left - p(3), middle), (left + p(41), middle), CENTRE)
+    sheet.arrow((left - p(14), middle), (left - p(4), middle))
+    sheet.text((left - p(14), middle + p(3.5)), "eye")
+    sheet.text((left + p(5), middle + p(10)), "cutter", "right")
+    sheet.text((left + p(39), middle + p(11)), "dividing head", "right")
+    sheet.text((left - p(14), middle - p(5)), "cutting end")
+    sheet.text((left - p(14), middle + p(17)), "view taken from here (no scale)")
 
 
 def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, setting = design.flutes, flute_setting(design)
-    left = design.thread.major / 2 + sheet.paper(34)
+    wall = "right" if _face_side(design) > 0 else "left"
     lines = [
         f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
         f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
         f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
         f"depth {mm(flutes.depth_from_top)} from the top",
-        f"   of the blank, turned to ⌀{mm(design.thread.major)}",
+        f"   of the blank of ⌀{mm(design.thread.major)}",
+        f"cutting face: the {wall} wall",
         f"core ⌀{mm(flutes.core_diameter)} (dashed)",
-        f"full depth up to {mm(flutes.full_depth_length, 2)} from the end",
-        f"{design.thread.hand.value}-hand tap",
+        f"{design.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
+        SEEN,
     ]
-    sheet.lines_of_text((left, sheet.paper(-1)), lines)
-    low = -design.thread.major / 2 - sheet.paper(17)
-    words = f"looking towards the dividing head; scale {scale_text(sheet.scale)}"
-    sheet.text((0.0, low), SEEN, "centre")
-    sheet.text((0.0, low - sheet.paper(4.5)), words, "centre")
+    top = _top(sheet, design) - sheet.paper(34)
+    sheet.lines_of_text((_column(sheet, design), top), lines)

@@ -1,4 +1,4 @@
-"""The side view: lengths from the cutting end, diameters with their limits."""
+"""The side view with its dimensions, and the cutting end seen from the left."""
 
 import math
 from itertools import pairwise
@@ -6,25 +6,40 @@ from itertools import pairwise
 from tapmodel.design.blank_profile import blank_profile
 from tapmodel.design.outline import Arc, Point
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.turned import turned_lengths
 from tapmodel.export.dxf_document import CENTRE, HIDDEN, THIN, VISIBLE
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text, size
-from tapmodel.report.drawings.sheet import Align, Drawing, Sheet
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.end_view import cutting_end
+from tapmodel.report.drawings.lettering import fitting_scale
+from tapmodel.report.drawings.projection import draw_sign, side_of
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.drawings.side_dimensions import (
+    across_flats,
+    diameters,
+    lengths,
+    title_line,
+)
+from tapmodel.report.units import Projection
 
-_LENGTH = 166.0  # of the tap on paper, at most [mm]
-_ROW = 7.5  # between dimension lines [mm on paper]
+_WIDTH = 176.0  # of both views and what stands between them on paper, at most [mm]
+_FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on paper [mm]
+_GAP = 8.0  # between them and the end view on paper [mm]
 
 
-def draw(design: TapDesign) -> Drawing:
-    """Side view, cutting end to the left, a flat of the square towards the eye."""
-    scale = fitting_scale(design.blank.overall_length, _LENGTH)
+def draw(design: TapDesign, projection: Projection) -> Drawing:
+    """Side view, cutting end to the left, a flat of the square towards the eye; end view."""
+    length = design.blank.overall_length + _widest(design)
+    scale = fitting_scale(length, _WIDTH - _FRONT - _REAR - _GAP)
     sheet = Sheet("side", "Side view", scale)
     _body(sheet, design)
     _thread(sheet, design)
     _flute(sheet, design)
     _square(sheet, design)
-    _lengths(sheet, design)
-    _diameters(sheet, design)
+    behind = across_flats(sheet, design)
+    low = lengths(sheet, design)
+    diameters(sheet, design)
+    _end_view(sheet, design, behind, projection)
+    end = title_line(sheet, low)
+    draw_sign(sheet, (end + sheet.paper(12), low), projection)
     return sheet.finished()
 
 
@@ -88,84 +103,20 @@ def _square(sheet: Sheet, design: TapDesign) -> None:
     side, start, end = blank.square_across_flats / 2, blank.square_start, blank.overall_length
     sheet.line((start, -side), (end, side), THIN)
     sheet.line((start, side), (end, -side), THIN)
-    at = (end + sheet.paper(4), 0.0)
-    words = f"□{mm(2 * side)}"
-    text = (at[0], side + sheet.paper(3.5)), "centre"
-    sheet.linear(((end, -side), (end, side)), at, words, text, upright=True)
 
 
-def _lengths(sheet: Sheet, design: TapDesign) -> None:
-    blank, flutes = design.blank, design.flutes
-    rows = [
-        (design.chamfer.length, "chamfer"),
-        (blank.thread_length, "thread"),
-        (flutes.full_depth_length, "full depth"),
-        (flutes.runout_end, "run-out"),
-        (blank.thread_length + blank.neck_length, "neck"),
-        (blank.square_start, "square"),
-        (blank.overall_length, "overall"),
-    ]
-    if blank.neck_length == 0:
-        del rows[4]
-    low = -max(design.thread.major, blank.shank_diameter) / 2
-    for number, (z, words) in enumerate(sorted(rows)):
-        y = low - sheet.paper(8 + number * _ROW)
-        text = f"{mm(z)} {words}"
-        at: tuple[Point, Align] = ((z / 2, y + sheet.paper(2.4)), "centre")
-        if sheet.width(text) > z * sheet.scale - 3:
-            at = ((z + sheet.paper(6), y), "left")
-        edge = -_radius(design, z)
-        ends = ((0.0, -design.chamfer.point_diameter / 2), (z, edge))
-        sheet.linear(ends, (0.0, y), text, at)
-    y = low - sheet.paper(9 + len(rows) * _ROW)
-    words = f"scale {scale_text(sheet.scale)}; all lengths from the cutting end; mm"
-    sheet.text((blank.overall_length / 2, y), words, "centre")
+def _end_view(sheet: Sheet, design: TapDesign, behind: float, projection: Projection) -> None:
+    """The cutting end, seen from the left, where the projection puts it."""
+    radius = _widest(design) / 2
+    centre = (-sheet.paper(_FRONT + _GAP) - radius, 0.0)
+    if side_of(-1.0, projection) > 0:
+        centre = (behind + sheet.paper(_GAP) + radius, 0.0)
+    cutting_end(sheet, design, centre)
+    words = ("cutting", "end")
+    low = -radius - sheet.paper(6)
+    for number, word in enumerate(words):
+        sheet.text((centre[0], low - number * sheet.paper(4.2)), word, "centre")
 
 
-def _radius(design: TapDesign, z: float) -> float:
-    """Of the blank at z, the larger one at a step [mm]."""
-    blank = design.blank
-    if z >= blank.overall_length:
-        return blank.square_across_flats / 2
-    lengths = turned_lengths(blank, design.thread.major)
-    return max(
-        radius
-        for piece in lengths
-        if piece.start <= z <= piece.end
-        for radius in (piece.start_radius, piece.end_radius)
-    )
-
-
-def _diameters(sheet: Sheet, design: TapDesign) -> None:
-    thread, blank, chamfer = design.thread, design.blank, design.chamfer
-    top = max(thread.major, blank.shank_diameter) / 2
-    end = blank.thread_length
-    behind = (max(end + blank.neck_length, design.flutes.runout_end) + blank.square_start) / 2
-    pitch = f"pitch ⌀{thread.pitch_min:.3f} to {thread.pitch_max:.3f}"
-    notes = [
-        (
-            chamfer.length + (end - chamfer.length) / 3,
-            thread.major,
-            f"{size(thread.major)} thread, at least {thread.major_min:.3f}; {pitch}",
-        ),
-        (behind, blank.shank_diameter, f"{size(blank.shank_diameter)} shank"),
-    ]
-    if blank.neck_length > 0:
-        neck = f"{size(blank.neck_diameter)} neck"
-        notes.insert(1, (end + 0.8 * blank.neck_length, blank.neck_diameter, neck))
-    for number, (z, diameter, words) in enumerate(notes):
-        y = top + sheet.paper(4 + (len(notes) - 1 - number) * 4.5)
-        r = diameter / 2
-        sheet.line((z, r), (z, y), THIN)
-        sheet.across(((z, -r), (z, r)), words, ((z + sheet.paper(1.5), y), "left"))
-    _point(sheet, design, top + sheet.paper(4 + len(notes) * 4.5))
-
-
-def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
-    """In front of the tap, where nothing else stands."""
-    chamfer = design.chamfer
-    r, x = chamfer.point_diameter / 2, -sheet.paper(5)
-    words = f"{size(chamfer.point_diameter)} point, cone {degrees(chamfer.angle)} to the axis"
-    sheet.line((x, r), (x, y), THIN)
-    at = (x + sheet.paper(1.5), y), "left"
-    sheet.linear(((0.0, -r), (0.0, r)), (x, 0.0), words, at, upright=True)
+def _widest(design: TapDesign) -> float:
+    return max(design.thread.major, design.blank.shank_diameter)

@@ -15,7 +15,7 @@ def section(design: TapDesign) -> Section:
                 Row(
                     "cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True
                 ),
-                Row("cutter axis from the centre line", _offset(setting), measured=True),
+                Row(_axis(setting), _offset(setting), measured=True),
                 Row(
                     "core (web) left between the flutes",
                     Length(flutes.core_diameter),
@@ -46,6 +46,10 @@ def _standing(design: TapDesign) -> str:
 
 def _face_side(design: TapDesign) -> str:
     return "right" if design.thread.hand.value == "right" else "left"
+
+
+def _axis(setting: FluteSetting) -> str:
+    return f"cutter axis {setting.side} of the centre line" if setting.side else "cutter axis"
 
 
 def _offset(setting: FluteSetting) -> Length | Words:

@@ -46,10 +46,10 @@ def _one(design: TapDesign, relief: Relief) -> list[Block]:
         Row("arc's centre off the axis", Length(relief.arc_offset)),
         Row("direction of that, behind the edge", Angle(relief.arc_direction)),
     ]
-    return [Rows(tuple(rows), where), _drops(design, relief)]
+    return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
 
 
-def _drops(design: TapDesign, relief: Relief) -> Table:
+def _drops(design: TapDesign, relief: Relief, caption: str) -> Table:
     land = design.flutes.land_angle
     drops = drop(relief, SHARES * land)
     radius = design.thread.major / 2
@@ -61,4 +61,4 @@ def _drops(design: TapDesign, relief: Relief) -> Table:
         )
         for share, fall in zip(SHARES, drops, strict=True)
     ]
-    return Table(("behind the edge", "along the arc", "radial drop"), tuple(lines))
+    return Table(("behind the edge", "along the arc", "radial drop"), tuple(lines), caption)

@@ -16,10 +16,15 @@ def section(design: TapDesign) -> Section:
         Row("major diameter", Length(thread.major), least_crest, None, True),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
         Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),
-        Row("flat on the crest", Length(thread.crest_flat)),
-        Row("flat at the root (tool nose)", Length(thread.root_flat)),
+        _end("on the crest", thread.crest_flat, thread.crest_radius),
+        _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
     ]
     if thread.starts > 1:
         lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
         rows[2:2] = lead
     return Section("thread", "Cut the thread", (Rows(tuple(rows)),))
+
+
+def _end(where: str, flat: float, radius: float) -> Row:
+    """A crest or root is flat or round."""
+    return Row(f"radius {where}", Length(radius)) if radius else Row(f"flat {where}", Length(flat))

@@ -1,0 +1,127 @@
+"""Lines and lettering in mm of the part, at one scale; the lettering has its size on paper."""
+
+# pyright: reportUnknownMemberType=false, reportUnknownVariableType=false
+# pyright: reportUnknownArgumentType=false
+# The library leaves the type of its attribute dictionaries open.
+
+import math
+from collections.abc import Iterable, Sequence
+from functools import cache
+from typing import Literal
+
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.fonts import fonts
+
+from tapmodel.design.outline import Line, Piece, Point
+from tapmodel.export.dxf import add_pieces
+from tapmodel.export.dxf_document import FONT, HATCH, LETTERS, TEXT_STYLE, THIN, new_document
+from tapmodel.report.drawings.drawing import Drawing
+
+LETTER_HEIGHT = 2.5
+"""Height of capitals on paper [mm], the least that ISO 3098 allows."""
+
+LINE = 4.2
+"""Between lines of lettering on paper [mm]."""
+
+_ALIGN = {
+    "left": TextEntityAlignment.MIDDLE_LEFT,
+    "centre": TextEntityAlignment.MIDDLE_CENTER,
+    "right": TextEntityAlignment.MIDDLE_RIGHT,
+}
+Align = Literal["left", "centre", "right"]
+
+
+class Canvas:
+    """Draws with the lines of ISO 128, and letters."""
+
+    def __init__(self, name: str, title: str, scale: float) -> None:
+        """Begin a drawing at `scale` paper mm to one mm of the part."""
+        self.scale = scale
+        self._drawing = Drawing(name, title, new_document(scale), scale)
+        self._space = self._drawing.document.modelspace()
+
+    def paper(self, length: float) -> float:
+        """Millimetres of the part that are `length` mm on paper."""
+        return length / self.scale
+
+    def finished(self) -> Drawing:
+        """The drawing."""
+        return self._drawing
+
+    # --- lines ------------------------------------------------------------------------------
+
+    def pieces(self, pieces: Iterable[Piece], layer: str) -> None:
+        """Lines and arcs."""
+        add_pieces(self._space, pieces, layer)
+
+    def line(self, start: Point, end: Point, layer: str) -> None:
+        """One straight line."""
+        add_pieces(self._space, [Line(start, end)], layer)
+
+    def path(self, points: Sequence[Point], layer: str, *, closed: bool = False) -> None:
+        """Straight lines from point to point."""
+        ring = [*points, points[0]] if closed else list(points)
+        add_pieces(self._space, map(Line, ring, ring[1:]), layer)
+
+    def circle(self, centre: Point, radius: float, layer: str) -> None:
+        """A circle."""
+        self._space.add_circle(centre, radius, dxfattribs={"layer": layer})
+
+    def hatch(self, points: Sequence[Point], angle: float = 45.0, spacing: float = 1.6) -> None:
+        """Narrow parallel lines over a polygon, at `spacing` mm on paper."""
+        hatch = self._space.add_hatch(dxfattribs={"layer": HATCH})
+        step = self.paper(spacing)
+        across = math.radians(angle + 90)
+        offset = (step * math.cos(across), step * math.sin(across))
+        hatch.set_pattern_fill("ANSI31", definition=[[angle, (0.0, 0.0), offset, []]])
+        hatch.paths.add_polyline_path(points, is_closed=True)
+
+    def fill(self, points: Sequence[Point]) -> None:
+        """A solid black polygon."""
+        hatch = self._space.add_hatch(color=7, dxfattribs={"layer": THIN})
+        hatch.paths.add_polyline_path(points, is_closed=True)
+
+    # --- lettering --------------------------------------------------------------------------
+
+    def text(
+        self, at: Point, text: str, align: Align = "left", height: float = LETTER_HEIGHT
+    ) -> None:
+        """One line of lettering whose middle height is at `at`; `height` mm on paper."""
+        attributes = {"layer": LETTERS, "style": TEXT_STYLE}
+        entity = self._space.add_text(text, height=self.paper(height), dxfattribs=attributes)
+        entity.set_placement(at, align=_ALIGN[align])
+
+    def lines_of_text(self, at: Point, lines: Iterable[str], align: Align = "left") -> None:
+        """Lettering one line below the other."""
+        for number, line in enumerate(lines):
+            below = self.paper(LINE * number)
+            self.text((at[0], at[1] - below), line, align)
+
+    def arrow(self, tail: Point, tip: Point) -> None:
+        """A thin line with a filled head at `tip`."""
+        self.line(tail, tip, THIN)
+        self.head(math.degrees(math.atan2(tip[1] - tail[1], tip[0] - tail[0])), tip)
+
+    def head(self, direction: float, tip: Point) -> None:
+        """A filled arrow head that points in `direction` [deg]."""
+        length, ends = self.paper(2.5), list[Point]()
+        for lean in (170.0, 190.0):
+            turned = math.radians(direction + lean)
+            ends.append((tip[0] + length * math.cos(turned), tip[1] + length * math.sin(turned)))
+        self.fill([tip, *ends])
+
+    def leader(self, tip: Point, elbow: Point, text: str, align: Align = "left") -> None:
+        """A reference line from lettering to a place on the part."""
+        self.arrow(elbow, tip)
+        gap = self.paper(1.0 if align == "left" else -1.0)
+        self.text((elbow[0] + gap, elbow[1]), text, align)
+
+    @staticmethod
+    def width(text: str) -> float:
+        """How wide lettering is on paper [mm]."""
+        return _width(text)
+
+
+@cache
+def _width(text: str) -> float:
+    return fonts.make_font(FONT, LETTER_HEIGHT).text_width(text)

@@ -1,0 +1,89 @@
+"""A finished drawing: its DXF document, and the picture of it.
+
+One DXF document is the source of both outputs; the SVG is rendered from it, black on white, its
+lettering as outlines, so that it looks alike wherever it is shown.
+"""
+
+import re
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from ezdxf.addons.drawing import layout, svg
+from ezdxf.addons.drawing.config import (
+    BackgroundPolicy,
+    ColorPolicy,
+    Configuration,
+    LineweightPolicy,
+)
+from ezdxf.addons.drawing.frontend import Frontend
+from ezdxf.addons.drawing.properties import RenderContext
+from ezdxf.document import Drawing as Document
+
+from tapmodel.export.dxf import save
+
+MARGIN = 1.0
+"""White around the picture on paper [mm]."""
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A finished drawing.
+
+    Attributes:
+        name: short, for files.
+        title: for people.
+        document: the DXF document, 1:1 in mm of the part.
+        scale: paper mm to one mm of the part.
+    """
+
+    name: str
+    title: str
+    document: Document
+    scale: float
+
+    def svg(self) -> str:
+        """The picture, true to scale in mm; safe to stand beside others in one page."""
+        return self._svg
+
+    @cached_property
+    def _svg(self) -> str:
+        backend = svg.SVGBackend()
+        look = Configuration(
+            background_policy=BackgroundPolicy.WHITE,
+            color_policy=ColorPolicy.BLACK,
+            lineweight_policy=LineweightPolicy.ABSOLUTE,
+            # both in mm of the part, where the drawing is measured
+            min_dash_length=0.1 / self.scale,
+            max_flattening_distance=0.01 / self.scale,
+        )
+        frontend = Frontend(RenderContext(self.document), backend, config=look)
+        frontend.draw_layout(self.document.modelspace())
+        page = layout.Page(0, 0, layout.Units.mm, margins=layout.Margins.all(MARGIN))
+        settings = layout.Settings(fit_page=False, scale=self.scale)
+        text = backend.get_string(page, settings=settings, xml_declaration=False)
+        # The backend numbers its classes alike in every picture.
+        text = re.sub(r"\.C(\d+) \{", rf".{self.name}-\1 {{", text)
+        return re.sub(r'class="C(\d+)"', rf'class="{self.name}-\1"', text)
+
+    def write_dxf(self, path: Path) -> None:
+        """Write the drawing as DXF, with dimension entities.
+
+        Raises:
+            InputError: when nothing can be written there.
+        """
+        save(self.document, path)
+
+    @property
+    def width_mm(self) -> float:
+        """Of the picture on paper."""
+        return self._size("width")
+
+    @property
+    def height_mm(self) -> float:
+        """Of the picture on paper."""
+        return self._size("height")
+
+    def _size(self, which: str) -> float:
+        found = re.search(rf'<svg[^>]* {which}="([0-9.]+)mm"', self._svg)
+        return float(found[1]) if found else 0.0

@@ -1,0 +1,24 @@
+"""What the rules found: errors and warnings in full, notes in short."""
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.findings import Finding
+from tapmodel.report.blocks import Paragraphs, Section
+from tapmodel.words import Severity
+
+_ORDER = list(Severity)
+
+
+def section(design: TapDesign) -> Section:
+    """Gravest first."""
+    ranked = sorted(design.findings, key=lambda finding: _ORDER.index(finding.severity))
+    texts = tuple(map(_text, ranked)) or ("None: the design keeps every rule.",)
+    return Section("findings", "Findings of the design", (Paragraphs(texts),))
+
+
+def _text(finding: Finding) -> str:
+    if finding.severity is Severity.NOTE:
+        return f"note: {finding.what}"
+    return (
+        f"{finding.severity.value.upper()} [{finding.code}]: {finding.what} "
+        f"Is {finding.actual}; allowed {finding.allowed} ({finding.source})."
+    )

@@ -1,0 +1,173 @@
+"""Lettering that can be read: nothing runs through it, nothing lies over it, nothing crowds it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+import pytest
+from ezdxf.entities import DXFEntity
+from ezdxf.fonts import fonts
+
+from tapmodel.design.design import design_tap
+from tapmodel.export.dxf_document import FONT
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import past, spread
+from tapmodel.report.units import Projection
+from tapmodel.spec.job_file import job_for
+
+JOBS = {
+    "M3": (),
+    "M6x0.5-LH": ("flutes.count=3",),
+    "M10": ("flutes.count=3", "relief.thread.kind=concentric", "relief.thread.applies_to=thread"),
+    "M10-LH": (),
+    "M12": ("relief.thread.kind=eccentric", "relief.thread.applies_to=thread"),
+    "M16": ("flutes.count=2",),
+    "M18x0.75": (),
+    "M20xPh3P1.5": (),
+    "M20x2": ("chamfer.form=taper",),
+    "M28x0.75-5H": ("flutes.count=6", "chamfer.form=bottoming"),
+    "M30": ("flutes.count=5", "chamfer.form=taper", "flutes.offset=0"),
+    "M36": (),
+}
+CLEAR = 0.3  # around lettering [mm on paper]
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Box:
+    """Lettering and the room it takes on paper [mm]."""
+
+    text: str
+    left: float
+    low: float
+    right: float
+    high: float
+
+    def meets(self, other: "Box") -> bool:
+        """Whether both take the same room."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.low < other.high
+            and other.low < self.high
+        )
+
+    def is_crossed(self, start: Point, end: Point) -> bool:
+        """Clip the line against the box, side by side."""
+        (x, y), (dx, dy) = start, (end[0] - start[0], end[1] - start[1])
+        first, last = 0.0, 1.0
+        for step, room in (
+            *((-dx, x - self.left), (dx, self.right - x)),
+            *((-dy, y - self.low), (dy, self.high - y)),
+        ):
+            if step == 0:
+                if room < 0:
+                    return False
+            elif step < 0:
+                first = max(first, room / step)
+            else:
+                last = min(last, room / step)
+        return first < last
+
+
+def _parts(drawing: Drawing) -> Iterator[DXFEntity]:
+    for entity in drawing.document.modelspace():
+        if entity.dxftype() == "DIMENSION":
+            yield from entity.virtual_entities()
+        else:
+            yield entity
+
+
+def _boxes(drawing: Drawing) -> list[Box]:
+    scale, boxes = drawing.scale, list[Box]()
+    for entity in _parts(drawing):
+        if entity.dxftype() == "TEXT":
+            text, height = entity.dxf.text, entity.dxf.height
+            align, at, _ = entity.get_placement()
+            share = {"LEFT": 0.0, "CENTER": 0.5, "RIGHT": 1.0}[align.name.removeprefix("MIDDLE_")]
+        elif entity.dxftype() == "MTEXT" and entity.text.strip():
+            text, height, at, share = entity.text, entity.dxf.char_height, entity.dxf.insert, 0.5
+        else:
+            continue
+        width = fonts.make_font(FONT, height).text_width(text)
+        left, low = at.x - share * width, at.y - height / 2
+        corner = (left * scale - CLEAR, low * scale - CLEAR)
+        room = (width * scale + 2 * CLEAR, height * scale + 2 * CLEAR)
+        boxes.append(Box(text, *corner, corner[0] + room[0], corner[1] + room[1]))
+    return boxes
+
+
+def _lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
+    scale = drawing.scale
+    for entity in _parts(drawing):
+        kind = entity.dxftype()
+        if kind == "LINE":
+            points = [entity.dxf.start, entity.dxf.end]
+        elif kind in ("ARC", "CIRCLE"):
+            points = list(entity.flattening(0.05 / scale))
+        elif kind == "HATCH":
+            ring = entity.paths[0].vertices
+            points = [*ring, ring[0]]
+        else:
+            continue
+        on_paper = [(float(p[0]) * scale, float(p[1]) * scale) for p in points]
+        yield from pairwise(on_paper)
+
+
+def _faults(drawing: Drawing) -> list[str]:
+    boxes = _boxes(drawing)
+    faults = [f"{a.text} | {b.text}" for a, b in combinations(boxes, 2) if a.meets(b)]
+    crossed = {
+        box.text for start, end in _lines(drawing) for box in boxes if box.is_crossed(start, end)
+    }
+    return [*faults, *(f"{text} is crossed" for text in crossed)]
+
+
+@pytest.mark.parametrize("text", JOBS)
+def test_nothing_touches_lettering(text: str) -> None:
+    design = design_tap(job_for(text, JOBS[text]))
+    for projection in Projection:
+        for name, drawing in all_drawings(design, projection).items():
+            assert _faults(drawing) == [], name
+            assert drawing.width_mm <= 184, name
+
+
+def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> None:
+    drawing = all_drawings(design_tap(job_for("M18x0.75")))["milling"]
+    space = drawing.document.modelspace()
+    heel = next(entity for entity in space.query("TEXT") if entity.dxf.text == "heel")
+    at = heel.get_placement()[1]
+    space.add_line((at.x - 9, at.y), (at.x + 9, at.y))
+    space.add_text("over it", height=1.0).set_placement((at.x - 2, at.y))
+    assert "heel is crossed" in _faults(drawing)
+    assert "heel | over it" in _faults(drawing)
+
+
+@pytest.mark.parametrize("text", JOBS)
+def test_limits_that_lie_close_are_lettered_apart(text: str) -> None:
+    drawing = all_drawings(design_tap(job_for(text, JOBS[text])))["thread-form"]
+    boxes = [
+        box for box in _boxes(drawing) if box.text.removesuffix(" aim").replace(".", "").isdigit()
+    ]
+    assert len(boxes) == 11
+    for one, other in combinations(boxes, 2):
+        if one.left < other.right and other.left < one.right:
+            assert abs(one.low - other.low) >= 1.3 * 2.5
+    texts = {
+        entity.dxf.text: entity.dxf.height for entity in drawing.document.modelspace().query("TEXT")
+    }
+    assert min(texts.values()) * drawing.scale == pytest.approx(2.5)
+
+
+def test_crowding_labels_are_spread_about_their_middle_and_others_stay() -> None:
+    assert spread([0.0, 10.0, 10.0, 10.5, 30.0], 4.0) == pytest.approx(
+        [0.0, 10.1667 - 4, 10.1667, 10.1667 + 4, 30.0], abs=1e-4
+    )
+    assert spread([1.0], 4.0) == [1.0]
+
+
+def test_lettering_steps_past_lines_in_its_way() -> None:
+    assert past(5.0, 10.0, [2.0, 20.0]) == 5.0
+    assert past(5.0, 10.0, [30.0, 16.0, 8.0]) == 16.0
