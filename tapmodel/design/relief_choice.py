@@ -29,6 +29,13 @@ CHAMFER_KIND_RULE = Rule(
     "the chamfer must clear from the edge on, so its drop starts there", PRACTICE, ""
 )
 CREST_RULE = Rule("all that a shop without a thread grinder can relieve", PRACTICE, "")
+WHOLE_RULE = Rule("a rounded crest has no surface of its own that could be relieved", OWN_RULE, "")
+BARE_RULE = Rule(
+    "a rounded thread is relieved in its chamfer only, as no more can be ground without a thread "
+    "grinder",
+    PRACTICE,
+    "",
+)
 MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
 THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
 EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
@@ -67,7 +74,7 @@ def choose_reliefs(
 
     Source: kinds as defined in `tapmodel.design.relief`; defaults common practice.
     """
-    place = ReliefPlace(ledger.word("relief.thread.applies_to", "crest", CREST_RULE))
+    place = _place(thread, ledger)
     on_thread = _Land(
         "relief.thread",
         place,
@@ -85,10 +92,26 @@ def choose_reliefs(
         CHAMFER_DROP_RULE,
     )
     ledger.word("relief.chamfer.applies_to", "chamfer", Rule("its place", OWN_RULE, ""))
+    rounded = thread.crest_radius > 0
+    kind, why = (
+        (ReliefKind.CONCENTRIC, BARE_RULE) if rounded else (ReliefKind.CON_ECCENTRIC, KIND_RULE)
+    )
     return Reliefs(
-        _relief(on_thread, ReliefKind.CON_ECCENTRIC, KIND_RULE, ledger),
+        _relief(on_thread, kind, why, ledger),
         _relief(on_chamfer, ReliefKind.ECCENTRIC, CHAMFER_KIND_RULE, ledger),
     )
+
+
+def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
+    rounded = thread.crest_radius > 0
+    ruled, rule = ("thread", WHOLE_RULE) if rounded else ("crest", CREST_RULE)
+    place = ReliefPlace(ledger.word("relief.thread.applies_to", ruled, rule))
+    if rounded and place is ReliefPlace.CREST:
+        raise RefusedError(
+            "relief.thread: a rounded crest cannot be relieved without its flanks; give "
+            'relief.thread.applies_to = "thread", or a flat crest by thread.crest_flat'
+        )
+    return place
 
 
 def _chamfer_drop(thread: TapThread, land_angle: float) -> float:

@@ -1,0 +1,112 @@
+"""One land from its heel, with the lines on which it would lie without relief."""
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.design.flute_section import heel_angle, section_of
+from tapmodel.design.profile import profile_radius, segments
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
+from tapmodel.report.still import View, Window
+
+Floats = NDArray[np.float64]
+
+_FRONT = 12.0  # by which the camera stands towards the cutting end [deg]
+_TOP, _TEETH = 1.5, 1.3  # of the picture's height, for the land's top and the teeth [pitches]
+_LEVEL = 0.39  # of the land's horizon above the middle of the picture, of its height
+_SIZE = (1600, 800)
+_POINTS = 48  # of a crest's line along the land, and of a pitch's along the heel
+
+
+def land_from_heel(design: TapDesign) -> View:
+    """Along the first land from its heel, about the end of the chamfer."""
+    pitch, radius = design.thread.pitch, design.thread.major / 2
+    land = design.flutes.land_angle
+    raised = lift(radius, _TOP * pitch, 12.0, min(45.0, land + 4.0))
+    above, front = math.radians(raised), math.tan(math.radians(_FRONT))
+    rise = radius * (1 - math.cos(above))
+    height = rise + _TEETH * pitch
+    heel = axes(design, _heel(design))
+    below = _LEVEL * height - rise
+    middle = heel.at(
+        radius - below * math.cos(above), below * math.sin(above), design.chamfer.length
+    )
+    reach = height * _SIZE[0] / _SIZE[1]
+    return View(
+        direction=heel.at(math.sin(above), math.cos(above), -front),
+        up=heel.at(math.cos(above), -math.sin(above), 0.0),
+        size=_SIZE,
+        window=Window(middle, height),
+        references=without_relief(design, reach),
+        title="One land from its heel",
+        alt=f"Close-up of one land of {design.designation} from the heel, about the end of the "
+        "chamfer. Dashed: where the teeth would reach without relief; the gap below "
+        "the dashes is the relief.",
+    )
+
+
+def without_relief(design: TapDesign, reach: float) -> tuple[Floats, ...]:
+    """Middles of the crests along the first land, and the profile on its heel, all undropped.
+
+    Args:
+        design: the tap.
+        reach: how far before and behind the end of the chamfer [mm].
+
+    Returns:
+        Lines, each (n, 3) [mm].
+    """
+    z, pitch = design.chamfer.length, design.thread.pitch
+    start, end = max(0.0, z - reach), min(z + reach, design.blank.thread_length)
+    turns = (design.thread.first_z + design.thread.lead * _heel(design) / 360 - start) / pitch
+    heels = start + np.arange(turns % 1.0, (end - start) / pitch) * pitch
+    crests = (_crest(design, float(height)) for height in heels)
+    return (*crests, _heel_profile(design, start, end))
+
+
+def _heel(design: TapDesign) -> float:
+    """Polar angle at which the first land ends at the major diameter [deg]."""
+    return first_edge(design) + design.flutes.land_angle
+
+
+def _crest(design: TapDesign, z: float) -> Floats:
+    """Middle of the crest that is at height `z` where the land ends [mm]."""
+    wall = _on_wall(design, _undropped(design, np.zeros(1), np.array([z])))
+    angle = np.linspace(first_edge(design), float(wall[0]), _POINTS)
+    height = z + design.thread.lead * (angle - _heel(design)) / 360
+    radius, kept = _undropped(design, np.zeros(_POINTS), height), height >= 0
+    return _placed(design, radius[kept], angle[kept], height[kept])
+
+
+def _heel_profile(design: TapDesign, start: float, end: float) -> Floats:
+    """Profile on the heel's wall, carried on to the radius that the edge has [mm]."""
+    thread = design.thread
+    z = np.arange(start, end, thread.pitch / _POINTS)
+    radius = np.full_like(z, thread.major / 2)
+    for _ in range(3):  # a point's angle on the wall depends on its radius, but little
+        w = z - thread.first_z - thread.lead * _on_wall(design, radius) / 360
+        radius = _undropped(design, w, z)
+    return _placed(design, radius, _on_wall(design, radius), z)
+
+
+def _on_wall(design: TapDesign, radius: Floats) -> Floats:
+    """Polar angle of the wall that ends the first land [deg]."""
+    section = section_of(design.flutes)
+    following = design.flutes.angles[0] + 360 / design.flutes.count
+    reached = np.maximum(radius, section.core_diameter / 2)  # a point may be smaller than the core
+    return following + np.array([heel_angle(section, float(r)) for r in reached])
+
+
+def _undropped(design: TapDesign, w: Floats, z: Floats) -> Floats:
+    """Radius at the edge: thread or chamfer cone, whichever is less [mm]."""
+    chamfer = design.chamfer
+    cone = chamfer.point_diameter / 2 + z * math.tan(math.radians(chamfer.angle))
+    return np.minimum(profile_radius(segments(design.thread), w), cone)
+
+
+def _placed(design: TapDesign, radius: Floats, angle: Floats, z: Floats) -> Floats:
+    turned = np.radians(angle)
+    return np.stack(
+        [radius * np.cos(turned), hand_sign(design) * radius * np.sin(turned), z], axis=1
+    )

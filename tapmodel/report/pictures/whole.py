@@ -1,0 +1,30 @@
+"""The pictures that hold the whole tap: three-quarter, and on its cutting end."""
+
+from dataclasses import replace
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.report.pictures.axes import axes
+from tapmodel.report.still import View
+
+
+def three_quarter(design: TapDesign) -> View:
+    """The whole tap, its cutting end nearest; the same camera for both hands."""
+    count, hand = design.flutes.count, design.thread.hand.value
+    return replace(
+        View(),
+        title="The tap from its cutting end",
+        alt=f"The whole {hand}-hand tap {design.designation}, cutting end in front: "
+        f"chamfer, thread with {count} flutes, their run-outs, shank and drive square.",
+    )
+
+
+def end_on(design: TapDesign) -> View:
+    """On the cutting end, the first flute upwards, as the drawings show it."""
+    return View(
+        direction=(0.0, 0.0, -1.0),
+        up=axes(design, design.flutes.angles[0]).at(1.0, 0.0, 0.0),
+        size=(1000, 1000),
+        title="On the cutting end",
+        alt=f"The tap {design.designation} seen along its axis from the front, first flute on "
+        f"top: front face, {design.flutes.count} flutes and the teeth of the chamfer.",
+    )

@@ -1,0 +1,159 @@
+"""The stills show the tap of the record, and would show a wrong one as wrong."""
+
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+from sight import INK, Picture, drawn, errors, read, small
+
+from tapmodel.checks.ideal import (
+    cone_radius,
+    from_crest,
+    profile_radius,
+    right_hand,
+    void_depth,
+)
+from tapmodel.design.design import design_tap
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.preview import preview_mesh
+from tapmodel.geometry.triangles import Mesh
+from tapmodel.report.pictures.catalogue import all_pictures, draw_all
+from tapmodel.report.still import draw_views
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Hand
+
+TAPS = (
+    ("M18x0.75",),
+    ("M10-LH",),
+    ("M3",),
+    ("M6", "flutes.count=2"),
+    ("M60x1.5", "flutes.count=8"),
+    ("M12", "chamfer.form=bottoming"),
+)
+
+
+@cache
+def _design(text: str, *sets: str) -> TapDesign:
+    return design_tap(job_for(text, sets))
+
+
+@cache
+def _mesh(text: str, *sets: str) -> Mesh:
+    return preview_mesh(_design(text, *sets))
+
+
+def _name(value: object) -> str:
+    return " ".join(value) if isinstance(value, tuple) else str(value)
+
+
+def _missing_flute(design: TapDesign) -> TapDesign:
+    count = design.flutes.count - 1
+    angles = tuple(360 * flute / count for flute in range(count))
+    return replace(design, flutes=replace(design.flutes, count=count, angles=angles))
+
+
+def _other_hand(design: TapDesign) -> TapDesign:
+    hand = Hand.RIGHT if design.thread.hand is Hand.LEFT else Hand.LEFT
+    return replace(design, thread=replace(design.thread, hand=hand))
+
+
+def _thread_alone_of_other_hand(design: TapDesign) -> TapDesign:
+    return replace(design, thread=replace(design.thread, lead=-design.thread.lead))
+
+
+def _offset_to_other_side(design: TapDesign) -> TapDesign:
+    return replace(design, flutes=replace(design.flutes, offset=-design.flutes.offset))
+
+
+# What is wrong with the tap, and by which of the errors the pictures must tell.
+SPOILT = {
+    "missing flute": (_missing_flute, "front face"),
+    "other hand": (_other_hand, "front face"),
+    "thread alone of the other hand": (_thread_alone_of_other_hand, "twist"),
+    "offset to the other side": (_offset_to_other_side, "front face"),
+}
+
+
+@pytest.mark.parametrize("tap", TAPS, ids=_name)
+def test_every_picture_shows_the_solid_of_the_record(tap: tuple[str, ...], tmp_path: Path) -> None:
+    assert {k: v for k, v in errors(_design(*tap), _mesh(*tap), tmp_path).items() if v >= 1} == {}
+
+
+@pytest.mark.parametrize("wrong", SPOILT)
+@pytest.mark.parametrize("tap", [TAPS[0], TAPS[1], TAPS[3]], ids=_name)
+def test_a_wrong_tap_is_told_apart(tap: tuple[str, ...], wrong: str, tmp_path: Path) -> None:
+    spoil, sign = SPOILT[wrong]
+    design = _design(*tap)
+    assert errors(design, preview_mesh(spoil(design)), tmp_path)[sign] > 2
+
+
+@pytest.mark.parametrize("tap", TAPS, ids=_name)
+def test_pictures_are_filled_and_nothing_is_cut_off(tap: tuple[str, ...], tmp_path: Path) -> None:
+    pictures = drawn(_design(*tap), _mesh(*tap), tmp_path)
+    for name in ("three-quarter", "end"):
+        part = pictures[name] < 255
+        assert not part[[0, -1]].any()
+        assert not part[:, [0, -1]].any()
+        filled = max(part.any(axis=0).mean(), part.any(axis=1).mean())
+        assert 0 < filled - 1 / 1.04 < 2 / 250  # the part reaches into one pixel at each end
+    for name in ("chamfer", "land"):
+        part = pictures[name] < 255
+        assert not part[-1].any()
+        assert part[0].mean() > 0.55
+        assert 0.5 < part.mean() < 0.9
+
+
+def test_left_hand_close_ups_mirror_the_right_hand(tmp_path: Path) -> None:
+    right = drawn(_design("M10"), _mesh("M10"), tmp_path)
+    left = drawn(_design("M10-LH"), _mesh("M10-LH"), tmp_path)
+    for name in ("end", "chamfer", "land"):
+        assert _differing(right[name], left[name][:, ::-1]) < 0.01, name
+    for name in ("chamfer", "land"):
+        assert _differing(right[name], left[name]) > 0.01, name
+
+
+def _differing(one: Picture, other: Picture) -> float:
+    return float(np.mean((one == 255) != (other == 255)))
+
+
+@pytest.mark.parametrize("tap", TAPS, ids=_name)
+def test_dashed_lines_lie_where_the_land_would_without_relief(tap: tuple[str, ...]) -> None:
+    design = _design(*tap)
+    lines = all_pictures(design)["land"].references
+    assert len(lines) > 3
+    for line in lines:
+        x, y, z = right_hand(design, line).T
+        w = from_crest(design.thread, np.degrees(np.arctan2(y, x)), z)
+        undropped = np.minimum(profile_radius(design.thread, w), cone_radius(design.chamfer, z))
+        np.testing.assert_allclose(np.hypot(x, y), undropped, atol=1e-4)
+    on_wall = void_depth(design.flutes, right_hand(design, lines[-1])).max(axis=0)
+    np.testing.assert_allclose(on_wall, 0.0, atol=1e-9)
+
+
+def test_dashed_lines_are_seen(tmp_path: Path) -> None:
+    tap = ("M6", "flutes.count=2")
+    bare = small(all_pictures(_design(*tap))["land"])
+    lined = replace(bare, references=all_pictures(_design(*tap))["land"].references)
+    paths = (tmp_path / "bare.png", tmp_path / "lined.png")
+    mesh = _mesh(*tap)
+    draw_views(mesh.vertices, mesh.triangles, list(zip((bare, lined), paths, strict=True)))
+    inked = [np.mean(read(path) < INK) for path in paths]
+    assert inked[1] > 1.1 * inked[0]
+
+
+def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:
+    design = _design("M60x1.5", "flutes.count=8")
+    paths = draw_all(design, _mesh("M60x1.5", "flutes.count=8"), tmp_path)
+    endings = (".png", "-end.png", "-chamfer.png", "-land.png")
+    assert paths == [tmp_path / f"{design.name}{ending}" for ending in endings]
+    sizes = [read(path).shape for path in paths]
+    assert sizes == [(800, 1600), (1000, 1000), (800, 1600), (800, 1600)]
+    assert all(path.stat().st_size < 200_000 for path in paths)
+
+
+def test_every_picture_has_words_of_its_own() -> None:
+    views = all_pictures(_design("M10-LH")).values()
+    assert len({view.title for view in views}) == len({view.alt for view in views}) == 4
+    assert all("M10" in view.alt for view in views)
