@@ -10,6 +10,18 @@ class Hand(StrEnum):
     LEFT = "left"
 
 
+class Family(StrEnum):
+    """Families of threads, each with forms, sizes and limits of its own standards."""
+
+    METRIC = "ISO metric"
+    UNIFIED = "Unified"
+    WHITWORTH = "Whitworth"
+    BA = "BA"
+    TRAPEZOIDAL = "ISO trapezoidal"
+    ACME = "Acme"
+    PIPE = "parallel pipe"
+
+
 class ReliefKind(StrEnum):
     """How the surface behind the cutting edge falls away from it."""
 

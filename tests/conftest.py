@@ -26,6 +26,7 @@ def small_tap() -> TapDesign:
         starts=1,
         hand=Hand.RIGHT,
         flank_angle=30.0,
+        tap_class="",
         major=major,
         major_min=major - 0.02,
         pitch_diameter=pitch_diameter,

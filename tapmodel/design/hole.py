@@ -1,20 +1,19 @@
 """The hole that the tap is for: thread, class, limits, drill."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
-from tapmodel.spec.designation import Designation, parse
-from tapmodel.spec.hole_class import HoleClass, parse_hole_class
-from tapmodel.standards.hole_limits import metric_hole_limits
+from tapmodel.spec.designation import Designation, canonical, parse, read_class
+from tapmodel.standards.families import FAMILIES
+from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
-from tapmodel.standards.metric_pitches import coarse_pitch
 from tapmodel.words import Certainty, Hand
 
-CLASS_RULE = Rule("the class meant when none is written", Source("ISO 965-1", "", Certainty.MEMORY))
+CLASS_WHY = "the class meant when none is written"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,20 +21,22 @@ class TappedHole:
     """Thread to be cut, with every number settled.
 
     Attributes:
+        thread: its designation with pitch and class.
         text: shortest standard designation.
         diameter, pitch: nominal [mm].
         starts, hand: of the thread.
-        hole_class: tolerance class.
+        rules: what the standards of its family give.
         found: limits with their origin.
         drill: diameter [mm].
     """
 
+    thread: Designation
     text: str
     diameter: float
     pitch: float
     starts: int
     hand: Hand
-    hole_class: HoleClass
+    rules: FamilyRules
     found: HoleLimitsFound
     drill: float
 
@@ -48,40 +49,52 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
 
     Source: as the standards functions that it calls; drill by `nearest_drill`.
     """
-    thread = parse(designation)
-    pitch = coarse_pitch(thread.diameter) if thread.pitch is None else thread.pitch
-    hole_class = _class(thread, ledger)
-    found = metric_hole_limits(thread.diameter, pitch, hole_class)
-    rule = Rule(
-        "nominal diameter less one pitch, on the next step of 0.1 mm (0.05 mm below pitch 1) "
-        "inside the minor limits",
-        OWN_RULE,
-    )
-    drill = ledger.number(
-        "hole.drill", nearest_drill(thread.diameter - pitch, pitch, found.limits), rule
-    )
-    text = Designation(
-        thread.diameter, pitch, thread.hand, hole_class, thread.text, thread.starts
-    ).canonical()
+    read = parse(designation)
+    rules = FAMILIES[read.family]
+    thread = _with_class(rules.settle(read), rules, ledger)
+    pitch, found = settled_pitch(thread), rules.hole_limits(thread)
     return TappedHole(
-        text, thread.diameter, pitch, thread.starts, thread.hand, hole_class, found, drill
+        thread=thread,
+        text=canonical(thread),
+        diameter=thread.diameter,
+        pitch=pitch,
+        starts=thread.starts,
+        hand=thread.hand,
+        rules=rules,
+        found=found,
+        drill=_drill(thread.diameter, pitch, rules, found.limits, ledger),
     )
 
 
-def _class(thread: Designation, ledger: Ledger) -> HoleClass:
+def _drill(
+    diameter: float, pitch: float, rules: FamilyRules, limits: HoleLimits, ledger: Ledger
+) -> float:
+    less = "one pitch" if rules.drop_to_drill == 1 else f"{rules.drop_to_drill:g} pitches"
+    why = (
+        f"nominal diameter less {less}, on the next step of 0.1 mm (0.05 mm below pitch 1) inside "
+        "the minor limits"
+    )
+    wanted = diameter - rules.drop_to_drill * pitch
+    return ledger.number("hole.drill", nearest_drill(wanted, pitch, limits), Rule(why, OWN_RULE))
+
+
+def _with_class(thread: Designation, rules: FamilyRules, ledger: Ledger) -> Designation:
     named = thread.hole_class
     if named is not None and not ledger.has("hole.class"):
-        rule = Rule("as the designation says", Source("job", "designation", Certainty.READ))
-        ledger.word("hole.class", str(named), rule)
-        return named
-    chosen = parse_hole_class(ledger.word("hole.class", str(thread.effective_class), CLASS_RULE))
+        rule = Rule("as the designation says", Source("job", "designation", Certainty.READ), "")
+        ledger.word("hole.class", named, rule)
+        return thread
+    if not thread.default_class and not ledger.has("hole.class"):
+        return thread
+    meant = Rule(CLASS_WHY, rules.default_class, "")
+    chosen = read_class(thread.family, ledger.word("hole.class", thread.effective_class, meant))
     if named is not None and chosen != named:
         raise InputError(
             "hole.class together with designation",
             f"{chosen} and {thread.text}",
             "the same class in both; delete hole.class or take the class out of the designation",
         )
-    return chosen
+    return replace(thread, hole_class=chosen)
 
 
 def nearest_drill(wanted: float, pitch: float, hole: HoleLimits) -> float:

@@ -28,29 +28,35 @@ def judge(design: TapDesign, context: Context) -> Findings:
 
     Source: each names its own.
     """
-    yield from _flats(design)
+    yield from _ends(design)
     yield from _sizes(design)
     yield from _drill(design)
     yield from _origin(design, context)
 
 
-def _flats(design: TapDesign) -> Findings:
+def _ends(design: TapDesign) -> Findings:
     thread = design.thread
     least = LEAST_FLAT * thread.pitch
     tangent = math.tan(math.radians(thread.flank_angle))
-    if thread.crest_flat <= least:
-        largest = thread.pitch_diameter + (thread.pitch / 2 - least) / tangent
+    sharp = thread.pitch / 2 / tangent
+    short = 2 * (1 / math.sin(math.radians(thread.flank_angle)) - 1)
+    crest, rounded = max(thread.crest_flat, thread.crest_radius), thread.crest_radius > 0
+    if crest <= least:
+        largest = thread.pitch_diameter + sharp - least * (short if rounded else 1 / tangent)
         what = f"The crest is too sharp; set thread.major below {floor_text(largest)} mm."
-        yield finding("crest-flat", ERROR, what, at_least(least, thread.crest_flat), OWN_RULE)
-    if thread.root_flat <= least:
-        what = f"The root is too sharp; set thread.root_flat above {ceil_text(least, 4)} mm."
-        yield finding("root-flat", ERROR, what, at_least(least, thread.root_flat), OWN_RULE)
+        yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE)
+    field = "thread.root_radius" if thread.root_radius > 0 else "thread.root_flat"
+    root = max(thread.root_flat, thread.root_radius)
+    if root <= least:
+        what = f"The root is too sharp; set {field} above {ceil_text(least, 4)} mm."
+        yield finding("root-flat", ERROR, what, at_least(least, root), OWN_RULE)
     highest = design.hole.minor_min
     if thread.minor > highest:
-        flat = thread.pitch / 2 - (thread.pitch_diameter - highest) * tangent
+        deep = sharp - (thread.pitch_diameter - highest)
+        most = deep / short if thread.root_radius > 0 else deep * tangent
         what = (
             "The root of the tap would cut the minor diameter of the hole; "
-            f"set thread.root_flat below {floor_text(flat, 4)} mm."
+            f"set {field} below {floor_text(most, 4)} mm."
         )
         yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor))
 

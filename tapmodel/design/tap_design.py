@@ -22,6 +22,7 @@ class TapThread:
         starts: number of threads side by side.
         hand: right or left.
         flank_angle: between flank and the plane square to the axis [deg], 30 for ISO metric.
+        tap_class: of its limits, with the standard that defines it, e.g. "2 of ISO 2857".
         major: diameter over the crests, as aimed at; `major_min` the least allowed [mm].
         pitch_diameter: as aimed at, inside [`pitch_min`, `pitch_max`] [mm].
         minor: diameter at the bottom of the root [mm].
@@ -36,6 +37,7 @@ class TapThread:
     starts: int
     hand: Hand
     flank_angle: float
+    tap_class: str
     major: float
     major_min: float
     pitch_diameter: float

@@ -21,8 +21,9 @@ For another thread write a new file: sizes that fit this thread would stay in fo
 INSTEAD = {
     "thread.pitch_diameter": "aim",
     "thread.crest_flat": "major",
+    "thread.crest_radius": "major",
     "thread.aim": "pitch_diameter",
-    "thread.major": "crest_flat",
+    "thread.major": "crest_flat or crest_radius",
     "chamfer.form": "the other lengths",
     "chamfer.pitches": "form or the other lengths",
     "chamfer.length": "form or the other lengths",
@@ -122,6 +123,7 @@ def _following(design: TapDesign) -> dict[str, str]:
         "thread.pitch_diameter": thread.pitch_diameter,
         "thread.major": thread.major,
         "thread.crest_flat": thread.crest_flat,
+        "thread.crest_radius": thread.crest_radius,
         "chamfer.pitches": chamfer.pitches,
         "chamfer.length": chamfer.length,
         "chamfer.angle": chamfer.angle,
@@ -138,11 +140,11 @@ def _following(design: TapDesign) -> dict[str, str]:
         "blank.square_length": blank.square_length,
         "blank.square_start": blank.square_start,
     }
-    # 0 stands for "does not apply" in a relief record, and 0 is no value that a job may give.
+    # 0 stands for "does not apply" in a relief and a crest, and is no value that a job may give.
     texts = {
         field: f"{value:.4f}"
         for field, value in numbers.items()
-        if value or not field.startswith("relief.")
+        if value or not field.startswith(("relief.", "thread.crest_"))
     }
     words = {"name": json.dumps(design.name), "blank.shank_must_pass": "false"}
     return texts | words

@@ -82,7 +82,7 @@ def _thread(design: TapDesign) -> list[Row]:
     starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
     return [
         ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
-        ("tolerance class", f"{_chosen(design, 'thread.tap_class')} of ISO 2857"),
+        ("tolerance class", thread.tap_class),
         ("flank angle", _degrees(thread.flank_angle)),
         ("major diameter", f"{_mm(thread.major)} (at least {thread.major_min:.3f})"),
         (
@@ -90,8 +90,13 @@ def _thread(design: TapDesign) -> list[Row]:
             f"{_mm(thread.pitch_diameter, 4)} ({thread.pitch_min:.4f} to {thread.pitch_max:.4f})",
         ),
         ("minor diameter", _mm(thread.minor)),
-        ("crest flat, root flat", f"{thread.crest_flat:.3f} and {thread.root_flat:.3f} mm"),
+        ("crest", _end(thread.crest_flat, thread.crest_radius)),
+        ("root", _end(thread.root_flat, thread.root_radius)),
     ]
+
+
+def _end(flat: float, radius: float) -> str:
+    return f"radius {_mm(radius)}" if radius else f"flat {_mm(flat)} wide"
 
 
 def _chamfer(design: TapDesign) -> list[Row]:

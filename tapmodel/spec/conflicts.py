@@ -7,7 +7,8 @@ from tapmodel.words import ReliefKind
 
 EXCLUSIVE: tuple[tuple[str, ...], ...] = (
     ("thread.aim", "thread.pitch_diameter"),
-    ("thread.major", "thread.crest_flat"),
+    ("thread.major", "thread.crest_flat", "thread.crest_radius"),
+    ("thread.root_flat", "thread.root_radius"),
     ("chamfer.form", "chamfer.pitches", "chamfer.length"),
     ("flutes.rake", "flutes.offset"),
     ("flutes.core_diameter", "flutes.depth_from_top"),

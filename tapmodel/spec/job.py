@@ -18,6 +18,7 @@ RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False)]
 MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False)]
 EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False)]
 Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False)]
+TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
 
@@ -34,8 +35,8 @@ class Hole(Section):
     hole_class: str | None = Field(
         default=None,
         alias="class",
-        max_length=8,
-        description='tolerance class of the hole, e.g. "6H"',
+        max_length=12,
+        description='tolerance class of the hole, e.g. "6H" or "2B"',
     )
     drill: Length | None = Field(default=None, description="drill diameter [mm]")
 
@@ -43,8 +44,9 @@ class Hole(Section):
 class Thread(Section):
     """The tap's own thread."""
 
-    tap_class: Annotated[int, Field(ge=1, le=3)] | None = Field(
-        default=None, description="tap class 1, 2 or 3 of ISO 2857"
+    tap_class: Annotated[int, Field(ge=1, le=9)] | TapClass | None = Field(
+        default=None,
+        description="class of the tap: 1, 2 or 3 of ISO 2857, or as its own standard writes it",
     )
     aim: Fraction | None = Field(
         default=None,
@@ -53,9 +55,15 @@ class Thread(Section):
     pitch_diameter: Length | None = Field(default=None, description="pitch diameter itself [mm]")
     major: Length | None = Field(default=None, description="diameter over the crests [mm]")
     crest_flat: Length | None = Field(default=None, description="axial width of the crest [mm]")
+    crest_radius: Length | None = Field(
+        default=None, description="radius of a rounded crest that touches both flanks [mm]"
+    )
     root_flat: Length | None = Field(
         default=None,
         description="axial width of the root: the nose flat of the threading tool [mm]",
+    )
+    root_radius: Length | None = Field(
+        default=None, description="radius of a rounded root: that of the threading tool's nose [mm]"
     )
 
 
@@ -175,7 +183,8 @@ class Job(Section):
     """One tap to be designed."""
 
     designation: str = Field(
-        max_length=80, description='thread of the hole, e.g. "M18x0.75" or "M10-6H-LH"'
+        max_length=80,
+        description='thread of the hole, e.g. "M18x0.75", "7/16-26 UNS-2B" or "Tr14x3 LH"',
     )
     name: str | None = Field(
         None,

@@ -39,13 +39,13 @@ class TapLimits:
     """Limits of the tap's own thread [mm, diameters].
 
     Attributes:
-        tap_class: 1, 2 or 3 of ISO 2857.
+        tap_class: with the standard that defines it, e.g. "2 of ISO 2857".
         pitch_min, pitch_max: zone of the pitch diameter.
         major_min: least major diameter; the standard sets no upper limit.
         source: where the rule comes from.
     """
 
-    tap_class: int
+    tap_class: str
     pitch_min: float
     pitch_max: float
     major_min: float

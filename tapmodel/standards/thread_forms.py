@@ -14,11 +14,12 @@ class ThreadForm:
         name: as the trade calls it.
         flank_angle: between a flank and the plane square to the axis [deg].
         height: H of the sharp triangle.
-        crest_flat: axial width of the flat at the basic major diameter.
-        root_flat: axial width of the flat at the basic minor diameter of the hole.
+        crest_flat: axial width of the flat at the basic major diameter, 0 where it is rounded.
+        root_flat: axial width of the flat at the basic minor diameter of the hole, likewise.
         pitch_drop: D - D2, on diameter.
         minor_drop: D - D1, on diameter.
         source: where the profile is published.
+        crest_radius, root_radius: of the basic profile, 0 for a flat.
     """
 
     name: str
@@ -29,6 +30,8 @@ class ThreadForm:
     pitch_drop: float
     minor_drop: float
     source: Source
+    crest_radius: float = 0.0
+    root_radius: float = 0.0
 
     def pitch_diameter(self, diameter: float, pitch: float) -> float:
         """Basic pitch diameter [mm], rounded to 0.001 mm as the tables of limits print it."""

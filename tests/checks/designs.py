@@ -30,6 +30,7 @@ def thread(major: float, pitch: float, first_z: float, starts: int = 1) -> TapTh
         starts=starts,
         hand=Hand.RIGHT,
         flank_angle=30.0,
+        tap_class="",
         major=major,
         major_min=major - 0.02,
         pitch_diameter=pitch_diameter,

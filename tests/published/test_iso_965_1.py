@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from tapmodel.spec.designation import parse
-from tapmodel.standards.hole_limits import metric_hole_limits
+from tapmodel.spec.hole_class import parse_hole_class
+from tapmodel.standards.metric_hole_limits import metric_hole_limits
 from tapmodel.standards.limits import HoleLimits
 
 HALF_DIGIT = 0.0005
@@ -29,7 +30,7 @@ ROWS = list(
 
 def limits(thread: str, hole_class: str) -> HoleLimits:
     asked = parse(f"{thread}-{hole_class}")
-    found = metric_hole_limits(asked.diameter, asked.pitch, asked.effective_class)
+    found = metric_hole_limits(asked.diameter, asked.pitch, parse_hole_class(asked.effective_class))
     assert found.listed
     assert found.note == ""
     return found.limits

@@ -10,6 +10,7 @@ def section(design: TapDesign) -> Section:
     least_crest = Length(thread.major_min)
     zone = (Length(thread.pitch_min, 4), Length(thread.pitch_max, 4))
     rows = [
+        Row("tolerance class", Words(thread.tap_class)),
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Length(thread.pitch)),
         Row("angle between flank and cross-section", Angle(thread.flank_angle)),
@@ -21,7 +22,7 @@ def section(design: TapDesign) -> Section:
     ]
     if thread.starts > 1:
         lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
-        rows[2:2] = lead
+        rows[3:3] = lead
     return Section("thread", "Cut the thread", (Rows(tuple(rows)),))
 
 

@@ -39,7 +39,7 @@ def metric_tap_limits(diameter: float, pitch: float, tap_class: int) -> TapLimit
     lower, upper = ZONES[tap_class]
     # t is whole micrometres, so the limits are whole tenths: rounding removes binary noise only.
     return TapLimits(
-        tap_class=tap_class,
+        tap_class=f"{tap_class} of ISO 2857",
         pitch_min=round(basic + lower * t, 4),
         pitch_max=round(basic + upper * t, 4),
         major_min=round(diameter + MAJOR_FRACTION * t, 4),

@@ -1,0 +1,109 @@
+"""ISO metric designations, as ISO 965-1 writes them.
+
+M10, M18x0.75, M20x1.5-6H-LH, M8x1-4H5H, and with several starts M20xPh3P1.5 (lead, pitch).
+"""
+
+import re
+from typing import NoReturn
+
+from tapmodel.errors import InputError
+from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.suffixes import plain, read_suffixes
+from tapmodel.spec.hole_class import default_hole_class, parse_hole_class
+from tapmodel.words import Family, Hand
+
+MAX_STARTS = 8
+ALLOWED = "an ISO metric thread in mm, then if wanted the class of the hole and the hand"
+EXAMPLES = "M10, M18x0.75, M10-6G, M8x1-4H5H, M20x1.5-6H-LH or M20xPh3P1.5 (lead and pitch)"
+
+_NUMBER = r"([0-9]{1,4}(?:[.,][0-9]{1,5})?)"
+_SIZE = re.compile(
+    rf"m\s*{_NUMBER}(?:\s*[x\u00d7]\s*(?:{_NUMBER}|ph\s*{_NUMBER}\s*p\s*{_NUMBER}))?((?:[\s-].*)?)",
+    re.IGNORECASE,
+)
+_FAMILY = re.compile(r"\s*m\s*[-0-9.,x\u00d7]", re.IGNORECASE)
+
+
+def read(text: str) -> Designation | None:
+    """Read a text; capital or small M and x, ×, decimal comma and blanks are accepted.
+
+    Raises:
+        InputError: the text begins like an ISO metric designation and is none.
+    """
+    match = _SIZE.fullmatch(text.strip())
+    if match is None:
+        if _FAMILY.match(text):
+            _refuse(text)
+        return None
+    diameter, plain_pitch, lead, start_pitch, rest = match.groups()
+    pitch = _positive(text, plain_pitch or start_pitch)
+
+    def refuse(allowed: str) -> NoReturn:
+        _refuse(text, allowed or ALLOWED)
+
+    hand, hole_class = read_suffixes(rest, read_class, refuse)
+    size = _positive(text, diameter)
+    if size is None:
+        _refuse(text)
+    return Designation(
+        family=Family.METRIC,
+        diameter=size,
+        pitch=pitch,
+        hand=hand,
+        hole_class=hole_class,
+        default_class=str(default_hole_class(size)),
+        text=text,
+        starts=_starts(text, _positive(text, lead), pitch),
+    )
+
+
+def write(designation: Designation) -> str:
+    """Shortest standard text, e.g. "M18x0.75-6G-LH"."""
+    parts = [f"M{plain(designation.diameter)}{_pitch_text(designation)}"]
+    if designation.effective_class != designation.default_class:
+        parts.append(designation.effective_class)
+    if designation.hand is Hand.LEFT:
+        parts.append("LH")
+    return "-".join(parts)
+
+
+def read_class(word: str) -> str:
+    """A class such as "6H" or "5H6H" in the shortest writing.
+
+    Raises:
+        InputError: anything else.
+    """
+    return str(parse_hole_class(word))
+
+
+def _pitch_text(designation: Designation) -> str:
+    pitch, starts = designation.pitch, designation.starts
+    if pitch is None:
+        return ""
+    return f"x{plain(pitch)}" if starts == 1 else f"xPh{plain(starts * pitch)}P{plain(pitch)}"
+
+
+def _positive(text: str, number: str | None) -> float | None:
+    if number is None:
+        return None
+    value = float(number.replace(",", "."))
+    if value == 0:
+        _refuse(text, "sizes over 0 mm")
+    return value
+
+
+def _starts(text: str, lead: float | None, pitch: float | None) -> int:
+    if lead is None or pitch is None:
+        return 1
+    starts = round(lead / pitch)
+    # Typed numbers have at most five decimals; a true multiple misses only by binary noise.
+    if not 1 <= starts <= MAX_STARTS or abs(lead - starts * pitch) > 1e-6:
+        _refuse(text, f"a lead Ph that is 1 to {MAX_STARTS} times the pitch P")
+    return starts
+
+
+def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
+    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
+
+
+GRAMMAR = Grammar(read, write, read_class, "M18x0.75, M10-6H-LH")

@@ -1,0 +1,12 @@
+"""What the standards of each family of threads give: form, sizes, limits of hole and tap.
+
+A new family: its rules in a module of its own, and a line here.
+"""
+
+from tapmodel.standards import metric
+from tapmodel.standards.family_rules import FamilyRules
+from tapmodel.words import Family
+
+FAMILIES: dict[Family, FamilyRules] = {
+    Family.METRIC: metric.RULES,
+}

@@ -1,0 +1,47 @@
+"""ISO metric threads, as the design room asks for them."""
+
+from dataclasses import replace
+
+from tapmodel.errors import InputError
+from tapmodel.sources import Source
+from tapmodel.spec.designations.record import Designation
+from tapmodel.spec.hole_class import parse_hole_class
+from tapmodel.standards.family_rules import FamilyRules, settled_pitch
+from tapmodel.standards.limits import HoleLimitsFound, TapLimits
+from tapmodel.standards.metric_hole_limits import metric_hole_limits
+from tapmodel.standards.metric_pitches import coarse_pitch
+from tapmodel.standards.metric_tap_limits import metric_tap_limits, tap_class_for
+from tapmodel.standards.thread_forms import METRIC
+from tapmodel.words import Certainty
+
+
+def _settle(designation: Designation) -> Designation:
+    if designation.pitch is not None:
+        return designation
+    return replace(designation, pitch=coarse_pitch(designation.diameter))
+
+
+def _hole_limits(designation: Designation) -> HoleLimitsFound:
+    hole_class = parse_hole_class(designation.effective_class)
+    return metric_hole_limits(designation.diameter, settled_pitch(designation), hole_class)
+
+
+def _tap_class(designation: Designation) -> str:
+    return str(tap_class_for(parse_hole_class(designation.effective_class)))
+
+
+def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
+    if tap_class not in ("1", "2", "3"):
+        raise InputError("thread.tap_class", tap_class, "1, 2 or 3 of ISO 2857")
+    return metric_tap_limits(designation.diameter, settled_pitch(designation), int(tap_class))
+
+
+RULES = FamilyRules(
+    form=METRIC,
+    settle=_settle,
+    hole_limits=_hole_limits,
+    tap_class=_tap_class,
+    tap_limits=_tap_limits,
+    drop_to_drill=1.0,
+    default_class=Source("ISO 965-1", "", Certainty.MEMORY),
+)
