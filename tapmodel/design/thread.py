@@ -125,22 +125,18 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: _Flanks) -> None:
     """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
     pitch_diameter, pitch = flanks.diameter, flanks.pitch
     if root.diameter >= pitch_diameter:
-        field, size = ("radius", root.radius) if root.radius else ("flat", root.flat)
+        field, size, most = "flat", root.flat, pitch / 2
+        if root.radius:
+            field, size, most = "radius", root.radius, flanks.sharp / flanks.short
         raise RefusedError(
             f"thread: a root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm; give "
-            f"thread.root_{field} about {pitch / 8:g} mm, less than {size * _share(root, flanks):g} "
-            "mm"
+            f"thread.root_{field} about {pitch / 8:g} mm, less than {most:g} mm"
         )
     if crest.diameter <= pitch_diameter:
         raise RefusedError(
             f"thread: the major diameter {crest.diameter:g} mm does not exceed the pitch diameter "
             f"{pitch_diameter:g} mm; give a larger thread.major or smaller crest"
         )
-
-
-def _share(root: _End, flanks: _Flanks) -> float:
-    """What share of a root too wide would just end on the pitch line."""
-    return flanks.sharp / (flanks.sharp + root.diameter - flanks.diameter)
 
 
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:

@@ -3,6 +3,8 @@
 A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 """
 
+from dataclasses import replace
+
 from tapmodel.errors import InputError
 from tapmodel.spec.designations import metric
 from tapmodel.spec.designations.record import Designation, Grammar
@@ -14,19 +16,25 @@ GRAMMARS: dict[Family, Grammar] = {
     Family.METRIC: metric.GRAMMAR,
 }
 
+# Dashes, crosses and blanks of the typesetter, and the decimal comma.
+_PLAIN = str.maketrans({"\u2013": "-", "\u2212": "-", "\u00d7": "x", "\u00a0": " ", ",": "."})
+
 
 def parse(text: str) -> Designation:
-    """Read a designation of any family.
+    """Read a designation of any family; case, blanks, ×, – and a decimal comma do not matter.
 
     Raises:
         InputError: the text is no designation, or a wrong one of its family; the message shows
             the allowed forms.
     """
-    plain = text.replace("\u2013", "-")
-    for grammar in GRAMMARS.values():
-        found = grammar.read(plain)
-        if found is not None:
-            return found
+    typed = text.strip().translate(_PLAIN)
+    try:
+        for grammar in GRAMMARS.values():
+            found = grammar.read(typed)
+            if found is not None:
+                return replace(found, text=text)
+    except InputError as error:
+        raise InputError(error.field, text, error.allowed) from None
     examples = "; ".join(f"{family}: {grammar.examples}" for family, grammar in GRAMMARS.items())
     raise InputError(
         "designation", text, f"a thread as its standard writes it, for instance {examples}"

@@ -93,6 +93,8 @@ CHANGES = {
     "thread.aim": "0.7",
     "thread.root_flat": "0.1",
     "thread.crest_flat": "0.08",
+    "thread.crest_radius": "0.08",
+    "thread.root_radius": "0.1",
     "flutes.land_share": "0.25",
     "blank.shank_must_pass": "true",
     "shop.cutters": "[7, 9]",

@@ -39,5 +39,5 @@ def test_tap_zone(thread: str, tap_class: int):
     zone = (found.pitch_min, found.pitch_max)
     assert zone == pytest.approx(row[tap_class - 1 : tap_class + 1], abs=HALF_DIGIT)
     assert found.major_min == pytest.approx(row[4], abs=HALF_DIGIT)
-    assert found.tap_class == tap_class
+    assert found.tap_class == f"{tap_class} of ISO 2857"
     assert found.source.certainty == "from memory"

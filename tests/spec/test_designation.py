@@ -52,12 +52,12 @@ def test_reading(text: str):
         *("", "M", "10", "M10x", "M10-", "M10--6H", "M10-LH-", "Mx1", "M-10", "M1e1", "M10LH"),
         *("M10x1x20", "M10-1.5", "M10-6H-6H", "M10-LH-RH", "M10-6H-7", "M0", "M10x0", "M10x0,0"),
         *("M10-9H", "M10-3H", "M10-6F", "M10-5H6G", "M10-6H/6g", "MNaN", "Minf", "M12345x1"),
-        *("M20xPh3", "M20xPh3P2", "M20xPh1P1.5", "M20xPh18P2", "M20xP1.5", "G1/2", "1/4-20 UNC"),
+        *("M20xPh3", "M20xPh3P2", "M20xPh1P1.5", "M20xPh18P2", "M20xP1.5"),
         *("M\u0661\u0660", "M10\nx1 LH 6H 5H", "M10x1\0", "M" + "1" * 5000),
     ],
 )
 def test_refusal_names_the_field_and_shows_the_forms(text: str):
-    with pytest.raises(InputError, match=r"for instance M10, M18x0.75, M10-6G") as caught:
+    with pytest.raises(InputError, match=r"for instance.* M18x0.75") as caught:
         parse(text)
     assert caught.value.field == "designation"
     assert caught.value.value == text
@@ -81,7 +81,7 @@ SIZES = st.integers(1, 30000).map(lambda n: n / 100)
 CLASSES = st.builds(HoleClass, st.integers(4, 8), st.integers(4, 8), st.sampled_from(["G", "H"]))
 
 
-def _metric(  # noqa: PLR0913  (drawn by the strategies below)
+def _metric(  # noqa: PLR0913, PLR0917  (drawn by the strategies below)
     diameter: float,
     pitch: float | None,
     hand: Hand,

@@ -16,16 +16,16 @@ MAX_STARTS = 8
 ALLOWED = "an ISO metric thread in mm, then if wanted the class of the hole and the hand"
 EXAMPLES = "M10, M18x0.75, M10-6G, M8x1-4H5H, M20x1.5-6H-LH or M20xPh3P1.5 (lead and pitch)"
 
-_NUMBER = r"([0-9]{1,4}(?:[.,][0-9]{1,5})?)"
+_NUMBER = r"([0-9]{1,4}(?:\.[0-9]{1,5})?)"
 _SIZE = re.compile(
-    rf"m\s*{_NUMBER}(?:\s*[x\u00d7]\s*(?:{_NUMBER}|ph\s*{_NUMBER}\s*p\s*{_NUMBER}))?((?:[\s-].*)?)",
+    rf"m\s*{_NUMBER}(?:\s*x\s*(?:{_NUMBER}|ph\s*{_NUMBER}\s*p\s*{_NUMBER}))?((?:[\s-].*)?)",
     re.IGNORECASE,
 )
-_FAMILY = re.compile(r"\s*m\s*[-0-9.,x\u00d7]", re.IGNORECASE)
+_FAMILY = re.compile(r"\s*m\s*[-0-9.x]", re.IGNORECASE)
 
 
 def read(text: str) -> Designation | None:
-    """Read a text; capital or small M and x, ×, decimal comma and blanks are accepted.
+    """Read a text; capital or small letters and blanks are accepted.
 
     Raises:
         InputError: the text begins like an ISO metric designation and is none.
@@ -86,7 +86,7 @@ def _pitch_text(designation: Designation) -> str:
 def _positive(text: str, number: str | None) -> float | None:
     if number is None:
         return None
-    value = float(number.replace(",", "."))
+    value = float(number)
     if value == 0:
         _refuse(text, "sizes over 0 mm")
     return value
