@@ -23,9 +23,10 @@ from tapmodel.record import design_record
 from tapmodel.report.job_file import commented_job
 from tapmodel.report.numbers import design_page, findings_text
 from tapmodel.report.summary import build_summary, verify_summary
-from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
+from tapmodel.wish import Wish
 from tapmodel.words import Severity
 from tapmodel.workshop import STAGES, inspect, produce
 
@@ -44,6 +45,9 @@ Sets = Annotated[
     list[str] | None,
     typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
 ]
+Out = Annotated[Path, typer.Option(help="Folder for results.")]
+PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
+TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
 View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]
 
@@ -83,15 +87,18 @@ def new(
 @app.command()
 def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
-    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
+    out: Out = Path("out"),
     sets: Sets = None,
     formats: Annotated[str, typer.Option(help="Files to write, with commas.")] = DEFAULT_FORMATS,
     *,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
-    preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture, fast.")] = False,
+    preview: Annotated[bool, typer.Option(help="Only an unproved mesh, pictures.")] = False,
     as_json: AsJson = False,
+    paper: PaperSize = Paper.A4,
+    units: TextUnits = Units.MM,
+    projection: View = Projection.FIRST,
 ) -> None:
-    """Build the solid, prove it, and write model files, picture and record to OUT/NAME.
+    """Build the solid, prove it, and write model files, pictures, papers and record to OUT/NAME.
 
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
@@ -109,7 +116,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
             typer.echo(f"preview, not proved: {path}", err=as_json)
         return
     with _progress() as tell:
-        record = produce(settled, out, tell, wanted)
+        record = produce(settled, out, tell, Wish(wanted, Look(paper, units, projection)))
     if as_json:
         _print_json(record)
     else:
@@ -139,45 +146,23 @@ def verify(
 
 
 @app.command()
-def drawings(
+def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
-    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
+    out: Out = Path("out"),
     sets: Sets = None,
+    *,
+    paper: PaperSize = Paper.A4,
+    units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
 ) -> None:
-    """Draw views, sections, limits and the milling set-up as SVG and DXF; no model is built."""
-    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
+    """Write the sheet to take to the machine, a PDF, and all drawings; no model is built."""
+    from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
 
     settled, _ = _designed(job, sets)
     folder = _folder(out, settled)
-    for name, drawing in all_drawings(settled, projection).items():
-        picture = folder / f"{settled.name}-{name}.svg"
-        with whole_file(picture) as draft:
-            draft.write_text(drawing.svg(), encoding="utf-8")
-        plan = picture.with_suffix(".dxf")
-        drawing.write_dxf(plan)
-        typer.echo(f"{drawing.title}: {picture}, {plan}")
-
-
-@app.command()
-def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
-    job: JobArgument,
-    out: Annotated[Path, typer.Option(help="Folder for results.")] = Path("out"),
-    sets: Sets = None,
-    paper: Annotated[Paper, typer.Option(help="Size of the sheet.")] = Paper.A4,
-    units: Annotated[Units, typer.Option(help="Units of length.")] = Units.MM,
-    *,
-    projection: View = Projection.FIRST,
-) -> None:
-    """Write the sheet to take to the machine, a PDF; no model is built."""
-    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415  (loads ezdxf)
-    from tapmodel.report.sheet import write_sheet  # noqa: PLC0415  (loads the typesetter)
-
-    settled, _ = _designed(job, sets)
-    path = _folder(out, settled) / f"{settled.name}-sheet.pdf"
-    drawn = all_drawings(settled, projection)
-    write_sheet(path, settled, drawn, paper, units, projection=projection)
-    typer.echo(f"sheet: {path}")
+    written, _ = write_papers(settled, folder, Look(paper, units, projection))
+    for path in written:
+        typer.echo(path)
 
 
 def _folder(out: Path, settled: TapDesign) -> Path:

@@ -31,7 +31,9 @@ from tapmodel.geometry.step_file import read_step_text
 from tapmodel.geometry.topology import Solid
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.record import full_record, with_files
-from tapmodel.report.still import draw
+from tapmodel.report.papers import write_papers
+from tapmodel.report.pictures.catalogue import draw_all
+from tapmodel.wish import Wish
 
 Told = Callable[[str], None]
 
@@ -55,7 +57,7 @@ class _Clock:
 def make(
     design: TapDesign,
     folder: Path,
-    formats: tuple[Format, ...],
+    wish: Wish,
     tell: Told = lambda _stage: None,
 ) -> dict[str, Any]:
     """Build, prove, write and read back one tap.
@@ -63,7 +65,7 @@ def make(
     Args:
         design: every number of the tap.
         folder: an empty folder that the files are written to.
-        formats: the files wanted beside picture and record.
+        wish: the files wanted beside pictures and record.
         tell: told each stage as it begins.
 
     Returns:
@@ -83,14 +85,16 @@ def make(
     if wrong:
         raise KernelError("proof", "; ".join(wrong))
     clock.stage("files")
-    _write(design, folder, formats, (solid, mesh))
+    _write(design, folder, wish.formats, (solid, mesh))
     clock.stage("read back")
-    _read_back(folder / design.name, formats, proof, mesh_proof)
-    clock.stage("picture")
-    draw(mesh.vertices, mesh.triangles, folder / f"{design.name}.png")
+    _read_back(folder / design.name, wish.formats, proof, mesh_proof)
+    clock.stage("pictures")
+    draw_all(design, mesh, folder)
+    clock.stage("papers")
+    write_papers(design, folder, wish.look)
     clock.stage("record")
     record = full_record(design, proof, mesh_proof, clock.seconds, _peak_memory_mb())
-    files = [file_record(path, folder) for path in sorted(folder.iterdir())]
+    files = [file_record(path, folder) for path in sorted(folder.rglob("*")) if path.is_file()]
     record = with_files(record, files)
     text = json.dumps(record, indent=1, allow_nan=False)
     (folder / "record.json").write_text(text + "\n", encoding="utf-8")

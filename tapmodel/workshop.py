@@ -20,7 +20,7 @@ from typing import Any
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError, TapmodelError
-from tapmodel.export.formats import ALL_FORMATS, Format
+from tapmodel.wish import Wish
 
 STAGES = (
     "kernel",
@@ -32,7 +32,8 @@ STAGES = (
     "mesh",
     "files",
     "read back",
-    "picture",
+    "pictures",
+    "papers",
     "record",
 )
 """The stages of a run in order, as the listener is told them; right hand has no mirror."""
@@ -50,7 +51,7 @@ def produce(
     design: TapDesign,
     out: Path,
     tell: Callable[[str], None],
-    formats: tuple[Format, ...] = ALL_FORMATS,
+    wish: Wish | None = None,
     limits: Limits | None = None,
 ) -> dict[str, Any]:
     """Run the pipeline for `design` and deliver its files to `out/<name>`.
@@ -59,7 +60,7 @@ def produce(
         design: every number of the tap.
         out: folder for results; made if missing.
         tell: told each stage as it begins.
-        formats: files wanted beside picture and record.
+        wish: which files; all by default.
         limits: on the child process.
 
     Returns:
@@ -70,7 +71,7 @@ def produce(
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
     with staging(out, design.name) as staged:
-        record = _run_child("make", (design, staged, formats), tell, limits or Limits())
+        record = _run_child("make", (design, staged, wish or Wish()), tell, limits or Limits())
         deliver(staged, out / design.name)
     return record
 
@@ -131,9 +132,10 @@ def deliver(staged: Path, final: Path) -> None:
         with _alone(final.parent):
             final.mkdir(exist_ok=True)
             (final / "record.json").unlink(missing_ok=True)
-            names = sorted(path.name for path in staged.iterdir())
-            names.sort(key=lambda name: name == "record.json")
+            names = sorted(p.relative_to(staged) for p in staged.rglob("*") if p.is_file())
+            names.sort(key=lambda name: name.name == "record.json")
             for name in names:
+                (final / name).parent.mkdir(exist_ok=True)
                 (staged / name).replace(final / name)
     except OSError as error:
         raise _unusable(final, error) from error

@@ -16,7 +16,7 @@ from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sections import cautions, findings
 from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet_blocks import quoted, typeset
-from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.report.units import Look, Paper, Units
 
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 _UNITS = {Units.MM: "mm", Units.INCH: "inch; drawings mm", Units.BOTH: "mm and inch; drawings mm"}
@@ -54,37 +54,30 @@ _TITLE = """\
 """
 
 
-def write_sheet(  # noqa: PLR0913  (what is written, and four choices of its reader)
-    path: Path,
-    design: TapDesign,
-    drawings: Mapping[str, Drawing],
-    paper: Paper = Paper.A4,
-    units: Units = Units.MM,
-    *,
-    projection: Projection = Projection.FIRST,
+def write_sheet(
+    path: Path, design: TapDesign, drawings: Mapping[str, Drawing], look: Look | None = None
 ) -> None:
     """Write the sheet.
 
     Args:
         path: of the PDF.
         design: every number of the tap.
-        drawings: by name, drawn in `projection`; they stand on the sheet true to scale.
-        paper: size.
-        units: of all lengths in the text.
-        projection: as the title block states it.
+        drawings: by name, drawn in the look's projection; they stand true to scale.
+        look: size, units and the projection that the title block states.
 
     Raises:
         InputError: when nothing can be written there.
     """
+    look = look or Look()
     title = quoted(f"Tap for {design.designation} ({design.name})")
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     sections = (findings.section, *OPERATIONS, cautions.section)
     parts = [
-        _STYLE.format(title=title, paper=_NAMES[paper], size=_SIZES[units]),
-        _title_block(design, units, projection),
+        _STYLE.format(title=title, paper=_NAMES[look.paper], size=_SIZES[look.units]),
+        _title_block(design, look),
         "#columns(2, gutter: 6mm)[",
-        *(typeset(section(design), units) for section in sections),
+        *(typeset(section(design), look.units) for section in sections),
         *_drawn(narrow),
         "]",
         *_drawn(wide),
@@ -93,14 +86,14 @@ def write_sheet(  # noqa: PLR0913  (what is written, and four choices of its rea
         draft.write_bytes(typst.compile("\n".join(parts).encode()))
 
 
-def _title_block(design: TapDesign, units: Units, projection: Projection) -> str:
+def _title_block(design: TapDesign, look: Look) -> str:
     return _TITLE.format(
         tap=quoted(f"Tap for {design.designation}"),
         name=quoted(design.name),
         hand=quoted(design.thread.hand.value),
-        units=quoted(_UNITS[units]),
-        sign=quoted(sign_svg(projection)),
-        angle=quoted(f"{projection.value} angle"),
+        units=quoted(_UNITS[look.units]),
+        sign=quoted(sign_svg(look.projection)),
+        angle=quoted(f"{look.projection.value} angle"),
     )
 
 

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from enum import StrEnum
 
 from tapmodel.report.blocks import Angle, Length, Quantity
@@ -33,6 +34,15 @@ class Projection(StrEnum):
 
     FIRST = "first"
     THIRD = "third"
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How a reader wants the papers: size, units of the text, and how views stand."""
+
+    paper: Paper = Paper.A4
+    units: Units = Units.MM
+    projection: Projection = Projection.FIRST
 
 
 def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:

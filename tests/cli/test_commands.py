@@ -184,10 +184,17 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
     good = tapmodel("build", "M4x0.7", "--formats", "stl", "--out", str(tmp_path / "out"), "--json")
     assert good.returncode == 0
-    assert {file["path"] for file in json.loads(good.stdout)["files"]} == {
+    written = {file["path"] for file in json.loads(good.stdout)["files"]}
+    assert {path for path in written if "/" not in path} == {
         "M4x0.7.stl",
         "M4x0.7.png",
+        "M4x0.7-end.png",
+        "M4x0.7-chamfer.png",
+        "M4x0.7-land.png",
+        "M4x0.7-sheet.pdf",
     }
+    for path in written:
+        assert (tmp_path / "out" / "M4x0.7" / path).stat().st_size > 500
 
 
 def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
@@ -195,6 +202,9 @@ def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     assert result.returncode == 0
     folder = tmp_path / "M4x0.7"
     assert sorted(path.name for path in folder.iterdir()) == [
+        "M4x0.7-preview-chamfer.png",
+        "M4x0.7-preview-end.png",
+        "M4x0.7-preview-land.png",
         "M4x0.7-preview.png",
         "M4x0.7-preview.stl",
     ]
@@ -221,9 +231,12 @@ def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
     assert tapmodel("verify", str(tmp_path / "none.step"), "M4x0.7").returncode == 2
 
 
-def test_drawings_are_written_without_a_model(tmp_path: Path) -> None:
-    result = tapmodel("drawings", "M18x0.75", "--out", str(tmp_path))
+def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
+    result = tapmodel("sheet", "M18x0.75", "--out", str(tmp_path), "--projection", "third")
     assert result.returncode == 0
-    names = {path.name for path in (tmp_path / "M18x0.75").iterdir()}
+    folder = tmp_path / "M18x0.75"
     kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "square"}
-    assert names == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
+    drawn = {path.name for path in (folder / "drawings").iterdir()}
+    assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
+    assert {path.name for path in folder.iterdir()} == {"M18x0.75-sheet.pdf", "drawings"}
+    assert len(result.stdout.splitlines()) == len(drawn) + 1

@@ -33,7 +33,8 @@ def _is_whole(folder: Path) -> bool:
     """Whether a delivered folder holds just the files of its record."""
     record = json.loads((folder / "record.json").read_text())
     files = {file["path"]: file["sha256"] for file in record["files"]}
-    assert {path.name for path in folder.iterdir()} == {*files, "record.json"}
+    written = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
+    assert written == {*files, "record.json"}
     return all(
         hashlib.sha256((folder / name).read_bytes()).hexdigest() == digest
         for name, digest in files.items()

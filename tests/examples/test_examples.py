@@ -54,9 +54,13 @@ def test_the_model_is_proved(job: Path, built: Built) -> None:
 def test_the_files_are_what_the_record_says(job: Path, built: Built) -> None:
     record, folder = built(job)
     names = {file["path"] for file in record["files"]}
-    endings = (".step", ".stl", ".3mf", ".glb", ".png", "-section.dxf", "-profile.dxf")
-    assert names == {job.stem + ending for ending in endings}
-    assert {path.name for path in folder.iterdir()} == names | {"record.json"}
+    models = (".step", ".stl", ".3mf", ".glb", "-section.dxf", "-profile.dxf")
+    pictures = (".png", "-end.png", "-chamfer.png", "-land.png")
+    papers = ("-sheet.pdf",)
+    flat = {job.stem + ending for ending in (*models, *pictures, *papers)}
+    assert {name for name in names if "/" not in name} == flat
+    written = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
+    assert written == names | {"record.json"}
     for file in record["files"]:
         assert (folder / file["path"]).stat().st_size == file["bytes"]
     mesh = trimesh.load_mesh(folder / f"{job.stem}.stl")

@@ -14,7 +14,7 @@ from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet import write_sheet
 from tapmodel.report.sheet_blocks import typeset
-from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job_file import job_for, read_job
 
 POINTS_PER_MM = 72 / 25.4
@@ -47,7 +47,7 @@ def _text(path: Path) -> str:
 def test_the_paper_has_its_size_and_the_sheet_few_pages(
     paper: Paper, units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
-    write_sheet(path, reference, drawn, paper, units)
+    write_sheet(path, reference, drawn, Look(paper, units))
     pages = PdfReader(path).pages
     assert 2 <= len(pages) <= 4
     for page in pages:
@@ -62,7 +62,7 @@ def test_every_example_fits_on_four_pages(example: Path, path: Path) -> None:
     design = design_tap(read_job(example, []))
     drawings = all_drawings(design)
     for paper in Paper:
-        write_sheet(path, design, drawings, paper)
+        write_sheet(path, design, drawings, Look(paper))
         assert 2 <= len(PdfReader(path).pages) <= 4
 
 
@@ -86,7 +86,7 @@ def test_limits_settings_and_cautions_stand_on_it(
 def test_inches_are_the_millimetres_over_25_4(
     path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
-    write_sheet(path, reference, drawn, units=Units.INCH)
+    write_sheet(path, reference, drawn, Look(units=Units.INCH))
     text = _text(path)
     # 17.5578 mm, 18.060 mm and 112 mm, by hand
     for inches in ("0.69125 in", "0.7110 in", "4.409 in"):
@@ -100,7 +100,7 @@ def test_inches_are_the_millimetres_over_25_4(
 def test_both_units_stand_together(
     path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
-    write_sheet(path, reference, drawn, units=Units.BOTH)
+    write_sheet(path, reference, drawn, Look(units=Units.BOTH))
     text = _text(path)
     assert "17.5578 mm 0.69125 in" in text
     assert "18.060 mm 0.7110 in" in text
@@ -119,7 +119,7 @@ def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
 def test_the_title_block_names_the_projection(
     projection: Projection, path: Path, reference: TapDesign
 ) -> None:
-    write_sheet(path, reference, all_drawings(reference, projection), projection=projection)
+    write_sheet(path, reference, all_drawings(reference, projection), Look(projection=projection))
     assert f"{projection.value} angle" in PdfReader(path).pages[0].extract_text()
 
 

@@ -1,0 +1,48 @@
+"""The papers of a tap: the sheet for the machine and the drawings. No model is needed."""
+
+from pathlib import Path
+
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.export.atomic import whole_file
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sheet import write_sheet
+from tapmodel.report.units import Look
+
+DRAWINGS_FOLDER = "drawings"
+
+
+def write_papers(
+    design: TapDesign, folder: Path, look: Look | None = None
+) -> tuple[list[Path], dict[str, Drawing]]:
+    """Write the sheet as PDF, and every drawing as SVG and DXF into a folder of its own.
+
+    Args:
+        design: every number of the tap.
+        folder: one that exists.
+        look: how the reader wants them.
+
+    Returns:
+        Paths of all files, the sheet first, and the drawings by name.
+
+    Raises:
+        InputError: when nothing can be written there.
+    """
+    look = look or Look()
+    drawings = all_drawings(design, look.projection)
+    sheet = folder / f"{design.name}-sheet.pdf"
+    write_sheet(sheet, design, drawings, look)
+    return [sheet, *_write_drawings(design, drawings, folder / DRAWINGS_FOLDER)], drawings
+
+
+def _write_drawings(design: TapDesign, drawings: dict[str, Drawing], folder: Path) -> list[Path]:
+    folder.mkdir(exist_ok=True)
+    written: list[Path] = []
+    for name, drawing in drawings.items():
+        picture = folder / f"{design.name}-{name}.svg"
+        with whole_file(picture) as draft:
+            draft.write_text(drawing.svg(), encoding="utf-8")
+        plan = picture.with_suffix(".dxf")
+        drawing.write_dxf(plan)
+        written += [picture, plan]
+    return written
