@@ -24,6 +24,10 @@ from tapmodel.report.job_file import commented_job
 from tapmodel.report.numbers import design_page, findings_text
 from tapmodel.report.summary import build_summary, verify_summary
 from tapmodel.report.units import Look, Paper, Projection, Units
+from tapmodel.report.wires_page import wires_page
+from tapmodel.shop.wires_answer import Wires, answer_wires
+from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
+from tapmodel.shop.wires_record import wires_record
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
 from tapmodel.wish import Wish
@@ -103,7 +107,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
     """
-    wanted = parse_formats(formats)
+    wanted = Wish(parse_formats(formats), Look(paper, units, projection))
     settled, _ = _designed(job, sets)
     for line in findings_text(settled.findings):
         typer.echo(line, err=True)
@@ -112,11 +116,11 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     if preview:
         from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
 
-        for path in look(settled, out):
+        for path in look(settled, out, wanted.look):
             typer.echo(f"preview, not proved: {path}", err=as_json)
         return
     with _progress() as tell:
-        record = produce(settled, out, tell, Wish(wanted, Look(paper, units, projection)))
+        record = produce(settled, out, tell, wanted)
     if as_json:
         _print_json(record)
     else:
@@ -173,6 +177,54 @@ def _folder(out: Path, settled: TapDesign) -> Path:
         allowed = f"a folder that can be written ({error.strerror})"
         raise InputError("--out", str(out), allowed) from error
     return folder
+
+
+@app.command()
+def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: Annotated[
+        str | None,
+        typer.Argument(metavar="[JOB]", help="A designation or .toml file; none for a free form."),
+    ] = None,
+    sets: Sets = None,
+    *,
+    wire: Annotated[float | None, typer.Option(help="Diameter of the wires in mm.")] = None,
+    on_hand: Annotated[
+        str, typer.Option(metavar="D,D,...", help="Wires to choose from, in mm.")
+    ] = "",
+    measured: Annotated[float | None, typer.Option(help="Value over the wires in mm.")] = None,
+    compound: Annotated[float, typer.Option(help="Setting of the compound in degrees.")] = 0.0,
+    pitch_diameter: Annotated[float | None, typer.Option(help="Instead of the basic one.")] = None,
+    starts: Annotated[int | None, typer.Option(help="Number of threads side by side.")] = None,
+    lead_angle: Annotated[float | None, typer.Option(help="Instead of that of the starts.")] = None,
+    flank_angle: Annotated[
+        float | None, typer.Option(help="Half the included angle of a free form, degrees.")
+    ] = None,
+    pitch: Annotated[float | None, typer.Option(help="Pitch of a free form in mm.")] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Measure a tap over wires: limits, and from a measured value the infeed still to take."""
+    overrides = Overrides(pitch_diameter, starts, lead_angle)
+    if job is not None:
+        if flank_angle is not None or pitch is not None:
+            raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
+        settled, _ = _designed(job, sets)
+        asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
+    elif flank_angle is None or pitch is None:
+        raise InputError("JOB", "none", "a JOB, or both --flank-angle and --pitch")
+    else:
+        asked = free_thread(flank_angle, pitch, overrides)
+    answer = answer_wires(asked, Wires(wire, _diameters(on_hand), measured, compound))
+    if as_json:
+        _print_json(wires_record(answer))
+    else:
+        typer.echo(wires_page(answer))
+
+
+def _diameters(text: str) -> tuple[float, ...]:
+    try:
+        return tuple(float(word) for word in text.split(",") if word.strip())
+    except ValueError:
+        raise InputError("--on-hand", text, "diameters in mm with commas between") from None
 
 
 @app.command()

@@ -30,9 +30,11 @@ from tapmodel.geometry.mesh import tessellate
 from tapmodel.geometry.step_file import read_step_text
 from tapmodel.geometry.topology import Solid
 from tapmodel.geometry.triangles import Mesh
-from tapmodel.record import full_record, with_files
-from tapmodel.report.papers import write_papers
+from tapmodel.record import SIMPLIFICATIONS, full_record, with_files
+from tapmodel.report.page.solid import Model
+from tapmodel.report.papers import Shown, write_page_of, write_papers
 from tapmodel.report.pictures.catalogue import draw_all
+from tapmodel.report.sections import proof as proof_section
 from tapmodel.wish import Wish
 
 Told = Callable[[str], None]
@@ -89,9 +91,15 @@ def make(
     clock.stage("read back")
     _read_back(folder / design.name, wish.formats, proof, mesh_proof)
     clock.stage("pictures")
-    draw_all(design, mesh, folder)
+    pictures = draw_all(design, mesh, folder)
     clock.stage("papers")
-    write_papers(design, folder, wish.look)
+    _, drawings = write_papers(design, folder, wish.look)
+    shown = Shown(
+        Model(mesh.vertices, mesh.triangles, f"Proved model, chord {precision.MESH_CHORD:g} mm"),
+        tuple(pictures),
+        proof_section.section(proof, mesh_proof, SIMPLIFICATIONS),
+    )
+    write_page_of(design, folder / f"{design.name}.html", drawings, shown, wish.look)
     clock.stage("record")
     record = full_record(design, proof, mesh_proof, clock.seconds, _peak_memory_mb())
     files = [file_record(path, folder) for path in sorted(folder.rglob("*")) if path.is_file()]

@@ -63,6 +63,7 @@ def small_tap() -> TapDesign:
         name="small",
         designation="M8x1",
         hole=HoleLimits(0.0, 0.0, 0.0, 0.0, 0.0),
+        basic_pitch_diameter=0.0,
         drill=7.0,
         thread=thread,
         chamfer=Chamfer(angle, length, length / pitch, point, 1, 0.0),

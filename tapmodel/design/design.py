@@ -42,6 +42,7 @@ def design_tap(job: Job) -> TapDesign:
         name=job.name or re.sub(r"[^A-Za-z0-9._-]+", "-", hole.text),
         designation=hole.text,
         hole=hole.found.limits,
+        basic_pitch_diameter=hole.found.basic_pitch_diameter,
         drill=hole.drill,
         thread=thread,
         chamfer=chamfer,

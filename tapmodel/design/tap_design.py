@@ -204,11 +204,15 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class TapDesign:
-    """Every number of one tap: what all later rooms read, and nothing else."""
+    """Every number of one tap: what all later rooms read, and nothing else.
+
+    `basic_pitch_diameter` is that of the thread's nominal size, without any allowance [mm].
+    """
 
     name: str
     designation: str
     hole: HoleLimits
+    basic_pitch_diameter: float
     drill: float
     thread: TapThread
     chamfer: Chamfer

@@ -26,12 +26,19 @@ class HoleLimitsFound:
             by the standard's formula because the pair is not listed.
         sources: where they come from, most important first.
         note: one sentence for the user when `listed` is False, else "".
+        deviation: by how much the least sizes lie above the basic ones [mm].
     """
 
     limits: HoleLimits
     listed: bool
     sources: tuple[Source, ...]
     note: str
+    deviation: float = 0.0
+
+    @property
+    def basic_pitch_diameter(self) -> float:
+        """Pitch diameter of the basic profile [mm]."""
+        return round(self.limits.pitch_min - self.deviation, 9)
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,6 +43,7 @@ def metric_hole_limits(diameter: float, pitch: float, hole_class: HoleClass) -> 
         listed=not computed,
         sources=_sources(tuple(values.values())),
         note=_note(diameter, pitch, hole_class, computed),
+        deviation=values["fundamental deviation"].micrometres / 1000,
     )
 
 

@@ -72,7 +72,7 @@ def design(
 ) -> TapDesign:
     """A whole design; texts and hole limits are of no interest to the checks."""
     hole = HoleLimits(0.0, 0.0, 0.0, 0.0, 0.0)
-    return TapDesign("tap", "M", hole, 0.0, thread_, chamfer, flutes_, reliefs, blank, (), ())
+    return TapDesign("tap", "M", hole, 0.0, 0.0, thread_, chamfer, flutes_, reliefs, blank, (), ())
 
 
 def chamfer(major: float, length: float, point: float, pitch: float) -> Chamfer:

@@ -1,6 +1,7 @@
 """The commands as a user types them."""
 
 import json
+import math
 import os
 import subprocess
 import sys
@@ -192,6 +193,7 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
         "M4x0.7-chamfer.png",
         "M4x0.7-land.png",
         "M4x0.7-sheet.pdf",
+        "M4x0.7.html",
     }
     for path in written:
         assert (tmp_path / "out" / "M4x0.7" / path).stat().st_size > 500
@@ -205,6 +207,7 @@ def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
         "M4x0.7-preview-chamfer.png",
         "M4x0.7-preview-end.png",
         "M4x0.7-preview-land.png",
+        "M4x0.7-preview.html",
         "M4x0.7-preview.png",
         "M4x0.7-preview.stl",
     ]
@@ -240,3 +243,39 @@ def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
     assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
     assert {path.name for path in folder.iterdir()} == {"M18x0.75-sheet.pdf", "drawings"}
     assert len(result.stdout.splitlines()) == len(drawn) + 1
+
+
+def test_wires_answer_with_limits_verdict_and_infeed() -> None:
+    asked = ("wires", "M18x0.75", "--wire", "0.433", "--measured", "18.25", "--compound", "29.5")
+    result = tapmodel(*asked, "--json")
+    assert result.returncode == 0
+    found = json.loads(result.stdout)
+    keys = {"wire", "best_wire", "lead_angle", "measurement_min", "measurement_max"}
+    assert found.keys() >= keys | {"pitch_diameter", "verdict", "infeed"}
+    # M = d2 + 3 w - 0.866025 P for 60 degrees (Machinery's Handbook), to the lead's 0.1 um.
+    simple = 17.513 + 3 * 0.433 - 0.866025 * 0.75
+    at_basic = found["measurement_at_basic_pitch_diameter"]
+    assert at_basic["simple"] == pytest.approx(simple, abs=1e-6)
+    assert at_basic["exact"] == pytest.approx(simple, abs=2e-4)
+    excess = found["pitch_diameter"] - 17.5578
+    assert found["infeed"] == pytest.approx(excess / 2 / math.cos(math.radians(29.5)), abs=1e-6)
+    page = tapmodel(*asked)
+    assert "too large" in page.stdout
+    assert "0.0245 mm" in page.stdout
+
+
+def test_wires_of_a_free_form_and_what_is_refused() -> None:
+    free = tapmodel(
+        "wires", "--flank-angle", "14.5", "--pitch", "25.4", "--lead-angle", "20", "--json"
+    )
+    assert free.returncode == 0
+    assert json.loads(free.stdout)["lead_angle"] == pytest.approx(20)
+    for wrong, named in (
+        (("wires",), "JOB"),
+        (("wires", "M10", "--pitch", "2"), "--pitch"),
+        (("wires", "M10", "--wire", "9"), "wire"),
+        (("wires", "M10", "--on-hand", "a,b"), "--on-hand"),
+    ):
+        result = tapmodel(*wrong)
+        assert result.returncode == 2
+        assert named in result.stderr

@@ -56,7 +56,7 @@ def test_the_files_are_what_the_record_says(job: Path, built: Built) -> None:
     names = {file["path"] for file in record["files"]}
     models = (".step", ".stl", ".3mf", ".glb", "-section.dxf", "-profile.dxf")
     pictures = (".png", "-end.png", "-chamfer.png", "-land.png")
-    papers = ("-sheet.pdf",)
+    papers = ("-sheet.pdf", ".html")
     flat = {job.stem + ending for ending in (*models, *pictures, *papers)}
     assert {name for name in names if "/" not in name} == flat
     written = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}

@@ -75,6 +75,7 @@ def test_unlisted_pair_worked_by_hand():
     # TD1 = 230 x 0.9^0.7 = 213.6 -> 212; EI = 15 + 9.9 = 24.9 -> 25.
     found = metric_hole_limits(18, 0.9, HoleClass(6, 6, "G"))
     assert found.limits == HoleLimits(18.025, 17.440, 17.590, 17.051, 17.263)
+    assert found.basic_pitch_diameter == pytest.approx(17.415, abs=1e-9)
     assert not found.listed
     assert "ISO 965-1 prints no pitch-diameter tolerance, minor-diameter" in found.note
     assert "M18x0.9 6G" in found.note

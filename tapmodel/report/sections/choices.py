@@ -1,0 +1,17 @@
+"""Every value that was settled: what, by whom, why, and by which rule."""
+
+from tapmodel.design.tap_design import Choice, TapDesign
+from tapmodel.report.blocks import Quantity, Section, Table, Words
+
+_HEAD = ("field of the job", "value", "settled by", "why", "source")
+
+
+def section(design: TapDesign) -> Section:
+    """In the order in which they were settled."""
+    lines = tuple(_line(choice) for choice in design.choices)
+    return Section("choices", "Choices and their reasons", (Table(_HEAD, lines),))
+
+
+def _line(choice: Choice) -> tuple[Quantity, ...]:
+    by = "the job" if choice.given else "a rule"
+    return tuple(map(Words, (choice.field, choice.value, by, choice.why, choice.source)))

@@ -1,0 +1,81 @@
+"""How well the model agrees with the design: what was measured on it, beside what must be."""
+
+from collections.abc import Sequence
+
+from tapmodel.checks.proof import MeshProof, ModelProof, Station
+from tapmodel.report.blocks import (
+    Block,
+    Length,
+    Paragraphs,
+    Quantity,
+    Row,
+    Rows,
+    Section,
+    Table,
+    Words,
+)
+
+_SECTIONS = "Areas of sections square to the axis"
+_SURFACES = "Sampled points of the faces against the surfaces of the design"
+
+
+def section(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] = ()) -> Section:
+    """Proof of the solid and of its mesh.
+
+    Args:
+        proof: of the solid.
+        mesh: of the triangles made from it.
+        simplifications: what the model leaves out of a real tap, a sentence each.
+    """
+    blocks: list[Block] = [Rows(_solid(proof), "Solid"), _stations(proof), _surfaces(proof)]
+    blocks.append(Rows(_mesh(mesh), "Mesh"))
+    if simplifications:
+        left_out = tuple(f"Left out of the model: {text}." for text in simplifications)
+        blocks.append(Paragraphs(left_out))
+    return Section("proof", "Proof of the model", tuple(blocks))
+
+
+def _solid(proof: ModelProof) -> tuple[Row, ...]:
+    return (
+        Row("closed solids", Words(str(proof.solids))),
+        Row("faces", Words(str(proof.faces))),
+        Row("through holes (genus)", Words(str(proof.genus))),
+        Row("valid for the kernel", Words("yes" if proof.valid else "no")),
+        Row("volume, measured", Words(f"{proof.volume:.4f} mm³")),
+        Row("volume, by quadrature of the design", Words(f"{proof.volume_expected:.4f} mm³")),
+        Row("relative difference", Words(f"{proof.volume_relative_error:+.1e}")),
+    )
+
+
+def _stations(proof: ModelProof) -> Table:
+    head = ("height above the front", "of what", "measured", "must be", "relative difference")
+    return Table(head, tuple(map(_station, proof.stations)), _SECTIONS)
+
+
+def _station(station: Station) -> tuple[Quantity, ...]:
+    return (
+        Length(station.z),
+        Words(station.what),
+        Words(f"{station.area:.4f} mm²"),
+        Words(f"{station.area_expected:.4f} mm²"),
+        Words(f"{station.area / station.area_expected - 1:+.1e}"),
+    )
+
+
+def _surfaces(proof: ModelProof) -> Table:
+    lines: list[tuple[Quantity, ...]] = [
+        (Words(surface), Words(f"{micrometres:.2g} µm"))
+        for surface, micrometres in proof.deviation_um_by_surface.items()
+    ]
+    farthest = f"{proof.deviation_um_max:.2g} µm at {proof.deviation_points} points"
+    return Table(("surface", "farthest off"), (*lines, (Words("all"), Words(farthest))), _SURFACES)
+
+
+def _mesh(mesh: MeshProof) -> tuple[Row, ...]:
+    return (
+        Row("triangles", Words(str(mesh.triangles))),
+        Row("chord to the solid", Length(mesh.chord_mm)),
+        Row("watertight", Words("yes" if mesh.watertight else "no")),
+        Row("cuts itself", Words("yes" if mesh.self_intersecting else "no")),
+        Row("volume", Words(f"{mesh.volume:.4f} mm³")),
+    )

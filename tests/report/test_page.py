@@ -1,0 +1,202 @@
+"""The page in a browser: what it asks for, shows, and answers to."""
+
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.section import section_outline
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.preview import preview_mesh
+from tapmodel.report.blocks import Paragraphs, Rows, Section, Words
+from tapmodel.report.blocks import Row as BlockRow
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.page.html import section_html
+from tapmodel.report.page.solid import Model
+from tapmodel.report.page.stations import regions, stations
+from tapmodel.report.page.write import PageContent, Picture, write_page
+from tapmodel.report.sections import cautions, choices
+from tapmodel.report.sections.order import OPERATIONS
+from tapmodel.report.units import Units
+from tapmodel.spec.job_file import job_for
+
+sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+CHROMIUM = shutil.which("chromium")
+browsed = pytest.mark.skipif(CHROMIUM is None, reason="the browser chromium is not installed")
+
+# The smallest picture: one black pixel.
+PIXEL = bytes.fromhex(
+    "89504e470d0a1a0a0000000d4948445200000001000000010100000000376ef9240000000a49444154"
+    "789c63600000000200015d0b2db40000000049454e44ae426082"
+)
+
+# Area of the outline that is drawn, by its own points.
+AREA = """() => {
+  const path = document.querySelector("#section .metal");
+  const length = path.getTotalLength(), count = 6000;
+  let area = 0, last = path.getPointAtLength(0);
+  for (let n = 1; n <= count; n++) {
+    const next = path.getPointAtLength(length * n / count);
+    area += last.x * next.y - next.x * last.y;
+    last = next;
+  }
+  return Math.abs(area) / 2;
+}"""
+
+
+@pytest.fixture(scope="module")
+def design() -> TapDesign:
+    return design_tap(job_for("M18x0.75"))
+
+
+@pytest.fixture(scope="module")
+def file(design: TapDesign, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    mesh = preview_mesh(design)
+    content = PageContent(
+        all_drawings(design),
+        Model(mesh.vertices, mesh.triangles, "Preview, not proved"),
+        (Picture("A picture", "what it shows", PIXEL),),
+    )
+    path = tmp_path_factory.mktemp("page") / "tap.html"
+    write_page(path, design, content)
+    return path
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator["sync_api.Browser"]:
+    with sync_api.sync_playwright() as play:
+        options = ["--no-sandbox", "--enable-unsafe-swiftshader"]
+        started = play.chromium.launch(executable_path=CHROMIUM, args=options)
+        yield started
+        started.close()
+
+
+class Opened:
+    """The page, and what it asked for and complained of."""
+
+    def __init__(self, context: "sync_api.BrowserContext", file: Path) -> None:
+        """Open the file and wait until all of it shows."""
+        self.page = context.new_page()
+        self.requests: list[str] = []
+        self.complaints: list[str] = []
+        self.page.on("request", lambda request: self.requests.append(request.url))
+        self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        self.page.on("console", self._heard)
+        self.page.goto(file.as_uri())
+        self.page.wait_for_selector("html[data-ready=yes]", state="attached")
+
+    def _heard(self, message: "sync_api.ConsoleMessage") -> None:
+        if message.type == "error":
+            self.complaints.append(message.text)
+
+    def pixels(self) -> bytes:
+        """The model as it is seen."""
+        self.page.wait_for_timeout(150)
+        return self.page.locator("#model").screenshot()
+
+
+@pytest.fixture
+def opened(browser: "sync_api.Browser", file: Path) -> Iterator[Opened]:
+    context = browser.new_context(viewport={"width": 1200, "height": 900})
+    page = Opened(context, file)
+    yield page
+    assert page.complaints == []
+    assert page.requests == [file.as_uri()]
+    context.close()
+
+
+@browsed
+def test_dragging_and_keys_turn_the_model(opened: Opened) -> None:
+    canvas, mouse = opened.page.locator("#model"), opened.page.mouse
+    first = opened.pixels()
+    assert opened.pixels() == first
+    box = canvas.bounding_box()
+    assert box is not None
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    mouse.move(x, y)
+    mouse.down()
+    mouse.move(x + 90, y + 40, steps=5)
+    mouse.up()
+    dragged = opened.pixels()
+    assert dragged != first
+    canvas.focus()
+    opened.page.keyboard.press("ArrowLeft")
+    assert opened.pixels() != dragged
+    opened.page.keyboard.press("0")
+    assert opened.pixels() == first
+    for name in ("cutting end", "side", "square"):
+        opened.page.get_by_role("button", name=name).click()
+        assert opened.pixels() != first
+
+
+@browsed
+def test_the_slider_moves_the_section_and_the_cut(opened: Opened, design: TapDesign) -> None:
+    page = opened.page
+    page.check("#cut")
+    seen = opened.pixels()
+    for place in (3, 30, 45):
+        page.locator("#height").fill(str(place))
+        text = page.locator("#height-text").inner_text()
+        z = float(re.findall(r"[0-9.]+", text)[0])
+        expected = section_outline(design, z).area
+        assert page.evaluate(AREA) == pytest.approx(expected, rel=0.01)
+        assert opened.pixels() != seen
+        seen = opened.pixels()
+    assert "mm²" in page.locator("#region").inner_text()
+
+
+@browsed
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_it_fits_a_phone_light_and_dark(
+    browser: "sync_api.Browser", file: Path, scheme: str
+) -> None:
+    size = {"width": 360, "height": 740}
+    context = browser.new_context(viewport=size, color_scheme=scheme, has_touch=True)
+    opened = Opened(context, file)
+    assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 360
+    ground = opened.page.evaluate("getComputedStyle(document.body).backgroundColor")
+    assert (ground == "rgb(255, 255, 255)") == (scheme == "light")
+    opened.page.emulate_media(media="print")
+    assert not opened.page.locator("#look").is_visible()
+    assert opened.page.locator("#drawings").is_visible()
+    assert opened.complaints == []
+    context.close()
+
+
+def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
+    text = file.read_text()
+    assert len(text.encode()) <= 3_000_000
+    assert not re.findall(r"(?:src|href)=[\"'](?!data:|#)", text)
+    for drawing in all_drawings(design).values():
+        assert f"<h3>{drawing.title}</h3>" in text
+    made = [section(design) for section in OPERATIONS]
+    for section in (*made, cautions.section(design), choices.section(design)):
+        assert f'id="{section.key}"><h2>{section.title}</h2>' in text
+        assert f'href="#{section.key}"' in text
+    for finding in design.findings:
+        assert finding.code in text
+    assert 'alt="what it shows"' in text
+
+
+def test_text_cannot_become_markup() -> None:
+    evil = '<script>alert(1)</script> & "so on"'
+    rows = Rows((BlockRow(evil, Words(evil)),), evil)
+    html = section_html(Section("key", evil, (rows, Paragraphs((evil,)))), Units.MM)
+    assert "<script>" not in html
+    assert html.count("&lt;script&gt;") == 5
+
+
+def test_stations_cover_the_tap_in_order(design: TapDesign) -> None:
+    found = regions(design)
+    assert found[0].start == 0.0
+    assert found[-1].end == design.blank.overall_length
+    assert [a.end for a in found[:-1]] == [b.start for b in found[1:]]
+    assert {"chamfer", "thread", "flute run-out", "shank", "square"} == {r.name for r in found}
+    heights = [station["z"] for station in stations(design)]
+    assert heights == sorted(heights)
+    for station in stations(design)[::7]:
+        expected = section_outline(design, station["z"]).area
+        assert station["area"] == pytest.approx(expected, rel=1e-4)

@@ -1,0 +1,103 @@
+"""Allowed wires and choosing from a set, on the small M8x1 tap and on a rounded 55-degree form."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from tapmodel.design.tap_design import TapDesign, TapThread
+from tapmodel.errors import InputError
+from tapmodel.shop.groove import Groove
+from tapmodel.shop.over_wires import measurement, seated
+from tapmodel.shop.wire_choice import WireRange, check_wire, choose_wire, wire_range
+
+# Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
+INCH_SET = (
+    0.018, 0.024, 0.029, 0.032, 0.040, 0.045, 0.055, 0.063,
+    0.072, 0.081, 0.092, 0.108, 0.120, 0.127, 0.143, 0.185,
+)  # fmt: skip
+
+
+# Depth of the Whitworth thread and its roundings, in pitches (BS 84, from memory).
+DEPTH, ROUNDING = 0.640327, 0.137329
+
+
+def groove_of(thread: TapThread) -> Groove:
+    return Groove(thread.flank_angle, thread.pitch, thread.lead, thread.pitch_diameter)
+
+
+def whitworth(small_tap: TapDesign) -> TapThread:
+    """20 mm over the pitch line, pitch 1, crests and roots rounded."""
+    return replace(
+        small_tap.thread,
+        flank_angle=27.5,
+        major=20.0 + DEPTH,
+        pitch_diameter=20.0,
+        minor=20.0 - DEPTH,
+        crest_flat=0.0,
+        root_flat=0.0,
+        crest_radius=ROUNDING,
+        root_radius=ROUNDING,
+    )
+
+
+def test_ends_of_the_range(small_tap: TapDesign):
+    thread = small_tap.thread
+    groove = groove_of(thread)
+    found = wire_range(groove, thread)
+    assert measurement(groove, found.least) == pytest.approx(thread.major, abs=1e-9)
+    assert 2 * seated(groove, found.greatest).contact_radius == pytest.approx(thread.major)
+    assert found.least < found.best < found.greatest
+    assert found.best == pytest.approx(0.57735, abs=0.001)
+
+
+def test_root_that_a_thin_wire_would_touch(small_tap: TapDesign):
+    """A root filled up to just below the pitch line: the wire has to clear it."""
+    shallow = replace(small_tap.thread, minor=7.3, root_flat=0.5 - 0.12 * math.tan(math.pi / 6))
+    groove = groove_of(shallow)
+    least = wire_range(groove, shallow).least
+    assert 2 * seated(groove, least).axis_radius - least == pytest.approx(7.3, abs=1e-9)
+
+
+def test_rounded_crests_and_roots_shorten_the_flank(small_tap: TapDesign):
+    """The thickest wire touches where the crest's rounding begins, twice its height lower."""
+    thread = whitworth(small_tap)
+    ring = replace(groove_of(thread), lead=0.0)
+    found = wire_range(ring, thread)
+    sine, cosine = math.sin(math.radians(27.5)), math.cos(math.radians(27.5))
+    straight = DEPTH / 2 - ROUNDING * (1 - sine)
+    thickest = (0.5 + 2 * straight * sine / cosine) / cosine
+    flush = (DEPTH + 0.960491) / (1 + 1 / sine)
+    assert found.greatest == pytest.approx(thickest, abs=1e-6)
+    assert found.least == pytest.approx(flush, abs=1e-6)
+
+
+def test_rounded_root_that_a_thin_wire_would_fall_into(small_tap: TapDesign):
+    """In a ring groove the wire that touches where the rounding begins is the rounding itself."""
+    thread = small_tap.thread
+    sharp = thread.pitch_diameter / 2 - thread.pitch / 4 * math.sqrt(3)
+    bottom = sharp + 0.3 / math.sin(math.radians(30)) - 0.3
+    rounded = replace(thread, root_flat=0.0, root_radius=0.3, minor=2 * bottom)
+    least = wire_range(replace(groove_of(thread), lead=0.0), rounded).least
+    assert least == pytest.approx(2 * 0.3, abs=1e-9)
+
+
+def test_wire_outside_the_range_is_refused_with_range_and_best(small_tap: TapDesign):
+    allowed = wire_range(groove_of(small_tap.thread), small_tap.thread)
+    check_wire(allowed.best, allowed)
+    for wire in (allowed.least * 0.99, allowed.greatest * 1.01):
+        with pytest.raises(InputError, match=r"the best being 0\.577 mm") as caught:
+            check_wire(wire, allowed)
+        assert (caught.value.field, caught.value.value) == ("wire", wire)
+
+
+def test_nearest_on_hand():
+    """7/16-14 by the set's page: it takes 0.045, the next above its best of 0.041.
+
+    Disagreement, standing: 0.040 is nearer to the best and inside the range, so it is chosen here.
+    """
+    allowed = WireRange(0.505 / 14, 0.57735 / 14, 1.010 / 14)
+    assert choose_wire(INCH_SET, allowed) == 0.040
+    assert choose_wire([wire for wire in INCH_SET if wire != 0.040], allowed) == 0.045
+    with pytest.raises(InputError, match="wires on hand"):
+        choose_wire((0.018, 0.185), allowed)
