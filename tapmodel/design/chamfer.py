@@ -13,6 +13,9 @@ FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 """Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
 
 FORM_RULE = Rule("plug is the form for through and blind holes alike", PRACTICE, "")
+DEEP_RULE = Rule("taper, as the deep thread of steep flanks must be cut by many teeth", PRACTICE, "")
+STEEP = 20.0
+"""Flank angle [deg] below which a thread counts as deep: trapezoidal, Acme."""
 
 
 def chamfer_cone(thread: TapThread, hole: TappedHole, ledger: Ledger) -> tuple[float, float, float]:
@@ -25,13 +28,13 @@ def chamfer_cone(thread: TapThread, hole: TappedHole, ledger: Ledger) -> tuple[f
     angle = ledger.given("chamfer.angle", "deg")
     fixed_length = any(ledger.has(field) for field in CHAMFER_LENGTH)
     if angle is not None and fixed_length:
-        length = _length(thread.pitch, ledger)
+        length = _length(thread, ledger)
         return angle, length, thread.major - 2 * length * math.tan(math.radians(angle))
     point = ledger.number("chamfer.point_diameter", ruled_point(hole), _point_rule(hole))
     if angle is not None:
         length = (thread.major - point) / (2 * math.tan(math.radians(angle)))
         return angle, length, point
-    length = _length(thread.pitch, ledger)
+    length = _length(thread, ledger)
     return math.degrees(math.atan2(thread.major - point, 2 * length)), length, point
 
 
@@ -50,14 +53,15 @@ def _point_rule(hole: TappedHole) -> Rule:
     )
 
 
-def _length(pitch: float, ledger: Ledger) -> float:
+def _length(thread: TapThread, ledger: Ledger) -> float:
     length = ledger.given("chamfer.length")
     if length is not None:
         return length
     pitches = ledger.given("chamfer.pitches", "pitches")
     if pitches is None:
-        pitches = FORMS[ledger.word("chamfer.form", "plug", FORM_RULE)]
-    return pitches * pitch
+        form, rule = ("taper", DEEP_RULE) if thread.flank_angle < STEEP else ("plug", FORM_RULE)
+        pitches = FORMS[ledger.word("chamfer.form", form, rule)]
+    return pitches * thread.pitch
 
 
 def chamfer_record(

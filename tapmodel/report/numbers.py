@@ -50,7 +50,7 @@ def _sections(design: TapDesign) -> Iterator[tuple[str, list[Row]]]:
 
 
 def _chosen(design: TapDesign, field: str) -> str:
-    return next((choice.value for choice in design.choices if choice.field == field), "as given")
+    return next((choice.value for choice in design.choices if choice.field == field), "none")
 
 
 def _mm(value: float, digits: int = 3) -> str:

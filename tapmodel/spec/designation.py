@@ -6,7 +6,7 @@ A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 from dataclasses import replace
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations import metric
+from tapmodel.spec.designations import acme, ba, metric, pipe, trapezoidal, unified, whitworth
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.words import Family
 
@@ -14,6 +14,12 @@ __all__ = ["Designation", "canonical", "parse", "read_class"]
 
 GRAMMARS: dict[Family, Grammar] = {
     Family.METRIC: metric.GRAMMAR,
+    Family.WHITWORTH: whitworth.GRAMMAR,
+    Family.BA: ba.GRAMMAR,
+    Family.PIPE: pipe.GRAMMAR,
+    Family.TRAPEZOIDAL: trapezoidal.GRAMMAR,
+    Family.UNIFIED: unified.GRAMMAR,
+    Family.ACME: acme.GRAMMAR,
 }
 
 # Dashes, crosses and blanks of the typesetter, and the decimal comma.

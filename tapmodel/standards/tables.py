@@ -11,8 +11,12 @@ Row = dict[str, str]
 
 READ_IN = {
     "threadlib": "as read in threadlib metric_thread.csv commit 3830919",
+    "threadlib TR": "as read in threadlib TR.csv commit 5c82b1a",
+    "ISO 228": "as read in threadlib BSPP_thread.csv commit 827723d and bd_warehouse iso_228_1.csv "
+    "commit 7c98718",
     "MH27": "as read in Machinery's Handbook 27th ed. p. 1794",
     "MH31": "as read in Machinery's Handbook 31st ed. p. 2025",
+    "MH31A": "as read in Machinery's Handbook 31st ed. p. 1001",
     "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",
 }
 

@@ -48,8 +48,9 @@ class Designation:
         return self.hole_class or self.default_class
 
     def _identity(self) -> tuple[object, ...]:
-        numbers = self.diameter, self.pitch, self.starts
-        return self.family, *numbers, self.hand, self.effective_class
+        # Until the pitch is looked up, the series alone tells 1/2 BSW from 1/2 BSF.
+        pitch = self.series if self.pitch is None else self.pitch
+        return self.family, self.diameter, pitch, self.starts, self.hand, self.effective_class
 
     def __eq__(self, other: object) -> bool:
         """Whether both name the same thread."""

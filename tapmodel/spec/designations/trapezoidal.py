@@ -1,0 +1,104 @@
+"""ISO trapezoidal designations, as ISO 2902 and ISO 2903 write them.
+
+Tr16x4, Tr14x3 LH, Tr20x4-7H, and with several starts the lead, then the pitch: Tr16x6(P3).
+"""
+
+import re
+from typing import NoReturn
+
+from tapmodel.errors import InputError
+from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.suffixes import plain, read_suffixes
+from tapmodel.words import Family, Hand
+
+MAX_STARTS = 8
+ALLOWED = (
+    "an ISO trapezoidal thread as Tr diameter x lead in mm, for several starts the pitch behind a "
+    "P, then if wanted LH and the class of the hole"
+)
+ALLOWED_CLASSES = "a class of the hole: 7H, 8H or 9H"
+EXAMPLES = "Tr16x4, Tr14x3 LH, Tr20x4-7H, Tr16x6(P3) or Tr40x14(P7) LH-8H (lead 14, pitch 7)"
+
+_NUMBER = r"[0-9]{1,4}(?:\.[0-9]{1,5})?"
+_SIZE = re.compile(
+    rf"tr\s*(?P<size>{_NUMBER})\s*x\s*(?:ph\s*)?(?P<lead>{_NUMBER})"
+    rf"(?:\s*\(\s*p\s*(?P<inner>{_NUMBER})\s*\)|\s*p\s*(?P<pitch>{_NUMBER}))?"
+    r"(?P<rest>(?:(?:[\s-]|lh|rh).*)?)",
+    re.IGNORECASE,
+)
+_FAMILY = re.compile(r"tr(?![a-z])", re.IGNORECASE)
+
+
+def read(text: str) -> Designation | None:
+    """Read a text; capital or small letters and blanks are accepted.
+
+    Raises:
+        InputError: the text begins with Tr and is no such designation.
+    """
+    match = _SIZE.fullmatch(text.strip())
+    if match is None:
+        if _FAMILY.match(text.strip()):
+            _refuse(text)
+        return None
+
+    def refuse(allowed: str) -> NoReturn:
+        _refuse(text, allowed or ALLOWED)
+
+    hand, hole_class = read_suffixes(match["rest"], read_class, refuse)
+    size, lead = float(match["size"]), float(match["lead"])
+    pitch = float(match["inner"] or match["pitch"] or lead)
+    if min(size, lead, pitch) == 0:
+        _refuse(text, "sizes over 0 mm")
+    return Designation(
+        family=Family.TRAPEZOIDAL,
+        diameter=size,
+        pitch=pitch,
+        hand=hand,
+        hole_class=hole_class,
+        default_class="7H",
+        text=text,
+        starts=_starts(text, lead, pitch),
+    )
+
+
+def write(designation: Designation) -> str:
+    """Shortest standard text, e.g. "Tr40x14(P7) LH-8H"."""
+    pitch, starts = designation.pitch or 0.0, designation.starts
+    text = f"Tr{plain(designation.diameter)}x{plain(starts * pitch)}"
+    if starts > 1:
+        text += f"(P{plain(pitch)})"
+    if designation.hand is Hand.LEFT:
+        text += " LH"
+    if designation.effective_class != designation.default_class:
+        text += f"-{designation.effective_class}"
+    return text
+
+
+def read_class(word: str) -> str:
+    """7H, 8H or 9H.
+
+    Raises:
+        InputError: anything else; a class of the screw (small letters) is told from the hole's.
+    """
+    name = word.strip()
+    if re.fullmatch("[6-9][a-h]", name):
+        allowed = f"{ALLOWED_CLASSES}; small letters are classes of the screw"
+        raise InputError("hole.class", word, allowed)
+    if name not in ("7H", "8H", "9H"):
+        raise InputError("hole.class", word, ALLOWED_CLASSES)
+    return name
+
+
+def _starts(text: str, lead: float, pitch: float) -> int:
+    starts = round(lead / pitch)
+    # Typed numbers have at most five decimals; a true multiple misses only by binary noise.
+    if not 1 <= starts <= MAX_STARTS or abs(lead - starts * pitch) > 1e-6:
+        _refuse(text, f"a lead that is 1 to {MAX_STARTS} times the pitch P")
+    return starts
+
+
+def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
+    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
+
+
+GRAMMAR = Grammar(read, write, read_class, "Tr16x4, Tr14x3 LH, Tr16x6(P3)")
