@@ -50,6 +50,7 @@ class WiresAnswer:
         best_wire: touches at the pitch diameter [mm].
         allowed: wires that suit, None for a free form.
         measurement_min, measurement_max: over the wires at the limits, None without limits [mm].
+        measurement_target: at the aimed pitch diameter [mm].
         at_basic: at the basic pitch diameter, or the one that overrides it.
         reading: None before measuring.
         notes: sentences for the machinist.
@@ -61,6 +62,7 @@ class WiresAnswer:
     allowed: WireRange | None
     measurement_min: float | None
     measurement_max: float | None
+    measurement_target: float
     at_basic: Measurements
     reading: Reading | None
     notes: tuple[str, ...]
@@ -85,6 +87,7 @@ def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
         allowed=allowed,
         measurement_min=_measurement_at(groove, wire, asked.pitch_min),
         measurement_max=_measurement_at(groove, wire, asked.pitch_max),
+        measurement_target=_at(groove, wire, asked.target),
         at_basic=Measurements(
             over_wires.measurement(groove, wire),
             over_wires.simple_measurement(groove, wire),
@@ -117,8 +120,10 @@ def _wire(asked: MeasuredThread, wires: Wires, allowed: WireRange | None, best: 
 
 
 def _measurement_at(groove: Groove, wire: float, pitch_diameter: float | None) -> float | None:
-    if pitch_diameter is None:
-        return None
+    return None if pitch_diameter is None else _at(groove, wire, pitch_diameter)
+
+
+def _at(groove: Groove, wire: float, pitch_diameter: float) -> float:
     return over_wires.measurement(at_pitch_diameter(groove, pitch_diameter), wire)
 
 

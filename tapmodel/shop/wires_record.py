@@ -28,6 +28,7 @@ def wires_record(answer: WiresAnswer) -> dict[str, Any]:
         "wire_max": answer.allowed.greatest if answer.allowed else None,
         "measurement_min": answer.measurement_min,
         "measurement_max": answer.measurement_max,
+        "measurement_target": answer.measurement_target,
         "measurement_at_basic_pitch_diameter": asdict(at_basic),
         "formula_error": {
             "simple": at_basic.simple - at_basic.exact,

@@ -79,6 +79,9 @@ def test_the_examples_span_what_they_are_there_for(built: Built) -> None:
     kinds = {record["relief"]["thread"]["kind"] for record in records}
     assert kinds == {"concentric", "con-eccentric", "eccentric"}
     assert any(record["blank"]["neck_length"] == 0 for record in records)
+    flanks = {record["thread"]["flank_angle"] for record in records}
+    assert flanks == {30.0, 27.5, 23.75, 15.0, 14.5}
+    assert any(record["thread"]["starts"] > 1 for record in records)
     majors = [record["thread"]["major"] for record in records]
     assert min(majors) < 7
     assert max(majors) > 29

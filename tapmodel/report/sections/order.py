@@ -10,9 +10,11 @@ from tapmodel.report.sections import (
     dividing,
     hole,
     milling,
+    over_wires,
     relief,
     square,
     thread,
+    threading_tool,
     turning,
 )
 
@@ -21,7 +23,9 @@ SectionOf = Callable[[TapDesign], Section]
 OPERATIONS: tuple[SectionOf, ...] = (
     hole.section,
     turning.section,
+    threading_tool.section,
     thread.section,
+    over_wires.section,
     chamfer.section,
     square.section,
     milling.section,
