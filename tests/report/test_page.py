@@ -189,6 +189,12 @@ def test_text_cannot_become_markup() -> None:
     assert html.count("&lt;script&gt;") == 5
 
 
+def test_a_neck_behind_the_run_out_is_called_so() -> None:
+    names = [region.name for region in regions(design_tap(job_for("M6")))]
+    behind = ["neck", "flute run-out", "neck", "shoulder", "shank", "square"]
+    assert names == ["chamfer", "thread", *behind]
+
+
 def test_stations_cover_the_tap_in_order(design: TapDesign) -> None:
     found = regions(design)
     assert found[0].start == 0.0

@@ -152,7 +152,7 @@ const VIEWS = {
 class Viewer {
   constructor(canvas, packed, bytes) {
     this.canvas = canvas;
-    const gl = canvas.getContext("webgl2", { antialias: true });
+    const gl = canvas.getContext("webgl2", { antialias: true, stencil: true });
     if (!gl) throw new Error("no WebGL 2");
     this.gl = gl;
     this.span = packed.step.map((v) => v * 65535);
@@ -247,8 +247,12 @@ class Viewer {
     }
     gl.viewport(0, 0, wide, high);
     gl.clearColor(0, 0, 0, 0);
-    gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
+    gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
     gl.enable(gl.DEPTH_TEST);
+    // The stencil is 1 where the cut face is seen, so that no edge behind it shows through.
+    gl.enable(gl.STENCIL_TEST);
+    gl.stencilOpSeparate(gl.FRONT, gl.KEEP, gl.KEEP, gl.ZERO);
+    gl.stencilOpSeparate(gl.BACK, gl.KEEP, gl.KEEP, gl.REPLACE);
     const dark = matchMedia("(prefers-color-scheme: dark)").matches;
     for (const [{ made, at }, array] of [[this.faces, this.solid], [this.lines, this.wire]]) {
       gl.useProgram(made);
@@ -262,9 +266,11 @@ class Viewer {
       gl.uniform1f(at("deep"), 1.9 / Math.hypot(...this.span));
       gl.uniform1f(at("cut"), this.cut);
       if (array === this.solid) {
+        gl.stencilFunc(gl.ALWAYS, 1, 1);
         gl.uniform3f(at("inside"), 0.45, 0.62, 0.82);
         gl.drawElements(gl.TRIANGLES, this.count, gl.UNSIGNED_INT, 0);
       } else {
+        gl.stencilFunc(gl.EQUAL, 0, 1);
         const ink = dark ? 0.05 : 0.10;
         gl.uniform3f(at("ink"), ink, ink, ink);
         gl.drawArrays(gl.LINES, 0, this.ends);

@@ -19,6 +19,9 @@ Integers = NDArray[np.int64]
 SHARP = 25.0
 """Angle between neighbouring facets above which their common side is an edge [deg]."""
 
+SLIVER = 0.002
+"""Height of a triangle [mm] below which its direction says nothing about the surface."""
+
 _STEPS = 65535
 
 
@@ -86,5 +89,8 @@ def _smoothed(model: Model) -> tuple[Floats, Floats, Integers]:
 def _sharp_edges(model: Model) -> Integers:
     """Pairs of vertices (k, 2) on either end of a sharp side."""
     mesh = trimesh.Trimesh(model.vertices, model.triangles, process=False)
+    longest = np.asarray(mesh.edges_unique_length)[mesh.faces_unique_edges].max(axis=1)
+    slivers = 2 * np.asarray(mesh.area_faces) < SLIVER * longest
     sharp = np.asarray(mesh.face_adjacency_angles) > np.radians(SHARP)
+    sharp &= ~slivers[np.asarray(mesh.face_adjacency)].any(axis=1)
     return np.asarray(mesh.face_adjacency_edges, dtype=np.int64)[sharp]

@@ -11,8 +11,8 @@ from tapmodel.design.tap_design import TapDesign
 from tapmodel.design.turned import turned_lengths
 from tapmodel.report.drawings.end_view import placed_loop
 
-STEPS = {"chamfer": 22, "thread": 20, "flute run-out": 12}
-"""Sections in each region where they change all the way; two in any other."""
+STEPS = {"chamfer": 22, "thread": 20, "flute run-out": 12, "square": 6}
+"""Sections in each region that changes along the tap; two in any other."""
 
 _DIGITS = 3
 _ALL_ROUND = 359.999
@@ -38,8 +38,9 @@ def regions(design: TapDesign) -> list[Region]:
         marks[piece.start] = name
     run_out = max(flutes.full_depth_length, blank.thread_length)
     if run_out < flutes.runout_end:
+        beyond = marks[max(start for start in marks if start <= flutes.runout_end)]
+        marks.setdefault(flutes.runout_end, beyond)
         marks[run_out] = "flute run-out"
-        marks.setdefault(flutes.runout_end, "shank")
     marks[blank.square_start] = "square"
     ends = [*sorted(marks), blank.overall_length]
     return [Region(marks[a], a, b) for a, b in pairwise(ends) if b > a]
