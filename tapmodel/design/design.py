@@ -39,7 +39,7 @@ def design_tap(job: Job) -> TapDesign:
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
     chosen = choose_blank(thread, chamfer, section, hole.diameter, ledger)
     design = TapDesign(
-        name=job.name or re.sub(r"[^A-Za-z0-9._-]+", "-", hole.text),
+        name=job.name or re.sub(r"[^A-Za-z0-9._]+", "-", hole.text).strip("-"),
         designation=hole.text,
         hole=hole.found.limits,
         basic_pitch_diameter=hole.found.basic_pitch_diameter,
