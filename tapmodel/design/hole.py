@@ -1,13 +1,14 @@
 """The hole that the tap is for: thread, class, limits, drill."""
 
-import math
 from dataclasses import dataclass, replace
 
+from tapmodel.design.drill import drill_for, drills_inside, nearest_drill, thread_percentage
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designation import Designation, canonical, parse, read_class
+from tapmodel.standards.drill_sets import DRILL_SETS, METRIC, inch_names, metric_drill
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
@@ -27,6 +28,7 @@ class TappedHole:
         starts, hand: of the thread.
         rules: what the standards of its family give.
         found: limits with their origin.
+        drill_sets: sets of drills on hand.
         drill: diameter [mm].
     """
 
@@ -38,6 +40,7 @@ class TappedHole:
     hand: Hand
     rules: FamilyRules
     found: HoleLimitsFound
+    drill_sets: tuple[str, ...]
     drill: float
 
 
@@ -45,7 +48,8 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
     """Read the designation, look up its limits, choose the drill.
 
     Raises:
-        InputError: the designation cannot be read, or contradicts the job's hole class.
+        InputError: the designation cannot be read, or contradicts the job's hole class;
+            or the drill contradicts the engagement wanted.
 
     Source: as the standards functions that it calls; drill by `nearest_drill`.
     """
@@ -53,6 +57,7 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
     rules = FAMILIES[read.family]
     thread = _with_class(rules.settle(read), rules, ledger)
     pitch, found = settled_pitch(thread), rules.hole_limits(thread)
+    drill_sets = _drill_sets(ledger)
     return TappedHole(
         thread=thread,
         text=canonical(thread),
@@ -62,20 +67,61 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
         hand=thread.hand,
         rules=rules,
         found=found,
-        drill=_drill(thread.diameter, pitch, rules, found.limits, ledger),
+        drill_sets=drill_sets,
+        drill=_drill(thread, rules, found.limits, drill_sets, ledger),
     )
+
+
+def _drill_sets(ledger: Ledger) -> tuple[str, ...]:
+    """The sets that the job names, else metric drills alone."""
+    named = ledger.words("shop.drills") or (METRIC,)
+    return tuple(name for name in DRILL_SETS if name in named)
 
 
 def _drill(
-    diameter: float, pitch: float, rules: FamilyRules, limits: HoleLimits, ledger: Ledger
+    thread: Designation,
+    rules: FamilyRules,
+    limits: HoleLimits,
+    drill_sets: tuple[str, ...],
+    ledger: Ledger,
 ) -> float:
-    less = "one pitch" if rules.drop_to_drill == 1 else f"{rules.drop_to_drill:g} pitches"
-    why = (
-        f"nominal diameter less {less}, on the next step of 0.1 mm (0.05 mm below pitch 1) inside "
-        "the minor limits"
-    )
-    wanted = diameter - rules.drop_to_drill * pitch
-    return ledger.number("hole.drill", nearest_drill(wanted, pitch, limits), Rule(why, OWN_RULE))
+    pitch, engagement = settled_pitch(thread), ledger.given("hole.engagement", "%")
+    if engagement is None:
+        wanted = thread.diameter - rules.drop_to_drill * pitch
+        less = "one pitch" if rules.drop_to_drill == 1 else f"{rules.drop_to_drill:g} pitches"
+        aim = f"nominal diameter less {less}"
+    else:
+        wanted = drill_for(engagement, thread.diameter, pitch, rules.form)
+        aim = f"{wanted:.3f} mm for {engagement:g} % of the basic depth of engagement"
+        if not limits.minor_min <= wanted <= limits.minor_max:
+            ends = (limits.minor_max, limits.minor_min)
+            least, most = (
+                thread_percentage(thread.diameter, end, pitch, rules.form).of_engagement
+                for end in ends
+            )
+            aim += f", beyond the {least:.1f} to {most:.1f} % that the minor limits allow"
+    ruled = nearest_drill(wanted, pitch, limits, drill_sets)
+    inside = bool(drills_inside(wanted, pitch, limits, drill_sets))
+    rule = Rule(f"{aim}, {_picked(ruled, drill_sets, inside=inside)}", OWN_RULE)
+    drill = ledger.number("hole.drill", ruled, rule)
+    if engagement is not None and abs(drill - ruled) > 1e-6:
+        raise InputError(
+            "hole.drill together with hole.engagement",
+            f"{drill:g} and {engagement:g}",
+            f"one of the two ({engagement:g} % asks for a drill of {ruled:g} mm here); delete "
+            "hole.drill or hole.engagement",
+        )
+    return drill
+
+
+def _picked(drill: float, drill_sets: tuple[str, ...], *, inside: bool) -> str:
+    """How the drill was picked, as the end of a sentence."""
+    if not inside:
+        return "in steps of 0.01 mm inside the minor limits, where no drill on hand lies"
+    if drill_sets == (METRIC,):
+        return "on the next step of 0.1 mm (0.05 mm below pitch 1) inside the minor limits"
+    name = " = ".join(inch_names(drill)) or metric_drill(drill).name
+    return f"the nearest inside the minor limits of the {', '.join(drill_sets)} drills: {name}"
 
 
 def _with_class(thread: Designation, rules: FamilyRules, ledger: Ledger) -> Designation:
@@ -95,20 +141,3 @@ def _with_class(thread: Designation, rules: FamilyRules, ledger: Ledger) -> Desi
             "the same class in both; delete hole.class or take the class out of the designation",
         )
     return replace(thread, hole_class=chosen)
-
-
-def nearest_drill(wanted: float, pitch: float, hole: HoleLimits) -> float:
-    """Drill nearest to `wanted` [mm] on the coarsest step that falls inside the minor limits.
-
-    Ties go to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8 for M10x1.25 as
-    ISO 2306 lists them.
-
-    Source: derived here; agrees with ISO 2306 (read) at M3 to M30 coarse.
-    """
-    for step in (0.1, 0.05, 0.01) if pitch >= 1 else (0.05, 0.01):
-        lowest = math.ceil(round(hole.minor_min / step, 6))
-        highest = math.floor(round(hole.minor_max / step, 6))
-        if lowest <= highest:
-            steps = min(max(round(round(wanted / step, 6)), lowest), highest)
-            return round(steps * step, 2)
-    return round((hole.minor_min + hole.minor_max) / 2, 3)

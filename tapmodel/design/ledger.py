@@ -81,6 +81,15 @@ class Ledger:
         self._note(field, ruled, rule)
         return ruled
 
+    def words(self, field: str) -> tuple[str, ...]:
+        """The list of words given for `field`, noted; empty, and nothing noted, without one."""
+        value = self._given[field] if self.has(field) else None
+        if not isinstance(value, list):
+            return ()
+        chosen = tuple(str(entry) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
+        self._choices.append(Choice(field, ", ".join(chosen), True, "as given", "job"))
+        return chosen
+
     def numbers(self, field: str, ruled: tuple[float, ...], rule: Rule) -> tuple[float, ...]:
         """The same for a list of numbers."""
         value = self._given[field] if self.has(field) else None

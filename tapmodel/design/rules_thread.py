@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.drill import drills_inside, neighbours
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
@@ -30,7 +31,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     """
     yield from _ends(design)
     yield from _sizes(design)
-    yield from _drill(design)
+    yield from _drill(design, context)
     yield from _origin(design, context)
 
 
@@ -83,11 +84,35 @@ def _sizes(design: TapDesign) -> Findings:
         yield finding("pitch-outside-zone", WARNING, what, numbers)
 
 
-def _drill(design: TapDesign) -> Findings:
-    low, high = design.hole.minor_min, design.hole.minor_max
-    if not low <= design.drill <= high:
+def _drill(design: TapDesign, context: Context) -> Findings:
+    low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
+    if drill >= design.thread.pitch_diameter:
+        what = (
+            "The drill takes away the thread down to the tap's pitch line; set hole.drill at most "
+            f"{floor_text(high)} mm."
+        )
+        yield finding("drill-size", ERROR, what, between(low, high, drill))
+    elif not low <= drill <= high:
         what = "The drill leaves a minor diameter outside its limits; set hole.drill inside them."
-        yield finding("drill-size", WARNING, what, between(low, high, design.drill))
+        yield finding("drill-size", WARNING, what, between(low, high, drill))
+    elif not drills_inside(drill, design.thread.pitch, design.hole, context.hole.drill_sets):
+        numbers = between(low, high, drill)
+        yield finding("drill-size", WARNING, _between_drills(context), numbers, OWN_RULE)
+
+
+def _between_drills(context: Context) -> str:
+    """Names the drills on hand on both sides of the minor limits."""
+    below, above = neighbours(context.hole.found.limits, context.hole.drill_sets)
+    sides = [
+        f"{drill.name} ({drill.diameter:.3f} mm) is the next {side}"
+        for drill, side in ((below, "below"), (above, "above"))
+        if drill is not None
+    ]
+    return (
+        f"No drill of the {', '.join(context.hole.drill_sets)} set lies inside the minor limits "
+        f"({', '.join(sides)}); ream or bore to hole.drill, name more sets in shop.drills, or "
+        "choose a wider hole.class."
+    )
 
 
 def _origin(design: TapDesign, context: Context) -> Findings:

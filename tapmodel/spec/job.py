@@ -21,6 +21,7 @@ Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False)]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
+DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
 class Section(BaseModel):
@@ -39,6 +40,10 @@ class Hole(Section):
         description='tolerance class of the hole, e.g. "6H" or "2B"',
     )
     drill: Length | None = Field(default=None, description="drill diameter [mm]")
+    engagement: Annotated[float, Field(ge=40, le=100, allow_inf_nan=False)] | None = Field(
+        default=None,
+        description="wanted thread, of the basic depth of engagement (60 degrees: 5/8 H) [%]",
+    )
 
 
 class Thread(Section):
@@ -176,6 +181,10 @@ class Shop(Section):
 
     cutters: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
         default=None, description="diameters of the ball-nose cutters on hand [mm]"
+    )
+    drills: Annotated[list[DrillSet], Field(min_length=1, max_length=4)] | None = Field(
+        default=None,
+        description='sets of drills on hand: "metric", "fraction", "number", "letter"',
     )
 
 

@@ -15,7 +15,7 @@ KINDS = {
     "integer": "a whole number",
     "string": "text in quotes",
     "boolean": "true or false",
-    "array": "a list of numbers in brackets",
+    "array": "a list in brackets",
     "object": "a table with keys",
 }
 BOUNDS = {

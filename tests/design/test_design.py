@@ -57,6 +57,9 @@ def test_names_hands_and_starts() -> None:
     assert left.flutes == right.flutes
     starts = design_tap(job_for("M20xPh3P1.5")).thread
     assert (starts.starts, starts.lead, starts.pitch) == (2, 3.0, 1.5)
+    names = {"Tr16x6 P3": "Tr16x6-P3", "1/2 BSW": "1-2-12-BSW", "G 1/2 LH": "G-1-2-LH"}
+    for text, name in names.items():
+        assert design_tap(job_for(text)).name == name
 
 
 def test_the_record_of_the_flutes_holds_together() -> None:
@@ -98,6 +101,8 @@ CHANGES = {
     "flutes.land_share": "0.25",
     "blank.shank_must_pass": "true",
     "shop.cutters": "[7, 9]",
+    "shop.drills": '["fraction"]',
+    "hole.engagement": "70",
     "flutes.offset": "-2",
     "blank.square_start": "90",
 }

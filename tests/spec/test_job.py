@@ -236,7 +236,7 @@ def test_schema_knows_every_field_and_no_other():
     schema = json_schema()
     assert json.loads(json.dumps(schema))["additionalProperties"] is False
     assert set(schema["properties"]) == {name.split(".")[0] for name in field_names()}
-    assert schema["$defs"]["Hole"]["properties"].keys() == {"class", "drill"}
+    assert schema["$defs"]["Hole"]["properties"].keys() == {"class", "drill", "engagement"}
     assert schema["required"] == ["designation"]
 
 

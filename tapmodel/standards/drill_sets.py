@@ -1,0 +1,101 @@
+"""Twist drills as shops stock them: metric, fraction, number and letter sizes."""
+
+import math
+from dataclasses import dataclass
+from functools import cache
+
+from tapmodel.sources import Source
+from tapmodel.standards.inches import MM
+from tapmodel.standards.tables import read_table
+from tapmodel.words import Certainty
+
+METRIC = "metric"
+INCH_SETS = ("fraction", "number", "letter")
+DRILL_SETS = (METRIC, *INCH_SETS)
+"""Names of the sets, as a job writes them."""
+
+METRIC_STEP = 0.05
+"""Finest step in which metric drills are stocked [mm]."""
+
+INCH_SIZES = Source(
+    "ASME B94.11M",
+    "twist drill sizes; letters and most numbers also as read in bd_warehouse 0.4.0 "
+    "drill_sizes.csv",
+    Certainty.MEMORY,
+)
+
+_SAME = 1e-6
+"""Diameters [mm] this close are one drill: sizes are whole in the sixth decimal."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drill:
+    """One twist drill.
+
+    Attributes:
+        name: as it is stamped or called: "10.2 mm", "13/64", "#7" or "F".
+        diameter: [mm].
+        drill_set: the set it belongs to, one of `DRILL_SETS`.
+    """
+
+    name: str
+    diameter: float
+    drill_set: str
+
+
+def metric_drill(diameter: float) -> Drill:
+    """The drill of a diameter [mm] that is written in mm.
+
+    Source: by definition.
+    """
+    return Drill(f"{diameter:.6g} mm", diameter, METRIC)
+
+
+@cache
+def inch_drills(drill_set: str) -> tuple[Drill, ...]:
+    """The drills of one of `INCH_SETS`, thinnest first.
+
+    Fractions run from 1/64 to 1 in by 1/64, numbers from 80 (thinnest) to 1, letters from A to Z.
+
+    Source: `INCH_SIZES`; each cell of its tables says how sure it is. Fractions by definition.
+    """
+    if drill_set == "fraction":
+        sizes = [(_fraction(count), count / 64) for count in range(1, 65)]
+    else:
+        mark = "#" if drill_set == "number" else ""
+        rows = read_table(f"drill_{drill_set}s")
+        sizes = [(mark + row["name"], float(row["diameter"])) for row in rows]
+    drills = [Drill(name, round(size * MM, 6), drill_set) for name, size in sizes]
+    return tuple(sorted(drills, key=lambda drill: drill.diameter))
+
+
+def inch_names(diameter: float) -> tuple[str, ...]:
+    """Names of the inch drills of a diameter [mm]: none, one, or two for 1/4 in, which is E too.
+
+    Source: `INCH_SIZES`.
+    """
+    drills = (drill for name in INCH_SETS for drill in inch_drills(name))
+    return tuple(drill.name for drill in drills if abs(drill.diameter - diameter) < _SAME)
+
+
+def next_drills(drill_set: str, diameter: float) -> tuple[Drill | None, Drill | None]:
+    """The thickest drill of a set at most as thick as `diameter` [mm], and the thinnest at least.
+
+    None where the set has no such drill.
+
+    Source: metric sizes in steps of `METRIC_STEP`, common practice; inch sizes `INCH_SIZES`.
+    """
+    if drill_set == METRIC:
+        steps = round(diameter / METRIC_STEP, 6)
+        below, above = (round(n * METRIC_STEP, 2) for n in (math.floor(steps), math.ceil(steps)))
+        return (metric_drill(below) if below > 0 else None, metric_drill(above))
+    drills = inch_drills(drill_set)
+    thinner = [drill for drill in drills if drill.diameter <= diameter + _SAME]
+    thicker = [drill for drill in drills if drill.diameter >= diameter - _SAME]
+    return (thinner[-1] if thinner else None, thicker[0] if thicker else None)
+
+
+def _fraction(count: int) -> str:
+    """So many 64ths of an inch, in lowest terms."""
+    divisor = math.gcd(count, 64)
+    return "1" if count == 64 else f"{count // divisor}/{64 // divisor}"
