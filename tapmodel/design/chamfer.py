@@ -13,7 +13,7 @@ FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 """Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
 
 FORM_RULE = Rule("plug is the form for through and blind holes alike", PRACTICE, "")
-DEEP_RULE = Rule("taper, as the deep thread of steep flanks must be cut by many teeth", PRACTICE, "")
+DEEP_RULE = Rule("taper: a deep thread of steep flanks must be cut by many teeth", PRACTICE, "")
 STEEP = 20.0
 """Flank angle [deg] below which a thread counts as deep: trapezoidal, Acme."""
 

@@ -12,8 +12,8 @@ import pytest
 
 from tapmodel.spec.designation import parse
 from tapmodel.spec.hole_class import parse_hole_class
-from tapmodel.standards.metric_hole_limits import metric_hole_limits
 from tapmodel.standards.limits import HoleLimits
+from tapmodel.standards.metric_hole_limits import metric_hole_limits
 
 HALF_DIGIT = 0.0005
 ROWS = list(

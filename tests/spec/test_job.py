@@ -71,7 +71,7 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
         ("[chamfer]\nform = 'blunt'", ["chamfer.form", "blunt", '"taper", "plug", "bottoming"']),
         ("[relief.thread]\napplies_to = 'chamfer'", ["applies_to", '"crest", "thread"']),
         ("[relief.chamfer]\napplies_to = 'crest'", ["applies_to", '"chamfer"']),
-        ("[shop]\ncutters = [3, 'x']", ["shop.cutters", "a list of numbers", "each a number"]),
+        ("[shop]\ncutters = [3, 'x']", ["shop.cutters", "a list in brackets", "each a number"]),
         ("[shop]\ncutters = []", ["shop.cutters", "entries at least 1"]),
         ("name = '../x'", ["name", "../x", "letters, digits"]),
         ("[thread]\naim = 1.1", ["thread.aim", "1.1", "at most 1"]),

@@ -16,7 +16,8 @@ def section(design: TapDesign) -> Section:
         answer = answer_wires(asked, Wires())
     except InputError as error:
         return Section("wires", TITLE, (Paragraphs((f"No wire suits: {error.allowed}.",)),))
-    return Section("wires", TITLE, (Rows(_rows(answer)), Paragraphs(answer.notes)))
+    # The first note says when a fluted tap can be measured; the others the command prints.
+    return Section("wires", TITLE, (Rows(_rows(answer)), Paragraphs(answer.notes[:1])))
 
 
 def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
