@@ -6,11 +6,18 @@ from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
 from tapmodel.spec.hole_class import parse_hole_class
+from tapmodel.standards.cut_tap import CUT, cut_tap_limits
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimitsFound, TapLimits
 from tapmodel.standards.metric_hole_limits import metric_hole_limits
 from tapmodel.standards.metric_pitches import coarse_pitch
-from tapmodel.standards.metric_tap_limits import metric_tap_limits, tap_class_for
+from tapmodel.standards.metric_tap_limits import (
+    D_NUMBERS,
+    LARGEST_D_NUMBER,
+    d_number_limits,
+    metric_tap_limits,
+    tap_class_for,
+)
 from tapmodel.standards.thread_forms import METRIC
 from tapmodel.words import Certainty
 
@@ -31,9 +38,19 @@ def _tap_class(designation: Designation) -> str:
 
 
 def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    if tap_class not in ("1", "2", "3"):
-        raise InputError("thread.tap_class", tap_class, "1, 2 or 3 of ISO 2857")
-    return metric_tap_limits(designation.diameter, settled_pitch(designation), int(tap_class))
+    diameter, pitch, word = designation.diameter, settled_pitch(designation), tap_class.upper()
+    if word in ("1", "2", "3"):
+        return metric_tap_limits(diameter, pitch, int(word))
+    if word == CUT.upper():
+        return cut_tap_limits(_hole_limits(designation).limits, tap_class)
+    if diameter <= LARGEST_D_NUMBER and word in D_NUMBERS:
+        return d_number_limits(diameter, pitch, int(word[1:]))
+    raise InputError(
+        "thread.tap_class",
+        tap_class,
+        f"1, 2 or 3 of ISO 2857; {D_NUMBERS[0]} to {D_NUMBERS[-1]} of ASME B94.9 (ground, up to "
+        f"{LARGEST_D_NUMBER:g} mm); or {CUT}, a rule of this program for a lathe-cut tap",
+    )
 
 
 RULES = FamilyRules(

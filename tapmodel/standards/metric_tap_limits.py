@@ -14,6 +14,20 @@ SOURCE = Source("ISO 2857:1973", "classes 1 to 3 in fractions of t = TD2 grade 5
 ZONES = {1: (0.1, 0.3), 2: (0.3, 0.5), 3: (0.5, 0.7)}
 """Pitch-diameter zone of each tap class over the basic size, in t."""
 
+D_STEP = 0.013
+"""Step of the D numbers, which is also the tolerance of the pitch diameter [mm]."""
+
+D_NUMBERS = tuple(f"D{n}" for n in range(1, 13))
+LARGEST_D_NUMBER = 25.0
+"""Diameter [mm] up to which that tolerance holds (from memory)."""
+
+D_SOURCE = Source(
+    "ASME B94.9",
+    "D numbers in steps of 0.013 mm over the basic pitch diameter, as read in a text that cites "
+    "Machinery's Handbook 25th ed. p. 893; least major diameter as in ISO 2857",
+    Certainty.READ,
+)
+
 MAJOR_FRACTION = 0.4
 """Least major diameter of any class over the nominal one, in t."""
 
@@ -44,6 +58,27 @@ def metric_tap_limits(diameter: float, pitch: float, tap_class: int) -> TapLimit
         pitch_max=round(basic + upper * t, 4),
         major_min=round(diameter + MAJOR_FRACTION * t, 4),
         source=SOURCE,
+    )
+
+
+def d_number_limits(diameter: float, pitch: float, number: int) -> TapLimits:
+    """Limits of a ground tap with a D number: its pitch diameter ends `number` steps over basic.
+
+    Args:
+        diameter: nominal diameter D, 1 to 25 [mm].
+        pitch: P [mm].
+        number: 1 to 12.
+
+    Source: ASME B94.9 (step read; tolerance of one step from memory).
+    """
+    basic = METRIC.pitch_diameter(diameter, pitch)
+    upper = round(basic + number * D_STEP, 4)
+    return TapLimits(
+        tap_class=f"D{number} of ASME B94.9",
+        pitch_min=round(upper - D_STEP, 4),
+        pitch_max=upper,
+        major_min=metric_tap_limits(diameter, pitch, 2).major_min,
+        source=D_SOURCE,
     )
 
 
