@@ -13,10 +13,10 @@ from numpy.typing import NDArray
 from vtkmodules.util.numpy_support import numpy_to_vtk, numpy_to_vtkIdTypeArray
 from vtkmodules.vtkCommonCore import vtkPoints
 from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkPolyData
-from vtkmodules.vtkCommonExecutionModel import vtkTrivialProducer
-from vtkmodules.vtkFiltersCore import vtkFeatureEdges, vtkPolyDataNormals
+from vtkmodules.vtkFiltersCore import vtkPolyDataNormals
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
+from tapmodel.report.creases import creases
 from tapmodel.report.still import Floats, Integers
 
 # Angle between neighbouring facets above which their common side is drawn as an edge [deg].
@@ -52,15 +52,13 @@ def steel(mesh: vtkPolyData) -> vtkActor:
     return actor
 
 
-def sharp_edges(mesh: vtkPolyData) -> vtkActor:
+def sharp_edges(vertices: Floats, triangles: Integers) -> vtkActor:
     """The sharp edges of the body as lines."""
-    edges = vtkFeatureEdges()
-    edges.SetInputData(mesh)
-    edges.SetFeatureAngle(_SHARP)
-    edges.BoundaryEdgesOff()
-    edges.NonManifoldEdgesOff()
-    edges.ColoringOff()
-    return _inked(edges.GetOutputPort())
+    ends = creases(vertices, triangles, _SHARP)
+    data = vtkPolyData()
+    data.SetPoints(_points(vertices))
+    data.SetLines(_cells(np.arange(0, 2 * len(ends) + 1, 2), ends.ravel()))
+    return _drawn(data)
 
 
 def dashed(lines: Sequence[Floats], period: float) -> vtkActor:
@@ -71,14 +69,13 @@ def dashed(lines: Sequence[Floats], period: float) -> vtkActor:
         ends = np.cumsum([0, *(len(dash) for dash in dashes)])
         data.SetPoints(_points(np.concatenate(dashes)))
         data.SetLines(_cells(ends, np.arange(ends[-1])))
-    source = vtkTrivialProducer()
-    source.SetOutput(data)
-    return _inked(source.GetOutputPort())
+    return _drawn(data)
 
 
-def _inked(port: Any) -> vtkActor:  # noqa: ANN401
+def _drawn(data: vtkPolyData) -> vtkActor:
+    """Lines in ink."""
     mapper = vtkPolyDataMapper()
-    mapper.SetInputConnection(port)
+    mapper.SetInputData(data)
     mapper.ScalarVisibilityOff()
     actor = vtkActor()
     actor.SetMapper(mapper)

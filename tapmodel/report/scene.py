@@ -40,7 +40,7 @@ class Scene:
         """Of (n, 3) vertices [mm] and (m, 3) vertex numbers."""
         self._vertices = vertices
         mesh = mesh_data(vertices, triangles)
-        self._edges = sharp_edges(mesh)
+        self._edges = sharp_edges(vertices, triangles)
         self._renderer = vtkRenderer()
         self._renderer.SetBackground(1.0, 1.0, 1.0)
         self._renderer.AddActor(steel(mesh))

@@ -19,21 +19,25 @@ from tapmodel.report.sheet_blocks import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
 
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
-_UNITS = {Units.MM: "mm", Units.INCH: "inch; drawings mm", Units.BOTH: "mm and inch; drawings mm"}
-_SIZES = {Units.MM: "9pt", Units.INCH: "9pt", Units.BOTH: "8.5pt"}
+_UNITS = {
+    Units.MM: "mm",
+    Units.INCH: "inch; sentences and drawings mm",
+    Units.BOTH: "mm and inch; sentences and drawings mm",
+}
+_SIZES = {Units.MM: "9pt", Units.INCH: "9pt", Units.BOTH: "8pt"}
 
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
 
 _STYLE = """\
 #set document(title: {title})
-#set page(paper: "{paper}", margin: (x: 13mm, top: 11mm, bottom: 13mm), footer-descent: 20%,
+#set page(paper: "{paper}", margin: (x: 13mm, top: 10mm, bottom: 12mm), footer-descent: 20%,
   footer: context align(center, text(8pt)[
     #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
 #set text({size})
 #set par(leading: 0.45em, spacing: 0.7em)
 #set list(spacing: 0.5em)
-#set table(stroke: 0.4pt, inset: (x: 3pt, y: 2.4pt), align: horizon)
+#set table(stroke: 0.4pt, inset: (x: 3pt, y: 2pt), align: horizon)
 #set block(spacing: 0.7em)
 #show heading: set block(above: 1em, below: 0.6em)
 #show heading: set text(11pt)
@@ -71,7 +75,7 @@ def write_sheet(
     look = look or Look()
     title = quoted(f"Tap for {design.designation} ({design.name})")
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
-    wide = [drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN]
+    wide = paged([drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN])
     sections = (findings.section, *OPERATIONS, cautions.section)
     parts = [
         _STYLE.format(title=title, paper=_NAMES[look.paper], size=_SIZES[look.units]),
@@ -97,8 +101,18 @@ def _title_block(design: TapDesign, look: Look) -> str:
     )
 
 
+def paged(drawings: list[Drawing]) -> list[Drawing]:
+    """Order in which they take the fewest pages: one of the high ones never waits for a page.
+
+    The low half comes first, where text may have left it less than a page.
+    """
+    ranked = sorted(drawings, key=lambda drawing: drawing.height_mm)
+    first = ranked[: len(ranked) // 2]
+    return [*(d for d in drawings if d in first), *(d for d in drawings if d not in first)]
+
+
 def _drawn(drawings: Iterable[Drawing]) -> Iterator[str]:
     """Each with its heading, at the size it is drawn for."""
     for drawing in drawings:
         image = f'image(bytes({quoted(drawing.svg())}), format: "svg", width: {drawing.width_mm}mm)'
-        yield f"#block(breakable: false, above: 1.8em)[== #{quoted(drawing.title)}\n#{image}]"
+        yield f"#block(breakable: false, above: 1.2em)[== #{quoted(drawing.title)}\n#{image}]"

@@ -8,7 +8,7 @@ import json
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from tapmodel.report.blocks import Block, Paragraphs, Row, Rows, Section, Table
+from tapmodel.report.blocks import Block, Paragraphs, Quantity, Row, Rows, Section, Table, Words
 from tapmodel.report.units import Units, shown, shown_high, shown_low
 
 FIELD_WIDTH, FIELD_HEIGHT = 22.5, 5.6
@@ -36,7 +36,7 @@ def _block(block: Block, units: Units) -> str:
         case Rows():
             return _captioned(block.caption, _rows(block.rows, units))
         case Table():
-            cells = [_cell(shown(cell, units)) for line in block.lines for cell in line]
+            cells = [_cell(_abreast(cell, units)) for line in block.lines for cell in line]
             columns = ["auto"] * len(block.head)
             return _captioned(block.caption, _table(columns, block.head, cells))
         case Paragraphs():
@@ -55,14 +55,27 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
     head = ["", "aim", *(["limits"] if limited else []), *(["measured"] if measured else [])]
     columns = ["1fr", "auto", *(["auto"] if limited else [])]
     columns += [f"{FIELD_WIDTH}mm"] if measured else []
-    cells: list[str] = []
-    for row in rows:
-        cells += [_cell([row.label]), _cell(shown(row.value, units))]
-        cells += [_cell(_limits(row, units))] if limited else []
-        if measured:
-            field = f"box(height: {FIELD_HEIGHT}mm)"
-            cells.append(f"table.cell(inset: (y: 0pt))[#{field}]" if row.measured else _cell(["–"]))
+    cells = [cell for row in rows for cell in _row(row, head, units)]
     return _table(columns, head, cells)
+
+
+def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
+    """Cells under each word of the head."""
+    label, limits, plain = _cell([row.label]), _limits(row, units), head[2:] == []
+    texts = _abreast(row.value, units) if plain else shown(row.value, units)
+    if isinstance(row.value, Words) and not (plain or limits or row.measured):
+        # words take the room of what they do not have, and leave the labels theirs
+        return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
+    cells = [label, _cell(texts), *([_cell(limits)] if "limits" in head else [])]
+    if "measured" in head:
+        field = f"table.cell(inset: (y: 0pt))[#box(height: {FIELD_HEIGHT}mm)]"
+        cells.append(field if row.measured else _cell(["–"]))
+    return cells
+
+
+def _abreast(quantity: Quantity, units: Units) -> tuple[str]:
+    """Both units on one line, where a table is narrow enough."""
+    return (" · ".join(shown(quantity, units)),)
 
 
 def _limits(row: Row, units: Units) -> tuple[str, ...]:

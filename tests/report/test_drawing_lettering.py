@@ -29,6 +29,14 @@ JOBS = {
     "M28x0.75-5H": ("flutes.count=6", "chamfer.form=bottoming"),
     "M30": ("flutes.count=5", "chamfer.form=taper", "flutes.offset=0"),
     "M36": (),
+    "1/2 BSW": (),
+    "2 BA": (),
+    "G 1/2": (),
+    "Tr14x3-LH": (),
+    "Tr16x6P3": (),
+    "1/2-10 Acme-2G": (),
+    "7/16-26 UNS-2B": (),
+    "1/4-20 UNC": (),
 }
 CLEAR = 0.3  # around lettering [mm on paper]
 

@@ -14,6 +14,7 @@ from tapmodel.export.dxf_document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.chamfer_teeth import teeth
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.spec.job_file import job_for
 
@@ -121,7 +122,23 @@ JOBS = {
     "M6x0.5-LH": (),
     "M28x0.75": ("flutes.count=6",),
     "M30": ("chamfer.form=taper",),
+    "1/2 BSW": (),
+    "2 BA": (),
+    "Tr14x3-LH": (),
+    "Tr16x6P3": (),
+    "1/2-10 Acme-2G": (),
+    "7/16-26 UNS-2B": (),
 }
+
+
+def _ends(design: TapDesign) -> list[float]:
+    """Width of crest and root: of the flat, or of an arc whose ends touch the flanks [mm]."""
+    thread = design.thread
+    lean = math.cos(math.radians(thread.flank_angle))
+    return [
+        thread.crest_flat + 2 * thread.crest_radius * lean,
+        thread.root_flat + 2 * thread.root_radius * lean,
+    ]
 
 
 def _measured(drawing: Drawing, path: Path) -> list[float]:
@@ -151,7 +168,7 @@ def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_pa
             blank.square_across_flats,
             blank.overall_length,
         ],
-        "thread-form": [thread.pitch, thread.crest_flat, thread.root_flat],
+        "thread-form": [thread.pitch, *_ends(design)],
         "milling": [abs(flutes.offset), flutes.depth_from_top],
         "cross-section": [thread.major, flutes.land_angle, abs(flutes.rake_crest)],
         "chamfer": [chamfer.length],
@@ -170,10 +187,16 @@ def test_the_teeth_of_the_chamfer_are_numbered_in_order_of_the_helix(text: str) 
     design = _design(text, *JOBS[text])
     found, count = teeth(design), design.flutes.count
     assert len(found) == design.chamfer.teeth
-    # From one land to the next the helix climbs by its lead over the number of lands.
-    for one, other in pairwise(found):
-        assert other.land == (one.land + 1) % count
-        assert other.z - one.z == pytest.approx(design.thread.lead / count)
+    # From one land to the next a helix climbs by its lead over the number of lands, and the
+    # helices of all starts stand a pitch apart: lands cut side by side where both have a divisor.
+    abreast = math.gcd(count, design.thread.starts)
+    step = design.thread.pitch * abreast / count
+    for number, (one, other) in enumerate(pairwise(found), 1):
+        assert other.z - one.z == pytest.approx(0 if number % abreast else step, abs=1e-9)
+        if number % abreast:
+            assert other.land == one.land + count // abreast
+        elif design.thread.starts == 1:
+            assert other.land == (one.land + 1) % count
     texts = all_drawings(design)["chamfer"].document.modelspace().query("TEXT")
     at = {int(t.dxf.text): t for t in texts if t.dxf.text.isdigit()}
     assert sorted(at) == list(range(1, design.chamfer.teeth + 1))
@@ -221,3 +244,63 @@ def test_drawings_are_at_a_scale_of_iso_5455(text: str) -> None:
     for drawing in all_drawings(_design(text, *JOBS[text])).values():
         assert re.fullmatch("[125]0*(:1)?|1:[125]0*", scale_text(drawing.scale).removesuffix(":1"))
         assert f"scale {scale_text(drawing.scale)}" in _words(drawing)
+
+
+LIMITED = ("1/2 BSW", "2 BA", "G 1/2", "1/2-10 Acme-2G", "1/4-20 UNC", "M18x0.75")
+
+
+@pytest.mark.parametrize("text", LIMITED)
+def test_limits_are_lettered_inside_their_zones(text: str) -> None:
+    design = _design(text)
+    thread, hole, drawings = design.thread, design.hole, all_drawings(design)
+    line = next(line for line in _words(drawings["side"]).splitlines() if "at least" in line)
+    _, major, low, high = map(float, re.findall(r"\d+\.\d{3}", line))
+    chart = {
+        float(word)
+        for word in _words(drawings["thread-form"]).splitlines()
+        if re.fullmatch(r"\d+\.\d{3}", word)
+    }
+    assert {major, low, high} <= chart
+    for limit, lettered, way in (
+        (thread.major_min, major, 1),
+        (thread.pitch_min, low, 1),
+        (thread.pitch_max, high, -1),
+    ):
+        assert -1e-8 <= way * (lettered - limit) < 0.001
+    for limit, way in ((hole.pitch_min, 1), (hole.pitch_max, -1), (hole.minor_max, -1)):
+        assert any(-1e-8 <= way * (lettered - limit) < 0.001 for lettered in chart)
+
+
+@pytest.mark.parametrize("text", ["M18x0.75", "1/2 BSW", "2 BA", "Tr14x3-LH"])
+def test_the_thread_of_the_hole_is_drawn_as_its_limits_state_it(text: str) -> None:
+    design = _design(text)
+    thread, hole, rounded = design.thread, design.hole, design.thread.crest_radius > 0
+    tangent = math.tan(math.radians(thread.flank_angle))
+    limits = ((hole.pitch_min, hole.minor_min), (hole.pitch_max, hole.minor_max))
+    for pitch_diameter, minor in limits:
+        lines = hole_lines(design, pitch_diameter, minor)
+        bore = [line for line in lines if line[0][1] == line[1][1] == minor / 2]
+        assert len(bore) == 1
+        flanks = [line for line in lines if line[0][1] != line[1][1]]
+        assert len(flanks) == 4
+        for (z0, r0), (z1, r1) in flanks:
+            assert abs((z1 - z0) / (r1 - r0)) == pytest.approx(tangent)
+            # on the pitch line groove and ridge are both half a pitch wide
+            on_pitch_line = z0 + (z1 - z0) * (pitch_diameter / 2 - r0) / (r1 - r0)
+            assert abs(on_pitch_line) % (thread.pitch / 2) == pytest.approx(thread.pitch / 4)
+        tops = [line for line in lines if line[0][1] == line[1][1] > pitch_diameter / 2]
+        assert len(tops) == (0 if rounded else 2)
+
+
+@pytest.mark.parametrize("text", ["1/2 BSW", "2 BA", "G 1/2"])
+def test_no_corner_of_a_rounded_hole_is_drawn_in_the_metal_of_the_tap(text: str) -> None:
+    design = _design(text)
+    thread, minor = design.thread, design.hole.minor_min
+    (start, end), *_ = hole_lines(design, design.hole.pitch_min, minor)
+    # the bore ends on the arc of the tap's root, whose centre stands on the groove's middle
+    above = thread.minor / 2 + thread.root_radius - minor / 2
+    assert end[0] == pytest.approx(math.sqrt(thread.root_radius**2 - above**2))
+    assert start[0] == -end[0]
+    words = _words(all_drawings(design)["thread-form"])
+    assert "its rounding left out" in words
+    assert "rounding" not in _words(all_drawings(_design("1/4-20 UNC"))["thread-form"])

@@ -1,6 +1,8 @@
 """The sheet as a reader of PDF sees it."""
 
+import math
 import re
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -11,8 +13,9 @@ from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.blocks import Rows
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sections import relief, thread
 from tapmodel.report.sections.order import OPERATIONS
-from tapmodel.report.sheet import write_sheet
+from tapmodel.report.sheet import paged, write_sheet
 from tapmodel.report.sheet_blocks import typeset
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job_file import job_for, read_job
@@ -64,6 +67,56 @@ def test_every_example_fits_on_four_pages(example: Path, path: Path) -> None:
     for paper in Paper:
         write_sheet(path, design, drawings, Look(paper))
         assert 2 <= len(PdfReader(path).pages) <= 4
+
+
+FORMS = ("1/2 BSW", "2 BA", "G 1/2", "Tr16x6P3", "1/2-10 Acme-2G", "7/16-26 UNS-2B", "1/4-20 UNC")
+
+
+@pytest.mark.parametrize("text", FORMS)
+def test_every_thread_form_fits_on_four_pages_in_all_units(text: str, path: Path) -> None:
+    design = design_tap(job_for(text))
+    drawings = all_drawings(design)
+    for paper, units in product(Paper, (Units.MM, Units.BOTH)):
+        write_sheet(path, design, drawings, Look(paper, units))
+        assert 2 <= len(PdfReader(path).pages) <= 4, (paper, units)
+    assert f"Tap for {design.designation}" in PdfReader(path).pages[0].extract_text()
+
+
+def test_high_drawings_share_a_page_that_no_text_has_begun(drawn: dict[str, Drawing]) -> None:
+    wide = [drawing for drawing in drawn.values() if drawing.width_mm > 88.5]
+    assert [drawing.name for drawing in paged(wide)] == [
+        "side",
+        "milling",
+        "thread-form",
+        "cross-section",
+    ]
+
+
+def test_words_do_not_squeeze_the_labels(path: Path) -> None:
+    design = design_tap(job_for("1/2 BSW"))
+    write_sheet(path, design, all_drawings(design))
+    # with the lines as they are set: a label that has room stands on one
+    first = PdfReader(path).pages[0].extract_text().splitlines()
+    for label in ("class of the tap", "minor diameter"):
+        assert any(line.startswith(label) for line in first), label
+    text = typeset(thread.section(design), Units.MM)
+    assert f'table.cell(colspan: 3)[#"{design.thread.tap_class}"]' in text
+
+
+@pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
+def test_it_says_what_stays_in_millimetres(
+    units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    write_sheet(path, reference, drawn, Look(units=units))
+    assert "sentences and drawings mm" in _text(path)
+
+
+def test_narrow_tables_have_both_units_on_one_line() -> None:
+    design = design_tap(job_for("M18x0.75"))
+    text = typeset(relief.section(design), Units.BOTH)
+    # the heel of the land: 18.06 mm / 2 in the angle of the land
+    along = math.radians(design.flutes.land_angle) * 9.03
+    assert f'[#"{along:.2f} mm · {along / 25.4:.3f} in"]' in text
 
 
 def test_limits_settings_and_cautions_stand_on_it(

@@ -31,6 +31,9 @@ TAPS = (
     ("M6", "flutes.count=2"),
     ("M60x1.5", "flutes.count=8"),
     ("M12", "chamfer.form=bottoming"),
+    ("1/2 BSW",),
+    ("Tr14x3-LH",),
+    ("1/2-10 Acme-2G",),
 )
 
 
@@ -101,7 +104,8 @@ def test_pictures_are_filled_and_nothing_is_cut_off(tap: tuple[str, ...], tmp_pa
     for name in ("chamfer", "land"):
         part = pictures[name] < 255
         assert not part[-1].any()
-        assert part[0].mean() > 0.55
+        # a chamfer of 8 pitches is as long as the tap is thick, whose lower side then shows
+        assert part[0].mean() > (0.55 if _design(*tap).chamfer.pitches < 6 else 0.25)
         assert 0.5 < part.mean() < 0.9
 
 
@@ -151,6 +155,21 @@ def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:
     sizes = [read(path).shape for path in paths]
     assert sizes == [(800, 1600), (1000, 1000), (800, 1600), (800, 1600)]
     assert all(path.stat().st_size < 200_000 for path in paths)
+
+
+@pytest.mark.parametrize(
+    ("tap", "words"),
+    [
+        (("M10",), "the gap below the dashes is the relief"),
+        (("1/2 BSW",), "no relief there"),
+        (("M10", "relief.thread.kind=concentric", "relief.chamfer.kind=concentric"), "no relief."),
+    ],
+    ids=_name,
+)
+def test_the_land_is_described_with_the_relief_that_it_has(
+    tap: tuple[str, ...], words: str
+) -> None:
+    assert words in all_pictures(_design(*tap))["land"].alt
 
 
 def test_every_picture_has_words_of_its_own() -> None:

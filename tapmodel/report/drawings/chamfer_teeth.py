@@ -30,13 +30,21 @@ class Tooth:
 
 
 def teeth(design: TapDesign) -> tuple[Tooth, ...]:
-    """Teeth whose crest middle lies in the chamfer, in order from the front."""
+    """Teeth whose crest middle lies in the chamfer, in order from the front, then of the lands.
+
+    With several starts some lands cut at one height, which their angles give but for the noise
+    of the last digits.
+    """
     found: list[tuple[float, int]] = []
     for land in range(design.flutes.count):
         first = _crest(design, land)
         rows = math.ceil((design.chamfer.length - first) / design.thread.pitch)
         found += [(first + n * design.thread.pitch, land) for n in range(max(0, rows))]
-    return tuple(Tooth(n, land, z) for n, (z, land) in enumerate(sorted(found), 1))
+    return tuple(Tooth(n, land, z) for n, (z, land) in enumerate(sorted(found, key=_order), 1))
+
+
+def _order(tooth: tuple[float, int]) -> tuple[float, int]:
+    return round(tooth[0], 6), tooth[1]
 
 
 def draw(design: TapDesign) -> Drawing:

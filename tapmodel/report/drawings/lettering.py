@@ -3,6 +3,9 @@
 from collections.abc import Iterable, Sequence
 from statistics import fmean
 
+from tapmodel.report.blocks import Length
+from tapmodel.report.units import shown_high, shown_low
+
 
 def mm(value: float, digits: int = 3) -> str:
     """A length without its unit, without idle zeros."""
@@ -12,6 +15,16 @@ def mm(value: float, digits: int = 3) -> str:
 def size(value: float) -> str:
     """A diameter with three decimals, so that it stands beside its limits."""
     return f"⌀{value:.3f}"
+
+
+def at_least(value: float, digits: int = 3) -> str:
+    """A lower limit without its unit, rounded into its zone as on the sheet."""
+    return shown_low(Length(value, digits))[0].removesuffix(" mm")
+
+
+def at_most(value: float, digits: int = 3) -> str:
+    """An upper limit without its unit, rounded into its zone as on the sheet."""
+    return shown_high(Length(value, digits))[0].removesuffix(" mm")
 
 
 def degrees(value: float) -> str:

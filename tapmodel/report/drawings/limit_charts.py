@@ -6,7 +6,7 @@ from tapmodel.design.outline import Point
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.dxf_document import THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
-from tapmodel.report.drawings.lettering import spread
+from tapmodel.report.drawings.lettering import at_least, at_most, spread
 from tapmodel.report.drawings.sheet import Sheet
 
 WIDTH = 60.0
@@ -66,14 +66,18 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
         if limits is not None:
             _bar(sheet, bar, y(limits[0]), None if limits[1] is None else y(limits[1]))
     reach = p(_BAR + 0.5)
-    _labels(sheet, middle - reach, [(y(v), f"{v:.3f}") for v in _given(zone.hole)], -1)
-    labels = [(y(v), f"{v:.3f}") for v in _given(zone.tap or (zone.aim, None)) if v != zone.aim]
+    _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(zone.hole)], -1)
+    labels = [(y(v), words) for v, words in _lettered(zone.tap) if v != zone.aim]
     _labels(sheet, middle + reach, [*labels, (y(zone.aim), f"{zone.aim:.3f} aim")], 1)
     sheet.line((middle + p(0.5), y(zone.aim)), (middle + reach, y(zone.aim)), VISIBLE)
 
 
-def _given(limits: tuple[float, float | None]) -> list[float]:
-    return [limit for limit in limits if limit is not None]
+def _lettered(limits: tuple[float, float | None] | None) -> list[tuple[float, str]]:
+    """Each limit and how it is written."""
+    if limits is None:
+        return []
+    low, high = limits
+    return [(low, at_least(low)), *([] if high is None else [(high, at_most(high))])]
 
 
 def _bar(sheet: Sheet, middle: float, low: float, high: float | None) -> None:

@@ -5,7 +5,15 @@ from tapmodel.design.tap_design import TapDesign
 from tapmodel.design.turned import turned_lengths
 from tapmodel.export.dxf_document import THIN
 from tapmodel.report.drawings.canvas import Align
-from tapmodel.report.drawings.lettering import degrees, mm, past, scale_text, size
+from tapmodel.report.drawings.lettering import (
+    at_least,
+    at_most,
+    degrees,
+    mm,
+    past,
+    scale_text,
+    size,
+)
 from tapmodel.report.drawings.sheet import Sheet
 
 _ROW = 6.0  # between dimension lines [mm on paper]
@@ -88,8 +96,8 @@ def _notes(design: TapDesign) -> list[tuple[float, float, str]]:
     thread, blank, chamfer = design.thread, design.blank, design.chamfer
     end = blank.thread_length
     behind = (max(end + blank.neck_length, design.flutes.runout_end) + blank.square_start) / 2
-    pitch = f"pitch ⌀{thread.pitch_min:.3f} to {thread.pitch_max:.3f}"
-    words = f"{size(thread.major)} thread, at least {thread.major_min:.3f}; {pitch}"
+    pitch = f"pitch ⌀{at_least(thread.pitch_min)} to {at_most(thread.pitch_max)}"
+    words = f"{size(thread.major)} thread, at least {at_least(thread.major_min)}; {pitch}"
     notes = [(chamfer.length + (end - chamfer.length) / 3, thread.major, words)]
     if blank.neck_length > 0:
         neck = f"{size(blank.neck_diameter)} neck"

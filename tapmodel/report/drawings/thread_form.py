@@ -1,12 +1,10 @@
 """Thread form of the tap in the thread of the hole, and the limit zones of both."""
 
-import math
-
-from tapmodel.design.outline import Point
 from tapmodel.design.profile import Segment, segments
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.dxf_document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text
 from tapmodel.report.drawings.limit_charts import WIDTH, charts
 from tapmodel.report.drawings.profile_line import between, profile_line
@@ -57,25 +55,10 @@ def _hole(sheet: Sheet, design: TapDesign) -> None:
         (hole.pitch_min, hole.minor_min),
         (hole.pitch_max, hole.minor_max),
     ):
-        sheet.path(_hole_line(design, pitch, minor), THIN if pitch == hole.pitch_min else HIDDEN)
-
-
-def _hole_line(design: TapDesign, pitch_diameter: float, minor: float) -> list[Point]:
-    """Flanks through `pitch_diameter`, cut off at the minor diameter and at the tap's crest."""
-    thread, hole = design.thread, design.hole
-    slope = math.tan(math.radians(thread.flank_angle))
-    major = max(hole.major_min, thread.major)
-    crest = max(thread.pitch / 4 - (major - pitch_diameter) / 2 * slope, 0.0)
-    root = thread.pitch / 4 + (pitch_diameter - minor) / 2 * slope
-    high, low = _height(design, major), _height(design, minor)
-    if crest == 0.0:  # the flanks meet before they reach the crest
-        high = _height(design, pitch_diameter) + thread.pitch / 4 / slope
-    half = thread.pitch / 2
-    corners: list[Point] = []
-    for middle in (-half, half):
-        corners += [(middle - root, low), (middle - crest, high), (middle + crest, high)]
-        corners.append((middle + root, low))
-    return between(corners, -_reach(design), _reach(design))
+        layer = THIN if pitch == hole.pitch_min else HIDDEN
+        for line in hole_lines(design, pitch, minor):
+            points = [(z, _height(design, 2 * radius)) for z, radius in line]
+            sheet.path(between(points, -_reach(design), _reach(design)), layer)
 
 
 def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
@@ -98,6 +81,10 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
     return low, beside + p(sheet.width(words))
 
 
+def _is_rounded(design: TapDesign) -> bool:
+    return design.thread.crest_radius > 0 or design.thread.root_radius > 0
+
+
 def _width_words(name: str, width: float, part: Segment) -> str:
     return f"{name} {width:.4f}" + (f", R{abs(part.arc):.4f}" if part.arc else "")
 
@@ -109,6 +96,7 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
         "thick: tap as aimed",
         "thin: least thread of the hole",
         "dashed: largest thread of the hole",
+        *(["   (flanks and bore, its rounding left out)"] if _is_rounded(design) else []),
         f"flank {degrees(thread.flank_angle)} to the cross-section",
         f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
         "zones below: each on a scale of its own",

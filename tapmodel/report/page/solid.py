@@ -10,17 +10,15 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-import trimesh
 from numpy.typing import NDArray
+
+from tapmodel.report.creases import creases
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 SHARP = 25.0
 """Angle between neighbouring facets above which their common side is an edge [deg]."""
-
-SLIVER = 0.002
-"""Height of a triangle [mm] below which its direction says nothing about the surface."""
 
 _STEPS = 65535
 
@@ -49,7 +47,7 @@ def packed_model(model: Model) -> dict[str, Any]:
     step = (high - low) / _STEPS
     corners, normals, numbers = _smoothed(model)
     places = np.round((corners - low) / step).astype("<u2")
-    edges = _sharp_edges(model)
+    edges = creases(model.vertices, model.triangles, SHARP)
     ends = np.round((model.vertices[edges.ravel()] - low) / step).astype("<u2")
     parts = {
         "places": places.tobytes(),
@@ -77,6 +75,8 @@ def _squeezed(data: bytes) -> str:
 
 def _smoothed(model: Model) -> tuple[Floats, Floats, Integers]:
     """Vertices split along sharp edges, their normals, and the triangles between them."""
+    import trimesh  # noqa: PLC0415  (a page without a model does without)
+
     mesh = trimesh.Trimesh(model.vertices, model.triangles, process=False)
     smooth = trimesh.graph.smooth_shade(mesh, angle=float(np.radians(SHARP)))
     return (
@@ -84,13 +84,3 @@ def _smoothed(model: Model) -> tuple[Floats, Floats, Integers]:
         np.asarray(smooth.vertex_normals, dtype=np.float64),
         np.asarray(smooth.faces, dtype=np.int64),
     )
-
-
-def _sharp_edges(model: Model) -> Integers:
-    """Pairs of vertices (k, 2) on either end of a sharp side."""
-    mesh = trimesh.Trimesh(model.vertices, model.triangles, process=False)
-    longest = np.asarray(mesh.edges_unique_length)[mesh.faces_unique_edges].max(axis=1)
-    slivers = 2 * np.asarray(mesh.area_faces) < SLIVER * longest
-    sharp = np.asarray(mesh.face_adjacency_angles) > np.radians(SHARP)
-    sharp &= ~slivers[np.asarray(mesh.face_adjacency)].any(axis=1)
-    return np.asarray(mesh.face_adjacency_edges, dtype=np.int64)[sharp]

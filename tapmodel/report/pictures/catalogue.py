@@ -25,6 +25,13 @@ def picture_file(design: TapDesign, name: str) -> str:
     return f"{design.name}.png" if name == "three-quarter" else f"{design.name}-{name}.png"
 
 
+def draw_whole(design: TapDesign, mesh: Mesh, folder: Path) -> Path:
+    """Write the three-quarter picture alone to `folder` and return its path."""
+    path = folder / picture_file(design, "three-quarter")
+    draw_views(mesh.vertices, mesh.triangles, [(three_quarter(design), path)])
+    return path
+
+
 def draw_all(design: TapDesign, mesh: Mesh, folder: Path) -> list[Path]:
     """Write every picture of a mesh of this tap to `folder` and return their paths."""
     views = all_pictures(design)

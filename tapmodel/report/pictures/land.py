@@ -10,6 +10,7 @@ from tapmodel.design.profile import profile_radius, segments
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.still import View, Window
+from tapmodel.words import ReliefKind
 
 Floats = NDArray[np.float64]
 
@@ -42,9 +43,17 @@ def land_from_heel(design: TapDesign) -> View:
         references=without_relief(design, reach),
         title="One land from its heel",
         alt=f"Close-up of one land of {design.designation} from the heel, about the end of the "
-        "chamfer. Dashed: where the teeth would reach without relief; the gap below "
-        "the dashes is the relief.",
+        f"chamfer. Dashed: where the teeth would reach without relief; {_gap(design)}.",
     )
+
+
+def _gap(design: TapDesign) -> str:
+    """What the dashes tell of the reliefs."""
+    if design.relief.thread.kind is not ReliefKind.CONCENTRIC:
+        return "the gap below the dashes is the relief"
+    if design.relief.chamfer.kind is not ReliefKind.CONCENTRIC:
+        return "the chamfer's relief is the gap below them, on full teeth they lie: no relief there"
+    return "they lie on the teeth: there is no relief"
 
 
 def without_relief(design: TapDesign, reach: float) -> tuple[Floats, ...]:
@@ -84,7 +93,7 @@ def _heel_profile(design: TapDesign, start: float, end: float) -> Floats:
     thread = design.thread
     z = np.arange(start, end, thread.pitch / _POINTS)
     radius = np.full_like(z, thread.major / 2)
-    for _ in range(3):  # a point's angle on the wall depends on its radius, but little
+    for _ in range(12):  # a point's angle on the wall depends on its radius, less than that on it
         w = z - thread.first_z - thread.lead * _on_wall(design, radius) / 360
         radius = _undropped(design, w, z)
     return _placed(design, radius, _on_wall(design, radius), z)

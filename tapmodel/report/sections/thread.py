@@ -10,10 +10,10 @@ def section(design: TapDesign) -> Section:
     least_crest = Length(thread.major_min)
     zone = (Length(thread.pitch_min, 4), Length(thread.pitch_max, 4))
     rows = [
-        Row("tolerance class", Words(thread.tap_class)),
+        Row("class of the tap", Words(thread.tap_class)),
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Length(thread.pitch)),
-        Row("angle between flank and cross-section", Angle(thread.flank_angle)),
+        Row("flank angle, to the cross-section", Angle(thread.flank_angle)),
         Row("major diameter", Length(thread.major), least_crest, None, True),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
         Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),
