@@ -96,7 +96,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     formats: Annotated[str, typer.Option(help="Files to write, with commas.")] = DEFAULT_FORMATS,
     *,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
-    preview: Annotated[bool, typer.Option(help="Only an unproved mesh, pictures.")] = False,
+    preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
     as_json: AsJson = False,
     paper: PaperSize = Paper.A4,
     units: TextUnits = Units.MM,
@@ -116,7 +116,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     if preview:
         from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
 
-        for path in look(settled, out, wanted.look):
+        for path in look(settled, out):
             typer.echo(f"preview, not proved: {path}", err=as_json)
         return
     with _progress() as tell:
@@ -159,14 +159,35 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
 ) -> None:
-    """Write the sheet to take to the machine, a PDF, and all drawings; no model is built."""
+    """Write the sheet to take to the machine, its page and all drawings; no model is built."""
+    from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415  (as below)
     from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
 
     settled, _ = _designed(job, sets)
     folder = _folder(out, settled)
-    written, _ = write_papers(settled, folder, Look(paper, units, projection))
-    for path in written:
+    look = Look(paper, units, projection)
+    written, drawings = write_papers(settled, folder, look)
+    page = folder / f"{settled.name}-sheet.html"
+    write_page(page, settled, PageContent(drawings), look.units)
+    for path in (*written, page):
         typer.echo(path)
+
+
+@app.command()
+def page(
+    job: JobArgument,
+    out: Out = Path("out"),
+    sets: Sets = None,
+    *,
+    units: TextUnits = Units.MM,
+    projection: View = Projection.FIRST,
+) -> None:
+    """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
+    from tapmodel.preview import look_closely  # noqa: PLC0415  (loads mesh libraries)
+
+    settled, _ = _designed(job, sets)
+    for path in look_closely(settled, out, Look(units=units, projection=projection)):
+        typer.echo(f"preview, not proved: {path}")
 
 
 def _folder(out: Path, settled: TapDesign) -> Path:

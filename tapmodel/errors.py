@@ -23,8 +23,9 @@ class InputError(TapmodelError):
         """Name the `field`, show the `value` as given, say what is `allowed`."""
         self.field, self.value, self.allowed = field, value, allowed
         shown = repr(value)
-        if len(shown) > 80:
-            shown = shown[:77] + "..."
+        if len(shown) > 120:
+            # The end of a path is what tells the file.
+            shown = f"{shown[:40]} ... {shown[-75:]}"
         super().__init__(f"{field}: {shown} cannot be used; allowed: {allowed}")
 
     def __reduce__(self) -> tuple[type["InputError"], tuple[str, object, str]]:

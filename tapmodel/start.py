@@ -1,5 +1,6 @@
 """Where the program starts: interruption at any moment ends it with one line and code 130."""
 
+import os
 import signal
 import sys
 from types import FrameType
@@ -20,7 +21,10 @@ def main() -> None:
     except KeyboardInterrupt:
         signal.signal(signal.SIGINT, signal.SIG_IGN)
         sys.stderr.write("\ntapmodel: stopped; nothing was delivered\n")
-        sys.exit(INTERRUPTED)
+        sys.stderr.flush()
+        # An interruption that passed through an exec (dataclasses are made by one) makes Python end
+        # as if it had not been caught, whatever sys.exit says.
+        os._exit(INTERRUPTED)
 
 
 def _interrupted(_signal: int, _frame: FrameType | None) -> None:

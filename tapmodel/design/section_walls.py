@@ -12,6 +12,11 @@ from tapmodel.design.flute_section import FluteSection, face_angle, heel_angle
 from tapmodel.design.outline import Arc, Line, Piece, Point
 from tapmodel.design.tap_design import Flutes
 
+_MEET = 1e-13
+"""Radial gap at which a wall meets the outside [mm]."""
+
+_MOST_ROUNDS = 100
+
 Top = Callable[[float], float]
 """Radius of the body's outside [mm] at a polar angle [deg]."""
 
@@ -47,14 +52,29 @@ class Flute:
             highest: a radius that the outside never exceeds [mm].
             heel: the heel wall instead of the cutting face.
         """
+
+        def over(radius: float) -> float:
+            return radius - top(self.wall_angle(radius, heel=heel))
+
         low, high = self.floor, highest
-        if low >= top(self.floor_angle):
+        below, above = low - top(self.floor_angle), over(high)
+        if below >= 0.0:
             return low
-        while (middle := (low + high) / 2) not in (low, high):
-            if middle < top(self.wall_angle(middle, heel=heel)):
-                low = middle
+        # False position; the end that stays twice counts half, so that both ends close in.
+        stayed = 0
+        for _ in range(_MOST_ROUNDS):
+            middle = (low * above - high * below) / (above - below)
+            gap = over(middle)
+            if abs(gap) < _MEET or high - low < _MEET:
+                return middle
+            if gap < 0.0:
+                low, below = middle, gap
+                above *= 0.5 if stayed < 0 else 1.0
+                stayed = -1
             else:
-                high = middle
+                high, above = middle, gap
+                below *= 0.5 if stayed > 0 else 1.0
+                stayed = 1
         return high
 
     def trace(self, heel_from: float, face_to: float) -> tuple[Piece, ...]:

@@ -204,10 +204,6 @@ def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     assert result.returncode == 0
     folder = tmp_path / "M4x0.7"
     assert sorted(path.name for path in folder.iterdir()) == [
-        "M4x0.7-preview-chamfer.png",
-        "M4x0.7-preview-end.png",
-        "M4x0.7-preview-land.png",
-        "M4x0.7-preview.html",
         "M4x0.7-preview.png",
         "M4x0.7-preview.stl",
     ]
@@ -241,8 +237,20 @@ def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
     kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "square"}
     drawn = {path.name for path in (folder / "drawings").iterdir()}
     assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
-    assert {path.name for path in folder.iterdir()} == {"M18x0.75-sheet.pdf", "drawings"}
-    assert len(result.stdout.splitlines()) == len(drawn) + 1
+    papers = {"M18x0.75-sheet.pdf", "M18x0.75-sheet.html"}
+    assert {path.name for path in folder.iterdir()} == {*papers, "drawings"}
+    assert len(result.stdout.splitlines()) == len(drawn) + 2
+
+
+def test_a_page_is_written_without_the_kernel(tmp_path: Path) -> None:
+    result = tapmodel("page", "1/4-20 UNC", "--out", str(tmp_path), "--units", "inch")
+    assert result.returncode == 0
+    folder = tmp_path / "1-4-20-UNC-2B"
+    assert [path.name for path in folder.iterdir()] == ["1-4-20-UNC-2B-preview.html"]
+    text = (folder / "1-4-20-UNC-2B-preview.html").read_text()
+    assert "Preview, not proved" in text
+    # The least pitch diameter of ASME B1.1 for 1/4-20 UNC-2B.
+    assert "0.2175&nbsp;in" in text
 
 
 def test_wires_answer_with_limits_verdict_and_infeed() -> None:

@@ -60,6 +60,15 @@ def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
         assert not (tmp_path / "out").exists()
 
 
+def test_an_interruption_while_a_class_is_made_ends_alike() -> None:
+    # Classes are made by exec, through which Python remembers an interruption as not caught.
+    run = "c.main = lambda: exec('raise KeyboardInterrupt')"
+    script = f"import tapmodel.cli as c; {run}; import tapmodel.start as s; s.main()"
+    ended = subprocess.run([sys.executable, "-c", script], capture_output=True, check=False)
+    assert ended.returncode == 130
+    assert b"stopped" in ended.stderr
+
+
 def test_two_builds_into_one_folder_do_not_mix(tmp_path: Path) -> None:
     runs = [_start(tmp_path, "--set", f"flutes.rake={rake}") for rake in (5, 12)]
     for run in runs:
