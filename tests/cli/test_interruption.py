@@ -60,11 +60,14 @@ def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
         assert not (tmp_path / "out").exists()
 
 
-def test_an_interruption_while_a_class_is_made_ends_alike() -> None:
-    # Classes are made by exec, through which Python remembers an interruption as not caught.
+def test_an_interruption_while_a_class_is_made_ends_alike(tmp_path: Path) -> None:
+    # Classes are made by exec, through which Python remembers an interruption as not caught; it
+    # tells only where a module is run.
     run = "c.main = lambda: exec('raise KeyboardInterrupt')"
     script = f"import tapmodel.cli as c; {run}; import tapmodel.start as s; s.main()"
-    ended = subprocess.run([sys.executable, "-c", script], capture_output=True, check=False)
+    (tmp_path / "interrupted.py").write_text(script)
+    command = [sys.executable, "-m", "interrupted"]
+    ended = subprocess.run(command, cwd=tmp_path, capture_output=True, check=False)
     assert ended.returncode == 130
     assert b"stopped" in ended.stderr
 
