@@ -82,7 +82,7 @@ def _thread(design: TapDesign) -> list[Row]:
     starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
     return [
         ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
-        ("tolerance class", thread.tap_class),
+        ("class of the tap", thread.tap_class),
         ("flank angle", _degrees(thread.flank_angle)),
         ("major diameter", f"{_mm(thread.major)} (at least {thread.major_min:.3f})"),
         (

@@ -181,6 +181,14 @@ def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
     assert 'alt="what it shows"' in text
 
 
+def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -> None:
+    write_page(tmp_path / "inch.html", design, PageContent(), Units.INCH)
+    text = (tmp_path / "inch.html").read_text()
+    assert "tables in inch, sentences and drawings in mm" in text
+    # 17.5578 mm, the aimed pitch diameter
+    assert "0.69125&nbsp;in" in text
+
+
 def test_text_cannot_become_markup() -> None:
     evil = '<script>alert(1)</script> & "so on"'
     rows = Rows((BlockRow(evil, Words(evil)),), evil)

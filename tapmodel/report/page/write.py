@@ -69,7 +69,7 @@ def write_page(
     after = [*([content.proof] if content.proof else []), choices.section(design)]
     text = _template("page.html").substitute(
         title=escape(f"Tap for {design.designation}"),
-        under=escape(f"{design.name}; {design.thread.hand.value} hand; z counts from the front"),
+        under=escape(_under(design, units)),
         style=_read("page.css"),
         script=_read("page.js"),
         contents=_contents(tables, after, content),
@@ -83,6 +83,13 @@ def write_page(
     )
     with whole_file(path) as draft:
         draft.write_text(text, encoding="utf-8")
+
+
+def _under(design: TapDesign, units: Units) -> str:
+    text = f"{design.name}; {design.thread.hand.value} hand; z counts from the front"
+    shown = {Units.MM: "", Units.INCH: "; tables in inch", Units.BOTH: "; tables in mm and inch"}
+    rest = "" if units is Units.MM else ", sentences and drawings in mm"
+    return text + shown[units] + rest
 
 
 def _read(name: str) -> str:
