@@ -1,5 +1,6 @@
 """What a check found: numbers beside what was allowed, never an exception."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tapmodel.words import Severity
@@ -26,3 +27,9 @@ class Finding:
     actual: str
     allowed: str
     source: str
+
+
+def gravest_first(found: Iterable[Finding]) -> list[Finding]:
+    """Errors, then warnings, then notes; each in the order in which they were found."""
+    order = list(Severity)
+    return sorted(found, key=lambda finding: order.index(finding.severity))

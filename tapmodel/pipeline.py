@@ -32,7 +32,8 @@ from tapmodel.geometry.topology import Solid
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.record import SIMPLIFICATIONS, full_record, with_files
 from tapmodel.report.page.solid import Model
-from tapmodel.report.papers import Shown, write_page_of, write_papers
+from tapmodel.report.page.write import PageContent, write_page
+from tapmodel.report.papers import stills, write_papers
 from tapmodel.report.pictures.catalogue import draw_all
 from tapmodel.report.sections import proof as proof_section
 from tapmodel.wish import Wish
@@ -94,12 +95,13 @@ def make(
     pictures = draw_all(design, mesh, folder)
     clock.stage("papers")
     _, drawings = write_papers(design, folder, wish.look)
-    shown = Shown(
+    content = PageContent(
+        drawings,
         Model(mesh.vertices, mesh.triangles, f"Proved model, chord {precision.MESH_CHORD:g} mm"),
-        tuple(pictures),
+        stills(design, pictures),
         proof_section.section(proof, mesh_proof, SIMPLIFICATIONS),
     )
-    write_page_of(design, folder / f"{design.name}.html", drawings, shown, wish.look)
+    write_page(folder / f"{design.name}.html", design, content, wish.look.units)
     clock.stage("record")
     record = full_record(design, proof, mesh_proof, clock.seconds, _peak_memory_mb())
     files = [file_record(path, folder) for path in sorted(folder.rglob("*")) if path.is_file()]

@@ -12,7 +12,8 @@ from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.solid import Model
-from tapmodel.report.papers import Shown, write_page_of
+from tapmodel.report.page.write import PageContent, write_page
+from tapmodel.report.papers import stills
 from tapmodel.report.pictures.catalogue import draw_all, draw_whole
 from tapmodel.report.units import Look
 from tapmodel.workshop import staging
@@ -53,7 +54,8 @@ def look_closely(design: TapDesign, out: Path, wanted: Look) -> list[Path]:
         pictures = draw_all(named, mesh, staged)
         model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
         drawings = all_drawings(named, wanted.projection)
-        write_page_of(named, page, drawings, Shown(model, tuple(pictures)), wanted)
+        content = PageContent(drawings, model, stills(named, pictures))
+        write_page(page, named, content, wanted.units)
         return _delivered((page,), out / design.name)
 
 

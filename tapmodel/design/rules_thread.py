@@ -18,7 +18,7 @@ from tapmodel.design.judging import (
 from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.thread import wear_reserve
+from tapmodel.design.thread import Flanks, wear_reserve
 
 LEAST_FLAT = 0.02
 """Least crest and root flat in pitches; below that the profile is a knife edge."""
@@ -38,12 +38,11 @@ def judge(design: TapDesign, context: Context) -> Findings:
 def _ends(design: TapDesign) -> Findings:
     thread = design.thread
     least = LEAST_FLAT * thread.pitch
-    tangent = math.tan(math.radians(thread.flank_angle))
-    sharp = thread.pitch / 2 / tangent
-    short = 2 * (1 / math.sin(math.radians(thread.flank_angle)) - 1)
+    flanks = Flanks(thread.pitch, thread.pitch_diameter, math.radians(thread.flank_angle))
     crest, rounded = max(thread.crest_flat, thread.crest_radius), thread.crest_radius > 0
     if crest <= least:
-        largest = thread.pitch_diameter + sharp - least * (short if rounded else 1 / tangent)
+        height = flanks.sharp - least * flanks.short if rounded else flanks.height(least)
+        largest = thread.pitch_diameter + height
         what = f"The crest is too sharp; set thread.major below {floor_text(largest)} mm."
         yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE)
     field = "thread.root_radius" if thread.root_radius > 0 else "thread.root_flat"
@@ -53,8 +52,10 @@ def _ends(design: TapDesign) -> Findings:
         yield finding("root-flat", ERROR, what, at_least(least, root), OWN_RULE)
     highest = design.hole.minor_min
     if thread.minor > highest:
-        deep = sharp - (thread.pitch_diameter - highest)
-        most = deep / short if thread.root_radius > 0 else deep * tangent
+        depth = thread.pitch_diameter - highest
+        most = flanks.flat(depth)
+        if thread.root_radius > 0:
+            most = (flanks.sharp - depth) / flanks.short
         what = (
             "The root of the tap would cut the minor diameter of the hole; "
             f"set {field} below {floor_text(most, 4)} mm."

@@ -56,7 +56,7 @@ class _End:
 
 
 @dataclass(frozen=True, slots=True)
-class _Flanks:
+class Flanks:
     """Flanks through the pitch diameter: pitch, that diameter [mm], angle [rad]."""
 
     pitch: float
@@ -97,7 +97,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     limits = _limits(hole, ledger)
     pitch_diameter = _pitch_diameter(limits, ledger)
     lean = math.radians(hole.rules.form.flank_angle)
-    flanks = _Flanks(hole.pitch, pitch_diameter, lean)
+    flanks = Flanks(hole.pitch, pitch_diameter, lean)
     crest, root = _crest(hole, flanks, limits, ledger), _root(hole, flanks, ledger)
     _refuse_no_depth(crest, root, flanks)
     return TapThread(
@@ -121,7 +121,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     )
 
 
-def _refuse_no_depth(crest: _End, root: _End, flanks: _Flanks) -> None:
+def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
     """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
     pitch_diameter, pitch = flanks.diameter, flanks.pitch
     if root.diameter >= pitch_diameter:
@@ -158,7 +158,7 @@ def _pitch_diameter(limits: TapLimits, ledger: Ledger) -> float:
     return limits.pitch_min + aim * (limits.pitch_max - limits.pitch_min)
 
 
-def _crest(hole: TappedHole, flanks: _Flanks, limits: TapLimits, ledger: Ledger) -> _End:
+def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) -> _End:
     flat, radius = ledger.given("thread.crest_flat"), ledger.given("thread.crest_radius")
     if flat is not None:
         return _End(flanks.diameter + flanks.height(flat), flat=flat)
@@ -173,7 +173,7 @@ def _crest(hole: TappedHole, flanks: _Flanks, limits: TapLimits, ledger: Ledger)
     return _End(major, flat=flanks.flat(height))
 
 
-def _major(limits: TapLimits, flanks: _Flanks, *, rounded: bool, ledger: Ledger) -> float:
+def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) -> float:
     pitch = flanks.pitch
     least = "radius smaller than P/20" if rounded else "narrower than P/16"
     sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
@@ -188,7 +188,7 @@ def _major(limits: TapLimits, flanks: _Flanks, *, rounded: bool, ledger: Ledger)
     return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))
 
 
-def _root(hole: TappedHole, flanks: _Flanks, ledger: Ledger) -> _End:
+def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:
     form, pitch = hole.rules.form, hole.pitch
     if ledger.has("thread.root_flat") or (
         form.root_radius == 0 and not ledger.has("thread.root_radius")
@@ -203,7 +203,7 @@ def _root(hole: TappedHole, flanks: _Flanks, ledger: Ledger) -> _End:
     return _End(flanks.diameter - flanks.sharp + radius * flanks.short, radius=radius)
 
 
-def _root_flat(hole: TappedHole, flanks: _Flanks, ledger: Ledger) -> float:
+def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:
     if hole.rules.form.flank_angle >= STEEP_FLANK:
         return ledger.number("thread.root_flat", round(hole.pitch / 8, 6), ROOT_RULE)
     widest = flanks.flat(flanks.diameter - _clear_root(hole))

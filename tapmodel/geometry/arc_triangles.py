@@ -22,6 +22,7 @@ from OCP.TopoDS import TopoDS_Face
 from scipy.spatial import Delaunay
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.loops import inside
 from tapmodel.geometry.topology import edge_uses, is_forward
 from tapmodel.geometry.triangulation import FaceTriangles
 
@@ -118,16 +119,7 @@ def _grid(places: Floats, sides: Indices) -> Floats:
         return np.empty((0, 2))
     points = np.concatenate(grid)
     start, end = places[sides[:, 0]], places[sides[:, 1]]
-    return points[_inside(points, start, end) & (_distance(points, start, end) > _CLEAR)]
-
-
-def _inside(points: Floats, start: Floats, end: Floats) -> NDArray[np.bool_]:
-    """Whether points lie inside the border: a ray to the right leaves it at last."""
-    y = points[:, 1, None]
-    spans = (start[:, 1] > y) != (end[:, 1] > y)
-    rise = np.where(spans, end[:, 1] - start[:, 1], 1.0)
-    x = start[:, 0] + (y - start[:, 1]) / rise * (end[:, 0] - start[:, 0])
-    return np.sum(spans & (x > points[:, 0, None]), axis=1) % 2 == 1
+    return points[inside(points, start, end) & (_distance(points, start, end) > _CLEAR)]
 
 
 def _distance(points: Floats, start: Floats, end: Floats) -> Floats:
@@ -144,7 +136,7 @@ def _filled(points: Floats, sides: Indices) -> Indices:
     found = np.asarray(Delaunay(points).simplices, dtype=np.intp)
     a, b, c = (points[found[:, k]] for k in range(3))
     area = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
-    keep = (np.abs(area) > _FLAT) & _inside(
+    keep = (np.abs(area) > _FLAT) & inside(
         (a + b + c) / 3, points[sides[:, 0]], points[sides[:, 1]]
     )
     found = np.where(area[:, None] > 0, found, found[:, ::-1])[keep]

@@ -14,12 +14,22 @@ def signed_area(polygon: Floats) -> float:
 
 def contains(polygon: Floats, point: Floats) -> bool:
     """Whether the closed polygon (n, 2) surrounds a point, by crossing number."""
-    x, y = polygon[:, 0], polygon[:, 1]
-    x2, y2 = np.roll(x, -1), np.roll(y, -1)
-    spans = (y > point[1]) != (y2 > point[1])
-    rise = np.where(spans, y2 - y, 1.0)
-    crossing = x + (point[1] - y) * (x2 - x) / rise
-    return bool(np.sum(spans & (crossing > point[0])) % 2)
+    return bool(inside(point[None], polygon, np.roll(polygon, -1, axis=0))[0])
+
+
+def inside(points: Floats, start: Floats, end: Floats) -> NDArray[np.bool_]:
+    """Whether points (n, 2) lie within closed borders, by crossing number.
+
+    Args:
+        points: (n, 2).
+        start: of the sides of the borders, (m, 2), in any order.
+        end: of the same sides, (m, 2).
+    """
+    y = points[:, 1, None]
+    spans = (start[:, 1] > y) != (end[:, 1] > y)
+    rise = np.where(spans, end[:, 1] - start[:, 1], 1.0)
+    x = start[:, 0] + (y - start[:, 1]) / rise * (end[:, 0] - start[:, 0])
+    return np.sum(spans & (x > points[:, 0, None]), axis=1) % 2 == 1
 
 
 def nested(polygons: list[Floats]) -> list[tuple[int, list[int]]]:

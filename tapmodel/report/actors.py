@@ -16,11 +16,9 @@ from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkPolyData
 from vtkmodules.vtkFiltersCore import vtkPolyDataNormals
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
-from tapmodel.report.creases import creases
+from tapmodel.report.creases import SHARP, creases
 from tapmodel.report.still import Floats, Integers
 
-# Angle between neighbouring facets above which their common side is drawn as an edge [deg].
-_SHARP = 25.0
 _STEEL, _INK = 0.86, 0.08
 _SHARE = 0.6  # of a dash in dash and gap
 
@@ -37,7 +35,7 @@ def steel(mesh: vtkPolyData) -> vtkActor:
     """The body, smooth but at its sharp edges."""
     normals = vtkPolyDataNormals()
     normals.SetInputData(mesh)
-    normals.SetFeatureAngle(_SHARP)
+    normals.SetFeatureAngle(SHARP)
     mapper = vtkPolyDataMapper()
     mapper.SetInputConnection(normals.GetOutputPort())
     mapper.SetResolveCoincidentTopologyToPolygonOffset()
@@ -54,7 +52,7 @@ def steel(mesh: vtkPolyData) -> vtkActor:
 
 def sharp_edges(vertices: Floats, triangles: Integers) -> vtkActor:
     """The sharp edges of the body as lines."""
-    ends = creases(vertices, triangles, _SHARP)
+    ends = creases(vertices, triangles, SHARP)
     data = vtkPolyData()
     data.SetPoints(_points(vertices))
     data.SetLines(_cells(np.arange(0, 2 * len(ends) + 1, 2), ends.ravel()))

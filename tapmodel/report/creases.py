@@ -10,6 +10,9 @@ from numpy.typing import NDArray
 
 from tapmodel.report.still import Floats, Integers
 
+SHARP = 25.0
+"""Angle [deg] above which pictures and page draw the side between two facets as an edge."""
+
 NARROW = 1e-3
 """Width below which a facet has no say, of the mesh's width across its axis."""
 

@@ -1,35 +1,18 @@
-"""The papers of a tap: sheet and drawings, which need no model, and the page with what there is."""
+"""The papers of a tap that need no model, and the stills for its page."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.atomic import whole_file
-from tapmodel.report.blocks import Section
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.solid import Model
-from tapmodel.report.page.write import PageContent, Picture, write_page
+from tapmodel.report.page.write import Picture
 from tapmodel.report.pictures.catalogue import all_pictures
 from tapmodel.report.sheet import write_sheet
 from tapmodel.report.units import Look
 
 DRAWINGS_FOLDER = "drawings"
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """What a page shows of a model.
-
-    Attributes:
-        model: its mesh.
-        pictures: files of its stills, in the order of `all_pictures`.
-        proof: what was proved of it, if anything was.
-    """
-
-    model: Model
-    pictures: tuple[Path, ...]
-    proof: Section | None = None
 
 
 def write_papers(
@@ -55,32 +38,18 @@ def write_papers(
     return [sheet, *_write_drawings(design, drawings, folder / DRAWINGS_FOLDER)], drawings
 
 
-def write_page_of(
-    design: TapDesign,
-    path: Path,
-    drawings: dict[str, Drawing],
-    shown: Shown,
-    look: Look | None = None,
-) -> None:
-    """Write the page of a tap whose model there is.
+def stills(design: TapDesign, files: Iterable[Path]) -> tuple[Picture, ...]:
+    """The pictures of a tap as its page shows them.
 
     Args:
         design: every number of the tap.
-        path: of the file.
-        drawings: by name.
-        shown: model, pictures, proof.
-        look: of its tables.
-
-    Raises:
-        InputError: when nothing can be written there.
+        files: of its pictures, in the order of `all_pictures`.
     """
     views = all_pictures(design).values()
-    pictures = tuple(
+    return tuple(
         Picture(view.title, view.alt, file.read_bytes())
-        for view, file in zip(views, shown.pictures, strict=True)
+        for view, file in zip(views, files, strict=True)
     )
-    content = PageContent(drawings, shown.model, pictures, shown.proof)
-    write_page(path, design, content, (look or Look()).units)
 
 
 def _write_drawings(design: TapDesign, drawings: dict[str, Drawing], folder: Path) -> list[Path]:

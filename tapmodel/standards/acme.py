@@ -3,10 +3,10 @@
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.acme_hole_limits import AcmeThread, acme_hole_limits, check_size
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.inches import inches, printed, threads_per_inch
-from tapmodel.standards.limits import HoleLimitsFound, TapLimits
+from tapmodel.standards.limits import HoleLimitsFound
 from tapmodel.standards.thread_forms import ACME
 from tapmodel.words import Certainty
 
@@ -29,22 +29,12 @@ def _hole_limits(designation: Designation) -> HoleLimitsFound:
     return acme_hole_limits(_thread(designation), designation.effective_class)
 
 
-def _tap_class(designation: Designation) -> str:
-    """The only class, whatever the class of the hole."""
-    del designation
-    return CUT
-
-
-def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    return cut_tap_limits(_hole_limits(designation).limits, tap_class)
-
-
 RULES = FamilyRules(
     form=ACME,
     settle=_settle,
     hole_limits=_hole_limits,
-    tap_class=_tap_class,
-    tap_limits=_tap_limits,
+    tap_class=cut_class,
+    tap_limits=cut_limits_by(_hole_limits),
     drop_to_drill=0.975,
     default_class=Source("ASME B1.5", "class 2G is the one preferred", Certainty.MEMORY),
 )

@@ -5,9 +5,9 @@ from dataclasses import replace
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, TapLimits
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.thread_forms import BA
 from tapmodel.words import Certainty
@@ -66,20 +66,12 @@ def _settle(designation: Designation) -> Designation:
     return replace(designation, diameter=diameter, pitch=pitch)
 
 
-def _tap_class(_: Designation) -> str:
-    return CUT
-
-
-def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    return cut_tap_limits(ba_hole_limits(designation).limits, tap_class)
-
-
 RULES = FamilyRules(
     form=BA,
     settle=_settle,
     hole_limits=ba_hole_limits,
-    tap_class=_tap_class,
-    tap_limits=_tap_limits,
+    tap_class=cut_class,
+    tap_limits=cut_limits_by(ba_hole_limits),
     drop_to_drill=0.9,
     default_class=Source("BS 93:2008", "one tolerance for all nuts", Certainty.MEMORY),
 )

@@ -1,8 +1,11 @@
 """Limits of a lathe-cut tap for threads whose standards give none for taps."""
 
+from collections.abc import Callable
+
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
-from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.spec.designations.record import Designation
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, TapLimits
 from tapmodel.words import Certainty
 
 CUT = "cut"
@@ -20,6 +23,18 @@ SOURCE = Source(
     "fifth is kept for wear, the upper half for a hole cut larger than the tap",
     Certainty.DERIVED,
 )
+
+
+def cut_class(_designation: Designation) -> str:
+    """The only class of tap, whatever the class of the hole."""
+    return CUT
+
+
+def cut_limits_by(
+    hole_limits: Callable[[Designation], HoleLimitsFound],
+) -> Callable[[Designation, str], TapLimits]:
+    """Tap limits of a family whose holes have the limits that `hole_limits` finds."""
+    return lambda designation, tap_class: cut_tap_limits(hole_limits(designation).limits, tap_class)
 
 
 def cut_tap_limits(hole: HoleLimits, tap_class: str) -> TapLimits:

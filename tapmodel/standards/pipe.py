@@ -7,10 +7,10 @@ from functools import cache
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.inches import MM
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, TapLimits
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
 from tapmodel.standards.tables import Row, cell_source, read_table
 from tapmodel.standards.thread_forms import PIPE
 from tapmodel.words import Certainty
@@ -58,20 +58,12 @@ def _settle(designation: Designation) -> Designation:
     return replace(designation, diameter=float(row["major"]), pitch=MM / float(row["tpi"]))
 
 
-def _tap_class(_: Designation) -> str:
-    return CUT
-
-
-def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    return cut_tap_limits(pipe_hole_limits(designation).limits, tap_class)
-
-
 RULES = FamilyRules(
     form=PIPE,
     settle=_settle,
     hole_limits=pipe_hole_limits,
-    tap_class=_tap_class,
-    tap_limits=_tap_limits,
+    tap_class=cut_class,
+    tap_limits=cut_limits_by(pipe_hole_limits),
     drop_to_drill=1.06,
     default_class=Source(DOCUMENT, "one tolerance for internal threads", Certainty.MEMORY),
 )

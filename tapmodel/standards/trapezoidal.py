@@ -2,9 +2,8 @@
 
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
-from tapmodel.standards.limits import TapLimits
 from tapmodel.standards.thread_forms import TRAPEZOIDAL
 from tapmodel.standards.trapezoidal_hole_limits import trapezoidal_hole_limits
 from tapmodel.standards.trapezoidal_pitches import check_size
@@ -17,20 +16,12 @@ def _settle(designation: Designation) -> Designation:
     return designation
 
 
-def _tap_class(_: Designation) -> str:
-    return CUT
-
-
-def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    return cut_tap_limits(trapezoidal_hole_limits(designation).limits, tap_class)
-
-
 RULES = FamilyRules(
     form=TRAPEZOIDAL,
     settle=_settle,
     hole_limits=trapezoidal_hole_limits,
-    tap_class=_tap_class,
-    tap_limits=_tap_limits,
+    tap_class=cut_class,
+    tap_limits=cut_limits_by(trapezoidal_hole_limits),
     drop_to_drill=0.95,
     default_class=Source(
         "ISO 2903:1977", "quality medium, normal length of engagement", Certainty.MEMORY

@@ -7,10 +7,10 @@ from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.inches import size_text
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.inches import MM, inches, threads_per_inch
-from tapmodel.standards.limits import HoleLimitsFound, TapLimits
+from tapmodel.standards.limits import HoleLimitsFound
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth_hole_limits import whitworth_hole_limits
 from tapmodel.standards.whitworth_pitches import check_range, series_of, series_pitches
@@ -54,20 +54,12 @@ def _hole_limits(designation: Designation) -> HoleLimitsFound:
     return whitworth_hole_limits(diameter, threads, designation.effective_class, designation.text)
 
 
-def _tap_class(_: Designation) -> str:
-    return CUT
-
-
-def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
-    return cut_tap_limits(_hole_limits(designation).limits, tap_class)
-
-
 RULES = FamilyRules(
     form=WHITWORTH,
     settle=_settle,
     hole_limits=_hole_limits,
-    tap_class=_tap_class,
-    tap_limits=_tap_limits,
+    tap_class=cut_class,
+    tap_limits=cut_limits_by(_hole_limits),
     drop_to_drill=1.02,
     default_class=Source(
         "tapmodel",

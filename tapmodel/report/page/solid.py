@@ -12,13 +12,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.report.creases import creases
+from tapmodel.report.creases import SHARP, creases
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
-
-SHARP = 25.0
-"""Angle between neighbouring facets above which their common side is an edge [deg]."""
 
 _STEPS = 65535
 

@@ -11,7 +11,7 @@ from string import Template
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.atomic import whole_file
-from tapmodel.findings import Finding
+from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Section
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.html import section_html
@@ -110,9 +110,10 @@ def _contents(tables: Iterable[Section], after: Iterable[Section], content: Page
 
 
 def _findings(found: Iterable[Finding]) -> str:
-    order = list(Severity)
-    items = "".join(map(_finding, sorted(found, key=lambda f: order.index(f.severity))))
-    items = items or "<li>None: the design keeps every rule.</li>"
+    items = (
+        "".join(map(_finding, gravest_first(found)))
+        or "<li>None: the design keeps every rule.</li>"
+    )
     return f'<section id="findings" class="findings"><h2>Findings</h2><ul>{items}</ul></section>'
 
 

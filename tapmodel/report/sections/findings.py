@@ -1,17 +1,16 @@
 """What the rules found: errors and warnings in full, notes in short."""
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.findings import Finding
+from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Paragraphs, Section
 from tapmodel.words import Severity
-
-_ORDER = list(Severity)
 
 
 def section(design: TapDesign) -> Section:
     """Gravest first."""
-    ranked = sorted(design.findings, key=lambda finding: _ORDER.index(finding.severity))
-    texts = tuple(map(_text, ranked)) or ("None: the design keeps every rule.",)
+    texts = tuple(map(_text, gravest_first(design.findings))) or (
+        "None: the design keeps every rule.",
+    )
     return Section("findings", "Findings of the design", (Paragraphs(texts),))
 
 

@@ -5,7 +5,6 @@
 
 import re
 from fractions import Fraction
-from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.inches import (
@@ -18,10 +17,10 @@ from tapmodel.spec.designations.inches import (
     size_text,
 )
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
-MAX_STARTS = 8
 FOUR_PLACES = Fraction(1, 10**4)
 ALLOWED = (
     "a general-purpose Acme thread as size-threads per inch ACME, or size-pitchP-leadL-ACME in "
@@ -29,6 +28,8 @@ ALLOWED = (
 )
 ALLOWED_CLASSES = "a class of general-purpose Acme threads: 2G, 3G or 4G"
 EXAMPLES = "1/2-10 ACME, 1-5 ACME-2G-LH or 0.500-0.1P-0.2L-ACME-2G (pitch and lead)"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _LENGTH = r"(?:[0-9]?\.[0-9]{1,6}|[0-9])"
 _SIZE = re.compile(
@@ -53,10 +54,7 @@ def read(text: str) -> Designation | None:
     if match["stub"]:
         _refuse(text, f"{ALLOWED}; stub Acme is another form, which this program does not know")
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, hole_class = read_suffixes(match["rest"], read_class, refuse)
+    hand, hole_class = read_suffixes(text, match["rest"], read_class, _refuse)
     diameter = inches_of(match["size"]) or _refuse(text, "a size over 0 inches")
     pitch, starts = _pitch_and_starts(text, match)
     return Designation(
@@ -125,10 +123,6 @@ def _pitch_and_starts(text: str, match: re.Match[str]) -> tuple[Fraction, int]:
 def _last_digit(words: str) -> Fraction:
     """One unit of the last decimal that was typed."""
     return Fraction(1, 10 ** len(words.partition(".")[2]))
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "1/2-10 ACME-2G, 0.500-0.1P-0.2L-ACME")

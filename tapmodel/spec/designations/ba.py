@@ -1,10 +1,10 @@
 """British Association designations, as BS 93 writes them: 2 BA, No. 2 BA, 10 BA LH."""
 
 import re
-from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import Refusal
 from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
@@ -12,6 +12,8 @@ LARGEST_NUMBER = 16
 ALLOWED = f"a British Association thread, 0 BA to {LARGEST_NUMBER} BA, then if wanted the hand"
 ONE_CLASS = "no class: BS 93 has one tolerance for all nuts"
 EXAMPLES = "0 BA, 2 BA, No. 10 BA or 4 BA LH"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _SIZE = re.compile(
     r"(?:(?:#|no\b\.?)\s*)?(?P<number>[0-9]{1,2})[\s-]*b\.?a(?![a-z])\.?(?P<rest>(?:[\s-].*)?)",
@@ -32,10 +34,7 @@ def read(text: str) -> Designation | None:
             _refuse(text)
         return None
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, _ = read_suffixes(match["rest"], read_class, refuse)
+    hand, _ = read_suffixes(text, match["rest"], read_class, _refuse)
     number = int(match["number"])
     if number > LARGEST_NUMBER:
         _refuse(text)
@@ -71,10 +70,6 @@ def read_class(word: str) -> str:
 def _diameter(number: int) -> float:
     """What the number means [mm]: 6 p^1.2 with p = 0.9^number, to two significant digits."""
     return float(f"{6 * 0.9 ** (1.2 * number):.2g}")
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "2 BA, 10 BA LH")

@@ -5,6 +5,8 @@ Kept as exact fractions of an inch; turned into mm by exactly 25.4 at the end.
 
 from fractions import Fraction
 
+from tapmodel.spec.designations.suffixes import plain
+
 MM = Fraction(254, 10)
 """Millimetres in an inch, exactly."""
 
@@ -53,3 +55,8 @@ def decimal_text(value: Fraction) -> str:
 def millimetres(value: Fraction) -> float:
     """A length in mm, the nearest float to the exact one."""
     return float(value * MM)
+
+
+def threads_text(pitch: float) -> str:
+    """Threads per inch of a pitch [mm] as a designation writes them, e.g. "12" or "2.875"."""
+    return plain(round(float(MM) / pitch, 6))

@@ -4,17 +4,17 @@ M10, M18x0.75, M20x1.5-6H-LH, M8x1-4H5H, and with several starts M20xPh3P1.5 (le
 """
 
 import re
-from typing import NoReturn
 
-from tapmodel.errors import InputError
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.spec.hole_class import default_hole_class, parse_hole_class
 from tapmodel.words import Family, Hand
 
-MAX_STARTS = 8
 ALLOWED = "an ISO metric thread in mm, then if wanted the class of the hole and the hand"
 EXAMPLES = "M10, M18x0.75, M10-6G, M8x1-4H5H, M20x1.5-6H-LH or M20xPh3P1.5 (lead and pitch)"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _NUMBER = r"([0-9]{1,4}(?:\.[0-9]{1,5})?)"
 _SIZE = re.compile(
@@ -38,10 +38,7 @@ def read(text: str) -> Designation | None:
     diameter, plain_pitch, lead, start_pitch, rest = match.groups()
     pitch = _positive(text, plain_pitch or start_pitch)
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, hole_class = read_suffixes(rest, read_class, refuse)
+    hand, hole_class = read_suffixes(text, rest, read_class, _refuse)
     size = _positive(text, diameter)
     if size is None:
         _refuse(text)
@@ -95,15 +92,8 @@ def _positive(text: str, number: str | None) -> float | None:
 def _starts(text: str, lead: float | None, pitch: float | None) -> int:
     if lead is None or pitch is None:
         return 1
-    starts = round(lead / pitch)
-    # Typed numbers have at most five decimals; a true multiple misses only by binary noise.
-    if not 1 <= starts <= MAX_STARTS or abs(lead - starts * pitch) > 1e-6:
-        _refuse(text, f"a lead Ph that is 1 to {MAX_STARTS} times the pitch P")
-    return starts
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
+    starts = starts_of(lead, pitch)
+    return starts or _refuse(text, f"a lead Ph that is 1 to {MAX_STARTS} times the pitch P")
 
 
 GRAMMAR = Grammar(read, write, read_class, "M18x0.75, M10-6H-LH")

@@ -4,17 +4,19 @@ Taper pipe threads and the parallel ones of other standards are refused with the
 """
 
 import re
-from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.inches import SIZE, UNIT, inches_of, millimetres, size_text
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import Refusal
 from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
 ALLOWED = "a parallel pipe thread as G and its size from 1/16 to 6, then if wanted the hand"
 ONE_CLASS = "no class: ISO 228-1 has one tolerance for internal threads"
 EXAMPLES = "G 1/2, G 1 1/4, G1/8 or G 3/8 LH"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 TAPER = (
     "the parallel pipe thread G: a taper pipe thread (R, Rc, NPT, NPTF, BSPT) needs a taper tap, "
     "another tool, which this program does not model"
@@ -57,10 +59,7 @@ def read(text: str) -> Designation | None:
             _refuse(text)
         return None
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, _ = read_suffixes(match["rest"], read_class, refuse)
+    hand, _ = read_suffixes(text, match["rest"], read_class, _refuse)
     size = inches_of(match["size"]) or _refuse(text)
     return Designation(
         family=Family.PIPE,
@@ -97,10 +96,6 @@ def _refuse_others(text: str, typed: str) -> None:
         return
     name = match["name"].upper()
     _refuse(text, OTHER_PARALLEL.get("NPS" if name.startswith("NPS") else name, TAPER))
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "G 1/2, G 3/8 LH")

@@ -4,20 +4,21 @@ Tr16x4, Tr14x3 LH, Tr20x4-7H, and with several starts the lead, then the pitch: 
 """
 
 import re
-from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
-MAX_STARTS = 8
 ALLOWED = (
     "an ISO trapezoidal thread as Tr diameter x lead in mm, for several starts the pitch behind a "
     "P, then if wanted LH and the class of the hole"
 )
 ALLOWED_CLASSES = "a class of the hole: 7H, 8H or 9H"
 EXAMPLES = "Tr16x4, Tr14x3 LH, Tr20x4-7H, Tr16x6(P3) or Tr40x14(P7) LH-8H (lead 14, pitch 7)"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _NUMBER = r"[0-9]{1,4}(?:\.[0-9]{1,5})?"
 _SIZE = re.compile(
@@ -41,14 +42,12 @@ def read(text: str) -> Designation | None:
             _refuse(text)
         return None
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, hole_class = read_suffixes(match["rest"], read_class, refuse)
+    hand, hole_class = read_suffixes(text, match["rest"], read_class, _refuse)
     size, lead = float(match["size"]), float(match["lead"])
     pitch = float(match["inner"] or match["pitch"] or lead)
     if min(size, lead, pitch) == 0:
         _refuse(text, "sizes over 0 mm")
+    starts = starts_of(lead, pitch)
     return Designation(
         family=Family.TRAPEZOIDAL,
         diameter=size,
@@ -57,7 +56,7 @@ def read(text: str) -> Designation | None:
         hole_class=hole_class,
         default_class="7H",
         text=text,
-        starts=_starts(text, lead, pitch),
+        starts=starts or _refuse(text, f"a lead that is 1 to {MAX_STARTS} times the pitch P"),
     )
 
 
@@ -87,18 +86,6 @@ def read_class(word: str) -> str:
     if name not in ("7H", "8H", "9H"):
         raise InputError("hole.class", word, ALLOWED_CLASSES)
     return name
-
-
-def _starts(text: str, lead: float, pitch: float) -> int:
-    starts = round(lead / pitch)
-    # Typed numbers have at most five decimals; a true multiple misses only by binary noise.
-    if not 1 <= starts <= MAX_STARTS or abs(lead - starts * pitch) > 1e-6:
-        _refuse(text, f"a lead that is 1 to {MAX_STARTS} times the pitch P")
-    return starts
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "Tr16x4, Tr14x3 LH, Tr16x6(P3)")

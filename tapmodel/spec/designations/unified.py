@@ -5,7 +5,6 @@
 
 import re
 from fractions import Fraction
-from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.inches import (
@@ -15,6 +14,7 @@ from tapmodel.spec.designations.inches import (
     inches_of,
     millimetres,
     size_text,
+    threads_text,
 )
 from tapmodel.spec.designations.number_sizes import (
     NUMBERS,
@@ -23,6 +23,7 @@ from tapmodel.spec.designations.number_sizes import (
     number_of,
 )
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.refusal import Refusal
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
@@ -32,6 +33,8 @@ ALLOWED = (
 )
 ALLOWED_CLASSES = "a class of the hole: 1B, 2B or 3B"
 EXAMPLES = "1/4-20 UNC-2B, 7/16-26 UNS-2B, 10-32 UNF, #2-56, 1 1/2-6 UNC-3B-LH or 2-12 UN"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _THREADS = r"[0-9]{1,3}(?:\.[0-9]{1,4})?"
 _SIZE = re.compile(
@@ -60,10 +63,7 @@ def read(text: str) -> Designation | None:
     if _UNKNOWN_SERIES.match(match["rest"]):
         _refuse(text)
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, hole_class = read_suffixes(match["rest"], read_class, refuse)
+    hand, hole_class = read_suffixes(text, match["rest"], read_class, _refuse)
     tpi = Fraction(match["tpi"])
     if tpi == 0:
         _refuse(text, "more than 0 threads per inch")
@@ -83,7 +83,7 @@ def read(text: str) -> Designation | None:
 
 def write(designation: Designation) -> str:
     """Standard text, always with the class, e.g. "7/16-26 UNS-2B-LH"."""
-    tpi = plain(round(25.4 / (designation.pitch or 1.0), 6))
+    tpi = threads_text(designation.pitch or 1.0)
     pairing = f"{designation.size}-{tpi} {designation.series}".rstrip()
     hands = ["LH"] if designation.hand is Hand.LEFT else []
     return "-".join([pairing, designation.effective_class, *hands])
@@ -127,10 +127,6 @@ def _size(diameter: Fraction, tpi: float) -> str:
     if diameter.denominator == 1 and means_number(int(diameter), tpi) is not False:
         return decimal_text(diameter)
     return size_text(diameter)
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "1/4-20 UNC, 7/16-26 UNS-2B")

@@ -5,12 +5,19 @@
 
 import re
 from fractions import Fraction
-from typing import NoReturn
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations.inches import SIZE, UNIT, inches_of, millimetres, size_text
+from tapmodel.spec.designations.inches import (
+    SIZE,
+    UNIT,
+    inches_of,
+    millimetres,
+    size_text,
+    threads_text,
+)
 from tapmodel.spec.designations.record import Designation, Grammar
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
+from tapmodel.spec.designations.refusal import Refusal
+from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
 CLASSES = ("close", "medium", "normal")
@@ -20,6 +27,8 @@ ALLOWED = (
 )
 ALLOWED_CLASSES = "a class of the nut: close, medium or normal"
 EXAMPLES = "1/2-12 BSW, 5/16 BSF, 1/4-40 Whit, 1/2 BSW normal or 1 1/4-7 BSW LH"
+
+_refuse = Refusal(ALLOWED, EXAMPLES)
 
 _SERIES = {"bsw": "BSW", "bsf": "BSF", "whit": "Whit", "whitworth": "Whit"}
 _THREADS = r"[0-9]{1,2} [0-9]/[0-9]|[0-9]{1,3}(?:\.[0-9]{1,4})?"
@@ -43,10 +52,7 @@ def read(text: str) -> Designation | None:
             _refuse(text)
         return None
 
-    def refuse(allowed: str) -> NoReturn:
-        _refuse(text, allowed or ALLOWED)
-
-    hand, hole_class = read_suffixes(match["rest"], read_class, refuse)
+    hand, hole_class = read_suffixes(text, match["rest"], read_class, _refuse)
     size = inches_of(match["size"]) or _refuse(text, "a size over 0 inches")
     return Designation(
         family=Family.WHITWORTH,
@@ -88,11 +94,6 @@ def read_class(word: str) -> str:
     return name
 
 
-def threads_text(pitch: float) -> str:
-    """Threads per inch of a pitch [mm] as a designation writes them, e.g. "12" or "2.875"."""
-    return plain(round(25.4 / pitch, 6))
-
-
 def _pitch(text: str, match: re.Match[str]) -> float | None:
     if match["tpi"] is None:
         if match["series"].lower().startswith("whit"):
@@ -105,10 +106,6 @@ def _pitch(text: str, match: re.Match[str]) -> float | None:
     if threads == 0:
         _refuse(text, "more than 0 threads per inch")
     return millimetres(1 / threads)
-
-
-def _refuse(text: str, allowed: str = ALLOWED) -> NoReturn:
-    raise InputError("designation", text, f"{allowed}; for instance {EXAMPLES}")
 
 
 GRAMMAR = Grammar(read, write, read_class, "1/2-12 BSW, 5/16 BSF, 1/4-40 Whit")
