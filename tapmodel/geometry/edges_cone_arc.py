@@ -78,13 +78,13 @@ class _ConeOnArc(LandFamily):
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         return r - self.form.part_drop(PARTS[self.part], phi), z
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         phi, eta = self.place(i, t)
         r, z = self.curve(i, t)
         omega = eta - self.sign * self.kappa
-        within = float(np.arcsin(self.reach / self.arc)) - np.abs(omega)
+        widest = float(np.arcsin(self.reach / self.arc))
         walls, ends = inside_walls(self.form, phi, r), inside_ends(self.form, z)
-        return np.minimum.reduce([within, walls, ends])
+        return np.stack([widest - omega, widest + omega, *walls, *ends])
 
     def kink_angles(self) -> list[float]:
         return sorted({*self.form.part_kinks(PARTS[self.part]), *self.form.cone_kinks()})
@@ -107,9 +107,9 @@ class Branch(_ConeOnArc):
         k = np.clip(self.fixed[i] + self._moving(t), 0.0, 1.0)
         return t, self.side * 2 * np.arcsin(np.sqrt(k))
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         beyond = self.fixed[i] + self._moving(t) - self.meeting[i]
-        return np.minimum(super().margin(i, t), beyond)
+        return np.concatenate([super().margins(i, t), beyond[None]])
 
 
 class Fold(_ConeOnArc):
@@ -139,11 +139,11 @@ class Fold(_ConeOnArc):
         ends = self._moving(np.array([self.low, self.high]))
         return bool(ends[1] > ends[0])
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         ends = np.sort(self._moving(np.array([self.low, self.high])))
         target = np.sin(t / 2) ** 2 - self.fixed[i]
-        reached = np.minimum(target - ends[0], ends[1] - target)
-        return np.minimum(super().margin(i, t), reached)
+        reached = np.stack([target - ends[0], ends[1] - target])
+        return np.concatenate([super().margins(i, t), reached])
 
     def kinks(self) -> list[Function]:
         return [self._at_phi(angle) for angle in self.kink_angles()]

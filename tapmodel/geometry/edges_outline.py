@@ -68,12 +68,12 @@ class ThreadOutline(_Outline):
     def radius(self, i: Indices, phi: Floats) -> Floats:
         return self.form.part_radius(self.part, self._offset(i, phi), phi)
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         w = self._offset(i, t)
         start, end = self.form.part_limits(self.part, t)
         r = self.radius(i, t)
         below = self.form.cone_radius(t, np.full_like(t, self.z)) - r
-        return np.minimum.reduce([w - start, end - w, below, inside_walls(self.form, t, r)])
+        return np.stack([w - start, end - w, below, *inside_walls(self.form, t, r)])
 
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
@@ -94,10 +94,10 @@ class ConeOutline(_Outline):
         del i
         return self.form.cone_radius(phi, np.full_like(phi, self.z))
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         r = self.radius(i, t)
         below = self.form.thread_radius(self.lands[i], t, np.full_like(t, self.z)) - r
-        return np.minimum(below, inside_walls(self.form, t, r))
+        return np.stack([below, *inside_walls(self.form, t, r)])
 
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
@@ -125,14 +125,11 @@ class StepArcs(LandFamily):
 
     def _excess(self, i: Indices, phi: Floats) -> Floats:
         z = np.full_like(phi, self.form.thread_end)
-        threaded = np.minimum(
-            self.form.thread_radius(self.lands[i], phi, z), self.form.cone_radius(phi, z)
-        )
-        return threaded - self.radius
+        return self.form.threaded(self.lands[i], phi, z).min(axis=0) - self.radius
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         del i
-        return np.ones_like(t)
+        return np.ones((1, *t.shape))
 
     def cuts(self) -> list[Function]:
         return [self._excess]

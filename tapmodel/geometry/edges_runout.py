@@ -54,10 +54,10 @@ class BallRim(_RunOut):
         z = self.form.full_depth + self.b * np.sin(t)
         return np.full_like(t, c), e + self.b * np.cos(t), z
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         del i
         u, v, z = self._frame(t)
-        return self.form.body_radius(z) - np.hypot(u, v)
+        return (self.form.body_radius(z) - np.hypot(u, v))[None]
 
     def cuts(self) -> list[Function]:
         return []
@@ -100,10 +100,10 @@ class Opening(_RunOut):
         angle, r, z, _ = self._polar(t)
         return self.form.flute_points(i, r * np.cos(angle), r * np.sin(angle), z)
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         """The rim shows all the way."""
         del i
-        return np.ones_like(t)
+        return np.ones((1, *t.shape))
 
     def cuts(self) -> list[Function]:
         """Where it passes from ball to round shank, over the far end, and from body to body."""
@@ -152,9 +152,9 @@ class TurnedArcs:
     def at(self, i: Indices, t: Floats) -> Floats:
         return self.form.points(i, t, np.full_like(t, self.radius), np.full_like(t, self.z))
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         del i
-        return np.ones_like(t)
+        return np.ones((1, *t.shape))
 
     def cuts(self) -> list[Function]:
         return []

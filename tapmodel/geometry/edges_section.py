@@ -18,7 +18,8 @@ class _Section:
     """Loci along the section of each flute at one height.
 
     At the front and at the full depth the edge shows where material lies outside the wall; in the
-    plane of the step only where thread and blank differ in radius.
+    plane that ends the thread only where thread and blank differ in radius: where the thread
+    stands proud of the blank (`outwards`), or the blank of the thread.
     """
 
     least_degree = 3
@@ -28,8 +29,8 @@ class _Section:
     # Short enough for the arc to be followed in the latitudes of the ball as well.
     longest_span = float(np.radians(12.0))
 
-    def __init__(self, form: Form, z: float) -> None:
-        self.form, self.z = form, z
+    def __init__(self, form: Form, z: float, outwards: bool) -> None:
+        self.form, self.z, self.outwards = form, z, outwards
         self.lower = np.zeros(form.lands)
         self.upper = np.zeros(form.lands)
 
@@ -49,17 +50,18 @@ class _Section:
         phi: Floats = np.where(side > 0, polar, polar + self.form.spacing)
         return land, phi, r
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         land, phi, r = self._land(i, t)
         z = np.full_like(t, self.z)
+        if self.z == 0:
+            return self.form.threaded(land, phi, z) - r
         if self.z != self.form.thread_end:
-            return self.form.envelope(land, phi, z) - r
-        return -self._excess(land, phi, r) * (self.form.turned[0].start_radius - r)
-
-    def _excess(self, land: Indices, phi: Floats, r: Floats) -> Floats:
-        z = np.full_like(phi, self.form.thread_end)
-        threaded = np.minimum(self.form.thread_radius(land, phi, z), self.form.cone_radius(phi, z))
-        return threaded - r
+            return (self.form.body_radius(z) - r)[None]
+        step = r - self.form.turned[0].start_radius
+        excess = self.form.threaded(land, phi, z) - r
+        if self.outwards:
+            return np.concatenate([step[None], excess])
+        return np.stack([-step, -excess.min(axis=0)])
 
     def cuts(self) -> list[Function]:
         return []
@@ -73,10 +75,9 @@ class _Section:
             return [((self.wall, flute), ("front",)) for flute in flutes]
         if self.z != self.form.thread_end:
             return [((self.wall, flute), (self.run_out, flute)) for flute in flutes]
-        land, phi, r = self._land(i, t)
-        outwards = (self._excess(land, phi, r) > 0).tolist()
-        rows = zip(flutes, land.tolist(), outwards, strict=True)
-        return [((self.wall, flute), end_key(number, out)) for flute, number, out in rows]
+        land, _, _ = self._land(i, t)
+        rows = zip(flutes, land.tolist(), strict=True)
+        return [((self.wall, flute), end_key(number, self.outwards)) for flute, number in rows]
 
 
 class WallLine(_Section):
@@ -85,8 +86,8 @@ class WallLine(_Section):
     longest_span = np.inf
     run_out = "run-out"
 
-    def __init__(self, form: Form, z: float, side: int) -> None:
-        super().__init__(form, z)
+    def __init__(self, form: Form, z: float, outwards: bool, side: int) -> None:
+        super().__init__(form, z, outwards)
         self.wall = "face" if side == FACE else "heel"
         self.side = side
         outermost = max(form.crest_radius, *(p.end_radius for p in form.turned))
@@ -105,8 +106,8 @@ class FloorArc(_Section):
     wall = "floor"
     run_out = "ball"
 
-    def __init__(self, form: Form, z: float) -> None:
-        super().__init__(form, z)
+    def __init__(self, form: Form, z: float, outwards: bool) -> None:
+        super().__init__(form, z, outwards)
         self.lower[:] = -np.pi / 2
         self.upper[:] = np.pi / 2
 
@@ -120,7 +121,8 @@ class FloorArc(_Section):
 
 def families(form: Form) -> Iterator[tuple[Family, str]]:
     """All loci of this file."""
-    for z in (0.0, form.thread_end, form.full_depth):
+    end = form.thread_end
+    for z, outwards in ((0.0, False), (end, False), (end, True), (form.full_depth, True)):
         for side in (FACE, HEEL):
-            yield WallLine(form, z, side), "line"
-        yield FloorArc(form, z), "circle"
+            yield WallLine(form, z, outwards, side), "line"
+        yield FloorArc(form, z, outwards), "circle"

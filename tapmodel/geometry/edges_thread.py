@@ -16,14 +16,14 @@ Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 
-def inside_walls(form: Form, phi: Floats, r: Floats) -> Floats:
-    """Positive between the face and the heel wall of a land."""
-    return np.minimum(phi - form.wall_phi(FACE, r), form.wall_phi(HEEL, r) - phi)
+def inside_walls(form: Form, phi: Floats, r: Floats) -> list[Floats]:
+    """Both positive between the face and the heel wall of a land."""
+    return [phi - form.wall_phi(FACE, r), form.wall_phi(HEEL, r) - phi]
 
 
-def inside_ends(form: Form, z: Floats) -> Floats:
-    """Positive between the front plane and the end of the thread."""
-    return np.minimum(z, form.thread_end - z)
+def inside_ends(form: Form, z: Floats) -> list[Floats]:
+    """Both positive between the front plane and the end of the thread."""
+    return [z, form.thread_end - z]
 
 
 def land_turns(form: Form, lowest: float, highest: float) -> tuple[Indices, Indices]:
@@ -105,11 +105,11 @@ class Corners(LandFamily):
         r = self.form.part_radius(self.part, w, phi)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         """Inside the walls and the ends, and below the chamfer cone."""
         r, z = self.curve(i, t)
         below = self.form.cone_radius(t, z) - r
-        return np.minimum.reduce([inside_walls(self.form, t, r), inside_ends(self.form, z), below])
+        return np.stack([*inside_walls(self.form, t, r), *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
         """The margin of the relief, where one of the two parts carries it."""
@@ -147,13 +147,13 @@ class ConeCuts(LandFamily):
         r = self.form.part_radius(self.part, w, phi)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         """Inside the part, the walls and the ends."""
         w = self._offset(i, t)
         r, z = self.curve(i, t)
         start, end = self.form.part_limits(self.part, t)
-        return np.minimum.reduce(
-            [w - start, end - w, inside_walls(self.form, t, r), inside_ends(self.form, z)]
+        return np.stack(
+            [w - start, end - w, *inside_walls(self.form, t, r), *inside_ends(self.form, z)]
         )
 
     def kink_angles(self) -> list[float]:

@@ -99,13 +99,13 @@ class FlankOnWall(_WallFamily):
         base = self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         return t, self._offset(phi, t) + base
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, t)
         w = self._offset(phi, t)
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         start, end = self.form.part_limits(self.part, phi)
         below = self.form.cone_radius(phi, z) - t
-        return np.minimum.reduce([w - start, end - w, inside_ends(self.form, z), below])
+        return np.stack([w - start, end - w, *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
@@ -133,11 +133,10 @@ class FlatOnWall(_WallFamily):
         base = self.form.offset_to_z(self.lands[i], self.turns[i], self.phi)
         return np.full_like(t, self.radius), t + base
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         below = self.form.cone_radius(np.full_like(t, self.phi), z) - r
-        inside = np.minimum(t - self.start, self.end - t)
-        return np.minimum.reduce([inside, inside_ends(self.form, z), below])
+        return np.stack([t - self.start, self.end - t, *inside_ends(self.form, z), below])
 
     def cuts(self) -> list[Function]:
         return []
@@ -169,10 +168,10 @@ class ArcOnWall(_WallFamily):
         w = segment.middle + abs(segment.arc) * np.sin(t)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         below = self.form.cone_radius(self.form.wall_phi(self.side, r), z) - r
-        return np.minimum.reduce([self.half - np.abs(t), inside_ends(self.form, z), below])
+        return np.stack([self.half - t, self.half + t, *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
@@ -194,23 +193,26 @@ class ConeOnWall(_WallFamily):
 
     def __init__(self, form: Form, side: int) -> None:
         super().__init__(form, side, np.arange(form.lands))
+        # Between the front plane and the crest: lower, the wall may not even reach.
         core = form.design.flutes.core_diameter / 2
-        self.lower[:] = core + 0.5 * max(form.point_radius - core, 0.0) * 0.2
-        self.upper[:] = form.crest_radius * 1.01
+        sunk = form.cone_drop(np.linspace(*form.phi_range(), 33))
+        foot = form.point_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
+        self.lower[:] = max(foot, core + 0.1 * (form.point_radius - core))
+        self.upper[:] = form.crest_radius + 0.01 * form.pitch
         # One locus passes every turn of the chamfer.
-        climb = (form.crest_radius - form.point_radius) / form.cone_tan
-        self.density = 3 + int(climb / form.pitch)
+        climb = float(self.upper[0] - self.lower[0]) / form.cone_tan
+        self.density = 2 + int(climb / form.pitch)
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         del i
         phi = self.form.wall_phi(self.side, t)
         return t, (t + self.form.cone_drop(phi) - self.form.point_radius) / self.form.cone_tan
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         phi = self.form.wall_phi(self.side, r)
         below = self.form.thread_radius(self.lands[i], phi, z) - r
-        return np.minimum(inside_ends(self.form, z), below)
+        return np.stack([*inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
@@ -234,9 +236,9 @@ class TurnedOnWall(_WallFamily):
         del i
         return self.form.body_radius(t), t
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         del i
-        return np.ones_like(t)
+        return np.ones((1, *t.shape))
 
     def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         bodies = [body_key(self.body, land) for land in self.lands[i].tolist()]
@@ -256,9 +258,12 @@ class WallFoot(_WallFamily):
         del i
         return np.full_like(t, self.turn_radius), t
 
-    def margin(self, i: Indices, t: Floats) -> Floats:
+    def margins(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, np.full_like(t, self.turn_radius))
-        return self.form.envelope(self.lands[i], phi, t) - self.turn_radius
+        # One function, because where the blank takes over from the thread it jumps.
+        threaded = self.form.threaded(self.lands[i], phi, t).min(axis=0)
+        outside = np.where(t < self.form.thread_end, threaded, self.form.body_radius(t))
+        return (outside - self.turn_radius)[None]
 
     def cuts(self) -> list[Function]:
         return []

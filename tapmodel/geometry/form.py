@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from tapmodel.design.profile import Part, Segment, profile_radius, segments
 from tapmodel.design.relief import drop
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.parting import AS_DESIGNED, Parting
 from tapmodel.geometry.walls import FACE, Walls
 from tapmodel.words import ReliefKind, ReliefPlace
 
@@ -36,16 +37,9 @@ class Turned:
 class Form:
     """Surfaces of the right-hand tap of a design."""
 
-    def __init__(self, design: TapDesign, nudge: float = 0.0) -> None:
-        """Take every length and angle from `design`.
-
-        Args:
-            design: every number of the tap.
-            nudge: moved on turned radii and, by another share, on the full depth, to part edges
-                that round numbers bring together [mm]; see `skin.weave`.
-        """
-        self._nudge = nudge
-        self.design = design
+    def __init__(self, design: TapDesign, parting: Parting = AS_DESIGNED) -> None:
+        """Take every length and angle from `design`, a few of them moved by `parting`."""
+        self.design, self.parting = design, parting
         thread, chamfer, flutes = design.thread, design.chamfer, design.flutes
         self.lands = flutes.count
         self.spacing = 2 * np.pi / flutes.count
@@ -65,7 +59,7 @@ class Form:
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
         self.thread_end = design.blank.thread_length
-        self.full_depth = flutes.full_depth_length + 1.7 * nudge
+        self.full_depth = flutes.full_depth_length + parting.depth
 
     # --- relief ---------------------------------------------------------------------------
 
@@ -141,7 +135,9 @@ class Form:
     def turned(self) -> list[Turned]:
         """Neck, shoulder and shank in order, from the end of the thread to the rear face."""
         blank = self.design.blank
-        neck, shank = (d / 2 + self._nudge for d in (blank.neck_diameter, blank.shank_diameter))
+        neck, shank = (
+            d / 2 + self.parting.turned for d in (blank.neck_diameter, blank.shank_diameter)
+        )
         z, rear = self.thread_end, blank.overall_length
         if blank.neck_length == 0:
             return [Turned(z, rear, shank, shank)]
@@ -161,10 +157,9 @@ class Form:
         radii = [self.turned[0].start_radius, *(piece.end_radius for piece in self.turned)]
         return np.interp(z, ends, radii)
 
-    def envelope(self, land: Indices, phi: Floats, z: Floats) -> Floats:
-        """Radius of the tap's outside, flutes apart, at any z."""
-        threaded = np.minimum(self.thread_radius(land, phi, z), self.cone_radius(phi, z))
-        return np.where(z < self.thread_end, threaded, self.body_radius(z))
+    def threaded(self, land: Indices, phi: Floats, z: Floats) -> Floats:
+        """Radii of thread and chamfer cone, shape (2, ...); the lesser is the surface."""
+        return np.stack([self.thread_radius(land, phi, z), self.cone_radius(phi, z)])
 
     # --- flutes ---------------------------------------------------------------------------
 

@@ -8,13 +8,16 @@ was missed shows at once as an open cycle.
 # pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
 # pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
 # pyright: reportUnknownArgumentType=false
-# The search tree comes without types.
+# The search tree and the graph come without types.
 
 from collections import defaultdict
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.sparse import coo_matrix
+from scipy.sparse.csgraph import connected_components
 from scipy.spatial import cKDTree
 
 from tapmodel.design.tap_design import TapDesign
@@ -28,6 +31,7 @@ from tapmodel.geometry import (
     edges_wall,
 )
 from tapmodel.geometry.form import Form
+from tapmodel.geometry.parting import partings
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
 
 Floats = NDArray[np.float64]
@@ -35,12 +39,8 @@ Cycle = list[tuple[int, bool]]
 
 # Corners found from different loci agree to some 1e-11 mm; corners of a real tap lie far wider.
 SAME_CORNER = 1e-7
-# Samples on each locus; the finer ones are tried only where the coarse missed a small edge.
-GRIDS = (49, 193)
-# Nudges of the lengths, tried in order [mm]: well within the closeness that faces are held to.
-NUDGES = (0.0, -1e-5, 1e-5)
-# Edges as short as this are likely to be coincidences [mm].
-SHORT = 1e-4
+# Edges as short as this, or surfaces as near, are likely to be coincidences [mm].
+CLEAR = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,46 +67,57 @@ class Skin:
 
 
 def weave(design: TapDesign) -> Skin:
-    """The skin of the tap in front of the uncut shank.
+    """The first of `skins`."""
+    return next(skins(design))
 
-    Round numbers can bring edges together that belong apart: a cutter that just leaves the shank
-    at its centre, a shank as thick as the root. Where the edges then do not close, or one is
-    shorter than the kernel can hold, the tap is made with lengths nudged by some 10 nm.
+
+def skins(design: TapDesign) -> Iterator[Skin]:
+    """Skins of the tap in front of the uncut shank, the most trustworthy first.
+
+    The design itself comes first, unless surfaces meet in it: then the moves that part them
+    furthest do (see `parting`), and it comes after them.
 
     Raises:
-        KernelError: when the edges do not close even so.
+        KernelError: when the edges of none close.
     """
-    woven: list[Skin] = []
-    failure: KernelError | None = None
-    for nudge in NUDGES:
-        try:
-            woven.append(_on_finer_grids(Form(design, nudge)))
-        except KernelError as error:
-            failure = failure or error
-        if nudge == 0 and woven and not _short_edges(woven[0]):
-            return woven[0]
-    if not woven:
-        raise failure or KernelError("edges", "no edges")
-    # A coincidence is parted cleanly to one side only; there fewer edges are short.
-    return min(woven, key=_short_edges)
+    plain, failure = _tried(Form(design))
+    if plain is not None and _clearance(plain) > CLEAR:
+        yield plain
+        plain = None
+    found: list[Skin] = []
+    for parting in partings(design):
+        skin, error = _tried(Form(design, parting))
+        failure = failure or error
+        if skin is not None:
+            found.append(skin)
+    found.sort(key=_clearance, reverse=True)
+    if plain is not None:
+        found.append(plain)
+    yield from found
+    if not found and failure is not None:
+        raise failure
 
 
-def _on_finer_grids(form: Form) -> Skin:
-    for grid in GRIDS[:-1]:
-        try:
-            return _weave(form, grid)
-        except KernelError:
-            continue
-    return _weave(form, GRIDS[-1])
+def _tried(form: Form) -> tuple[Skin | None, KernelError | None]:
+    try:
+        return _weave(form), None
+    except KernelError as error:
+        return None, error
 
 
-def _short_edges(skin: Skin) -> int:
-    """How many edges are so short that a coincidence is likely behind them."""
+def _clearance(skin: Skin) -> float:
+    """The least distance that decides which edges there are [mm]."""
     ends = skin.corners[skin.ends]
-    return int(np.sum(np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1) < SHORT))
+    shortest = float(np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1).min())
+    form = skin.form
+    first = form.turned[0].start_radius
+    near = [abs(first - form.crest_radius), abs(first - form.root_radius)]
+    near += [abs(piece.end - skin.opening_end) for piece in form.turned]
+    near += [abs(piece.end - form.full_depth) for piece in form.turned]
+    return min(shortest, *near)
 
 
-def _weave(form: Form, grid: int) -> Skin:
+def _weave(form: Form) -> Skin:
     bodies = edges_runout.cut_bodies(form)
     first = bodies[0]
     loci = [
@@ -117,7 +128,7 @@ def _weave(form: Form, grid: int) -> Skin:
         *edges_section.families(form),
         *edges_runout.families(form, bodies),
     ]
-    edges = [edge for family, shape in loci for edge in trace(family, shape, grid)]
+    edges = [edge for family, shape in loci for edge in trace(family, shape)]
     corners, ends = _corners(edges)
     loops = _loops(edges, ends)
     return Skin(form, corners, edges, ends, loops, bodies, edges_runout.opening_end(form))
@@ -126,12 +137,11 @@ def _weave(form: Form, grid: int) -> Skin:
 def _corners(edges: list[Edge]) -> tuple[Floats, NDArray[np.intp]]:
     """Shared corners out of the ends of all edges."""
     points = np.array([point for edge in edges for point in (edge.start, edge.end)])
-    number = np.arange(len(points))
     pairs = cKDTree(points).query_pairs(SAME_CORNER, output_type="ndarray")
-    for a, b in pairs[np.lexsort((pairs[:, 1], pairs[:, 0]))]:
-        number[b] = min(number[b], number[a])
-    kept, ends = np.unique(number, return_inverse=True)
-    ends = ends.reshape(-1, 2)
+    joined = coo_matrix((np.ones(len(pairs)), pairs.T), shape=(len(points), len(points)))
+    _, corner = connected_components(joined, directed=False)
+    _, kept = np.unique(corner, return_index=True)
+    ends = corner.astype(np.intp).reshape(-1, 2)
     if np.any(ends[:, 0] == ends[:, 1]):
         raise KernelError("edges", "an edge shorter than a corner was found")
     return points[kept], ends

@@ -20,6 +20,7 @@ from OCP.TopLoc import TopLoc_Location
 from OCP.TopoDS import TopoDS_Compound, TopoDS_Edge, TopoDS_Face, TopoDS_Shape
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.slivers import slivers
 from tapmodel.geometry.topology import faces, is_forward
 
 Floats = NDArray[np.float64]
@@ -53,8 +54,13 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
 
 
 def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
-    """Mesh every face but the arched ones closely, then those by the nodes of their borders."""
+    """Mesh slivers first, then every face but the arched ones closely, then those.
+
+    The later faces take over the nodes of the borders they share with earlier ones.
+    """
     BRepTools.Clean_s(shape)
+    for sliver, fine in slivers(shape, chord):
+        _run(sliver, fine, angle, closely=True)
     plain = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(plain)

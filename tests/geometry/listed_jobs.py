@@ -1,0 +1,88 @@
+"""Every size that a standard lists, and the metric grid beyond the lists, as designations."""
+
+from collections.abc import Iterator
+
+from tapmodel.standards.tables import read_table
+from tapmodel.standards.unified_series import constant_pitch_sizes, series_of
+
+MOST_STARTS = 4
+# Finer BA numbers are refused: no limits of theirs could be read.
+LARGEST_BA = 14
+
+# Pitches that no standard lists: odd divisions, inch pitches, and what old lathes cut [mm].
+ODD_PITCHES = (
+    *(0.05, 0.06, 0.07, 0.08, 0.09, 0.1, 0.12, 0.15, 0.22, 0.28, 0.32, 0.4233),
+    *(0.55, 0.635, 0.9, 1.1, 1.604, 2.117, 3.175, 4.2333),
+)
+_ISO_261_PITCHES = (
+    *(0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.7, 0.75, 0.8, 1.0, 1.25, 1.5, 1.75),
+    *(2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0, 8.0),
+)
+
+
+def listed_designations() -> Iterator[str]:
+    """Every listed size of every family, both hands, with 1 to 4 starts where they can be written.
+
+    Odd numbers of starts stand in the left hand, even ones in the right: a left-hand tap is
+    mirrored when its edges are found, so that each hand with each number of starts adds nothing.
+    """
+    for diameter, pitch in _metric_pairs():
+        for starts in range(1, MOST_STARTS + 1):
+            yield metric(diameter, pitch, starts, left=starts % 2 == 0)
+        yield metric(diameter, pitch, 1, left=True)
+    for row in read_table("trapezoidal_pitches"):
+        for pitch in (float(text) for text in row["pitches"].split("/")):
+            for starts in range(1, MOST_STARTS + 1):
+                of = f"(P{pitch:g})" if starts > 1 else ""
+                left = " LH" if starts % 2 == 0 else ""
+                yield f"Tr{row['diameter']}x{starts * pitch:g}{of}{left}"
+    for row in read_table("acme_sizes"):
+        yield f"{row['size']}-{row['tpi']} ACME-2G"
+        pitch = 1 / float(row["tpi"])
+        for starts in range(2, MOST_STARTS + 1):
+            left = "-LH" if starts % 2 == 0 else ""
+            yield f"{float(row['major']):g}-{pitch:.4f}P-{starts * pitch:.4f}L-ACME-2G{left}"
+    for row in read_table("unified_series"):
+        for series in ("UNC", "UNF", "UNEF"):
+            if row[series]:
+                yield f"{row['size']}-{row[series]} {series}"
+                yield f"{row['size']}-{row[series]} {series}-2B-LH"
+    for row in read_table("unified_constant_pitch"):
+        tpi = float(row["tpi"])
+        for size in constant_pitch_sizes(tpi):
+            if series_of(size, tpi) == "UN":
+                yield f"{size:g}-{row['tpi']} UN"
+    for row in read_table("whitworth_pitches"):
+        for series in ("bsw", "bsf"):
+            if row[series]:
+                yield f"{row['diameter']} {series.upper()}"
+                yield f"{row['diameter']} {series.upper()} LH"
+    for row in read_table("ba_sizes"):
+        if int(row["number"]) <= LARGEST_BA:
+            yield f"{row['number']} BA"
+    for row in read_table("pipe_sizes"):
+        yield f"G {row['size']}"
+        yield f"G {row['size']} LH"
+
+
+def metric_grid() -> Iterator[str]:
+    """M1 to M300: every diameter of ISO 261 with every pitch it lists anywhere and 20 odd ones."""
+    for diameter in sorted({diameter for diameter, _ in _metric_pairs()}):
+        for pitch in sorted({*_ISO_261_PITCHES, *ODD_PITCHES}):
+            # Coarser than a fifth is no thread, finer than a thousandth no thread either.
+            if diameter / 1000 <= pitch <= diameter / 4:
+                yield metric(diameter, pitch, 1, left=False)
+
+
+def metric(diameter: float, pitch: float, starts: int, *, left: bool) -> str:
+    """A designation as ISO 965-1 writes it, several starts by lead and pitch."""
+    lead = f"xPh{starts * pitch:g}P{pitch:g}" if starts > 1 else f"x{pitch:g}"
+    return f"M{diameter:g}{lead}{'-LH' if left else ''}"
+
+
+def _metric_pairs() -> list[tuple[float, float]]:
+    pairs: list[tuple[float, float]] = []
+    for row in read_table("metric_pitches"):
+        pitches = [row["coarse"], *row["fine"].split("/")]
+        pairs += [(float(row["diameter"]), float(pitch)) for pitch in pitches if pitch]
+    return pairs
