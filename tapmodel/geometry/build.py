@@ -6,41 +6,86 @@
 # The kernel's binding carries no type stubs; only its own names are let off.
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import cadquery as cq
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
 
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import KernelError
 from tapmodel.geometry import kernel
 from tapmodel.geometry.centre import front_centre
 from tapmodel.geometry.faces import FaceMaker, KernelEdges, kernel_edges
 from tapmodel.geometry.form import Form
+from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.parting import Parting
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
-from tapmodel.geometry.skin import Skin, weave
+from tapmodel.geometry.skin import Skin, skins, weave
+from tapmodel.geometry.topology import Solid
+from tapmodel.geometry.triangles import Mesh
 from tapmodel.words import Hand
 
 
-def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> cq.Solid:
-    """The solid of a design.
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A solid, its mesh, and what was moved to make them.
+
+    Attributes:
+        solid: of the tap, of its own hand.
+        mesh: closed, of the solid.
+        parting: lengths moved where surfaces meet; none as a rule.
+    """
+
+    solid: Solid
+    mesh: Mesh
+    parting: Parting
+
+
+def build(
+    design: TapDesign, chord: float, stage: Callable[[str], None] = lambda _name: None
+) -> Built:
+    """The solid of a design and its mesh, in the first way in which both can be made.
 
     Args:
         design: every number of the tap; must have passed the design rules.
+        chord: largest distance between a triangle and its surface [mm].
         stage: told the name of each stage as it begins.
 
     Raises:
-        KernelError: when a stage failed its proof.
+        KernelError: when every way failed; what it says is of the first.
+    """
+    failure: KernelError | None = None
+    stage("edges")
+    for skin in skins(design):
+        try:
+            solid = _solid(skin, stage)
+            stage("mesh")
+            return Built(solid, tessellate(solid, chord), skin.form.parting)
+        except KernelError as error:
+            failure = failure or error
+    raise failure or KernelError("edges", "no edges")
+
+
+def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> Solid:
+    """The solid of a design without a mesh, in the first way.
+
+    Raises:
+        KernelError: when a stage failed.
     """
     stage("edges")
-    skin = weave(design)
+    return _solid(weave(design), stage)
+
+
+def _solid(skin: Skin, stage: Callable[[str], None]) -> Solid:
     form = skin.form
     stage("faces")
     edges = kernel_edges(skin)
-    pit, rim = front_centre(design.blank.front_centre)
+    pit, rim = front_centre(form.design.blank.front_centre)
     skin_faces = _skin_faces(form, skin, edges, rim)
     stage("rear")
     solid = cq.Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
-    if design.thread.hand is Hand.LEFT:
+    if form.design.thread.hand is Hand.LEFT:
         stage("mirror")
         solid = solid.mirror("XZ").Solids()[0]
     return solid

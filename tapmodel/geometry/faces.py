@@ -11,7 +11,8 @@ from OCP.Geom import Geom_Surface
 from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Wire
 
 from tapmodel.geometry import kernel
-from tapmodel.geometry.loops import nested, signed_area
+from tapmodel.geometry.bezier import swept_area
+from tapmodel.geometry.loops import nested
 from tapmodel.geometry.sheets import Plane, Sheet
 from tapmodel.geometry.skin import Cycle, Skin
 from tapmodel.geometry.tracing import SheetKey
@@ -51,35 +52,43 @@ class FaceMaker:
         if shared not in self._surfaces:
             self._surfaces[shared] = kernel.surface(sheet)
         surface = self._surfaces[shared]
-        polygons = self._polygons(sheet, surface, cycles)
+        polygons, areas = self._polygons(sheet, surface, cycles)
         made: list[TopoDS_Face] = []
         for outer, inner in nested(polygons):
-            wires = [self._wire(cycles[outer], turn=signed_area(polygons[outer]) < 0)]
-            wires += [self._wire(cycles[n], turn=signed_area(polygons[n]) > 0) for n in inner]
+            wires = [self._wire(cycles[outer], turn=areas[outer] < 0)]
+            wires += [self._wire(cycles[n], turn=areas[n] > 0) for n in inner]
             made.append(kernel.face(surface, [*wires, *holes], outward=sheet.outward))
             holes = ()
         return made
 
-    def _polygons(self, sheet: Sheet, surface: Geom_Surface, cycles: list[Cycle]) -> list[Floats]:
-        """The cycles in the parameters of the sheet; records there where each edge runs."""
+    def _polygons(
+        self, sheet: Sheet, surface: Geom_Surface, cycles: list[Cycle]
+    ) -> tuple[list[Floats], list[float]]:
+        """The cycles in the parameters of the sheet, and the area within each.
+
+        Records there where each edge runs.
+        """
         pieces = [self.skin.edges[number].samples for cycle in cycles for number, _ in cycle]
         flats = [piece.reshape(-1, 3) for piece in pieces]
         together = sheet.uv(np.concatenate(flats))
         runs = iter(np.split(together, np.cumsum([len(flat) for flat in flats[:-1]])))
         polygons: list[Floats] = []
+        areas: list[float] = []
         for cycle in cycles:
             polygon: list[Floats] = []
+            area = 0.0
             for number, forward in cycle:
                 run = next(runs)
+                spans = run.reshape(*self.skin.edges[number].samples.shape[:2], 2)
                 # The kernel finds by itself where a curve runs in a plane.
                 if not isinstance(sheet, Plane):
-                    shape = self.skin.edges[number].samples.shape[:2]
                     edge, knots = self.edges[number]
-                    curve = kernel.parameter_curve(knots, run.reshape(*shape, 2))
-                    kernel.lay(edge, curve, surface)
+                    kernel.lay(edge, kernel.parameter_curve(knots, spans), surface)
                 polygon.append(run if forward else run[::-1])
+                area += swept_area(spans) * (1 if forward else -1)
             polygons.append(np.concatenate(polygon))
-        return polygons
+            areas.append(area)
+        return polygons, areas
 
     def _wire(self, cycle: Cycle, *, turn: bool) -> TopoDS_Wire:
         run = [(self.edges[number][0], forward != turn) for number, forward in cycle]

@@ -6,12 +6,6 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 
 
-def signed_area(polygon: Floats) -> float:
-    """Area enclosed by the closed polygon (n, 2), positive when counter-clockwise."""
-    x, y = polygon[:, 0], polygon[:, 1]
-    return float(np.sum(x * np.roll(y, -1) - np.roll(x, -1) * y)) / 2
-
-
 def contains(polygon: Floats, point: Floats) -> bool:
     """Whether the closed polygon (n, 2) surrounds a point, by crossing number."""
     return bool(inside(point[None], polygon, np.roll(polygon, -1, axis=0))[0])

@@ -36,12 +36,12 @@ class Parting:
 AS_DESIGNED = Parting()
 
 
-def partings(design: TapDesign) -> list[Parting]:
-    """Moves worth trying where surfaces meet, smallest first."""
+def partings(design: TapDesign) -> list[list[Parting]]:
+    """Moves worth trying where surfaces meet, in groups of one size, the better ones first."""
     radius = min(design.blank.shank_diameter, design.blank.neck_diameter or np.inf) / 2
-    step = min(_SHARE * radius, _MOST)
+    most = min(_SHARE * radius, _MOST)
+    signs = ((-1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (1.0, -1.0))
     return [
-        Parting(size * turned * step, size * depth * _DEPTH * step)
-        for size in (0.5, 1.0)
-        for turned, depth in ((-1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (1.0, -1.0))
+        [Parting(turned * step, depth * _DEPTH * step) for turned, depth in signs]
+        for step in (most, most / 2)
     ]

@@ -84,17 +84,19 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     if plain is not None and _clearance(plain) > CLEAR:
         yield plain
         plain = None
-    found: list[Skin] = []
-    for parting in partings(design):
-        skin, error = _tried(Form(design, parting))
-        failure = failure or error
-        if skin is not None:
-            found.append(skin)
-    found.sort(key=_clearance, reverse=True)
+    none = True
+    for group in partings(design):
+        found: list[Skin] = []
+        for parting in group:
+            skin, error = _tried(Form(design, parting))
+            failure = failure or error
+            if skin is not None:
+                found.append(skin)
+        yield from sorted(found, key=_clearance, reverse=True)
+        none = none and not found
     if plain is not None:
-        found.append(plain)
-    yield from found
-    if not found and failure is not None:
+        yield plain
+    elif none and failure is not None:
         raise failure
 
 

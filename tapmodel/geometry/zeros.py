@@ -30,6 +30,8 @@ _PARTS = 8
 _STEEPER = 1.5
 # Chords of one sign whose steepness differs by less than this factor belong to a steady run.
 _UNEVEN = 4.0
+# By how many times the change from the last cell but one a chord may change beyond a row's end.
+_BEYOND = 100.0
 # A cell is not divided below this share of its row: a sign change in it is one zero.
 _SMALLEST = 1e-11
 # Values as small as this are rounding [mm or rad]: between them nothing is looked for.
@@ -115,7 +117,13 @@ def _between(row: Indices, t: Floats, values: Floats, beside: tuple[Floats, Floa
     """Cells between the columns of t (n, m); `beside` are the chords next to first and last."""
     with np.errstate(divide="ignore", invalid="ignore"):
         own = np.nan_to_num(np.diff(values, axis=-1) / np.diff(t, axis=-1))
-    first, last = (own[..., 0], own[..., -1]) if beside is None else beside
+    if beside is None:
+        # Where a row begins or ends nothing stands for a neighbour but how the function bends.
+        beside = (
+            own[..., 0] + _BEYOND * (own[..., 0] - own[..., 1]),
+            own[..., -1] + _BEYOND * (own[..., -1] - own[..., -2]),
+        )
+    first, last = beside
     before = np.concatenate([first[..., None], own[..., :-1]], axis=-1)
     after = np.concatenate([own[..., 1:], last[..., None]], axis=-1)
     count = len(values)

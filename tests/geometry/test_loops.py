@@ -1,16 +1,10 @@
 import numpy as np
 
-from tapmodel.geometry.loops import contains, nested, signed_area
+from tapmodel.geometry.loops import contains, nested
 
 
 def _square(centre: tuple[float, float], half: float) -> np.ndarray:
     return np.array(centre) + half * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]])
-
-
-def test_area_is_positive_counter_clockwise() -> None:
-    square = _square((3.0, 2.0), 1.5)
-    assert signed_area(square) == 9.0
-    assert signed_area(square[::-1]) == -9.0
 
 
 def test_a_point_inside_is_told_from_one_outside() -> None:

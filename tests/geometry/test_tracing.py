@@ -19,9 +19,9 @@ class Wave:
     def at(self, i: Indices, t: np.ndarray) -> np.ndarray:
         return np.stack([t, i + np.ones_like(t), np.zeros_like(t)], axis=-1)
 
-    def margin(self, i: Indices, t: np.ndarray) -> np.ndarray:
+    def margins(self, i: Indices, t: np.ndarray) -> np.ndarray:
         values = np.stack([function(i, t) for function in self.functions])
-        return np.take_along_axis(values, i[None], axis=0)[0]
+        return np.take_along_axis(values, i[None], axis=0)
 
     def cuts(self) -> list[Function]:
         return [] if self.cut is None else [lambda _i, t: t - self.cut]
@@ -34,8 +34,8 @@ class Wave:
         return [(("row", n), ("left" if x < (self.cut or 2) else "right",)) for n, x in rows]
 
 
-def _ends(wave: Wave, grid: int = 17) -> list[tuple[float, float]]:
-    return [(edge.start[0], edge.end[0]) for edge in trace(wave, "spline", grid)]
+def _ends(wave: Wave) -> list[tuple[float, float]]:
+    return [(edge.start[0], edge.end[0]) for edge in trace(wave, "spline")]
 
 
 def test_edges_are_the_intervals_of_positive_margin() -> None:
@@ -44,14 +44,14 @@ def test_edges_are_the_intervals_of_positive_margin() -> None:
     assert ends == pytest.approx((0.3, 0.8), abs=1e-15)
 
 
-def test_a_feature_narrower_than_the_grid_is_found_where_it_grazes_zero() -> None:
+def test_a_feature_narrower_than_the_cells_is_found_where_it_grazes_zero() -> None:
     width = 1e-4
     wave = Wave([lambda _i, t: width**2 - (t - 0.4321) ** 2])
     (ends,) = _ends(wave)
     assert ends == pytest.approx((0.4321 - width, 0.4321 + width), abs=1e-12)
 
 
-def test_a_gap_narrower_than_the_grid_divides_the_edge() -> None:
+def test_a_gap_narrower_than_the_cells_divides_the_edge() -> None:
     wave = Wave([lambda _i, t: (t - 0.4321) ** 2 - 1e-8])
     assert len(_ends(wave)) == 2
 
@@ -62,6 +62,6 @@ def test_loci_do_not_disturb_each_other() -> None:
 
 
 def test_an_edge_is_divided_where_its_neighbour_changes() -> None:
-    edges = trace(Wave([lambda _i, t: t + 1], cut=0.6), "spline", 17)
+    edges = trace(Wave([lambda _i, t: t + 1], cut=0.6), "spline")
     assert [edge.sheets[1] for edge in edges] == [("left",), ("right",)]
     assert edges[0].end[0] == edges[1].start[0] == pytest.approx(0.6, abs=1e-15)
