@@ -120,7 +120,8 @@ def _origin(design: TapDesign, context: Context) -> Findings:
     found = context.hole.found
     if not found.listed:
         numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
-        yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
+        code, weight = ("beyond-scope", WARNING) if found.beyond_scope else ("unlisted-pair", NOTE)
+        yield finding(code, weight, found.note, numbers, found.sources[0])
     reserve = wear_reserve(design.thread, context.hole)
     if reserve > 0:
         what = (
