@@ -17,6 +17,9 @@ SHOULDER_ANGLE = 30.0
 FULL_PITCHES = 8
 """Pitches of full thread behind the chamfer that a rule leaves at least."""
 
+FINE = 100
+"""Pitches in the diameter from which on a thread as long as listed would be turns to no purpose."""
+
 SMALLEST_SHANK_WITH_CENTRE = 6.0
 
 SLIMMER = 0.05
@@ -98,11 +101,17 @@ def _lengths(
     row, shank = row_and_shank
     least = chamfer.length + FULL_PITCHES * thread.pitch
     why = f"listed thread length, at least the chamfer and {FULL_PITCHES} pitches"
-    ruled = max(row.thread_length, math.ceil(round(least * 2, 6)) / 2)
+    ruled = max(row.thread_length, up(least, 0.5))
+    one_diameter = up(chamfer.length + row.diameter, 0.5)
+    if row.diameter > FINE * thread.pitch and one_diameter < ruled:
+        why = "the chamfer and one diameter, which guides so fine a thread, not the listed length"
+        ruled = one_diameter
     length = ledger.number("blank.thread_length", ruled, Rule(why, row.source))
     least_beyond = min(0.5, row.diameter / 2)
     full_depth = ledger.number(
-        "flutes.full_depth_length", round(length + max(thread.pitch, least_beyond), 3), FULL_DEPTH_RULE
+        "flutes.full_depth_length",
+        round(length + max(thread.pitch, least_beyond), 3),
+        FULL_DEPTH_RULE,
     )
     diameter, neck = _neck(thread, section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)

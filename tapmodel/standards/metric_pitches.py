@@ -27,7 +27,7 @@ def miniature_pitches() -> dict[float, float]:
     """The only pitch [mm] of each miniature size [mm] below 1 mm, ascending.
 
     Source: ISO/R 1501:1970, as read in JIS B 0201:1973, which agrees with it; the same pairs as
-    read for ASME B1.10M in Machinery's Handbook 31st ed. p. 2038.
+    read for ASME B1.10M in Machinery's Handbook 31st ed.
     """
     pairs = ((float(row["size"]), float(row["pitch"])) for row in read_table("miniature"))
     return {size: pitch for size, pitch in pairs if size < LEAST_LISTED_DIAMETER}

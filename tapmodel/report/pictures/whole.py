@@ -4,7 +4,9 @@ from dataclasses import replace
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.pictures.axes import axes
-from tapmodel.report.still import View
+from tapmodel.report.still import View, Window
+
+_SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
 
 
 def three_quarter(design: TapDesign) -> View:
@@ -20,7 +22,9 @@ def three_quarter(design: TapDesign) -> View:
 
 def end_on(design: TapDesign) -> View:
     """On the cutting end, the first flute upwards, as the drawings show it."""
+    slim = _SLIM * design.thread.major
     return View(
+        window=Window((0.0, 0.0, 0.0), slim) if design.blank.shank_diameter > slim else None,
         direction=(0.0, 0.0, -1.0),
         up=axes(design, design.flutes.angles[0]).at(1.0, 0.0, 0.0),
         size=(1000, 1000),
