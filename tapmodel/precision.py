@@ -13,8 +13,8 @@ THREAD_FACE = 5e-5
 ANY_FACE = 1e-4
 
 # Largest chord between the mesh and the solid [mm]: half of what a good lathe holds. Finer threads
-# take 2.5 % of their pitch, so that no triangle hides a tooth, thinner taps 0.1 % of their diameter,
-# so that a land is more than two or three facets.
+# take 2.5 % of their pitch, so that no triangle hides a tooth, thinner taps 0.1 % of their
+# diameter, so that a land is more than two or three facets.
 MESH_CHORD = 0.005
 MESH_CHORD_PITCHES = 0.025
 MESH_CHORD_DIAMETERS = 0.001

@@ -108,11 +108,8 @@ def _lengths(
         ruled = one_diameter
     length = ledger.number("blank.thread_length", ruled, Rule(why, row.source))
     least_beyond = min(0.5, row.diameter / 2)
-    full_depth = ledger.number(
-        "flutes.full_depth_length",
-        round(length + max(thread.pitch, least_beyond), 3),
-        FULL_DEPTH_RULE,
-    )
+    ruled = round(length + max(thread.pitch, least_beyond), 3)
+    full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
     diameter, neck = _neck(thread, section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)
 

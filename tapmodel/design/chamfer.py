@@ -54,9 +54,10 @@ def _point_step(hole: TappedHole) -> float:
 
 
 def _point_rule(hole: TappedHole) -> Rule:
+    step = _point_step(hole)
     return Rule(
-        f"0.1 P under the drill of {hole.drill:g} mm, down to the next {_point_step(hole):g} mm, so "
-        "that it starts",
+        f"0.1 P under the drill of {hole.drill:g} mm, down to the next {step:g} mm, so that it "
+        "starts",
         OWN_RULE,
     )
 

@@ -110,8 +110,8 @@ def drills_inside(
     """Drills [mm] of the sets inside the minor limits; of the metric ones the nearest alone.
 
     That one lies on the coarsest step that falls inside: 0.1 mm, below pitch 1 0.05 mm, below
-    1 mm diameter 0.01 mm. Ties go to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8 for M10x1.25 as ISO 2306 lists
-    them.
+    1 mm diameter 0.01 mm. Ties go to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8
+    for M10x1.25 as ISO 2306 lists them.
 
     Source: rule of this program.
     """

@@ -118,10 +118,11 @@ def _between_drills(context: Context) -> str:
 
 def _origin(design: TapDesign, context: Context) -> Findings:
     found = context.hole.found
-    if not found.listed:
-        numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
-        code, weight = ("beyond-scope", WARNING) if found.beyond_scope else ("unlisted-pair", NOTE)
-        yield finding(code, weight, found.note, numbers, found.sources[0])
+    numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+    if found.beyond_scope:
+        yield finding("beyond-scope", WARNING, found.note, numbers, found.sources[0])
+    elif not found.listed:
+        yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
     reserve = wear_reserve(design.thread, context.hole)
     if reserve > 0:
         what = (

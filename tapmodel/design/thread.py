@@ -189,8 +189,8 @@ def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) 
     step = step_for(0.01, 0.02 * pitch)
     wanted = up(limits.major_min + 0.02 * pitch, step)
     why = (
-        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} mm, "
-        f"unless the crest would be {least}"
+        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} "
+        f"mm, unless the crest would be {least}"
     )
     ruled = max(min(wanted, sharpest), limits.major_min)
     return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))

@@ -5,7 +5,6 @@ import math
 from tapmodel.shop.over_wires import best_wire
 from tapmodel.shop.wires_asked import MeasuredThread
 
-
 THINNEST = 0.1
 """Thread-measuring wires thinner than this are hardly to be had [mm]; common practice."""
 
@@ -51,8 +50,8 @@ def wire_notes(asked: MeasuredThread, compound: float) -> tuple[str, ...]:
 
 def _thin(wire: float) -> str:
     return (
-        f"Measuring wires as thin as {wire:.3f} mm are hardly to be had: measure the pitch diameter "
-        "by its shadow, under a toolmaker's microscope or on a profile projector."
+        f"Measuring wires as thin as {wire:.3f} mm are hardly to be had: measure the pitch "
+        "diameter by its shadow, under a toolmaker's microscope or on a profile projector."
     )
 
 
