@@ -24,7 +24,8 @@ RULED = Source(
     "tapmodel",
     "rule of this program, in the manner of the cut-thread table of ASME B94.9: least pitch "
     "diameter 0.0002 in over basic below 0.138 in, 0.001 in from 7/8 in, else 0.0005 in (finer "
-    "than 80 threads per inch at most a tenth of TD2); zone 2/5 of TD2 of class 2B; least major diameter higher than basic by as much plus H/16",
+    "than 80 threads per inch at most a tenth of TD2); zone 2/5 of TD2 of class 2B; least major "
+    "diameter higher than basic by as much plus H/16",
     Certainty.DERIVED,
 )
 GROUND = Source(
