@@ -82,8 +82,9 @@ def make(
     clock.stage("proof")
     proof = prove_solid(design, solid)
     clock.stage("mesh")
-    mesh = tessellate(solid, precision.MESH_CHORD)
-    mesh_proof = prove_mesh(mesh, precision.MESH_CHORD)
+    chord = precision.mesh_chord(design.thread.pitch, design.thread.major)
+    mesh = tessellate(solid, chord)
+    mesh_proof = prove_mesh(mesh, chord)
     wrong = faults(proof, mesh_proof)
     if wrong:
         raise KernelError("proof", "; ".join(wrong))
@@ -97,7 +98,7 @@ def make(
     _, drawings = write_papers(design, folder, wish.look)
     content = PageContent(
         drawings,
-        Model(mesh.vertices, mesh.triangles, f"Proved model, chord {precision.MESH_CHORD:g} mm"),
+        Model(mesh.vertices, mesh.triangles, f"Proved model, chord {chord:g} mm"),
         stills(design, pictures),
         proof_section.section(proof, mesh_proof, SIMPLIFICATIONS),
     )

@@ -14,9 +14,6 @@ from tapmodel.words import Severity
 ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
 Findings = Iterator[Finding]
 
-CLEARANCE = 0.1
-"""Metal between the web of the flutes and any other surface, least radial amount [mm]."""
-
 
 @dataclass(frozen=True, slots=True)
 class Context:

@@ -38,6 +38,11 @@ BARE_RULE = Rule(
 )
 MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
 THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
+FINE_DROP_RULE = Rule(
+    "a quarter of the depth of the thread, which for so fine a thread is less than the usual 0.4 % "
+    "of the diameter",
+    OWN_RULE,
+)
 EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
 CHAMFER_DROP_RULE = Rule(
     "what 4 deg at the edge gives, but no more than half the depth of the thread", OWN_RULE
@@ -76,12 +81,7 @@ def choose_reliefs(
     """
     place = _place(thread, ledger)
     on_thread = _Land(
-        "relief.thread",
-        place,
-        thread.major,
-        land_angle,
-        round(THREAD_DROP_SHARE * diameter, 3),
-        THREAD_DROP_RULE,
+        "relief.thread", place, thread.major, land_angle, *_thread_drop(thread, diameter)
     )
     on_chamfer = _Land(
         "relief.chamfer",
@@ -112,6 +112,12 @@ def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
             'relief.thread.applies_to = "thread", or a flat crest by thread.crest_flat'
         )
     return place
+
+
+def _thread_drop(thread: TapThread, diameter: float) -> tuple[float, Rule]:
+    usual = round(THREAD_DROP_SHARE * diameter, 3)
+    most = round((thread.major - thread.minor) / 8, 4)
+    return (usual, THREAD_DROP_RULE) if 0 < usual <= most else (max(most, 0.0001), FINE_DROP_RULE)
 
 
 def _chamfer_drop(thread: TapThread, land_angle: float) -> float:

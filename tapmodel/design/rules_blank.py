@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.flute_limits import clearance
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
@@ -87,7 +88,7 @@ def _lengths(design: TapDesign) -> Findings:
 
 def _edges(design: TapDesign) -> Findings:
     blank = design.blank
-    web = design.flutes.core_diameter - 0.2
+    web = design.flutes.core_diameter - 2 * clearance(design.thread.major)
     if blank.front_centre > web:
         what = (
             "The front centre cuts into the flutes; set blank.front_centre at most "

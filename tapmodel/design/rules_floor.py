@@ -1,6 +1,7 @@
 """Rules on how deep the reliefs may go at the heel, where the land is widest: to web and root."""
 
-from tapmodel.design.judging import CLEARANCE, ERROR, Findings, at_least, finding
+from tapmodel.design.flute_limits import clearance
+from tapmodel.design.judging import ERROR, Findings, at_least, finding
 from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
 from tapmodel.design.rules_surface import Surface, largest_cure, least_nominal, spanned, stays_above
@@ -34,7 +35,7 @@ def _point(design: TapDesign, surface: Surface) -> Findings:
 def _shallower(design: TapDesign, surface: Surface) -> str:
     """The cure where a point that stays above the web would not enter the drilled hole."""
     if surface.nominal <= surface.floor:
-        core = 2 * (surface.nominal - CLEARANCE)
+        core = 2 * (surface.nominal - clearance(design.thread.major))
         return f"set flutes.core_diameter below {floor_text(core)} mm"
     cure, _ = largest_cure(design, surface, lambda relief: _legal(design, surface, relief))
     return f"{cure}, or a smaller core"

@@ -9,6 +9,7 @@ from tapmodel.design.flute_limits import (
     LEAST_CORE_SHARE,
     LEAST_RAKE,
     ToothRadii,
+    clearance,
     land_width,
     least_allowed_land,
     least_allowed_wall,
@@ -16,7 +17,6 @@ from tapmodel.design.flute_limits import (
 from tapmodel.design.flute_neighbours import least_wall
 from tapmodel.design.flute_section import FluteSection, on_ball, section_of
 from tapmodel.design.judging import (
-    CLEARANCE,
     ERROR,
     NOTE,
     WARNING,
@@ -68,7 +68,7 @@ def _core(design: TapDesign) -> Findings:
             f"{ceil_text(least)} mm."
         )
         yield finding("core", ERROR, what, at_least(least, core), OWN_RULE)
-    most = design.thread.minor - 2 * CLEARANCE
+    most = design.thread.minor - 2 * clearance(design.thread.major)
     if core > most:
         what = (
             "The flutes hardly reach below the root of the thread; set flutes.core_diameter at "

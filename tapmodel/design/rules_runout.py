@@ -1,7 +1,8 @@
 """Rules on the ends of the flutes: their full depth, their run-out, and what lies under it."""
 
+from tapmodel.design.flute_limits import clearance
 from tapmodel.design.flute_section import section_of
-from tapmodel.design.judging import CLEARANCE, ERROR, Findings, at_least, at_most, finding
+from tapmodel.design.judging import ERROR, Findings, at_least, at_most, finding
 from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.tap_design import TapDesign
@@ -65,11 +66,12 @@ def _behind(design: TapDesign) -> Findings:
     flutes, blank = design.flutes, design.blank
     lengths = turned_lengths(blank, design.thread.major)
     reached = max(flutes.full_depth_length, flutes.runout_end)
-    slim, web = smallest_radius_cut(lengths, reached), flutes.core_diameter / 2 + CLEARANCE
+    gap = clearance(design.thread.major)
+    slim, web = smallest_radius_cut(lengths, reached), flutes.core_diameter / 2 + gap
     if slim < web - ROUNDING:
         what = (
             "Neck or shank is thinner than the web of the flutes; set flutes.core_diameter at "
-            f"most {floor_text(2 * (slim - CLEARANCE))} mm or a thicker neck or shank."
+            f"most {floor_text(2 * (slim - gap))} mm or a thicker neck or shank."
         )
         yield finding("core-behind", ERROR, what, at_least(2 * web, 2 * slim), OWN_RULE)
     elif second_cut(section_of(flutes), flutes.full_depth_length, lengths):

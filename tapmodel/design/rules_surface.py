@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from tapmodel.design.judging import CLEARANCE, Numbers, at_most
+from tapmodel.design.flute_limits import clearance
+from tapmodel.design.judging import Numbers, at_most
 from tapmodel.design.legal_value import floor_text
 from tapmodel.design.rules_reach import (
     ABOVE_CORE,
@@ -38,7 +39,8 @@ def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
 
     Source: derived here.
     """
-    thread, web = design.thread, design.flutes.core_diameter / 2 + CLEARANCE
+    thread = design.thread
+    web = design.flutes.core_diameter / 2 + clearance(thread.major)
     crest, root = thread.major / 2, thread.minor / 2
     whole = design.relief.thread.applies_to is ReliefPlace.THREAD
     reach = (root, web) if whole else (crest, root)

@@ -118,8 +118,10 @@ def _between_drills(context: Context) -> str:
 
 def _origin(design: TapDesign, context: Context) -> Findings:
     found = context.hole.found
-    if not found.listed:
-        numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+    numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+    if found.beyond_scope:
+        yield finding("beyond-scope", WARNING, found.note, numbers, found.sources[0])
+    elif not found.listed:
         yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
     reserve = wear_reserve(design.thread, context.hole)
     if reserve > 0:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from tapmodel.design.hole import TappedHole
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.steps import down, step_for, up
 from tapmodel.design.tap_design import TapThread
 from tapmodel.errors import RefusedError
 from tapmodel.standards.limits import TapLimits
@@ -34,6 +35,11 @@ ROOT_RULE = Rule(
     "a nose flat of P/8, the least that common threading tools leave; the root cuts nothing",
     PRACTICE,
 )
+NARROW_ROOT_RULE = Rule(
+    "less than P/8, so that the root lies 0.02 P below the least minor diameter of the hole: the "
+    "tolerance of so fine a thread lifts the tap's pitch line nearly as far as its root is deep",
+    OWN_RULE,
+)
 WIDE_ROOT_RULE = Rule(
     "the widest nose flat that leaves the root 0.02 P below the least minor diameter of the hole, "
     "down to 0.01 mm; the root cuts nothing",
@@ -41,7 +47,8 @@ WIDE_ROOT_RULE = Rule(
 )
 ROUND_ROOT_RULE = Rule(
     "the form's own radius, or the largest nose radius that leaves the root 0.02 P below the least "
-    "minor diameter of the hole, down to 0.01 mm; the root cuts nothing",
+    "minor diameter of the hole, down to 0.01 mm (0.001 mm where that is more than P/50); "
+    "the root cuts nothing",
     OWN_RULE,
 )
 
@@ -179,10 +186,11 @@ def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) 
     sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
     if rounded:
         sharpest = flanks.diameter + flanks.sharp - pitch * LEAST_RULED_RADIUS * flanks.short
-    wanted = math.ceil(round((limits.major_min + 0.02 * pitch) * 100, 6)) / 100
+    step = step_for(0.01, 0.02 * pitch)
+    wanted = up(limits.major_min + 0.02 * pitch, step)
     why = (
-        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next 0.01 mm, "
-        f"unless the crest would be {least}"
+        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} "
+        f"mm, unless the crest would be {least}"
     )
     ruled = max(min(wanted, sharpest), limits.major_min)
     return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))
@@ -198,17 +206,19 @@ def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:
     depth = flanks.diameter - _clear_root(hole)
     largest = (flanks.sharp - depth) / flanks.short
     own = form.root_radius * pitch
-    ruled = own if own <= largest else math.floor(round(largest * 100, 6)) / 100
+    ruled = own if own <= largest else down(largest, step_for(0.01, 0.02 * pitch))
     radius = ledger.number("thread.root_radius", round(ruled, 6), ROUND_ROOT_RULE)
     return _End(flanks.diameter - flanks.sharp + radius * flanks.short, radius=radius)
 
 
 def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:
-    if hole.rules.form.flank_angle >= STEEP_FLANK:
-        return ledger.number("thread.root_flat", round(hole.pitch / 8, 6), ROOT_RULE)
     widest = flanks.flat(flanks.diameter - _clear_root(hole))
-    ruled = math.floor(round(widest * 100, 6)) / 100
-    return ledger.number("thread.root_flat", ruled, WIDE_ROOT_RULE)
+    if hole.rules.form.flank_angle < STEEP_FLANK:
+        return ledger.number("thread.root_flat", down(widest, 0.01), WIDE_ROOT_RULE)
+    usual = round(hole.pitch / 8, 6)
+    if usual <= widest:
+        return ledger.number("thread.root_flat", usual, ROOT_RULE)
+    return ledger.number("thread.root_flat", down(widest, 1e-4), NARROW_ROOT_RULE)
 
 
 def _clear_root(hole: TappedHole) -> float:

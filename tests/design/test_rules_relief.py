@@ -118,7 +118,7 @@ def test_a_relief_as_steep_as_the_flute_is_refused_with_its_cure() -> None:
     steep = design_tap(checked({**table, "relief": {"chamfer": {"edge_angle": 14.12}}}))
     most = float(errors(steep)["relief-steep"].split()[2])
     assert 4 < most < 14.12
-    cured = math.floor(most * 1000) / 1000
+    cured = math.floor(most * 100) / 100  # `allowed` is rounded to the nearest, not down
     assert (
         errors(design_tap(checked({**table, "relief": {"chamfer": {"edge_angle": cured}}}))) == {}
     )
