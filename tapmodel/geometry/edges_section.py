@@ -21,12 +21,12 @@ class _Section:
     plane of the step only where thread and blank differ in radius.
     """
 
-    least_degree = 3
+    least_degree = 9
     density = 1
     wall: str
     run_out: str
     # Short enough for the arc to be followed in the latitudes of the ball as well.
-    longest_span = float(np.radians(12.0))
+    longest_span = float(np.radians(22.5))
 
     def __init__(self, form: Form, z: float) -> None:
         self.form, self.z = form, z
@@ -123,4 +123,5 @@ def families(form: Form) -> Iterator[tuple[Family, str]]:
     for z in (0.0, form.thread_end, form.full_depth):
         for side in (FACE, HEEL):
             yield WallLine(form, z, side), "line"
-        yield FloorArc(form, z), "circle"
+        # A circle, but no circle of latitude of the ball: readers place a spline on it better.
+        yield FloorArc(form, z), "spline" if z == form.full_depth else "circle"
