@@ -7,7 +7,8 @@
 
 from collections.abc import Callable
 
-import cadquery as cq
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
 
 from tapmodel.design.tap_design import TapDesign
@@ -18,10 +19,11 @@ from tapmodel.geometry.form import Form
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, weave
+from tapmodel.geometry.topology import Solid, solids
 from tapmodel.words import Hand
 
 
-def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> cq.Solid:
+def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> Solid:
     """The solid of a design.
 
     Args:
@@ -39,11 +41,19 @@ def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: 
     pit, rim = front_centre(design.blank.front_centre)
     skin_faces = _skin_faces(form, skin, edges, rim)
     stage("rear")
-    solid = cq.Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
+    solid = Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
     if design.thread.hand is Hand.LEFT:
         stage("mirror")
-        solid = solid.mirror("XZ").Solids()[0]
+        solid = _mirrored(solid)
     return solid
+
+
+def _mirrored(solid: Solid) -> Solid:
+    """The image in the x-z plane."""
+    mirror = gp_Trsf()
+    mirror.SetMirror(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(0, 1, 0)))
+    (image,) = solids(BRepBuilderAPI_Transform(solid.wrapped, mirror).Shape())
+    return image
 
 
 def _skin_faces(
