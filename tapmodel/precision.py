@@ -15,8 +15,11 @@ ANY_FACE = 1e-4
 # Default chord between the mesh and the solid [mm]: half of what a good lathe holds.
 MESH_CHORD = 0.005
 
-# A file read back against what was written, relative: STEP keeps 15 digits, STL 7.
-STEP_VOLUME = 1e-5
+# Parts of a STEP file read back from those of the solid [mm]: it keeps eight decimals, which put
+# no part off by more than 1e-8.
+STEP_PART = 2e-8
+
+# Volume of a file of triangles read back against the mesh, relative: STL keeps 7 digits.
 STL_VOLUME = 1e-5
 
 # A STEP file from elsewhere against the design: volume, relative, and faces [mm]. Other programs
