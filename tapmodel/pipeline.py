@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from tapmodel import precision
-from tapmodel.checks.proof import MeshProof, ModelProof
+from tapmodel.checks.proof import MeshProof
 from tapmodel.checks.verify import compare, differences, faults, prove_mesh, prove_solid
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError
@@ -21,7 +21,8 @@ from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
 from tapmodel.export.formats import Format
 from tapmodel.export.glb import write_glb
 from tapmodel.export.manifest import file_record
-from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_step, read_stl
+from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_stl
+from tapmodel.export.read_back_step import prove_step
 from tapmodel.export.step import write_step
 from tapmodel.export.stl import write_stl
 from tapmodel.export.threemf import write_3mf
@@ -91,7 +92,7 @@ def make(
     clock.stage("files")
     _write(design, folder, wish.formats, (solid, mesh))
     clock.stage("read back")
-    _read_back(folder / design.name, wish.formats, proof, mesh_proof)
+    _read_back(folder / design.name, wish.formats, solid, mesh_proof)
     clock.stage("pictures")
     pictures = draw_all(design, mesh, folder)
     clock.stage("papers")
@@ -159,7 +160,7 @@ def _write_dxf(design: TapDesign, stem: Path) -> None:
     write_profile_dxf(design, stem.with_name(f"{design.name}-profile.dxf"))
 
 
-def _read_back(stem: Path, formats: tuple[Format, ...], proof: ModelProof, mesh: MeshProof) -> None:
+def _read_back(stem: Path, formats: tuple[Format, ...], solid: Solid, mesh: MeshProof) -> None:
     readers: dict[Format, Callable[[Path], MeshContent]] = {
         Format.STL: read_stl,
         Format.THREEMF: read_3mf,
@@ -168,17 +169,9 @@ def _read_back(stem: Path, formats: tuple[Format, ...], proof: ModelProof, mesh:
     for wanted in formats:
         path = stem.with_name(f"{stem.name}.{wanted}")
         if wanted is Format.STEP:
-            _read_back_step(path, proof)
+            prove_step(path, solid)
         elif wanted in readers:
             _judge_mesh_file(wanted, readers[wanted](path), mesh)
-
-
-def _read_back_step(path: Path, proof: ModelProof) -> None:
-    step = read_step(path)
-    if step.solids != 1 or not step.valid or step.faces != proof.faces:
-        raise KernelError("read back", f"the STEP file holds something else: {step}")
-    if abs(step.volume / proof.volume - 1) > precision.STEP_VOLUME:
-        raise KernelError("read back", f"the STEP file's volume is {step.volume:.6f} mm³")
 
 
 def _judge_mesh_file(kind: Format, content: MeshContent, mesh: MeshProof) -> None:

@@ -19,8 +19,11 @@ MESH_CHORD = 0.005
 MESH_CHORD_PITCHES = 0.025
 MESH_CHORD_DIAMETERS = 0.001
 
-# A file read back against what was written, relative: STEP keeps 15 digits, STL 7.
-STEP_VOLUME = 1e-5
+# Parts of a STEP file read back from those of the solid [mm]: it keeps eight decimals, which put
+# no part off by more than 1e-8.
+STEP_PART = 2e-8
+
+# Volume of a file of triangles read back against the mesh, relative: STL keeps 7 digits.
 STL_VOLUME = 1e-5
 
 # A STEP file from elsewhere against the design: volume, relative, and faces [mm]. Other programs

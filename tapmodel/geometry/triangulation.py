@@ -64,10 +64,14 @@ def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
     plain = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(plain)
+    arched = False
     for face in faces(shape):
-        if not is_arched(face):
+        if is_arched(face):
+            arched = True
+        else:
             builder.Add(plain, face)
-    return _run(plain, chord, angle, closely=True) or _run(shape, chord, angle, closely=False)
+    status = _run(plain, chord, angle, closely=True)
+    return _run(shape, chord, angle, closely=False) if arched and not status else status
 
 
 def _run(shape: TopoDS_Shape, chord: float, angle: float, *, closely: bool) -> int:

@@ -81,7 +81,7 @@ def test_mirror_image_has_the_same_areas(small_solid: cq.Solid):
     mirrored = small_solid.mirror("XZ").Solids()[0]
     heights = STATIONS.tolist()
     assert section_areas(mirrored, heights) == pytest.approx(
-        section_areas(small_solid, heights), rel=1e-9
+        section_areas(small_solid, heights), rel=1e-8
     )
 
 
