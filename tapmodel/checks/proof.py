@@ -24,8 +24,12 @@ class ModelProof:
     deviation_um_max: float
     deviation_um_by_surface: dict[str, float]
     deviation_points: int
+    ideal_um_max: float
+    ideal_um_by_feature: dict[str, float]
+    ideal_points: int
     solids: int
     faces: int
+    sliver_faces: int
     valid: bool
     genus: int
 

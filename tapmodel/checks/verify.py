@@ -5,8 +5,10 @@ from dataclasses import replace
 import numpy as np
 
 from tapmodel import precision
+from tapmodel.checks.coverage import largest_by_feature
 from tapmodel.checks.deviation import distance_to_ideal, largest_by_surface
 from tapmodel.checks.expected import section_area, solid_volume
+from tapmodel.checks.ideal_points import ideal_points
 from tapmodel.checks.mesh import check_mesh
 from tapmodel.checks.proof import MeshProof, ModelProof, Station
 from tapmodel.checks.self_intersection import self_intersections
@@ -16,10 +18,14 @@ from tapmodel.geometry.mesh import Mesh
 from tapmodel.geometry.sampling import sample_faces
 from tapmodel.geometry.section import section_areas
 from tapmodel.geometry.topology import Solid
+from tapmodel.geometry.trimmed import TrimmedFaces
 
-# Points looked at: on every face, and at least so many in all.
-PER_FACE = 4
-LEAST_POINTS = 3000
+# Points looked at: on every face, and so many more shared out by area.
+PER_FACE = 3
+SPREAD_POINTS = 3000
+# Asked of the kernel's volume for each face; on the faces of taps it then errs by some 1e-8. Where
+# it does not agree with the design so closely, it is asked again as precisely as it can.
+QUICK_VOLUME, AGREES = 1e-3, 1e-6
 
 
 def prove_solid(design: TapDesign, solid: Solid) -> ModelProof:
@@ -35,24 +41,41 @@ def compare(design: TapDesign, solid: Solid) -> ModelProof:
 
     Source: as `prove_solid`.
     """
-    expected, measured = solid_volume(design), volume(solid)
-    points, _, _ = sample_faces(solid, PER_FACE, LEAST_POINTS)
-    deviation = distance_to_ideal(design, points)
-    by_surface = {k: v * 1000 for k, v in largest_by_surface(deviation).items()}
+    faces = TrimmedFaces(solid)
+    samples = sample_faces(faces, PER_FACE, SPREAD_POINTS)
+    off = largest_by_surface(distance_to_ideal(design, samples.points))
+    features = ideal_points(design)
+    missed = largest_by_feature(features, faces)
+    expected = solid_volume(design)
+    measured = _volume(solid, expected)
     parts = counts(solid)
     return ModelProof(
         volume=measured,
         volume_expected=expected,
         volume_relative_error=measured / expected - 1,
         stations=(),
-        deviation_um_max=max(by_surface.values()),
-        deviation_um_by_surface=by_surface,
-        deviation_points=len(points),
+        deviation_um_max=1000 * max(off.values()),
+        deviation_um_by_surface=_micrometres(off),
+        deviation_points=len(samples.points),
+        ideal_um_max=1000 * max(missed.values()),
+        ideal_um_by_feature=_micrometres(missed),
+        ideal_points=sum(map(len, features.values())),
         solids=parts.solids,
         faces=parts.faces,
+        sliver_faces=samples.slivers,
         valid=is_valid(solid),
         genus=parts.genus,
     )
+
+
+def _micrometres(lengths: dict[str, float]) -> dict[str, float]:
+    return {name: 1000 * length for name, length in lengths.items()}
+
+
+def _volume(solid: Solid, expected: float) -> float:
+    """Volume, measured as closely as the judgement needs: again where the quick one disagrees."""
+    quick = volume(solid, QUICK_VOLUME)
+    return quick if abs(quick / expected - 1) <= AGREES else volume(solid)
 
 
 def prove_mesh(mesh: Mesh, chord: float) -> MeshProof:

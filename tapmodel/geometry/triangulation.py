@@ -64,10 +64,14 @@ def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
     plain = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(plain)
+    arched = 0
     for face in faces(shape):
-        if not is_arched(face):
+        if is_arched(face):
+            arched += 1
+        else:
             builder.Add(plain, face)
-    return _run(plain, chord, angle, closely=True) or _run(shape, chord, angle, closely=False)
+    status = _run(plain, chord, angle, closely=True)
+    return _run(shape, chord, angle, closely=False) if arched and status == 0 else status
 
 
 def _run(shape: TopoDS_Shape, chord: float, angle: float, *, closely: bool) -> int:
@@ -130,7 +134,10 @@ def face_triangles(face: TopoDS_Face) -> FaceTriangles:
         raise KernelError("mesh", "a face was left without triangles")
     move = location.Transformation()
     numbers = range(1, source.NbNodes() + 1)
-    nodes = [source.Node(n).Transformed(move).Coord() for n in numbers]
+    if location.IsIdentity():
+        nodes = [source.Node(n).Coord() for n in numbers]
+    else:
+        nodes = [source.Node(n).Transformed(move).Coord() for n in numbers]
     uv = [source.UVNode(n).Coord() for n in numbers]
     corners = [source.Triangle(n).Get() for n in range(1, source.NbTriangles() + 1)]
     triangles = np.array(corners, dtype=np.intp) - 1
