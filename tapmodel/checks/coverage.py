@@ -26,7 +26,9 @@ def largest_by_feature(features: dict[str, Floats], faces: TrimmedFaces) -> dict
         faces: of the solid.
     """
     points = np.concatenate(list(features.values()))
-    distances = iter(np.split(_distances(points, faces), np.cumsum(list(map(len, features.values())))))
+    distances = iter(
+        np.split(_distances(points, faces), np.cumsum(list(map(len, features.values()))))
+    )
     return {
         name: _largest(points, distance, faces)
         for (name, points), distance in zip(features.items(), distances, strict=False)
@@ -61,8 +63,8 @@ def _candidates(
 ) -> Iterator[tuple[int, int, tuple[float, float]]]:
     """Point, face near it, and parameters on the face to start from; by point.
 
-    Of faces about equally near the one of the fewest triangles comes first: to see whether a point
-    on an edge lies within the borders takes longer with every edge, and a flute's wall has hundreds.
+    Of faces about equally near the one of the fewest triangles comes first: whether a point on an
+    edge lies within the borders takes longer to see with every edge, and a wall has hundreds.
     """
     near = near_triangles(points, faces.corners, REACH)
     owner = faces.owner[near.triangle]

@@ -1,4 +1,4 @@
-"""Points of the ideal flutes: both walls and the floor, along the thread, the blank, the run-out."""
+"""Points of the ideal flutes: both walls and the floor, from the front to the run-out's end."""
 
 import math
 

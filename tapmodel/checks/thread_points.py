@@ -38,7 +38,7 @@ def _offsets(design: TapDesign) -> list[float]:
     return [-crest, crest, pitch / 2 - root, pitch / 2 + root, pitch - crest]
 
 
-def _turns(design: TapDesign, land: int) -> Floats:
+def _turns(design: TapDesign, land: int) -> NDArray[np.intp]:
     """Numbers of the crests that a land may carry, counted in pitches."""
     thread = design.thread
     edge = design.flutes.angles[land]
@@ -47,7 +47,9 @@ def _turns(design: TapDesign, land: int) -> Floats:
     return np.arange(math.floor(low / thread.pitch) - 1, math.ceil(high / thread.pitch) + 1)
 
 
-def _on_land(design: TapDesign, land: int, w: Floats, share: Floats, *, turns: Floats) -> Floats:
+def _on_land(
+    design: TapDesign, land: int, w: Floats, share: Floats, *, turns: NDArray[np.intp]
+) -> Floats:
     """Points of a land's top at axial offsets `w` and shares of the land from face to heel."""
     thread, flutes = design.thread, design.flutes
     crest = crest_edge(flutes, thread.major)
@@ -82,7 +84,6 @@ def _profile_corners(design: TapDesign, land: int) -> Floats:
 
 def _edges(design: TapDesign, land: int, *, heel: bool) -> Floats:
     """Points where a wall meets the top of a land, one for each part of each tooth."""
-    flutes = design.flutes
     turns = _turns(design, land)
     ends = np.array(list(pairwise(_offsets(design))))
     across, _ = strewn(len(turns), len(ends))

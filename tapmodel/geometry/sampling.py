@@ -48,7 +48,10 @@ def sample_faces(solid: TrimmedFaces, per_face: int, spread: int) -> Samples:
             break
         owners = np.repeat(short, counts[short])
         places = _spread(solid, owners, turn)
-        for number, (u, v) in zip(owners.tolist(), places.tolist(), strict=True):
+        rows: list[tuple[int, list[float]]] = list(
+            zip(owners.tolist(), places.tolist(), strict=True)
+        )
+        for number, (u, v) in rows:
             face = solid.faces[number]
             if len(kept[number]) < counts[number] and face.inside(u, v):
                 kept[number].append(face.point(u, v))
@@ -71,14 +74,15 @@ def _spread(solid: TrimmedFaces, owners: Indices, turn: int) -> Floats:
     """
     first, counts = np.unique(owners, return_index=True, return_counts=True)[1:]
     step = np.arange(1, len(owners) + 1) + np.repeat(turn * counts - first, counts)
-    at, a, b = np.moveaxis((0.5 + step[:, None] * _STEP) % 1.0, -1, 0)
-    share = np.concatenate([[0.0], np.cumsum(solid.triangle_areas)])
-    ends = np.concatenate([[0], np.cumsum(solid.sizes)])
+    fractions: Floats = (0.5 + step[:, None] * _STEP) % 1.0
+    share: Floats = np.concatenate([[0.0], np.cumsum(solid.triangle_areas)])
+    ends: Indices = np.concatenate([[0], np.cumsum(solid.sizes)])
     low, high = share[ends[owners]], share[ends[owners + 1]]
-    which = np.searchsorted(share, low + at * (high - low), side="right") - 1
-    which = np.clip(which, ends[owners], ends[owners + 1] - 1)
+    target: Floats = low + fractions[:, 0] * (high - low)
+    found: Indices = np.searchsorted(share, target, side="right") - 1
+    which: Indices = np.clip(found, ends[owners], ends[owners + 1] - 1)
     # Folded, so that a square's points fall evenly into a triangle.
-    fold = a + b > 1
-    a, b = np.where(fold, 1 - a, a), np.where(fold, 1 - b, b)
-    weights = np.stack([1 - a - b, a, b], axis=-1)
+    sides = fractions[:, 1:]
+    sides = np.where(sides.sum(axis=-1, keepdims=True) > 1, 1 - sides, sides)
+    weights = np.concatenate([1 - sides.sum(axis=-1, keepdims=True), sides], axis=-1)
     return np.einsum("nk,nkd->nd", weights, solid.uv[which])

@@ -42,11 +42,14 @@ class TrimmedFace:
         """Read a face of a solid that has triangles.
 
         Raises:
-            KernelError: when the mesher left the face out.
+            KernelError: when it has no surface, or the mesher left it out.
         """
-        self.mesh: FaceTriangles = _filled(face)
         # With the face's own place in the solid, which a file may keep apart from its surface.
-        self._surface = ShapeAnalysis_Surface(BRep_Tool.Surface_s(face))
+        surface = BRep_Tool.Surface_s(face)
+        if surface is None:
+            raise KernelError("measure", "a face has no surface")
+        self.mesh: FaceTriangles = _filled(face)
+        self._surface = ShapeAnalysis_Surface(surface)
         self._borders = BRepTopAdaptor_FClass2d(face, _BORDER)
 
     def point(self, u: float, v: float) -> tuple[float, float, float]:
@@ -114,7 +117,9 @@ class TrimmedFaces:
 
     def areas(self) -> Floats:
         """Areas of the faces' coarse triangles, shape (faces,) [mm²]."""
-        return np.bincount(self.owner, self.triangle_areas, minlength=len(self.faces))
+        found: Floats = np.zeros(len(self.faces))
+        np.add.at(found, self.owner, self.triangle_areas)
+        return found
 
     def exact_distance(self, point: tuple[float, float, float]) -> float:
         """Distance from a point to the boundary by the kernel's own search, slowly [mm].
