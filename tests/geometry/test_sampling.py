@@ -59,3 +59,11 @@ def test_points_of_a_tap_lie_on_its_ideal_boundary(small_tap: TapDesign, small_s
 def test_the_same_solid_gives_the_same_points(small_solid: cq.Solid):
     first, again = (sampled(small_solid, 3, 100).points for _ in range(2))
     assert np.array_equal(first, again)
+
+
+def test_the_borders_of_a_sliver_stand_for_it():
+    foil = cq.Solid.makeBox(3, 4, 1.5e-7)
+    found = sampled(foil, 3)
+    assert found.slivers == 4
+    assert set(found.faces.tolist()) == set(range(6))
+    assert np.abs(found.points).max() == 4.0
