@@ -105,7 +105,7 @@ class TrimmedFaces:
             KernelError: when the mesher fails.
         """
         self._shape = solid.wrapped
-        triangulate(self._shape, CHORD, _ANGLE)
+        triangulate(self._shape, CHORD, _ANGLE, roughly=True)
         self.faces = [TrimmedFace(face) for face in topology.faces(self._shape)]
         meshes = [face.mesh for face in self.faces]
         self.corners: Floats = np.concatenate([mesh.nodes[mesh.triangles] for mesh in meshes])
