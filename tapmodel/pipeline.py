@@ -13,8 +13,9 @@ from pathlib import Path
 from typing import Any
 
 from tapmodel import precision
-from tapmodel.checks.proof import MeshProof
-from tapmodel.checks.verify import compare, differences, faults, prove_mesh, prove_solid
+from tapmodel.checks.proof import MeshProof, ModelProof
+from tapmodel.checks.verdict import FOREIGN, differences, faults
+from tapmodel.checks.verify import prove_mesh, prove_solid
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError
 from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
@@ -130,13 +131,8 @@ def inspect(design: TapDesign, file: Path, tell: Told = lambda _stage: None) -> 
     if len(solids) != 1:
         raise InputError("FILE", f"{file}: {len(solids)} solids", "a STEP file of one solid")
     tell("proof")
-    proof = compare(design, solids[0])
-    wrong = differences(
-        proof, precision.FOREIGN_VOLUME, precision.FOREIGN_FACE, precision.FOREIGN_FACE
-    )
-    measured = asdict(proof)
-    del measured["stations"]
-    return measured | {"differences": wrong}
+    proof = prove_solid(design, solids[0])
+    return asdict(proof) | {"differences": differences(proof, FOREIGN)}
 
 
 def _write(
