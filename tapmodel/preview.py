@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
+from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
@@ -16,7 +17,6 @@ from tapmodel.report.page.write import PageContent, write_page
 from tapmodel.report.papers import stills
 from tapmodel.report.pictures.catalogue import draw_all, draw_whole
 from tapmodel.report.units import Look
-from tapmodel.workshop import staging
 
 
 def look(design: TapDesign, out: Path) -> list[Path]:

@@ -1,25 +1,25 @@
-"""The kernel's own process: limits on time and memory, a staging folder, clean delivery.
+"""The kernel's own process, with limits on time and memory.
 
 A crash, a hang or an interruption of the kernel must cost nothing but the run. So the pipeline
-runs in a child process that writes into a hidden folder beside the final one; the parent watches
-it and, only when all is proved, puts the finished folder in its place by renaming.
+runs in a child process that writes into a staging folder; the parent watches it and has the folder
+delivered only when all is proved.
 """
 
 import contextlib
 import multiprocessing
 import os
-import shutil
 import signal
-import tempfile
 import time
-from collections.abc import Callable, Generator
+from collections.abc import Callable
 from dataclasses import dataclass
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Any
 
+from tapmodel.delivery.place import deliver
+from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.errors import InputError, KernelError, TapmodelError
+from tapmodel.errors import KernelError, TapmodelError
 from tapmodel.wish import Wish
 
 STAGES = (
@@ -79,82 +79,6 @@ def produce(
 def inspect(design: TapDesign, file: Path, tell: Callable[[str], None]) -> dict[str, Any]:
     """Compare a STEP file with `design`, in a child process as well; see `pipeline.inspect`."""
     return _run_child("inspect", (design, file), tell, Limits())
-
-
-@contextlib.contextmanager
-def staging(out: Path, name: str) -> Generator[Path]:
-    """A hidden folder inside `out`, gone at the end whatever happens."""
-    made = not out.exists()
-    try:
-        out.mkdir(parents=True, exist_ok=True)
-        if (out / name).is_symlink() or ((out / name).exists() and not (out / name).is_dir()):
-            raise InputError("--out", str(out / name), "a name that is free or a folder")
-        _sweep(out, name)
-        staged = Path(tempfile.mkdtemp(prefix=f".{name}.{os.getpid()}.", dir=out))
-    except OSError as error:
-        raise _unusable(out, error) from error
-    try:
-        yield staged
-    finally:
-        shutil.rmtree(staged, ignore_errors=True)
-        if made:
-            with contextlib.suppress(OSError):
-                out.rmdir()
-
-
-def _sweep(out: Path, name: str) -> None:
-    """Remove staging folders of runs that were killed."""
-    for left in out.glob(f".{name}.*.*"):
-        owner = left.name.removeprefix(f".{name}.").partition(".")[0]
-        if owner.isdigit() and not _alive(int(owner)):
-            shutil.rmtree(left, ignore_errors=True)
-
-
-def _alive(process: int) -> bool:
-    try:
-        os.kill(process, 0)
-    except ProcessLookupError:
-        return False
-    except OSError:
-        return True
-    return True
-
-
-def _unusable(folder: Path, error: OSError) -> InputError:
-    reason = error.strerror or type(error).__name__
-    return InputError("--out", str(folder), f"a folder that can be written ({reason})")
-
-
-def deliver(staged: Path, final: Path) -> None:
-    """Put the finished files in place, the record last: a folder with a record is whole."""
-    staged.chmod(0o755)
-    try:
-        with _alone(final.parent):
-            final.mkdir(exist_ok=True)
-            (final / "record.json").unlink(missing_ok=True)
-            names = sorted(p.relative_to(staged) for p in staged.rglob("*") if p.is_file())
-            names.sort(key=lambda name: name.name == "record.json")
-            for name in names:
-                (final / name).parent.mkdir(exist_ok=True)
-                (staged / name).replace(final / name)
-    except OSError as error:
-        raise _unusable(final, error) from error
-
-
-@contextlib.contextmanager
-def _alone(folder: Path) -> Generator[None]:
-    """No other run delivers into `folder` meanwhile, where the system has such locks."""
-    try:
-        import fcntl  # noqa: PLC0415  (not on every system)
-    except ImportError:
-        yield
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        fcntl.flock(handle, fcntl.LOCK_EX)
-        yield
-    finally:
-        os.close(handle)
 
 
 def _run_child(
