@@ -17,7 +17,7 @@ import typer
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.record import design_record
 from tapmodel.report.job_file import commented_job
@@ -83,8 +83,7 @@ def new(
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
-    with whole_file(file.resolve()) as draft:
-        draft.write_text(commented_job(job, settled), encoding="utf-8")
+    write_whole(file.resolve(), commented_job(job, settled).encode())
     typer.echo(f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}", err=True)
 
 

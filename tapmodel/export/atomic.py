@@ -1,11 +1,31 @@
 """Files that appear whole or not at all."""
 
+import errno
 import os
+import secrets
 from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
 
-from tapmodel.errors import InputError
+from tapmodel.export.refusal import refused
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file, put it on the disk, and read it back before it takes the place of `path`.
+
+    Args:
+        path: where the file is to be.
+        content: of the file.
+
+    Raises:
+        InputError: when the operating system refuses, or gives back other bytes.
+    """
+    with whole_file(path) as draft:
+        with draft.open("wb") as stream:
+            stream.write(content)
+        sync(draft)
+        if draft.read_bytes() != content:
+            raise OSError(errno.EIO, "what was written reads back otherwise")
 
 
 @contextmanager
@@ -19,30 +39,30 @@ def whole_file(path: Path) -> Generator[Path]:
         path: where the file is to be.
 
     Yields:
-        The name to write to.
+        The name to write to: an empty file that nobody else has.
 
     Raises:
         InputError: when the operating system refuses.
     """
-    draft = path.with_name(f".{path.name}.{os.getpid()}.part")
+    draft = path.with_name(f".tapmodel-{secrets.token_hex(8)}.part")
     try:
+        draft.touch(exist_ok=False)
         yield draft
-        _sync(draft)
+        sync(draft)
         draft.replace(path)
-        _sync(path.parent)
+        sync(path.parent)
     except OSError as error:
-        reason = error.strerror or type(error).__name__
-        allowed = f"a place where a file can be written ({reason})"
-        raise InputError("output file", str(path), allowed) from error
+        raise refused("output file", path, "a place where a file can be written", error) from error
     finally:
         draft.unlink(missing_ok=True)
 
 
-def _sync(path: Path) -> None:
+def sync(path: Path) -> None:
     """Have the operating system put a file or folder on the disk."""
-    if path.is_dir() and os.name == "nt":
-        return  # folders cannot be opened there
-    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
+    windows = os.name == "nt"
+    if windows and path.is_dir():
+        return  # folders cannot be opened there, and files only to be written
+    handle = os.open(path, os.O_RDWR if windows else os.O_RDONLY)
     try:
         os.fsync(handle)
     finally:

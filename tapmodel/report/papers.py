@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.write import Picture
@@ -57,8 +57,7 @@ def _write_drawings(design: TapDesign, drawings: dict[str, Drawing], folder: Pat
     written: list[Path] = []
     for name, drawing in drawings.items():
         picture = folder / f"{design.name}-{name}.svg"
-        with whole_file(picture) as draft:
-            draft.write_text(drawing.svg(), encoding="utf-8")
+        write_whole(picture, drawing.svg().encode())
         plan = picture.with_suffix(".dxf")
         drawing.write_dxf(plan)
         written += [picture, plan]

@@ -11,6 +11,8 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.export.atomic import write_whole
+
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Vector = tuple[float, float, float]
@@ -68,4 +70,4 @@ def draw_views(
 
     scene = Scene(vertices, triangles)
     for view, path in pictures:
-        scene.write(view, path)
+        write_whole(path, scene.png(view))

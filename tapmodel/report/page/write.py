@@ -10,7 +10,7 @@ from pathlib import Path
 from string import Template
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Section
 from tapmodel.report.drawings.drawing import Drawing
@@ -81,8 +81,7 @@ def write_page(
         after="\n".join(section_html(section, units) for section in after),
         data=_data(design, content.model),
     )
-    with whole_file(path) as draft:
-        draft.write_text(text, encoding="utf-8")
+    write_whole(path, text.encode())
 
 
 def _under(design: TapDesign, units: Units) -> str:
