@@ -10,10 +10,12 @@ import sys
 from collections.abc import Callable, Generator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
+from tapmodel.delivery.place import deliver
+from tapmodel.delivery.staging import staging
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
@@ -115,8 +117,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     if preview:
         from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
 
-        for path in look(settled, out):
-            typer.echo(f"preview, not proved: {path}", err=as_json)
+        _tell_preview(look(settled, out), out, err=as_json)
         return
     with _progress() as tell:
         record = produce(settled, out, tell, wanted)
@@ -124,6 +125,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         _print_json(record)
     else:
         typer.echo(build_summary(record, out / settled.name))
+    _tell_delivery(record)
 
 
 @app.command()
@@ -163,13 +165,15 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
 
     settled, _ = _designed(job, sets)
-    folder = _folder(out, settled)
     look = Look(paper, units, projection)
-    written, drawings = write_papers(settled, folder, look)
-    page = folder / f"{settled.name}-sheet.html"
-    write_page(page, settled, PageContent(drawings), look.units)
-    for path in (*written, page):
-        typer.echo(path)
+    with staging(out, settled.name) as staged:
+        _, drawings = write_papers(settled, staged, look)
+        page = staged / f"{settled.name}-sheet.html"
+        write_page(page, settled, PageContent(drawings), look.units)
+        record = deliver(staged, out / settled.name, design_record(settled))
+    for path in record["delivery"]["written"]:
+        typer.echo(out / settled.name / path)
+    _tell_delivery(record)
 
 
 @app.command()
@@ -185,18 +189,24 @@ def page(
     from tapmodel.preview import look_closely  # noqa: PLC0415  (loads mesh libraries)
 
     settled, _ = _designed(job, sets)
-    for path in look_closely(settled, out, Look(units=units, projection=projection)):
-        typer.echo(f"preview, not proved: {path}")
+    record = look_closely(settled, out, Look(units=units, projection=projection))
+    _tell_preview(record, out)
 
 
-def _folder(out: Path, settled: TapDesign) -> Path:
-    folder = out / settled.name
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        allowed = f"a folder that can be written ({error.strerror})"
-        raise InputError("--out", str(out), allowed) from error
-    return folder
+def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
+    for path in record["delivery"]["written"]:
+        typer.echo(f"preview, not proved: {out / record['name'] / path}", err=err)
+    _tell_delivery(record)
+
+
+def _tell_delivery(record: dict[str, Any]) -> None:
+    """What became of files that stood in the folder before."""
+    delivery = record["delivery"]
+    if delivery["replaced"]:
+        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
+        typer.echo(f"note: {words}", err=True)
+    for old, new in delivery["kept"].items():
+        typer.echo(f"note: your own {old} is kept as {new}", err=True)
 
 
 @app.command()

@@ -3,7 +3,6 @@
 It runs in a process of its own (see `tapmodel.workshop`), because it loads the kernel.
 """
 
-import json
 import resource
 import sys
 import time
@@ -21,7 +20,6 @@ from tapmodel.errors import InputError, KernelError
 from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
 from tapmodel.export.formats import Format
 from tapmodel.export.glb import write_glb
-from tapmodel.export.manifest import file_record
 from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_step, read_stl
 from tapmodel.export.step import write_step
 from tapmodel.export.stl import write_stl
@@ -31,7 +29,7 @@ from tapmodel.geometry.mesh import tessellate
 from tapmodel.geometry.step_file import read_step_text
 from tapmodel.geometry.topology import Solid
 from tapmodel.geometry.triangles import Mesh
-from tapmodel.record import SIMPLIFICATIONS, full_record, with_files
+from tapmodel.record import SIMPLIFICATIONS, full_record
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.write import PageContent, write_page
 from tapmodel.report.papers import stills, write_papers
@@ -73,7 +71,7 @@ def make(
         tell: told each stage as it begins.
 
     Returns:
-        The record, which also stands in the folder.
+        The record, but for the list of files.
 
     Raises:
         KernelError: when the model or a file fails its proof.
@@ -104,12 +102,7 @@ def make(
     )
     write_page(folder / f"{design.name}.html", design, content, wish.look.units)
     clock.stage("record")
-    record = full_record(design, proof, mesh_proof, clock.seconds, _peak_memory_mb())
-    files = [file_record(path, folder) for path in sorted(folder.rglob("*")) if path.is_file()]
-    record = with_files(record, files)
-    text = json.dumps(record, indent=1, allow_nan=False)
-    (folder / "record.json").write_text(text + "\n", encoding="utf-8")
-    return record
+    return full_record(design, proof, mesh_proof, clock.seconds, _peak_memory_mb())
 
 
 def inspect(design: TapDesign, file: Path, tell: Told = lambda _stage: None) -> dict[str, Any]:

@@ -72,8 +72,7 @@ def produce(
     """
     with staging(out, design.name) as staged:
         record = _run_child("make", (design, staged, wish or Wish()), tell, limits or Limits())
-        deliver(staged, out / design.name)
-    return record
+        return deliver(staged, out / design.name, record)
 
 
 def inspect(design: TapDesign, file: Path, tell: Callable[[str], None]) -> dict[str, Any]:

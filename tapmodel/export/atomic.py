@@ -1,10 +1,10 @@
 """Files that appear whole or not at all."""
 
+import contextlib
 import errno
 import os
 import secrets
 from collections.abc import Generator
-from contextlib import contextmanager
 from pathlib import Path
 
 from tapmodel.export.refusal import refused
@@ -28,7 +28,7 @@ def write_whole(path: Path, content: bytes) -> None:
             raise OSError(errno.EIO, "what was written reads back otherwise")
 
 
-@contextmanager
+@contextlib.contextmanager
 def whole_file(path: Path) -> Generator[Path]:
     """A temporary name beside `path`, which takes its place when the block ends well.
 
@@ -58,11 +58,21 @@ def whole_file(path: Path) -> Generator[Path]:
 
 
 def sync(path: Path) -> None:
-    """Have the operating system put a file or folder on the disk."""
-    windows = os.name == "nt"
-    if windows and path.is_dir():
-        return  # folders cannot be opened there, and files only to be written
-    handle = os.open(path, os.O_RDWR if windows else os.O_RDONLY)
+    """Have the operating system put a file on the disk, or a folder where it can do that.
+
+    Raises:
+        OSError: when a file did not get there.
+    """
+    if path.is_dir():
+        with contextlib.suppress(OSError):
+            _sync(path, os.O_RDONLY)
+    else:
+        # Windows syncs only what may be written.
+        _sync(path, os.O_RDWR if os.name == "nt" else os.O_RDONLY)
+
+
+def _sync(path: Path, mode: int) -> None:
+    handle = os.open(path, mode)
     try:
         os.fsync(handle)
     finally:
