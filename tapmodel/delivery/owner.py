@@ -49,13 +49,20 @@ def claim(work: Path, name: str) -> int:
 
     Returns:
         The handle that holds the lock; close it last.
+
+    Raises:
+        OSError: when it cannot be written.
     """
     handle = os.open(work / _FILE, os.O_RDWR | os.O_CREAT | os.O_EXCL, 0o644)
-    # Locked before it says anything: an empty owner file proves nothing to others.
-    system = _system() if lock(handle, wait=False) else ""
-    owner = Owner(_PROGRAM, name, system, os.getpid(), stamp().isoformat(), platform.node())
-    os.write(handle, json.dumps(asdict(owner), indent=1).encode())
-    os.fsync(handle)
+    try:
+        # Locked before it says anything: an empty owner file proves nothing to others.
+        system = _system() if lock(handle, wait=False) else ""
+        owner = Owner(_PROGRAM, name, system, os.getpid(), stamp().isoformat(), platform.node())
+        os.write(handle, json.dumps(asdict(owner), indent=1).encode())
+        os.fsync(handle)
+    except BaseException:
+        os.close(handle)
+        raise
     return handle
 
 

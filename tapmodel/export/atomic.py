@@ -11,7 +11,7 @@ from tapmodel.export.refusal import refused
 
 
 def write_whole(path: Path, content: bytes) -> None:
-    """Write a file, put it on the disk, and read it back before it takes the place of `path`.
+    """Write a file and read it back before it takes the place of `path`.
 
     Args:
         path: where the file is to be.
@@ -23,7 +23,6 @@ def write_whole(path: Path, content: bytes) -> None:
     with whole_file(path) as draft:
         with draft.open("wb") as stream:
             stream.write(content)
-        sync(draft)
         if draft.read_bytes() != content:
             raise OSError(errno.EIO, "what was written reads back otherwise")
 
@@ -50,7 +49,6 @@ def whole_file(path: Path) -> Generator[Path]:
         yield draft
         sync(draft)
         draft.replace(path)
-        sync(path.parent)
     except OSError as error:
         raise refused("output file", path, "a place where a file can be written", error) from error
     finally:
