@@ -7,15 +7,13 @@ import json
 import os
 import shlex
 import sys
-from collections.abc import Callable, Generator
+from collections.abc import Generator, Iterable
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated
 
 import typer
 
-from tapmodel.delivery.place import deliver
-from tapmodel.delivery.staging import staging
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
@@ -34,7 +32,15 @@ from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
 from tapmodel.wish import Wish
 from tapmodel.words import Severity
-from tapmodel.workshop import STAGES, inspect, produce
+from tapmodel.stages import Stage, Told
+from tapmodel.workshop import (
+    builders,
+    inspect_with,
+    inspectors,
+    preview_with,
+    previewers,
+    produce_with,
+)
 
 app = typer.Typer(
     add_completion=False,
@@ -109,23 +115,21 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     leaves no tap to describe cannot be forced.
     """
     wanted = Wish(parse_formats(formats), Look(paper, units, projection))
-    settled, _ = _designed(job, sets)
-    for line in findings_text(settled.findings):
-        typer.echo(line, err=True)
-    if _has_errors(settled) and not force:
-        raise RefusedError("not built, see the errors above; --force builds it anyway")
-    if preview:
-        from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
-
-        _tell_preview(look(settled, out), out, err=as_json)
-        return
-    with _progress() as tell:
-        record = produce(settled, out, tell, wanted)
+    with previewers() if preview else builders(wanted) as crew:
+        settled, _ = _designed(job, sets)
+        for line in findings_text(settled.findings):
+            typer.echo(line, err=True)
+        if _has_errors(settled) and not force:
+            raise RefusedError("not built, see the errors above; --force builds it anyway")
+        with _progress() as tell:
+            if preview:
+                _tell_previewed(preview_with(crew, settled, out, tell), aside=as_json)
+                return
+            record = produce_with(crew, settled, out, wanted, tell)
     if as_json:
         _print_json(record)
     else:
         typer.echo(build_summary(record, out / settled.name))
-    _tell_delivery(record)
 
 
 @app.command()
@@ -137,11 +141,12 @@ def verify(
     as_json: AsJson = False,
 ) -> None:
     """Compare the solid in a STEP file with the tap that a job asks for."""
-    settled, _ = _designed(job, sets)
     if not file.is_file():
         raise InputError("FILE", str(file), "a STEP file that exists")
-    with _progress() as tell:
-        measured = inspect(settled, file, tell)
+    with inspectors() as crew:
+        settled, _ = _designed(job, sets)
+        with _progress() as tell:
+            measured = inspect_with(crew, settled, file, tell)
     if as_json:
         _print_json(measured)
     else:
@@ -165,15 +170,13 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
 
     settled, _ = _designed(job, sets)
+    folder = _folder(out, settled)
     look = Look(paper, units, projection)
-    with staging(out, settled.name) as staged:
-        _, drawings = write_papers(settled, staged, look)
-        page = staged / f"{settled.name}-sheet.html"
-        write_page(page, settled, PageContent(drawings), look.units)
-        record = deliver(staged, out / settled.name, design_record(settled))
-    for path in record["delivery"]["written"]:
-        typer.echo(out / settled.name / path)
-    _tell_delivery(record)
+    written, drawings = write_papers(settled, folder, look)
+    page = folder / f"{settled.name}-sheet.html"
+    write_page(page, settled, PageContent(drawings), look.units)
+    for path in (*written, page):
+        typer.echo(path)
 
 
 @app.command()
@@ -186,27 +189,26 @@ def page(
     projection: View = Projection.FIRST,
 ) -> None:
     """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
-    from tapmodel.preview import look_closely  # noqa: PLC0415  (loads mesh libraries)
-
-    settled, _ = _designed(job, sets)
-    record = look_closely(settled, out, Look(units=units, projection=projection))
-    _tell_preview(record, out)
-
-
-def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
-    for path in record["delivery"]["written"]:
-        typer.echo(f"preview, not proved: {out / record['name'] / path}", err=err)
-    _tell_delivery(record)
+    with previewers(page=Look(units=units, projection=projection)) as crew:
+        settled, _ = _designed(job, sets)
+        with _progress() as tell:
+            files = preview_with(crew, settled, out, tell)
+    _tell_previewed(files)
 
 
-def _tell_delivery(record: dict[str, Any]) -> None:
-    """What became of files that stood in the folder before."""
-    delivery = record["delivery"]
-    if delivery["replaced"]:
-        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
-        typer.echo(f"note: {words}", err=True)
-    for old, new in delivery["kept"].items():
-        typer.echo(f"note: your own {old} is kept as {new}", err=True)
+def _tell_previewed(files: Iterable[Path], *, aside: bool = False) -> None:
+    for path in files:
+        typer.echo(f"preview, not proved: {path}", err=aside)
+
+
+def _folder(out: Path, settled: TapDesign) -> Path:
+    folder = out / settled.name
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        allowed = f"a folder that can be written ({error.strerror})"
+        raise InputError("--out", str(out), allowed) from error
+    return folder
 
 
 @app.command()
@@ -278,17 +280,17 @@ def _print_json(value: object) -> None:
 
 
 @contextmanager
-def _progress() -> Generator[Callable[[str], None]]:
+def _progress() -> Generator[Told]:
     """A bar on stderr that names the running stage; silent where nobody watches."""
     from rich.console import Console  # noqa: PLC0415  (only long work shows a bar)
     from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415
 
     columns = (TextColumn("{task.description:<12}"), BarColumn(), TimeElapsedColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task("kernel", total=len(STAGES))
+        task = bar.add_task(Stage.LOADING, total=None)
 
-        def tell(stage: str) -> None:
-            bar.update(task, description=stage, completed=STAGES.index(stage))
+        def tell(stage: Stage) -> None:
+            bar.update(task, description=stage)
 
         yield tell
 

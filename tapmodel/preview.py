@@ -1,70 +1,80 @@
 """A quick look: mesh and still straight from the numbers, no kernel, nothing proved.
 
-It stands in a folder of its own, `<name>-preview`, and so do its files' names and its record say
-that it is a preview: a look at another tap never takes the place of a verified model.
+Its files bear names of their own, so that they are never taken for a verified model.
 """
 
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
-from tapmodel.delivery.place import deliver
-from tapmodel.delivery.staging import staging
+from tapmodel.crew import Line
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
-from tapmodel.record import design_record
-from tapmodel.report.drawings.catalogue import all_drawings
-from tapmodel.report.page.solid import Model
-from tapmodel.report.page.write import PageContent, write_page
-from tapmodel.report.papers import stills
-from tapmodel.report.pictures.catalogue import draw_all, draw_whole
+from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
+from tapmodel.report.still import renderer
 from tapmodel.report.units import Look
+from tapmodel.stages import Stage
 
 
-def look(design: TapDesign, out: Path) -> dict[str, Any]:
-    """Deliver mesh and picture to `out/<name>-preview` and return the record.
+def look(line: Line) -> list[Path]:
+    """Write mesh and picture of `<name>-preview`.
 
     Args:
-        design: every number of the tap.
-        out: folder for results.
+        line: on which come the design and the folder to write to.
+
+    Returns:
+        Paths of the files.
 
     Raises:
-        InputError: when `out` cannot be written.
+        InputError: when nothing can be written there.
     """
-    mesh, named = preview_mesh(design), _named(design)
-    with staging(out, named.name) as staged:
-        write_stl(mesh, staged / f"{named.name}.stl")
-        draw_whole(named, mesh, staged)
-        return _delivered(staged, named, out)
+    renderer()
+    design, folder = line.hear()
+    named = _named(design)
+    line.stage(Stage.MESH)
+    mesh = preview_mesh(design)
+    line.stage(Stage.MESH_FILES)
+    stl = folder / f"{named.name}.stl"
+    write_stl(mesh, stl)
+    line.stage(Stage.PICTURES)
+    picture = {"three-quarter": drawn_whole(named, mesh)}
+    return [stl, *write_pictures(named, picture, folder)]
 
 
-def look_closely(design: TapDesign, out: Path, wanted: Look) -> dict[str, Any]:
-    """Deliver the page to `out/<name>-preview` and return the record.
+def look_closely(line: Line, wanted: Look) -> list[Path]:
+    """Write the page of `<name>-preview`.
 
     Args:
-        design: every number of the tap.
-        out: folder for results.
+        line: on which come the design and the folder to write to.
         wanted: how the reader wants the page.
 
+    Returns:
+        The path of the page.
+
     Raises:
-        InputError: when `out` cannot be written.
+        InputError: when nothing can be written there.
     """
-    mesh, named = preview_mesh(design), _named(design)
-    with staging(out, named.name) as staged:
-        pictures = draw_all(named, mesh, staged)
-        model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
-        drawings = all_drawings(named, wanted.projection)
-        content = PageContent(drawings, model, stills(named, pictures))
-        for picture in pictures:
-            picture.unlink()  # the page holds them
-        write_page(staged / f"{named.name}.html", named, content, wanted.units)
-        return _delivered(staged, named, out)
+    # Drawings and page take a third of a second to load.
+    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415
+    from tapmodel.report.page.solid import Model  # noqa: PLC0415
+    from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415
+    from tapmodel.report.papers import stills  # noqa: PLC0415
+
+    renderer()
+    design, folder = line.hear()
+    named = _named(design)
+    line.stage(Stage.PAPERS)
+    drawings = all_drawings(named, wanted.projection)
+    line.stage(Stage.MESH)
+    mesh = preview_mesh(design)
+    line.stage(Stage.PICTURES)
+    pictures = stills(named, drawn_all(named, mesh))
+    line.stage(Stage.PAGE)
+    model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
+    page = folder / f"{named.name}.html"
+    write_page(page, named, PageContent(drawings, model, pictures), wanted.units)
+    return [page]
 
 
 def _named(design: TapDesign) -> TapDesign:
     return replace(design, name=f"{design.name}-preview")
-
-
-def _delivered(staged: Path, named: TapDesign, out: Path) -> dict[str, Any]:
-    return deliver(staged, out / named.name, design_record(named) | {"preview": "not proved"})

@@ -50,7 +50,7 @@ class Scene:
         self._window.AddRenderer(self._renderer)
 
     def png(self, view: View) -> bytes:
-        """What `view` shows, as a grey PNG."""
+        """What `view` shows as a grey PNG."""
         self._window.SetSize(*view.size)
         height = self._aim(view)
         lines = dashed(view.references, _DASH * height)

@@ -10,7 +10,7 @@ import pytest
 from step_check import StepVerdict, check_step
 
 from tapmodel.errors import InputError, KernelError
-from tapmodel.export.read_back import read_step
+from tapmodel.export.read_back_step import read_step
 from tapmodel.export.step import write_step
 from tapmodel.geometry.measure import counts, volume
 
@@ -69,7 +69,7 @@ def test_nothing_is_said_on_the_standard_output(tmp_path: Path):
     script = f"""
 from pathlib import Path
 import cadquery as cq
-from tapmodel.export.read_back import read_step
+from tapmodel.export.read_back_step import read_step
 from tapmodel.export.step import write_step
 path = Path({str(tmp_path / "box.step")!r})
 write_step(cq.Solid.makeBox(1, 2, 3), path, "box")

@@ -1,0 +1,105 @@
+"""The order of work at the desk, the process beside the kernel's.
+
+It makes papers from the design, proves the mesh, and makes everything of it. The parts have heavy
+libraries of their own: one is loaded only where it is wanted, and while the desk would wait.
+"""
+
+from typing import TYPE_CHECKING
+
+from tapmodel.crew import Line
+from tapmodel.desk.handover import MeshFile, take
+from tapmodel.export.formats import DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
+from tapmodel.stages import Stage
+from tapmodel.wish import Order, Wish
+
+if TYPE_CHECKING:
+    from tapmodel.checks.proof import MeshProof, ModelProof
+    from tapmodel.geometry.triangles import Mesh
+    from tapmodel.report.drawings.drawing import Drawing
+
+
+def write(line: Line, wish: Wish) -> "MeshProof":
+    """Write and read back every file but the STEP file, and prove the mesh.
+
+    Args:
+        line: on which come the order, the mesh, the STEP file where the desk is to read it, and
+            the model's proof.
+        wish: the files wanted.
+
+    Returns:
+        What was measured on the mesh; the kernel's process, which hears it too, judges it.
+
+    Raises:
+        KernelError: when a file fails its proof.
+    """
+    order, drawings = _from_design(line, wish)
+    mesh, proof, pictures = _from_mesh(line, order)
+    model_proof = _model_proof(line, wish)
+    if Format.PAGE in wish.formats:
+        from tapmodel.desk import page
+
+        line.stage(Stage.PAGE)
+        page.write(order, drawings, pictures, (mesh, proof, model_proof))
+    return proof
+
+
+def _from_design(line: Line, wish: Wish) -> "tuple[Order, dict[str, Drawing]]":
+    """What needs no model; returns the drawings for the page."""
+    if not wish.any_of(PAPER_FORMATS):
+        return line.hear(), {}
+    from tapmodel.desk import papers
+
+    order: Order = line.hear()
+    line.stage(Stage.PAPERS)
+    return order, papers.write(order)
+
+
+def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, bytes]]":
+    """What needs the mesh; returns it with its proof, and the pictures for the page."""
+    line.stage(Stage.LOADING)
+    _load_for_mesh(order.wish)
+    from tapmodel.checks.mesh_proof import prove_mesh
+
+    handed: MeshFile = line.hear()
+    line.stage(Stage.MESH_PROOF)
+    mesh = take(handed)
+    proof = prove_mesh(mesh, handed.chord)
+    line.pass_on(proof)
+    if order.wish.any_of(MESH_FORMATS):
+        from tapmodel.desk import mesh_files
+
+        line.stage(Stage.MESH_FILES)
+        mesh_files.write(order, mesh, proof)
+    if not order.wish.any_of(DRAWN_FORMATS):
+        return mesh, proof, {}
+    from tapmodel.desk import pictures
+
+    line.stage(Stage.PICTURES)
+    return mesh, proof, pictures.write(order, mesh)
+
+
+def _load_for_mesh(wish: Wish) -> None:
+    """Load while the mesh is being made."""
+    if wish.desk_reads_step:
+        import tapmodel.export.read_back_step
+    if wish.any_of(MESH_FORMATS):
+        import tapmodel.desk.mesh_files
+    if wish.any_of(DRAWN_FORMATS):
+        import tapmodel.desk.pictures
+        from tapmodel.report.still import renderer
+
+        renderer()
+
+
+def _model_proof(line: Line, wish: Wish) -> "ModelProof":
+    """The model's proof, to which the STEP file is held where the desk reads it."""
+    if not wish.desk_reads_step:
+        return line.hear()
+    from tapmodel.export.read_back_step import judge_step, read_step
+
+    path = line.hear()
+    line.stage(Stage.READ_BACK)
+    content = read_step(path)
+    proof: ModelProof = line.hear()
+    judge_step(content, proof)
+    return proof
