@@ -30,9 +30,9 @@ from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
 from tapmodel.shop.wires_record import wires_record
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for, json_schema, read_job
+from tapmodel.stages import Stage, Told
 from tapmodel.wish import Wish
 from tapmodel.words import Severity
-from tapmodel.stages import Stage, Told
 from tapmodel.workshop import (
     builders,
     inspect_with,

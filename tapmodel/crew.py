@@ -154,7 +154,9 @@ class Crew:
             ready = multiprocessing.connection.wait([c.connection for c in busy], left)
             if not ready:
                 stage = busy[0].stage
-                raise KernelError(stage, f"took longer than {self._limits.seconds:g} s and was stopped")
+                raise KernelError(
+                    stage, f"took longer than {self._limits.seconds:g} s and was stopped"
+                )
             for child in busy:
                 if child.connection in ready:
                     self._listen(child, tell)

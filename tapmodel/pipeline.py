@@ -5,7 +5,7 @@ What needs no kernel is made beside it, at the desk (see `tapmodel.desk.work`).
 
 from dataclasses import asdict
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from tapmodel import precision
 from tapmodel.checks.proof import MeshProof, ModelProof
@@ -21,7 +21,9 @@ from tapmodel.geometry.build import build_solid
 from tapmodel.geometry.mesh import tessellate
 from tapmodel.geometry.step_file import read_step_text
 from tapmodel.stages import Stage
-from tapmodel.wish import Order
+
+if TYPE_CHECKING:
+    from tapmodel.wish import Order
 
 
 def make(line: Line) -> ModelProof:

@@ -34,8 +34,9 @@ def full_record(
     mesh: MeshProof,
     run: dict[str, Any],
 ) -> dict[str, Any]:
-    """The whole record but its list of files; `run` is how the run went, the only part of it
-    that differs from one run of a design to the next.
+    """The whole record but its list of files.
+
+    `run` is how the run went: the only part that differs from one run of a design to the next.
     """
     model = asdict(proof) | {
         "self_intersecting": mesh.self_intersecting,

@@ -25,7 +25,10 @@ _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
 
 def builders(wish: Wish, limits: Limits | None = None) -> Crew:
     """The processes that build: they begin to load at once, and `produce` hands them the design."""
-    tasks = [Task(_KERNEL, "tapmodel.pipeline:make"), Task(_DESK, "tapmodel.desk.work:write", (wish,))]
+    tasks = [
+        Task(_KERNEL, "tapmodel.pipeline:make"),
+        Task(_DESK, "tapmodel.desk.work:write", (wish,)),
+    ]
     return Crew(tasks, limits or Limits())
 
 
@@ -103,7 +106,11 @@ def inspect_with(crew: Crew, design: TapDesign, file: Path, tell: Told) -> dict[
 
 def previewers(limits: Limits | None = None, page: Look | None = None) -> Crew:
     """The process that makes the preview's mesh and picture or, for a look, its page."""
-    task = Task(_PREVIEW, "tapmodel.preview:look") if page is None else Task(_PREVIEW, "tapmodel.preview:look_closely", (page,))
+    task = (
+        Task(_PREVIEW, "tapmodel.preview:look")
+        if page is None
+        else Task(_PREVIEW, "tapmodel.preview:look_closely", (page,))
+    )
     return Crew([task], limits or Limits())
 
 

@@ -14,6 +14,16 @@ from tapmodel.export.threemf import write_3mf
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.wish import Order
 
+_NAMED_WRITERS: dict[Format, Callable[[Mesh, Path, str], None]] = {
+    Format.THREEMF: write_3mf,
+    Format.GLB: write_glb,
+}
+_READERS: dict[Format, Callable[[Path], MeshContent]] = {
+    Format.STL: read_stl,
+    Format.THREEMF: read_3mf,
+    Format.GLB: read_glb,
+}
+
 
 def write(order: Order, mesh: Mesh, proof: MeshProof) -> None:
     """Write the files of triangles wanted, read each back, and hold it to the mesh.
@@ -22,22 +32,13 @@ def write(order: Order, mesh: Mesh, proof: MeshProof) -> None:
         InputError: when nothing can be written there.
         KernelError: when a file holds something else.
     """
-    name = order.design.name
-    writers: dict[Format, Callable[[Path], None]] = {
-        Format.STL: lambda path: write_stl(mesh, path),
-        Format.THREEMF: lambda path: write_3mf(mesh, path, name),
-        Format.GLB: lambda path: write_glb(mesh, path, name),
-    }
-    readers: dict[Format, Callable[[Path], MeshContent]] = {
-        Format.STL: read_stl,
-        Format.THREEMF: read_3mf,
-        Format.GLB: read_glb,
-    }
-    for kind, writer in writers.items():
-        if kind in order.wish.formats:
-            path = order.file(f".{kind}")
-            writer(path)
-            _judge(kind, readers[kind](path), proof)
+    for kind in (kind for kind in order.wish.formats if kind in _READERS):
+        path = order.file(f".{kind}")
+        if kind is Format.STL:
+            write_stl(mesh, path)
+        else:
+            _NAMED_WRITERS[kind](mesh, path, order.design.name)
+        _judge(kind, _READERS[kind](path), proof)
 
 
 def _judge(kind: Format, content: MeshContent, mesh: MeshProof) -> None:

@@ -4,6 +4,7 @@ It makes papers from the design, proves the mesh, and makes everything of it. Th
 libraries of their own: one is loaded only where it is wanted, and while the desk would wait.
 """
 
+from importlib import import_module
 from typing import TYPE_CHECKING
 
 from tapmodel.crew import Line
@@ -81,14 +82,13 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
 def _load_for_mesh(wish: Wish) -> None:
     """Load while the mesh is being made."""
     if wish.desk_reads_step:
-        import tapmodel.export.read_back_step
+        import_module("tapmodel.export.read_back_step")
     if wish.any_of(MESH_FORMATS):
-        import tapmodel.desk.mesh_files
+        import_module("tapmodel.desk.mesh_files")
     if wish.any_of(DRAWN_FORMATS):
-        import tapmodel.desk.pictures
-        from tapmodel.report.still import renderer
-
-        renderer()
+        import_module("tapmodel.desk.pictures").warm_up()
+    if Format.PAGE in wish.formats:
+        import_module("tapmodel.desk.page")
 
 
 def _model_proof(line: Line, wish: Wish) -> "ModelProof":
