@@ -10,26 +10,13 @@ import sys
 from collections.abc import Generator, Iterable
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
-from tapmodel.export.atomic import write_whole
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
-from tapmodel.record import design_record
-from tapmodel.report.job_file import commented_job
-from tapmodel.report.numbers import design_page, findings_text
-from tapmodel.report.summary import build_summary, verify_summary
 from tapmodel.report.units import Look, Paper, Projection, Units
-from tapmodel.report.wires_page import wires_page
-from tapmodel.shop.wires_answer import Wires, answer_wires
-from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
-from tapmodel.shop.wires_record import wires_record
-from tapmodel.spec.job import Job
-from tapmodel.spec.job_file import job_for, json_schema, read_job
 from tapmodel.stages import Stage, Told
 from tapmodel.wish import Wish
 from tapmodel.words import Severity
@@ -41,6 +28,10 @@ from tapmodel.workshop import (
     previewers,
     produce_with,
 )
+
+if TYPE_CHECKING:
+    from tapmodel.design.tap_design import TapDesign
+    from tapmodel.spec.job import Job
 
 app = typer.Typer(
     add_completion=False,
@@ -67,6 +58,9 @@ AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON a
 @app.command()
 def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> None:
     """Print every number of a tap for the hole; no model is built."""
+    from tapmodel.record import design_record
+    from tapmodel.report.numbers import design_page
+
     settled, _ = _designed(job, sets)
     if as_json:
         _print_json(design_record(settled))
@@ -85,6 +79,9 @@ def new(
     overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
 ) -> None:
     """Write a commented job file with every value chosen and why."""
+    from tapmodel.export.atomic import write_whole
+    from tapmodel.report.job_file import commented_job
+
     settled, job = _designed(designation, sets)
     taken = os.path.lexists(file)
     if taken and not overwrite:
@@ -117,6 +114,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     wanted = Wish(parse_formats(formats), Look(paper, units, projection))
     with previewers() if preview else builders(wanted) as crew:
         settled, _ = _designed(job, sets)
+        from tapmodel.report.numbers import findings_text
+        from tapmodel.report.summary import build_summary
+
         for line in findings_text(settled.findings):
             typer.echo(line, err=True)
         if _has_errors(settled) and not force:
@@ -145,6 +145,8 @@ def verify(
         raise InputError("FILE", str(file), "a STEP file that exists")
     with inspectors() as crew:
         settled, _ = _designed(job, sets)
+        from tapmodel.report.summary import verify_summary
+
         with _progress() as tell:
             measured = inspect_with(crew, settled, file, tell)
     if as_json:
@@ -166,8 +168,8 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet to take to the machine, its page and all drawings; no model is built."""
-    from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415  (as below)
-    from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
+    from tapmodel.report.page.write import PageContent, write_page
+    from tapmodel.report.papers import write_papers
 
     settled, _ = _designed(job, sets)
     folder = _folder(out, settled)
@@ -201,7 +203,7 @@ def _tell_previewed(files: Iterable[Path], *, aside: bool = False) -> None:
         typer.echo(f"preview, not proved: {path}", err=aside)
 
 
-def _folder(out: Path, settled: TapDesign) -> Path:
+def _folder(out: Path, settled: "TapDesign") -> Path:
     folder = out / settled.name
     try:
         folder.mkdir(parents=True, exist_ok=True)
@@ -235,6 +237,11 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     as_json: AsJson = False,
 ) -> None:
     """Measure a tap over wires: limits, and from a measured value the infeed still to take."""
+    from tapmodel.report.wires_page import wires_page
+    from tapmodel.shop.wires_answer import Wires, answer_wires
+    from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
+    from tapmodel.shop.wires_record import wires_record
+
     overrides = Overrides(pitch_diameter, starts, lead_angle)
     if job is not None:
         if flank_angle is not None or pitch is not None:
@@ -262,16 +269,21 @@ def _diameters(text: str) -> tuple[float, ...]:
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file."""
+    from tapmodel.spec.job_file import json_schema
+
     _print_json(json_schema())
 
 
-def _designed(text: str, sets: list[str] | None) -> tuple[TapDesign, Job]:
+def _designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
+    from tapmodel.design.design import design_tap
+    from tapmodel.spec.job_file import job_for, read_job
+
     is_file = text.lower().endswith(".toml") or (os.sep in text and Path(text).exists())
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
 
 
-def _has_errors(settled: TapDesign) -> bool:
+def _has_errors(settled: "TapDesign") -> bool:
     return any(finding.severity is Severity.ERROR for finding in settled.findings)
 
 
@@ -282,8 +294,8 @@ def _print_json(value: object) -> None:
 @contextmanager
 def _progress() -> Generator[Told]:
     """A bar on stderr that names the running stage; silent where nobody watches."""
-    from rich.console import Console  # noqa: PLC0415  (only long work shows a bar)
-    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415
+    from rich.console import Console
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
     columns = (TextColumn("{task.description:<12}"), BarColumn(), TimeElapsedColumn())
     with Progress(*columns, console=Console(stderr=True), transient=True) as bar:

@@ -15,8 +15,8 @@ from tapmodel.wish import Order, Wish
 
 if TYPE_CHECKING:
     from tapmodel.checks.proof import MeshProof, ModelProof
+    from tapmodel.desk.page import Prepared
     from tapmodel.geometry.triangles import Mesh
-    from tapmodel.report.drawings.drawing import Drawing
 
 
 def write(line: Line, wish: Wish) -> "MeshProof":
@@ -33,26 +33,32 @@ def write(line: Line, wish: Wish) -> "MeshProof":
     Raises:
         KernelError: when a file fails its proof.
     """
-    order, drawings = _from_design(line, wish)
+    order, prepared = _from_design(line, wish)
     mesh, proof, pictures = _from_mesh(line, order)
     model_proof = _model_proof(line, wish)
-    if Format.PAGE in wish.formats:
+    if prepared:
         from tapmodel.desk import page
 
         line.stage(Stage.PAGE)
-        page.write(order, drawings, pictures, (mesh, proof, model_proof))
+        page.write(order, prepared, pictures, (mesh, proof, model_proof))
     return proof
 
 
-def _from_design(line: Line, wish: Wish) -> "tuple[Order, dict[str, Drawing]]":
-    """What needs no model; returns the drawings for the page."""
+def _from_design(line: Line, wish: Wish) -> "tuple[Order, Prepared | None]":
+    """What needs no model; returns what is prepared of the page."""
     if not wish.any_of(PAPER_FORMATS):
-        return line.hear(), {}
+        return line.hear(), None
     from tapmodel.desk import papers
 
     order: Order = line.hear()
     line.stage(Stage.PAPERS)
-    return order, papers.write(order)
+    drawings = papers.write(order)
+    if Format.PAGE not in wish.formats:
+        return order, None
+    from tapmodel.desk import page
+
+    line.stage(Stage.PAGE)
+    return order, page.prepare(order, drawings)
 
 
 def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, bytes]]":
@@ -87,8 +93,6 @@ def _load_for_mesh(wish: Wish) -> None:
         import_module("tapmodel.desk.mesh_files")
     if wish.any_of(DRAWN_FORMATS):
         import_module("tapmodel.desk.pictures").warm_up()
-    if Format.PAGE in wish.formats:
-        import_module("tapmodel.desk.page")
 
 
 def _model_proof(line: Line, wish: Wish) -> "ModelProof":
