@@ -53,12 +53,14 @@ def _around(polygons: list[Floats]) -> list[list[int]]:
     extent = np.maximum(high.max(axis=0) - low.min(axis=0), np.finfo(float).tiny)
     axis = int(np.argmin(np.sum(high - low, axis=0) / extent))
     order = np.argsort(low[:, axis])
-    begins, furthest = low[order, axis], np.maximum.accumulate(high[order, axis])
+    begins: Floats = low[order, axis]
+    furthest: Floats = np.maximum.accumulate(high[order, axis])
     found: list[list[int]] = []
     for n, polygon in enumerate(polygons):
         point = polygon[0]
-        first = int(np.searchsorted(furthest, point[axis]))
-        near = order[first : np.searchsorted(begins, point[axis], side="right")]
+        place = float(polygon[0][axis])
+        first = int(np.searchsorted(furthest, place))
+        near = order[first : np.searchsorted(begins, place, side="right")]
         held = np.all((low[near] <= point) & (point <= high[near]), axis=1)
         asked: list[int] = sorted(near[held].tolist())
         found.append([m for m in asked if m != n and contains(polygons[m], point)])

@@ -1,0 +1,68 @@
+"""How time, memory and size of a whole run grow with the turns, stage by stage.
+
+    python tests/benchmarks/growth.py [MOST TURNS] [FLUTES]
+
+Prints processor seconds of each stage, and its exponent between the last two numbers of turns: 1
+is linear. Below a tenth of a second an exponent says nothing and is left out. With the 1500 turns
+it is made for it takes a quarter of an hour. Its last row is what `tapmodel.estimate` rests on.
+"""
+
+import math
+import sys
+import tempfile
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+from reference import reference
+
+from tapmodel.crew import Limits
+from tapmodel.workshop import produce
+
+STEP = 2.5
+"""From one number of turns to the next."""
+TOLD = 0.1
+"""Seconds below which an exponent says nothing."""
+
+
+def costs(turns: int, flutes: int) -> dict[str, float]:
+    """What a run with so many turns takes, by name."""
+    with tempfile.TemporaryDirectory() as folder:
+        told = lambda _stage: None  # noqa: E731
+        limits = Limits(seconds=7200.0, memory_mb=100_000)
+        record = produce(reference(turns, flutes), Path(folder), told, limits=limits)
+    return _stages(record["run"]) | {
+        file["path"].rpartition(".")[2] + " MB": file["bytes"] / 1e6
+        for file in record["files"]
+        if "-" not in file["path"]
+    }
+
+
+def _stages(run: dict[str, Any]) -> dict[str, float]:
+    found: dict[str, float] = {}
+    for name, process in run["processes"].items():
+        taken = process["processor_seconds"]
+        found |= {f"{name}: {stage}": seconds for stage, seconds in taken.items()}
+        found[f"{name}: in all"] = sum(taken.values())
+        found[f"{name}: memory in GB"] = process["peak_memory_mb"] / 1000
+    return found
+
+
+def main() -> None:
+    """Print a table with a column for each number of turns."""
+    most = int(sys.argv[1]) if len(sys.argv) > 1 else 1500
+    flutes = int(sys.argv[2]) if len(sys.argv) > 2 else 3
+    sizes = [round(most / STEP**k) for k in range(3, -1, -1)]
+    columns = [costs(turns, flutes) for turns in sizes]
+    print(f"{flutes} flutes, turns  " + "".join(f"{turns:9}" for turns in sizes) + "  exponent")
+    for name in columns[-1]:
+        row = [column.get(name, 0.0) for column in columns]
+        exponent = ""
+        if row[-2] > TOLD:
+            (few, many), (low, high) = list(pairwise(sizes))[-1], row[-2:]
+            exponent = f"{math.log(high / low) / math.log(many / few):10.2f}"
+        print(f"{name:22}" + "".join(f"{value:9.2f}" for value in row) + exponent)
+
+
+if __name__ == "__main__":
+    main()
