@@ -7,10 +7,10 @@ import json
 import os
 import shlex
 import sys
-from collections.abc import Generator, Iterable
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
@@ -123,13 +123,14 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
             raise RefusedError("not built, see the errors above; --force builds it anyway")
         with _progress() as tell:
             if preview:
-                _tell_previewed(preview_with(crew, settled, out, tell), aside=as_json)
+                _tell_preview(preview_with(crew, settled, out, tell), out, err=as_json)
                 return
             record = produce_with(crew, settled, out, wanted, tell)
     if as_json:
         _print_json(record)
     else:
         typer.echo(build_summary(record, out / settled.name))
+    _tell_delivery(record)
 
 
 @app.command()
@@ -168,17 +169,22 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet to take to the machine, its page and all drawings; no model is built."""
+    from tapmodel.delivery.place import deliver
+    from tapmodel.delivery.staging import staging
+    from tapmodel.record import design_record
     from tapmodel.report.page.write import PageContent, write_page
     from tapmodel.report.papers import write_papers
 
     settled, _ = _designed(job, sets)
-    folder = _folder(out, settled)
     look = Look(paper, units, projection)
-    written, drawings = write_papers(settled, folder, look)
-    page = folder / f"{settled.name}-sheet.html"
-    write_page(page, settled, PageContent(drawings), look.units)
-    for path in (*written, page):
-        typer.echo(path)
+    with staging(out, settled.name) as staged:
+        _, drawings = write_papers(settled, staged, look)
+        page = staged / f"{settled.name}-sheet.html"
+        write_page(page, settled, PageContent(drawings), look.units)
+        record = deliver(staged, out / settled.name, design_record(settled))
+    for path in record["delivery"]["written"]:
+        typer.echo(out / settled.name / path)
+    _tell_delivery(record)
 
 
 @app.command()
@@ -194,23 +200,24 @@ def page(
     with previewers(page=Look(units=units, projection=projection)) as crew:
         settled, _ = _designed(job, sets)
         with _progress() as tell:
-            files = preview_with(crew, settled, out, tell)
-    _tell_previewed(files)
+            record = preview_with(crew, settled, out, tell)
+    _tell_preview(record, out)
 
 
-def _tell_previewed(files: Iterable[Path], *, aside: bool = False) -> None:
-    for path in files:
-        typer.echo(f"preview, not proved: {path}", err=aside)
+def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
+    for path in record["delivery"]["written"]:
+        typer.echo(f"preview, not proved: {out / record['name'] / path}", err=err)
+    _tell_delivery(record)
 
 
-def _folder(out: Path, settled: "TapDesign") -> Path:
-    folder = out / settled.name
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        allowed = f"a folder that can be written ({error.strerror})"
-        raise InputError("--out", str(out), allowed) from error
-    return folder
+def _tell_delivery(record: dict[str, Any]) -> None:
+    """What became of files that stood in the folder before."""
+    delivery = record["delivery"]
+    if delivery["replaced"]:
+        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
+        typer.echo(f"note: {words}", err=True)
+    for old, new in delivery["kept"].items():
+        typer.echo(f"note: your own {old} is kept as {new}", err=True)
 
 
 @app.command()

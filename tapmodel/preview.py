@@ -1,13 +1,6 @@
-"""A quick look: mesh and still straight from the numbers, no kernel, nothing proved.
-
-Its files bear names of their own, so that they are never taken for a verified model.
-"""
-
-from dataclasses import replace
-from pathlib import Path
+"""A quick look: mesh and still straight from the numbers, no kernel, nothing proved."""
 
 from tapmodel.crew import Line
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
 from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
@@ -16,40 +9,31 @@ from tapmodel.report.units import Look
 from tapmodel.stages import Stage
 
 
-def look(line: Line) -> list[Path]:
-    """Write mesh and picture of `<name>-preview`.
+def look(line: Line) -> None:
+    """Write mesh and picture.
 
     Args:
-        line: on which come the design and the folder to write to.
-
-    Returns:
-        Paths of the files.
+        line: on which come the design, under the preview's name, and the folder to write to.
 
     Raises:
         InputError: when nothing can be written there.
     """
     renderer()
     design, folder = line.hear()
-    named = _named(design)
     line.stage(Stage.MESH)
     mesh = preview_mesh(design)
     line.stage(Stage.MESH_FILES)
-    stl = folder / f"{named.name}.stl"
-    write_stl(mesh, stl)
+    write_stl(mesh, folder / f"{design.name}.stl")
     line.stage(Stage.PICTURES)
-    picture = {"three-quarter": drawn_whole(named, mesh)}
-    return [stl, *write_pictures(named, picture, folder)]
+    write_pictures(design, {"three-quarter": drawn_whole(design, mesh)}, folder)
 
 
-def look_closely(line: Line, wanted: Look) -> list[Path]:
-    """Write the page of `<name>-preview`.
+def look_closely(line: Line, wanted: Look) -> None:
+    """Write the page.
 
     Args:
-        line: on which come the design and the folder to write to.
+        line: on which come the design, under the preview's name, and the folder to write to.
         wanted: how the reader wants the page.
-
-    Returns:
-        The path of the page.
 
     Raises:
         InputError: when nothing can be written there.
@@ -62,19 +46,13 @@ def look_closely(line: Line, wanted: Look) -> list[Path]:
 
     renderer()
     design, folder = line.hear()
-    named = _named(design)
     line.stage(Stage.PAPERS)
-    drawings = all_drawings(named, wanted.projection)
+    drawings = all_drawings(design, wanted.projection)
     line.stage(Stage.MESH)
     mesh = preview_mesh(design)
     line.stage(Stage.PICTURES)
-    pictures = stills(named, drawn_all(named, mesh))
+    pictures = stills(design, drawn_all(design, mesh))
     line.stage(Stage.PAGE)
     model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
-    page = folder / f"{named.name}.html"
-    write_page(page, named, PageContent(drawings, model, pictures), wanted.units)
-    return [page]
-
-
-def _named(design: TapDesign) -> TapDesign:
-    return replace(design, name=f"{design.name}-preview")
+    content = PageContent(drawings, model, pictures)
+    write_page(folder / f"{design.name}.html", design, content, wanted.units)

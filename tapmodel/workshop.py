@@ -4,9 +4,9 @@ The kernel's process and the desk's write into a staging folder; it is delivered
 proved.
 """
 
-import json
 import time
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,8 +14,7 @@ from tapmodel.crew import Crew, Done, Limits, Task
 from tapmodel.delivery.place import deliver
 from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.manifest import file_record
-from tapmodel.record import full_record, with_files
+from tapmodel.record import design_record, full_record
 from tapmodel.report.units import Look
 from tapmodel.stages import Stage, Told
 from tapmodel.wish import Order, Wish
@@ -68,15 +67,13 @@ def produce_with(
     with staging(out, design.name) as staged:
         done = crew.work(Order(design, staged, wish), tell)
         tell(Stage.DELIVERY)
-        record = _record(design, staged, done, time.perf_counter() - began)
-        deliver(staged, out / design.name)
-    return record
+        run = _run(done, began)
+        record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
+        return deliver(staged, out / design.name, record)
 
 
-def _record(
-    design: TapDesign, folder: Path, done: Mapping[str, Done], seconds: float
-) -> dict[str, Any]:
-    """Make the record of a finished run and write it to its folder."""
+def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:
+    """How a run went, for its record."""
     processes = {
         name: {
             "seconds": {stage: round(taken.wall, 3) for stage, taken in one.taken.items()},
@@ -85,13 +82,7 @@ def _record(
         }
         for name, one in done.items()
     }
-    run = {"seconds": round(seconds, 3), "processes": processes}
-    record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
-    files = [file_record(path, folder) for path in sorted(folder.rglob("*")) if path.is_file()]
-    record = with_files(record, files)
-    text = json.dumps(record, indent=1, allow_nan=False)
-    (folder / "record.json").write_text(text + "\n", encoding="utf-8")
-    return record
+    return {"seconds": round(time.perf_counter() - began, 3), "processes": processes}
 
 
 def inspectors(limits: Limits | None = None) -> Crew:
@@ -104,25 +95,27 @@ def inspect_with(crew: Crew, design: TapDesign, file: Path, tell: Told) -> dict[
     return crew.work((design, file), tell)[_KERNEL].result
 
 
-def previewers(limits: Limits | None = None, page: Look | None = None) -> Crew:
+def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
     """The process that makes the preview's mesh and picture or, for a look, its page."""
-    task = (
-        Task(_PREVIEW, "tapmodel.preview:look")
-        if page is None
-        else Task(_PREVIEW, "tapmodel.preview:look_closely", (page,))
-    )
+    task = Task(_PREVIEW, "tapmodel.preview:look")
+    if page is not None:
+        task = Task(_PREVIEW, "tapmodel.preview:look_closely", (page,))
     return Crew([task], limits or Limits())
 
 
-def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> list[Path]:
-    """Deliver a preview to `out/<name>` and return the paths of its files.
+def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[str, Any]:
+    """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
+
+    Folder, files and record say that it is a preview: a look at another tap never takes the place
+    of a verified model.
 
     Raises:
         InputError: when `out` cannot be written.
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
-    final = out / design.name
-    with staging(out, design.name) as staged:
-        files = crew.work((design, staged), tell)[_PREVIEW].result
-        final.mkdir(exist_ok=True)
-        return [path.replace(final / path.name) for path in files]
+    named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
+    with staging(out, named.name) as staged:
+        done = crew.work((named, staged), tell)
+        tell(Stage.DELIVERY)
+        record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        return deliver(staged, out / named.name, record)

@@ -31,21 +31,20 @@ RUNS = {
 
 
 class Timed(NamedTuple):
-    """Seconds of a process and its children by the clock and of the processors, and its record."""
+    """Seconds of a process and its children by the clock and of the processors; what it printed."""
 
     wall: float
     processor: float
-    record: dict[str, Any]
+    printed: str
 
 
-def timed(command: tuple[str, ...], out: Path) -> Timed:
-    """Run a command that may leave a record below `out`."""
+def timed(command: tuple[str, ...]) -> Timed:
+    """Run a command."""
     before, began = resource.getrusage(resource.RUSAGE_CHILDREN), time.perf_counter()
-    subprocess.run(command, check=True, capture_output=True)
+    done = subprocess.run(command, check=True, stdout=subprocess.PIPE, text=True)
     wall, after = time.perf_counter() - began, resource.getrusage(resource.RUSAGE_CHILDREN)
     processor = after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
-    written = list(out.glob("*/record.json"))
-    return Timed(wall, processor, json.loads(written[0].read_text()) if written else {})
+    return Timed(wall, processor, done.stdout)
 
 
 def measured(folder: Path) -> dict[str, list[Timed]]:
@@ -54,10 +53,10 @@ def measured(folder: Path) -> dict[str, list[Timed]]:
     found: dict[str, list[Timed]] = {"plain route": [], **{name: [] for name in RUNS}}
     for number in range(ROUNDS):
         plain = (sys.executable, str(HERE / "plain_route.py"))
-        found["plain route"].append(timed(plain, folder / "none"))
+        found["plain route"].append(timed(plain))
         for name, (options, _, _) in RUNS.items():
-            out = folder / f"{name}-{number}"
-            found[name].append(timed((*PROGRAM, job, *options, "--out", str(out)), out))
+            out = str(folder / f"{name}-{number}")
+            found[name].append(timed((*PROGRAM, job, "--json", *options, "--out", out)))
     return found
 
 
@@ -88,7 +87,7 @@ def main() -> None:
     for name in ("build", "STEP alone"):
         quickest = min(found[name], key=lambda one: one.wall)
         print(f"{name}: seconds by the clock and of the processors")
-        print(stages(quickest.record["run"]))
+        print(stages(json.loads(quickest.printed)["run"]))
 
 
 if __name__ == "__main__":
