@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
+from tapmodel.crew import Limits
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.report.units import Look, Paper, Projection, Units
@@ -31,7 +32,12 @@ from tapmodel.workshop import (
 
 if TYPE_CHECKING:
     from tapmodel.design.tap_design import TapDesign
+    from tapmodel.estimate import Estimate
     from tapmodel.spec.job import Job
+
+_USUAL = Limits()
+_LONGEST, _LARGEST = 1e6, 10_000_000
+"""Seconds and megabytes that a limit may be set to."""
 
 app = typer.Typer(
     add_completion=False,
@@ -52,6 +58,12 @@ Out = Annotated[Path, typer.Option(help="Folder for results.")]
 PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
 TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
 View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
+Seconds = Annotated[
+    float, typer.Option("--limit-seconds", help="The longest that the work may take.")
+]
+Megabytes = Annotated[
+    int, typer.Option("--limit-mb", help="The most memory that each process may ask for.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]
 
 
@@ -97,7 +109,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Out = Path("out"),
     sets: Sets = None,
-    formats: Annotated[str, typer.Option(help="Files to write, with commas.")] = DEFAULT_FORMATS,
+    formats: Annotated[
+        str, typer.Option(help="Kinds of files to write, with commas; no others are written.")
+    ] = DEFAULT_FORMATS,
     *,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
     preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
@@ -105,14 +119,17 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     paper: PaperSize = Paper.A4,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
+    seconds: Seconds = _USUAL.seconds,
+    megabytes: Megabytes = _USUAL.memory_mb,
 ) -> None:
-    """Build the solid, prove it, and write model files, pictures, papers and record to OUT/NAME.
+    """Build the solid, prove it, and write the files wanted and the record to OUT/NAME.
 
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
     """
     wanted = Wish(parse_formats(formats), Look(paper, units, projection))
-    with previewers() if preview else builders(wanted) as crew:
+    limits = _limits(seconds, megabytes)
+    with previewers(None, limits) if preview else builders(wanted, limits) as crew:
         settled, _ = _designed(job, sets)
         from tapmodel.report.numbers import findings_text
         from tapmodel.report.summary import build_summary
@@ -121,7 +138,8 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
             typer.echo(line, err=True)
         if _has_errors(settled) and not force:
             raise RefusedError("not built, see the errors above; --force builds it anyway")
-        with _progress() as tell:
+        foreseen = _foreseen(settled, limits, preview=preview)
+        with _progress(foreseen) as tell:
             if preview:
                 _tell_preview(preview_with(crew, settled, out, tell), out, err=as_json)
                 return
@@ -188,18 +206,21 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
 
 
 @app.command()
-def page(
+def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Out = Path("out"),
     sets: Sets = None,
     *,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
+    seconds: Seconds = _USUAL.seconds,
+    megabytes: Megabytes = _USUAL.memory_mb,
 ) -> None:
     """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
-    with previewers(page=Look(units=units, projection=projection)) as crew:
+    limits = _limits(seconds, megabytes)
+    with previewers(Look(units=units, projection=projection), limits) as crew:
         settled, _ = _designed(job, sets)
-        with _progress() as tell:
+        with _progress(_foreseen(settled, limits, preview=True)) as tell:
             record = preview_with(crew, settled, out, tell)
     _tell_preview(record, out)
 
@@ -298,18 +319,42 @@ def _print_json(value: object) -> None:
     sys.stdout.write(json.dumps(value, indent=1, allow_nan=False) + "\n")
 
 
+def _limits(seconds: float, megabytes: int) -> Limits:
+    if not 0 < seconds <= _LONGEST:
+        raise InputError("--limit-seconds", seconds, f"more than 0, up to {_LONGEST:g}")
+    if not 0 < megabytes <= _LARGEST:
+        raise InputError("--limit-mb", megabytes, f"more than 0, up to {_LARGEST}")
+    return Limits(seconds, megabytes)
+
+
+def _foreseen(settled: "TapDesign", limits: Limits, *, preview: bool) -> "Estimate":
+    """What the work will take; told where that is long, refused beyond the limits."""
+    from tapmodel.estimate import BUILD, LONG, PREVIEW, demand_within, estimate
+
+    foreseen = estimate(settled, PREVIEW if preview else BUILD)
+    demand_within(foreseen, limits)
+    if foreseen.seconds > LONG:
+        typer.echo(f"note: {foreseen.teeth:.0f} teeth will take {foreseen}", err=True)
+    return foreseen
+
+
 @contextmanager
-def _progress() -> Generator[Told]:
+def _progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
     """A bar on stderr that names the running stage; silent where nobody watches."""
+    if not sys.stderr.isatty():
+        yield lambda _stage: None
+        return
     from rich.console import Console
     from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
-    columns = (TextColumn("{task.description:<12}"), BarColumn(), TimeElapsedColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task(Stage.LOADING, total=None)
+    about = f"of {foreseen}" if foreseen else ""
+    columns = (TextColumn("{task.description:<12}"), BarColumn(20), TimeElapsedColumn())
+    console = Console(stderr=True)
+    with Progress(*columns, TextColumn(about), console=console, transient=True) as bar:
+        task = bar.add_task(Stage.LOADING, total=len(Stage))
 
         def tell(stage: Stage) -> None:
-            bar.update(task, description=stage)
+            bar.update(task, description=stage, advance=1)
 
         yield tell
 

@@ -12,10 +12,12 @@ from pathlib import Path
 
 import pytest
 
+from tapmodel.crew import Limits
 from tapmodel.design.design import design_tap
 from tapmodel.errors import KernelError
 from tapmodel.spec.job_file import job_for
-from tapmodel.workshop import Limits, produce
+from tapmodel.stages import Stage
+from tapmodel.workshop import preview_with, previewers, produce
 
 # A small tap, so that the whole build takes a few seconds.
 JOB = ("M4x0.7", "--set", "blank.thread_length=6", "--set", "name=small")
@@ -97,7 +99,7 @@ def _produce(out: Path, limits: Limits) -> None:
 
 
 def test_a_run_that_takes_too_long_is_stopped_and_names_its_stage(tmp_path: Path) -> None:
-    with pytest.raises(KernelError, match="kernel: took longer"):
+    with pytest.raises(KernelError, match="loading: took longer"):
         _produce(tmp_path / "out", Limits(seconds=0.3))
     assert not (tmp_path / "out").exists()
 
@@ -109,15 +111,32 @@ def test_a_run_that_needs_too_much_memory_is_an_error(tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
 
 
-def test_a_crash_of_the_kernel_is_an_error_that_names_the_stage(tmp_path: Path) -> None:
-    def crash(stage: str) -> None:
-        if stage == "edges":
-            (child,) = [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
-            os.kill(child, signal.SIGSEGV)
+@pytest.mark.parametrize("which", [0, 1])
+def test_a_crash_of_either_process_is_an_error_that_ends_both(which: int, tmp_path: Path) -> None:
+    def crash(stage: Stage) -> None:
+        if stage is Stage.EDGES:
+            os.kill(_spawned()[which], signal.SIGSEGV)
 
     with pytest.raises(KernelError, match="SIGSEGV"):
         produce(design_tap(job_for("M4x0.7")), tmp_path / "out", crash)
     assert not (tmp_path / "out").exists()
+    assert _spawned() == []
+
+
+def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
+    design = design_tap(job_for("M4x0.7"))
+    told = lambda _stage: None  # noqa: E731
+    with (
+        previewers(None, Limits(seconds=0.01)) as crew,
+        pytest.raises(KernelError, match="loading: took longer"),
+    ):
+        preview_with(crew, design, tmp_path / "out", told)
+    assert not (tmp_path / "out").exists()
+    assert _spawned() == []
+
+
+def _spawned() -> list[int]:
+    return [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
 
 
 def _children(parent: int) -> list[int]:
