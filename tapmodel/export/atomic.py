@@ -55,6 +55,18 @@ def whole_file(path: Path) -> Generator[Path]:
         draft.unlink(missing_ok=True)
 
 
+def make_folder(path: Path) -> None:
+    """Make a folder unless it is there.
+
+    Raises:
+        InputError: when the operating system refuses.
+    """
+    try:
+        path.mkdir(exist_ok=True)
+    except OSError as error:
+        raise refused("output file", path, "a place where a folder can be made", error) from error
+
+
 def sync(path: Path) -> None:
     """Have the operating system put a file on the disk, or a folder where it can do that.
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import write_whole
+from tapmodel.export.atomic import make_folder, write_whole
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.write import Picture
@@ -50,7 +50,7 @@ def write_drawings(design: TapDesign, drawings: Mapping[str, Drawing], folder: P
         InputError: when nothing can be written there.
     """
     folder = folder / DRAWINGS_FOLDER
-    folder.mkdir(exist_ok=True)
+    make_folder(folder)
     written: list[Path] = []
     for name, drawing in drawings.items():
         picture = folder / f"{design.name}-{name}.svg"

@@ -193,6 +193,17 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     assert "STEP file" not in kernel["seconds"]
     assert set(desk["seconds"]) == {"loading", "waiting", "mesh proof", "mesh files"}
     assert sum(desk["seconds"].values()) == pytest.approx(record["run"]["seconds"], rel=0.5)
+    folder, out = tmp_path / "out" / "M4x0.7", str(tmp_path / "out")
+    # A sheet of the very same tap joins it; one of another tap does not stand beside its model.
+    assert tapmodel("sheet", "M4x0.7", "--out", out).returncode == 0
+    assert {"M4x0.7.stl", "M4x0.7-sheet.html", "M4x0.7-sheet.pdf"} < _listed(folder)
+    other = tapmodel("sheet", "M4x0.7", "--set", "flutes.rake=9", "--out", out)
+    assert other.returncode == 0
+    assert "another tap of this name" in other.stderr
+    assert {path for path in _listed(folder) if "/" not in path} == {
+        "M4x0.7-sheet.html",
+        "M4x0.7-sheet.pdf",
+    }
 
 
 def test_a_page_has_its_pictures_and_drawings_where_these_are_not_wanted(tmp_path: Path) -> None:
@@ -210,11 +221,19 @@ def _files(folder: Path) -> set[str]:
     return {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
 
 
+def _listed(folder: Path) -> set[str]:
+    """All files of a folder, each of which its record must list."""
+    listed = {file["path"] for file in json.loads((folder / "record.json").read_text())["files"]}
+    assert _files(folder) == listed | {"record.json"}
+    return listed
+
+
 def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     result = tapmodel("build", "M4x0.7", "--preview", "--out", str(tmp_path))
     assert result.returncode == 0
     folder = tmp_path / "M4x0.7-preview"
     assert _files(folder) == {"M4x0.7-preview.png", "M4x0.7-preview.stl", "record.json"}
+    assert json.loads((folder / "record.json").read_text())["preview"] == "not proved"
     assert trimesh.load_mesh(folder / "M4x0.7-preview.stl").is_watertight
 
 

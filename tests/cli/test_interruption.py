@@ -1,4 +1,4 @@
-"""Whatever ends a build, and whatever runs beside it, no half-written result stands anywhere."""
+"""Whatever ends a build, no half-written result stands anywhere; see also tests/delivery."""
 
 import hashlib
 import json
@@ -43,7 +43,7 @@ def _is_whole(folder: Path) -> bool:
     )
 
 
-@pytest.mark.parametrize("round_", range(20))
+@pytest.mark.parametrize("round_", range(6))
 def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
     round_: int, tmp_path: Path
 ) -> None:
@@ -72,26 +72,6 @@ def test_an_interruption_while_a_class_is_made_ends_alike(tmp_path: Path) -> Non
     ended = subprocess.run(command, cwd=tmp_path, capture_output=True, check=False)
     assert ended.returncode == 130
     assert b"stopped" in ended.stderr
-
-
-def test_two_builds_into_one_folder_do_not_mix(tmp_path: Path) -> None:
-    runs = [_start(tmp_path, "--set", f"flutes.rake={rake}") for rake in (5, 12)]
-    for run in runs:
-        _, told = run.communicate(timeout=120)
-        assert run.returncode == 0, told
-    assert _is_whole(tmp_path / "small")
-    assert [path.name for path in tmp_path.iterdir()] == ["small"]
-
-
-def test_what_a_killed_run_left_is_swept_by_the_next(tmp_path: Path) -> None:
-    gone = subprocess.Popen(["true"])
-    gone.wait()
-    left = tmp_path / f".small.{gone.pid}.abcd"
-    left.mkdir()
-    (left / "small.step").write_text("half")
-    run = _start(tmp_path)
-    run.communicate(timeout=60)
-    assert not left.exists()
 
 
 def _produce(out: Path, limits: Limits) -> None:

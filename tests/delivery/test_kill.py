@@ -105,6 +105,27 @@ def test_what_the_user_saves_while_folders_are_swapped_is_not_lost(
     assert content(folder) == NEW | MINE | late
 
 
+def test_two_runs_that_deliver_at_once_never_mix(tmp_path: Path) -> None:
+    folder = _stand(tmp_path)
+    runs: list[int] = []
+    for who in ("one", "other"):
+        run = os.fork()
+        if run == 0:
+            try:
+                for n in range(12):
+                    give(tmp_path, {f"{who}-{n}.step": who, "tap.step": who}, rake=len(who))
+                os._exit(0)
+            finally:
+                os._exit(1)
+        runs.append(run)
+    assert [os.waitpid(run, 0)[1] for run in runs] == [0, 0]
+    found = content(folder)
+    assert {name: found.pop(name) for name in MINE} == MINE
+    assert found == vouched(folder)
+    assert len(set(found.values())) == 1
+    assert [path.name for path in tmp_path.iterdir()] == [NAME]
+
+
 def test_the_system_swaps_two_folders_at_once_here(tmp_path: Path) -> None:
     one, other = tmp_path / "one", tmp_path / "other"
     one.mkdir()
