@@ -2,6 +2,7 @@
 
 import itertools
 import os
+import signal
 from functools import partial
 from pathlib import Path
 
@@ -62,6 +63,25 @@ def test_killed_once_and_killed_again_in_recovery(
         _next_run(out)
         assert _state(folder) == ("old" if moment in before else "new")
         assert sorted(p.name for p in out.iterdir()) == [NAME]
+
+
+@pytest.mark.parametrize("exchanges", [True, False])
+def test_killed_while_it_clears_away_leaves_nothing_of_the_old_tap(
+    exchanges: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = _stand(tmp_path)
+
+    def cut_short(place: Path, **_how: object) -> None:
+        if (place / "record.json").exists():
+            (place / "record.json").unlink()
+            os.kill(os.getpid(), signal.SIGKILL)
+
+    with monkeypatch.context() as halfway:
+        halfway.setattr("tapmodel.delivery.recovery.shutil.rmtree", cut_short)
+        assert killed_at("", lambda: give(tmp_path, NEW, rake=12), exchanges=exchanges)
+    _next_run(tmp_path)
+    assert _state(folder) == "new"
+    assert [path.name for path in tmp_path.iterdir()] == [NAME]
 
 
 def test_every_moment_of_a_first_delivery_leaves_nothing_or_all(tmp_path: Path) -> None:
