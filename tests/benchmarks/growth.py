@@ -2,15 +2,14 @@
 
     python tests/benchmarks/growth.py [MOST TURNS] [FLUTES]
 
-Prints processor seconds of each stage, and its exponent between the last two numbers of turns: 1
-is linear. Below a tenth of a second an exponent says nothing and is left out. With the 1500 turns
-it is made for it takes a quarter of an hour. Its last row is what `tapmodel.estimate` rests on.
+Prints processor seconds of each stage, and its exponent from one number of turns to the next: 1 is
+linear. Below a tenth of a second an exponent says nothing and is left out. Up to the 1500 turns that
+it is made for it takes a quarter of an hour. `tapmodel.estimate` rests on it.
 """
 
 import math
 import sys
 import tempfile
-from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -48,20 +47,25 @@ def _stages(run: dict[str, Any]) -> dict[str, float]:
     return found
 
 
+def exponent(sizes: tuple[int, int], values: tuple[float, float]) -> str:
+    """Of the growth between two sizes; nothing where the first value is too small to tell."""
+    (few, many), (low, high) = sizes, values
+    return f"{math.log(high / low) / math.log(many / few):10.2f}" if low > TOLD else ""
+
+
 def main() -> None:
-    """Print a table with a column for each number of turns."""
+    """Print what each number of turns takes, beside the exponent from the one before."""
     most = int(sys.argv[1]) if len(sys.argv) > 1 else 1500
     flutes = int(sys.argv[2]) if len(sys.argv) > 2 else 3
     sizes = [round(most / STEP**k) for k in range(3, -1, -1)]
-    columns = [costs(turns, flutes) for turns in sizes]
-    print(f"{flutes} flutes, turns  " + "".join(f"{turns:9}" for turns in sizes) + "  exponent")
-    for name in columns[-1]:
-        row = [column.get(name, 0.0) for column in columns]
-        exponent = ""
-        if row[-2] > TOLD:
-            (few, many), (low, high) = list(pairwise(sizes))[-1], row[-2:]
-            exponent = f"{math.log(high / low) / math.log(many / few):10.2f}"
-        print(f"{name:22}" + "".join(f"{value:9.2f}" for value in row) + exponent)
+    few, before = 0, dict[str, float]()
+    for turns in sizes:
+        found = costs(turns, flutes)
+        print(f"{turns} turns, {flutes} flutes" + (f", exponent from {few}" if few else ""))
+        for name, value in found.items():
+            grown = exponent((few, turns), (before[name], value)) if name in before else ""
+            print(f"  {name:24}{value:9.2f}{grown}", flush=True)
+        few, before = turns, found
 
 
 if __name__ == "__main__":
