@@ -17,8 +17,7 @@ from tapmodel.errors import InputError, KernelError
 from tapmodel.export.formats import Format
 from tapmodel.export.read_back_step import judge_step, read_step
 from tapmodel.export.step import write_step
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.build import build
 from tapmodel.geometry.step_file import read_step_text
 from tapmodel.stages import Stage
 
@@ -26,23 +25,22 @@ if TYPE_CHECKING:
     from tapmodel.wish import Order
 
 
-def make(line: Line) -> ModelProof:
+def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     """Build and prove one tap, hand its mesh to the desk, write and read back the STEP file.
 
     Args:
         line: on which come the order and, from the desk, the mesh's proof.
 
     Returns:
-        What was measured on the solid.
+        What was measured on the solid, and the lengths that were moved to make it [mm].
 
     Raises:
         KernelError: when the model or the file fails its proof.
     """
     order: Order = line.hear()
-    solid = build_solid(order.design, line.stage)
-    line.stage(Stage.MESH)
-    mesh = tessellate(solid, precision.MESH_CHORD)
-    line.pass_on(put_down(mesh, precision.MESH_CHORD, order.folder))
+    built = build(order.design, precision.MESH_CHORD, line.stage)
+    solid = built.solid
+    line.pass_on(put_down(built.mesh, precision.MESH_CHORD, order.folder))
     step = order.file(".step")
     if Format.STEP in order.wish.formats:
         line.stage(Stage.STEP_FILE)
@@ -59,7 +57,7 @@ def make(line: Line) -> ModelProof:
     wrong = faults(proof, mesh_proof)
     if wrong:
         raise KernelError(Stage.PROOF, "; ".join(wrong))
-    return proof
+    return proof, asdict(built.parting)
 
 
 def inspect(line: Line) -> dict[str, Any]:

@@ -35,12 +35,21 @@ def design_record(design: TapDesign) -> dict[str, Any]:
 
 def full_record(
     design: TapDesign,
-    proof: ModelProof,
+    solid: tuple[ModelProof, dict[str, float]],
     mesh: MeshProof,
     run: dict[str, Any],
 ) -> dict[str, Any]:
-    """The record of a built tap and of how its `run` went; delivery adds the list of files."""
+    """The record of a built tap; delivery adds the list of files.
+
+    Args:
+        design: every number of the tap.
+        solid: what was measured on it, and the lengths that were moved to make it [mm].
+        mesh: what was measured on it.
+        run: how the run went.
+    """
+    proof, moved = solid
     model = asdict(proof) | {
+        "moved_mm": moved,
         "self_intersecting": mesh.self_intersecting,
         "simplifications": list(SIMPLIFICATIONS),
     }

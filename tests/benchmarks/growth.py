@@ -3,8 +3,8 @@
     python tests/benchmarks/growth.py [MOST TURNS] [FLUTES]
 
 Prints processor seconds of each stage, and its exponent from one number of turns to the next, 1
-being linear. Below a tenth of a second it says nothing and is left out. Up to the 1500 turns that it
-is made for it takes a quarter of an hour. `tapmodel.estimate` rests on it.
+being linear. Below a tenth of a second it says nothing and is left out. Up to the 1500 turns that
+it is made for it takes a quarter of an hour. `tapmodel.estimate` rests on it.
 """
 
 import math
