@@ -26,7 +26,7 @@ def main(names: list[str]) -> None:
         if names and job.stem not in names:
             continue
         with tempfile.TemporaryDirectory() as scratch:
-            produce(design_tap(read_job(job, [])), Path(scratch), print, Wish((Format.STL,)))
+            produce(design_tap(read_job(job, [])), Path(scratch), print, Wish((Format.PICTURES,)))
             pattern = "*.png" if job.stem == SHOWN_WHOLE else f"{job.stem}.png"
             for picture in sorted((Path(scratch) / job.stem).glob(pattern)):
                 (PICTURES / picture.name).write_bytes(picture.read_bytes())

@@ -7,32 +7,37 @@ import json
 import os
 import shlex
 import sys
-from collections.abc import Callable, Generator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.crew import Limits
 from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
-from tapmodel.export.atomic import whole_file
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
-from tapmodel.record import design_record
-from tapmodel.report.job_file import commented_job
-from tapmodel.report.numbers import design_page, findings_text
-from tapmodel.report.summary import build_summary, verify_summary
 from tapmodel.report.units import Look, Paper, Projection, Units
-from tapmodel.report.wires_page import wires_page
-from tapmodel.shop.wires_answer import Wires, answer_wires
-from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
-from tapmodel.shop.wires_record import wires_record
-from tapmodel.spec.job import Job
-from tapmodel.spec.job_file import job_for, json_schema, read_job
+from tapmodel.stages import Stage, Told
 from tapmodel.wish import Wish
 from tapmodel.words import Severity
-from tapmodel.workshop import STAGES, inspect, produce
+from tapmodel.workshop import (
+    builders,
+    inspect_with,
+    inspectors,
+    preview_with,
+    previewers,
+    produce_with,
+)
+
+if TYPE_CHECKING:
+    from tapmodel.design.tap_design import TapDesign
+    from tapmodel.estimate import Estimate
+    from tapmodel.spec.job import Job
+
+_USUAL = Limits()
+_LONGEST, _LARGEST = 1e6, 10_000_000
+"""Seconds and megabytes that a limit may be set to."""
 
 app = typer.Typer(
     add_completion=False,
@@ -53,12 +58,21 @@ Out = Annotated[Path, typer.Option(help="Folder for results.")]
 PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
 TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
 View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
+Seconds = Annotated[
+    float, typer.Option("--limit-seconds", help="The longest that the work may take.")
+]
+Megabytes = Annotated[
+    int, typer.Option("--limit-mb", help="The most memory that each process may ask for.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]
 
 
 @app.command()
 def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> None:
     """Print every number of a tap for the hole; no model is built."""
+    from tapmodel.record import design_record
+    from tapmodel.report.numbers import design_page
+
     settled, _ = _designed(job, sets)
     if as_json:
         _print_json(design_record(settled))
@@ -77,14 +91,16 @@ def new(
     overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
 ) -> None:
     """Write a commented job file with every value chosen and why."""
+    from tapmodel.export.atomic import write_whole
+    from tapmodel.report.job_file import commented_job
+
     settled, job = _designed(designation, sets)
     taken = os.path.lexists(file)
     if taken and not overwrite:
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
-    with whole_file(file.resolve()) as draft:
-        draft.write_text(commented_job(job, settled), encoding="utf-8")
+    write_whole(file.resolve(), commented_job(job, settled).encode())
     typer.echo(f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}", err=True)
 
 
@@ -93,7 +109,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Out = Path("out"),
     sets: Sets = None,
-    formats: Annotated[str, typer.Option(help="Files to write, with commas.")] = DEFAULT_FORMATS,
+    formats: Annotated[
+        str, typer.Option(help="Kinds of files to write, with commas; no others are written.")
+    ] = DEFAULT_FORMATS,
     *,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
     preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
@@ -101,30 +119,36 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     paper: PaperSize = Paper.A4,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
+    seconds: Seconds = _USUAL.seconds,
+    megabytes: Megabytes = _USUAL.memory_mb,
 ) -> None:
-    """Build the solid, prove it, and write model files, pictures, papers and record to OUT/NAME.
+    """Build the solid, prove it, and write the files wanted and the record to OUT/NAME.
 
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
     """
     wanted = Wish(parse_formats(formats), Look(paper, units, projection))
-    settled, _ = _designed(job, sets)
-    for line in findings_text(settled.findings):
-        typer.echo(line, err=True)
-    if _has_errors(settled) and not force:
-        raise RefusedError("not built, see the errors above; --force builds it anyway")
-    if preview:
-        from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
+    limits = _limits(seconds, megabytes)
+    with previewers(None, limits) if preview else builders(wanted, limits) as crew:
+        settled, _ = _designed(job, sets)
+        from tapmodel.report.numbers import findings_text
+        from tapmodel.report.summary import build_summary
 
-        for path in look(settled, out):
-            typer.echo(f"preview, not proved: {path}", err=as_json)
-        return
-    with _progress() as tell:
-        record = produce(settled, out, tell, wanted)
+        for line in findings_text(settled.findings):
+            typer.echo(line, err=True)
+        if _has_errors(settled) and not force:
+            raise RefusedError("not built, see the errors above; --force builds it anyway")
+        foreseen = _foreseen(settled, limits, preview=preview)
+        with _progress(foreseen) as tell:
+            if preview:
+                _tell_preview(preview_with(crew, settled, out, tell), out, err=as_json)
+                return
+            record = produce_with(crew, settled, out, wanted, tell)
     if as_json:
         _print_json(record)
     else:
         typer.echo(build_summary(record, out / settled.name))
+    _tell_delivery(record)
 
 
 @app.command()
@@ -136,11 +160,14 @@ def verify(
     as_json: AsJson = False,
 ) -> None:
     """Compare the solid in a STEP file with the tap that a job asks for."""
-    settled, _ = _designed(job, sets)
     if not file.is_file():
         raise InputError("FILE", str(file), "a STEP file that exists")
-    with _progress() as tell:
-        measured = inspect(settled, file, tell)
+    with inspectors() as crew:
+        settled, _ = _designed(job, sets)
+        from tapmodel.report.summary import verify_summary
+
+        with _progress() as tell:
+            measured = inspect_with(crew, settled, file, tell)
     if as_json:
         _print_json(measured)
     else:
@@ -160,44 +187,58 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet to take to the machine, its page and all drawings; no model is built."""
-    from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415  (as below)
-    from tapmodel.report.papers import write_papers  # noqa: PLC0415  (loads the typesetter)
+    from tapmodel.delivery.place import deliver
+    from tapmodel.delivery.staging import staging
+    from tapmodel.record import design_record
+    from tapmodel.report.page.write import PageContent, write_page
+    from tapmodel.report.papers import write_papers
 
     settled, _ = _designed(job, sets)
-    folder = _folder(out, settled)
     look = Look(paper, units, projection)
-    written, drawings = write_papers(settled, folder, look)
-    page = folder / f"{settled.name}-sheet.html"
-    write_page(page, settled, PageContent(drawings), look.units)
-    for path in (*written, page):
-        typer.echo(path)
+    with staging(out, settled.name) as staged:
+        _, drawings = write_papers(settled, staged, look)
+        page = staged / f"{settled.name}-sheet.html"
+        write_page(page, settled, PageContent(drawings), look.units)
+        record = deliver(staged, out / settled.name, design_record(settled))
+    for path in record["delivery"]["written"]:
+        typer.echo(out / settled.name / path)
+    _tell_delivery(record)
 
 
 @app.command()
-def page(
+def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
     out: Out = Path("out"),
     sets: Sets = None,
     *,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
+    seconds: Seconds = _USUAL.seconds,
+    megabytes: Megabytes = _USUAL.memory_mb,
 ) -> None:
     """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
-    from tapmodel.preview import look_closely  # noqa: PLC0415  (loads mesh libraries)
+    limits = _limits(seconds, megabytes)
+    with previewers(Look(units=units, projection=projection), limits) as crew:
+        settled, _ = _designed(job, sets)
+        with _progress(_foreseen(settled, limits, preview=True)) as tell:
+            record = preview_with(crew, settled, out, tell)
+    _tell_preview(record, out)
 
-    settled, _ = _designed(job, sets)
-    for path in look_closely(settled, out, Look(units=units, projection=projection)):
-        typer.echo(f"preview, not proved: {path}")
+
+def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
+    for path in record["delivery"]["written"]:
+        typer.echo(f"preview, not proved: {out / record['name'] / path}", err=err)
+    _tell_delivery(record)
 
 
-def _folder(out: Path, settled: TapDesign) -> Path:
-    folder = out / settled.name
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        allowed = f"a folder that can be written ({error.strerror})"
-        raise InputError("--out", str(out), allowed) from error
-    return folder
+def _tell_delivery(record: dict[str, Any]) -> None:
+    """What became of files that stood in the folder before."""
+    delivery = record["delivery"]
+    if delivery["replaced"]:
+        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
+        typer.echo(f"note: {words}", err=True)
+    for old, new in delivery["kept"].items():
+        typer.echo(f"note: your own {old} is kept as {new}", err=True)
 
 
 @app.command()
@@ -224,6 +265,11 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     as_json: AsJson = False,
 ) -> None:
     """Measure a tap over wires: limits, and from a measured value the infeed still to take."""
+    from tapmodel.report.wires_page import wires_page
+    from tapmodel.shop.wires_answer import Wires, answer_wires
+    from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
+    from tapmodel.shop.wires_record import wires_record
+
     overrides = Overrides(pitch_diameter, starts, lead_angle)
     if job is not None:
         if flank_angle is not None or pitch is not None:
@@ -251,16 +297,21 @@ def _diameters(text: str) -> tuple[float, ...]:
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of the job file."""
+    from tapmodel.spec.job_file import json_schema
+
     _print_json(json_schema())
 
 
-def _designed(text: str, sets: list[str] | None) -> tuple[TapDesign, Job]:
+def _designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
+    from tapmodel.design.design import design_tap
+    from tapmodel.spec.job_file import job_for, read_job
+
     is_file = text.lower().endswith(".toml") or (os.sep in text and Path(text).exists())
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
 
 
-def _has_errors(settled: TapDesign) -> bool:
+def _has_errors(settled: "TapDesign") -> bool:
     return any(finding.severity is Severity.ERROR for finding in settled.findings)
 
 
@@ -268,18 +319,42 @@ def _print_json(value: object) -> None:
     sys.stdout.write(json.dumps(value, indent=1, allow_nan=False) + "\n")
 
 
+def _limits(seconds: float, megabytes: int) -> Limits:
+    if not 0 < seconds <= _LONGEST:
+        raise InputError("--limit-seconds", seconds, f"more than 0, up to {_LONGEST:g}")
+    if not 0 < megabytes <= _LARGEST:
+        raise InputError("--limit-mb", megabytes, f"more than 0, up to {_LARGEST}")
+    return Limits(seconds, megabytes)
+
+
+def _foreseen(settled: "TapDesign", limits: Limits, *, preview: bool) -> "Estimate":
+    """What the work will take; told where that is long, refused beyond the limits."""
+    from tapmodel.estimate import BUILD, LONG, PREVIEW, demand_within, estimate
+
+    foreseen = estimate(settled, PREVIEW if preview else BUILD)
+    demand_within(foreseen, limits)
+    if foreseen.seconds > LONG:
+        typer.echo(f"note: {foreseen.teeth:.0f} teeth will take {foreseen}", err=True)
+    return foreseen
+
+
 @contextmanager
-def _progress() -> Generator[Callable[[str], None]]:
+def _progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
     """A bar on stderr that names the running stage; silent where nobody watches."""
-    from rich.console import Console  # noqa: PLC0415  (only long work shows a bar)
-    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415
+    if not sys.stderr.isatty():
+        yield lambda _stage: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 
-    columns = (TextColumn("{task.description:<12}"), BarColumn(), TimeElapsedColumn())
-    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
-        task = bar.add_task("kernel", total=len(STAGES))
+    about = f"of {foreseen}" if foreseen else ""
+    columns = (TextColumn("{task.description:<12}"), BarColumn(20), TimeElapsedColumn())
+    console = Console(stderr=True)
+    with Progress(*columns, TextColumn(about), console=console, transient=True) as bar:
+        task = bar.add_task(Stage.LOADING, total=len(Stage))
 
-        def tell(stage: str) -> None:
-            bar.update(task, description=stage, completed=STAGES.index(stage))
+        def tell(stage: Stage) -> None:
+            bar.update(task, description=stage, advance=1)
 
         yield tell
 

@@ -1,68 +1,58 @@
-"""A quick look: mesh and still straight from the numbers, no kernel, nothing proved.
+"""A quick look: mesh and still straight from the numbers, no kernel, nothing proved."""
 
-Its files bear names of their own, so that they are never taken for a verified model.
-"""
-
-from collections.abc import Iterable
-from dataclasses import replace
-from pathlib import Path
-
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.crew import Line
 from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
-from tapmodel.report.drawings.catalogue import all_drawings
-from tapmodel.report.page.solid import Model
-from tapmodel.report.page.write import PageContent, write_page
-from tapmodel.report.papers import stills
-from tapmodel.report.pictures.catalogue import draw_all, draw_whole
+from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
+from tapmodel.report.still import renderer
 from tapmodel.report.units import Look
-from tapmodel.workshop import staging
+from tapmodel.stages import Stage
 
 
-def look(design: TapDesign, out: Path) -> list[Path]:
-    """Write mesh and picture of `<name>-preview` to `out/<name>` and return their paths.
+def look(line: Line) -> None:
+    """Write mesh and picture.
 
     Args:
-        design: every number of the tap.
-        out: folder for results.
+        line: on which come the design, under the preview's name, and the folder to write to.
 
     Raises:
-        InputError: when `out` cannot be written.
+        InputError: when nothing can be written there.
     """
-    mesh, named = preview_mesh(design), _named(design)
-    with staging(out, design.name) as staged:
-        stl = staged / f"{named.name}.stl"
-        write_stl(mesh, stl)
-        picture = draw_whole(named, mesh, staged)
-        return _delivered((stl, picture), out / design.name)
+    renderer()
+    design, folder = line.hear()
+    line.stage(Stage.MESH)
+    mesh = preview_mesh(design)
+    line.stage(Stage.MESH_FILES)
+    write_stl(mesh, folder / f"{design.name}.stl")
+    line.stage(Stage.PICTURES)
+    write_pictures(design, {"three-quarter": drawn_whole(design, mesh)}, folder)
 
 
-def look_closely(design: TapDesign, out: Path, wanted: Look) -> list[Path]:
-    """Write the page of `<name>-preview` to `out/<name>` and return its path.
+def look_closely(line: Line, wanted: Look) -> None:
+    """Write the page.
 
     Args:
-        design: every number of the tap.
-        out: folder for results.
+        line: on which come the design, under the preview's name, and the folder to write to.
         wanted: how the reader wants the page.
 
     Raises:
-        InputError: when `out` cannot be written.
+        InputError: when nothing can be written there.
     """
-    mesh, named = preview_mesh(design), _named(design)
-    with staging(out, design.name) as staged:
-        page = staged / f"{named.name}.html"
-        pictures = draw_all(named, mesh, staged)
-        model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
-        drawings = all_drawings(named, wanted.projection)
-        content = PageContent(drawings, model, stills(named, pictures))
-        write_page(page, named, content, wanted.units)
-        return _delivered((page,), out / design.name)
+    # Drawings and page take a third of a second to load.
+    from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415
+    from tapmodel.report.page.solid import Model  # noqa: PLC0415
+    from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415
+    from tapmodel.report.papers import stills  # noqa: PLC0415
 
-
-def _named(design: TapDesign) -> TapDesign:
-    return replace(design, name=f"{design.name}-preview")
-
-
-def _delivered(files: Iterable[Path], final: Path) -> list[Path]:
-    final.mkdir(exist_ok=True)
-    return [path.replace(final / path.name) for path in files]
+    renderer()
+    design, folder = line.hear()
+    line.stage(Stage.PAPERS)
+    drawings = all_drawings(design, wanted.projection)
+    line.stage(Stage.MESH)
+    mesh = preview_mesh(design)
+    line.stage(Stage.PICTURES)
+    pictures = stills(design, drawn_all(design, mesh))
+    line.stage(Stage.PAGE)
+    model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
+    content = PageContent(drawings, model, pictures)
+    write_page(folder / f"{design.name}.html", design, content, wanted.units)

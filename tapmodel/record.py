@@ -2,15 +2,17 @@
 
 Lengths in mm, angles in degrees, areas in mm², volumes in mm³, unless the key says otherwise. The
 frame and every law needed to recompute a point of the surface stand in
-`tapmodel.design.tap_design` and `tapmodel.design.relief`.
+`tapmodel.design.tap_design` and `tapmodel.design.relief`. In the file, `made` alone depends on more
+than the job and what else stands in the folder.
 """
 
+import json
+from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
 from tapmodel.checks.proof import MeshProof, ModelProof
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.manifest import FileRecord
 
 SCHEMA = "tapmodel.record/1"
 
@@ -19,6 +21,9 @@ SIMPLIFICATIONS = (
     "the thread ends in a plane square to the axis; on the lathe the tool is withdrawn there",
     "corners of the profile are sharp; a real tool leaves its nose radius",
 )
+
+_OF_THE_RUN = {"model", "mesh", "made", "files", "run", "delivery"}
+_TOLD_ONLY = {"run", "delivery"}
 
 
 def design_record(design: TapDesign) -> dict[str, Any]:
@@ -30,23 +35,38 @@ def design_record(design: TapDesign) -> dict[str, Any]:
 
 def full_record(
     design: TapDesign,
-    proof: ModelProof,
+    solid: tuple[ModelProof, dict[str, float]],
     mesh: MeshProof,
-    seconds: dict[str, float],
-    peak_memory_mb: float,
+    run: dict[str, Any],
 ) -> dict[str, Any]:
-    """The whole record but its list of files."""
+    """The record of a built tap; delivery adds the list of files.
+
+    Args:
+        design: every number of the tap.
+        solid: what was measured on it, and the lengths that were moved to make it [mm].
+        mesh: what was measured on it.
+        run: how the run went.
+    """
+    proof, moved = solid
     model = asdict(proof) | {
+        "moved_mm": moved,
         "self_intersecting": mesh.self_intersecting,
         "simplifications": list(SIMPLIFICATIONS),
-        "seconds": {stage: round(time, 3) for stage, time in seconds.items()},
-        "peak_memory_mb": round(peak_memory_mb, 1),
     }
     measured = asdict(mesh)
     del measured["self_intersecting"]
-    return design_record(design) | {"model": model, "mesh": measured}
+    return design_record(design) | {"model": model, "mesh": measured, "run": run}
 
 
-def with_files(record: dict[str, Any], files: list[FileRecord]) -> dict[str, Any]:
-    """The record with its list of files."""
-    return record | {"files": [asdict(file) for file in files]}
+def design_part(record: Mapping[str, Any]) -> dict[str, Any]:
+    """What of a record tells which tap it is, as it reads in a file."""
+    part = {key: value for key, value in record.items() if key not in _OF_THE_RUN}
+    return json.loads(json.dumps(part))
+
+
+def filed(record: Mapping[str, Any]) -> dict[str, Any]:
+    """What of a record stands in the file: without what the same job does not repeat.
+
+    Told only are the `run`, which is its seconds and memory, and `delivery`.
+    """
+    return {key: value for key, value in record.items() if key not in _TOLD_ONLY}

@@ -5,6 +5,7 @@ import signal
 import sys
 from types import FrameType
 
+from tapmodel.delivery.fate import FATE
 from tapmodel.errors import INTERRUPTED
 
 
@@ -20,7 +21,7 @@ def main() -> None:
         run()
     except KeyboardInterrupt:
         signal.signal(signal.SIGINT, signal.SIG_IGN)
-        sys.stderr.write("\ntapmodel: stopped; nothing was delivered\n")
+        sys.stderr.write(f"\ntapmodel: stopped; {FATE.words}\n")
         sys.stderr.flush()
         # An interruption that passed through an exec (dataclasses are made by one) makes Python end
         # as if it had not been caught, whatever sys.exit says.

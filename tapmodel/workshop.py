@@ -1,67 +1,51 @@
-"""The kernel's own process: limits on time and memory, a staging folder, clean delivery.
+"""One run: its processes, its staging folder, its record, and clean delivery.
 
-A crash, a hang or an interruption of the kernel must cost nothing but the run. So the pipeline
-runs in a child process that writes into a hidden folder beside the final one; the parent watches
-it and, only when all is proved, puts the finished folder in its place by renaming.
+The kernel's process and the desk's write into a staging folder; it is delivered only when all is
+proved.
 """
 
-import contextlib
-import multiprocessing
-import os
-import shutil
-import signal
-import tempfile
 import time
-from collections.abc import Callable, Generator
-from dataclasses import dataclass
-from multiprocessing.connection import Connection
+from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from tapmodel.crew import Crew, Done, Limits, Task
+from tapmodel.delivery.place import deliver
+from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.errors import InputError, KernelError, TapmodelError
-from tapmodel.wish import Wish
+from tapmodel.record import design_record, full_record
+from tapmodel.report.units import Look
+from tapmodel.stages import Stage, Told
+from tapmodel.wish import Order, Wish
 
-STAGES = (
-    "kernel",
-    "edges",
-    "faces",
-    "rear",
-    "mirror",
-    "proof",
-    "mesh",
-    "files",
-    "read back",
-    "pictures",
-    "papers",
-    "record",
-)
-"""The stages of a run in order, as the listener is told them; right hand has no mirror."""
+_KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """What a run may take: seconds in all and address space in MB."""
-
-    seconds: float = 600.0
-    memory_mb: int = 12_000
+def builders(wish: Wish, limits: Limits | None = None) -> Crew:
+    """The processes that build: they begin to load at once, and `produce` hands them the design."""
+    tasks = [
+        Task(_KERNEL, "tapmodel.pipeline:make"),
+        Task(_DESK, "tapmodel.desk.work:write", (wish,)),
+    ]
+    return Crew(tasks, limits or Limits())
 
 
 def produce(
     design: TapDesign,
     out: Path,
-    tell: Callable[[str], None],
+    tell: Told,
     wish: Wish | None = None,
     limits: Limits | None = None,
 ) -> dict[str, Any]:
-    """Run the pipeline for `design` and deliver its files to `out/<name>`.
+    """Build `design` and deliver its files to `out/<name>`.
 
     Args:
         design: every number of the tap.
         out: folder for results; made if missing.
         tell: told each stage as it begins.
         wish: which files; all by default.
-        limits: on the child process.
+        limits: on the processes.
 
     Returns:
         The record.
@@ -70,171 +54,68 @@ def produce(
         InputError: when `out` cannot be written.
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
+    wish = wish or Wish()
+    with builders(wish, limits) as crew:
+        return produce_with(crew, design, out, wish, tell)
+
+
+def produce_with(
+    crew: Crew, design: TapDesign, out: Path, wish: Wish, tell: Told
+) -> dict[str, Any]:
+    """As `produce`, with `builders` of this wish that are there already."""
+    began = time.perf_counter()
     with staging(out, design.name) as staged:
-        record = _run_child("make", (design, staged, wish or Wish()), tell, limits or Limits())
-        deliver(staged, out / design.name)
-    return record
+        done = crew.work(Order(design, staged, wish), tell)
+        tell(Stage.DELIVERY)
+        run = _run(done, began)
+        record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
+        return deliver(staged, out / design.name, record)
 
 
-def inspect(design: TapDesign, file: Path, tell: Callable[[str], None]) -> dict[str, Any]:
-    """Compare a STEP file with `design`, in a child process as well; see `pipeline.inspect`."""
-    return _run_child("inspect", (design, file), tell, Limits())
+def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:
+    """How a run went, for its record."""
+    processes = {
+        name: {
+            "seconds": {stage: round(taken.wall, 3) for stage, taken in one.taken.items()},
+            "processor_seconds": {s: round(taken.processor, 3) for s, taken in one.taken.items()},
+            "peak_memory_mb": round(one.peak_memory_mb, 1),
+        }
+        for name, one in done.items()
+    }
+    return {"seconds": round(time.perf_counter() - began, 3), "processes": processes}
 
 
-@contextlib.contextmanager
-def staging(out: Path, name: str) -> Generator[Path]:
-    """A hidden folder inside `out`, gone at the end whatever happens."""
-    made = not out.exists()
-    try:
-        out.mkdir(parents=True, exist_ok=True)
-        if (out / name).is_symlink() or ((out / name).exists() and not (out / name).is_dir()):
-            raise InputError("--out", str(out / name), "a name that is free or a folder")
-        _sweep(out, name)
-        staged = Path(tempfile.mkdtemp(prefix=f".{name}.{os.getpid()}.", dir=out))
-    except OSError as error:
-        raise _unusable(out, error) from error
-    try:
-        yield staged
-    finally:
-        shutil.rmtree(staged, ignore_errors=True)
-        if made:
-            with contextlib.suppress(OSError):
-                out.rmdir()
+def inspectors(limits: Limits | None = None) -> Crew:
+    """The process that inspects; it begins to load at once."""
+    return Crew([Task(_KERNEL, "tapmodel.pipeline:inspect")], limits or Limits())
 
 
-def _sweep(out: Path, name: str) -> None:
-    """Remove staging folders of runs that were killed."""
-    for left in out.glob(f".{name}.*.*"):
-        owner = left.name.removeprefix(f".{name}.").partition(".")[0]
-        if owner.isdigit() and not _alive(int(owner)):
-            shutil.rmtree(left, ignore_errors=True)
+def inspect_with(crew: Crew, design: TapDesign, file: Path, tell: Told) -> dict[str, Any]:
+    """Compare a STEP file with `design`; see `pipeline.inspect`."""
+    return crew.work((design, file), tell)[_KERNEL].result
 
 
-def _alive(process: int) -> bool:
-    try:
-        os.kill(process, 0)
-    except ProcessLookupError:
-        return False
-    except OSError:
-        return True
-    return True
+def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
+    """The process that makes the preview's mesh and picture or, for a look, its page."""
+    task = Task(_PREVIEW, "tapmodel.preview:look")
+    if page is not None:
+        task = Task(_PREVIEW, "tapmodel.preview:look_closely", (page,))
+    return Crew([task], limits or Limits())
 
 
-def _unusable(folder: Path, error: OSError) -> InputError:
-    reason = error.strerror or type(error).__name__
-    return InputError("--out", str(folder), f"a folder that can be written ({reason})")
+def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[str, Any]:
+    """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
 
+    Folder, files and record say that it is a preview: a look at another tap never takes the place
+    of a verified model.
 
-def deliver(staged: Path, final: Path) -> None:
-    """Put the finished files in place, the record last: a folder with a record is whole."""
-    staged.chmod(0o755)
-    try:
-        with _alone(final.parent):
-            final.mkdir(exist_ok=True)
-            (final / "record.json").unlink(missing_ok=True)
-            names = sorted(p.relative_to(staged) for p in staged.rglob("*") if p.is_file())
-            names.sort(key=lambda name: name.name == "record.json")
-            for name in names:
-                (final / name).parent.mkdir(exist_ok=True)
-                (staged / name).replace(final / name)
-    except OSError as error:
-        raise _unusable(final, error) from error
-
-
-@contextlib.contextmanager
-def _alone(folder: Path) -> Generator[None]:
-    """No other run delivers into `folder` meanwhile, where the system has such locks."""
-    try:
-        import fcntl  # noqa: PLC0415  (not on every system)
-    except ImportError:
-        yield
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        fcntl.flock(handle, fcntl.LOCK_EX)
-        yield
-    finally:
-        os.close(handle)
-
-
-def _run_child(
-    task: str, arguments: tuple[object, ...], tell: Callable[[str], None], limits: Limits
-) -> dict[str, Any]:
-    spawn = multiprocessing.get_context("spawn")
-    receiver, sender = spawn.Pipe(duplex=False)
-    child = spawn.Process(target=_child, args=(task, arguments, sender, limits), daemon=True)
-    child.start()
-    sender.close()
-    try:
-        return _listen(child, receiver, tell, time.monotonic() + limits.seconds)
-    finally:
-        if child.is_alive():
-            child.kill()
-        child.join()
-        receiver.close()
-
-
-def _listen(
-    child: Any,  # noqa: ANN401  (the context's own process class)
-    receiver: Connection,
-    tell: Callable[[str], None],
-    deadline: float,
-) -> dict[str, Any]:
-    stage = STAGES[0]
-    while True:
-        if not receiver.poll(max(deadline - time.monotonic(), 0.0)):
-            raise KernelError(stage, "took longer than allowed and was stopped")
-        try:
-            kind, content = receiver.recv()
-        except EOFError:
-            child.join()
-            raise KernelError(stage, _died(child.exitcode)) from None
-        if kind == "stage":
-            stage = content
-            tell(stage)
-        elif kind == "error":
-            raise content
-        else:
-            return content
-
-
-def _died(code: int | None) -> str:
-    if code is not None and code < 0:
-        with contextlib.suppress(ValueError):
-            return f"the kernel's process was ended by {signal.Signals(-code).name}"
-    return f"the kernel's process ended without a result (exit code {code})"
-
-
-def _child(task: str, arguments: tuple[object, ...], sender: Connection, limits: Limits) -> None:
-    # The parent alone answers to Ctrl-C; it ends this process.
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    _limit_memory(limits.memory_mb)
-    try:
-        from tapmodel import pipeline  # noqa: PLC0415  (loads the kernel)
-
-        def tell(stage: str) -> None:
-            sender.send(("stage", stage))
-
-        sender.send(("record", getattr(pipeline, task)(*arguments, tell)))
-    except MemoryError:
-        sender.send(("error", KernelError("memory", f"needed more than {limits.memory_mb} MB")))
-    except TapmodelError as error:
-        sender.send(("error", error))
-    except Exception as error:  # noqa: BLE001  (whatever the kernel throws must reach the user)
-        what = f"{type(error).__name__}: {error}"
-        sender.send(("error", KernelError("kernel", what)))
-    finally:
-        sender.close()
-        # The kernel's own exit handlers can hang; everything of ours is written and closed.
-        os._exit(0)
-
-
-def _limit_memory(megabytes: int) -> None:
-    try:
-        import resource  # noqa: PLC0415  (not on every system)
-    except ImportError:
-        return
-    _, hard = resource.getrlimit(resource.RLIMIT_AS)
-    wanted = megabytes * 1_000_000
-    soft = wanted if hard == resource.RLIM_INFINITY else min(wanted, hard)
-    resource.setrlimit(resource.RLIMIT_AS, (soft, hard))
+    Raises:
+        InputError: when `out` cannot be written.
+        KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
+    """
+    named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
+    with staging(out, named.name) as staged:
+        done = crew.work((named, staged), tell)
+        tell(Stage.DELIVERY)
+        record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        return deliver(staged, out / named.name, record)

@@ -5,6 +5,7 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal import blank_radius, centre_radius, land_radius
 from tapmodel.checks.land_tops import Tops, sweep
+from tapmodel.checks.quadrature import gauss_legendre
 from tapmodel.checks.roots import bracketed_root
 from tapmodel.checks.walls import (
     crest_edge,
@@ -18,7 +19,7 @@ from tapmodel.design.tap_design import Blank, Flutes, TapDesign
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
-STRIPS, STRIP_WEIGHTS = np.polynomial.legendre.leggauss(600)
+STRIPS, STRIP_WEIGHTS = gauss_legendre(600)
 
 
 def threaded_area(design: TapDesign, z: Floats) -> Floats:

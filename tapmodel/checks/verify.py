@@ -7,14 +7,11 @@ from tapmodel.checks.coverage import largest_by_feature
 from tapmodel.checks.deviation import distance_to_ideal, largest_by_surface
 from tapmodel.checks.expected import solid_volume
 from tapmodel.checks.ideal_points import ideal_points
-from tapmodel.checks.mesh import check_mesh
-from tapmodel.checks.proof import MeshProof, ModelProof
-from tapmodel.checks.self_intersection import self_intersections
+from tapmodel.checks.proof import ModelProof
 from tapmodel.checks.stations import cut
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import KernelError
 from tapmodel.geometry.measure import Counts, counts, is_valid, volume
-from tapmodel.geometry.mesh import Mesh
 from tapmodel.geometry.sampling import Samples, sample_faces
 from tapmodel.geometry.topology import Solid
 from tapmodel.geometry.trimmed import TrimmedFaces
@@ -92,16 +89,3 @@ def _volume(solid: Solid, expected: float) -> float:
     """Volume, measured as closely as the judgement needs: again where the quick one disagrees."""
     quick = volume(solid, QUICK_VOLUME)
     return quick if abs(abs(quick) / expected - 1) <= AGREES else volume(solid)
-
-
-def prove_mesh(mesh: Mesh, chord: float) -> MeshProof:
-    """Measure a mesh; judges nothing."""
-    report = check_mesh(mesh.vertices, mesh.triangles)
-    return MeshProof(
-        triangles=report.triangles,
-        watertight=report.watertight,
-        volume=report.volume,
-        genus=report.genus,
-        chord_mm=chord,
-        self_intersecting=self_intersections(mesh.vertices, mesh.triangles) > 0,
-    )

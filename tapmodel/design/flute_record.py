@@ -1,8 +1,8 @@
 """The record of the flutes, every number computed from the section."""
 
 import math
+from typing import TYPE_CHECKING
 
-from tapmodel.design.blank import ChosenBlank
 from tapmodel.design.flute_section import (
     FluteSection,
     chordal_hook,
@@ -15,9 +15,13 @@ from tapmodel.design.flute_section import (
 from tapmodel.design.tap_design import Flutes, TapThread
 from tapmodel.design.turned import runout_end, turned_lengths
 
+if TYPE_CHECKING:
+    # Reading a record must not load all that chooses its values.
+    from tapmodel.design.blank import ChosenBlank
+
 
 def flute_record(
-    section: FluteSection, count: int, thread: TapThread, chosen: ChosenBlank
+    section: FluteSection, count: int, thread: TapThread, chosen: "ChosenBlank"
 ) -> Flutes:
     """All numbers of the flutes.
 

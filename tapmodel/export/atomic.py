@@ -1,14 +1,33 @@
 """Files that appear whole or not at all."""
 
+import contextlib
+import errno
 import os
+import secrets
 from collections.abc import Generator
-from contextlib import contextmanager
 from pathlib import Path
 
-from tapmodel.errors import InputError
+from tapmodel.export.refusal import refused
 
 
-@contextmanager
+def write_whole(path: Path, content: bytes) -> None:
+    """Write a file and read it back before it takes the place of `path`.
+
+    Args:
+        path: where the file is to be.
+        content: of the file.
+
+    Raises:
+        InputError: when the operating system refuses, or gives back other bytes.
+    """
+    with whole_file(path) as draft:
+        with draft.open("wb") as stream:
+            stream.write(content)
+        if draft.read_bytes() != content:
+            raise OSError(errno.EIO, "what was written reads back otherwise")
+
+
+@contextlib.contextmanager
 def whole_file(path: Path) -> Generator[Path]:
     """A temporary name beside `path`, which takes its place when the block ends well.
 
@@ -19,30 +38,51 @@ def whole_file(path: Path) -> Generator[Path]:
         path: where the file is to be.
 
     Yields:
-        The name to write to.
+        The name to write to: an empty file that nobody else has.
 
     Raises:
         InputError: when the operating system refuses.
     """
-    draft = path.with_name(f".{path.name}.{os.getpid()}.part")
+    draft = path.with_name(f".tapmodel-{secrets.token_hex(8)}.part")
     try:
+        draft.touch(exist_ok=False)
         yield draft
-        _sync(draft)
+        sync(draft)
         draft.replace(path)
-        _sync(path.parent)
     except OSError as error:
-        reason = error.strerror or type(error).__name__
-        allowed = f"a place where a file can be written ({reason})"
-        raise InputError("output file", str(path), allowed) from error
+        raise refused("output file", path, "a place where a file can be written", error) from error
     finally:
         draft.unlink(missing_ok=True)
 
 
-def _sync(path: Path) -> None:
-    """Have the operating system put a file or folder on the disk."""
-    if path.is_dir() and os.name == "nt":
-        return  # folders cannot be opened there
-    handle = os.open(path, os.O_RDONLY if path.is_dir() else os.O_RDWR)
+def make_folder(path: Path) -> None:
+    """Make a folder unless it is there.
+
+    Raises:
+        InputError: when the operating system refuses.
+    """
+    try:
+        path.mkdir(exist_ok=True)
+    except OSError as error:
+        raise refused("output file", path, "a place where a folder can be made", error) from error
+
+
+def sync(path: Path) -> None:
+    """Have the operating system put a file on the disk, or a folder where it can do that.
+
+    Raises:
+        OSError: when a file did not get there.
+    """
+    if path.is_dir():
+        with contextlib.suppress(OSError):
+            _sync(path, os.O_RDONLY)
+    else:
+        # Windows syncs only what may be written.
+        _sync(path, os.O_RDWR if os.name == "nt" else os.O_RDONLY)
+
+
+def _sync(path: Path, mode: int) -> None:
+    handle = os.open(path, mode)
     try:
         os.fsync(handle)
     finally:

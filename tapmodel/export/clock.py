@@ -1,25 +1,28 @@
-"""The moment that files say they were made at, from one place."""
+"""The one time stamp that files bear; everything else in them follows from the job alone."""
 
 import os
 from datetime import UTC, datetime
 
 from tapmodel.errors import InputError
 
-_NAME = "SOURCE_DATE_EPOCH"
+VARIABLE = "SOURCE_DATE_EPOCH"
+"""Environment variable that fixes the stamp. Source: reproducible-builds.org, SOURCE_DATE_EPOCH."""
+
+_LAST = 253_402_300_799  # the end of the year 9999, beyond which no calendar here reaches
 
 
 def stamp() -> datetime:
-    """Now in UTC, or the moment that `SOURCE_DATE_EPOCH` fixes, so that bytes can be made again.
+    """The time that files are to say they were made, in UTC and whole seconds.
 
-    The variable counts whole seconds from 1970; see reproducible-builds.org.
+    Returns:
+        What `SOURCE_DATE_EPOCH` says where it is set, else now.
 
     Raises:
-        InputError: when the variable is set to something else.
+        InputError: when `SOURCE_DATE_EPOCH` is no number of seconds.
     """
-    fixed = os.environ.get(_NAME)
-    if not fixed:
-        return datetime.now(UTC)
-    try:
-        return datetime.fromtimestamp(int(fixed), UTC)
-    except (ValueError, OverflowError, OSError):
-        raise InputError(_NAME, fixed, "a number of seconds from 1970 on") from None
+    text = os.environ.get(VARIABLE)
+    if text is None:
+        return datetime.now(UTC).replace(microsecond=0)
+    if not (text.isascii() and text.isdigit() and len(text) <= 12 and int(text) <= _LAST):
+        raise InputError(VARIABLE, text, f"whole seconds since 1970, from 0 to {_LAST}")
+    return datetime.fromtimestamp(int(text), UTC)

@@ -13,8 +13,8 @@ from tapmodel.design.blank_profile import blank_profile
 from tapmodel.design.outline import Arc, Line, Piece
 from tapmodel.design.section import full_thread_height, section_outline
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
-from tapmodel.export.dxf_document import CENTRE, THIN, VISIBLE, new_document
+from tapmodel.export.atomic import write_whole
+from tapmodel.export.dxf_document import CENTRE, THIN, VISIBLE, dxf_bytes, new_document
 
 
 def write_section_dxf(design: TapDesign, path: Path) -> None:
@@ -73,8 +73,7 @@ def save(document: Drawing, path: Path) -> None:
     Raises:
         InputError: when nothing can be written there.
     """
-    with whole_file(path) as draft:
-        document.saveas(draft)
+    write_whole(path, dxf_bytes(document))
 
 
 def _counter_clockwise(arc: Arc) -> tuple[float, float]:

@@ -7,10 +7,19 @@ values here, or the first kind shows dimensions at a hundred times their size.
 # pyright: reportUnknownMemberType=false
 # The library leaves the type of its attribute dictionaries open.
 
-import ezdxf
-from ezdxf import units
-from ezdxf.document import Drawing
+import hashlib
+import io
+import re
+import uuid
+from collections.abc import Generator
+from contextlib import contextmanager
+
+from ezdxf import __version__, new, options, units  # pyright: ignore[reportPrivateImportUsage]
+from ezdxf.document import CONST_GUID, CONST_MARKER_STRING, Drawing
 from ezdxf.enums import InsertUnits
+from ezdxf.tools.juliandate import juliandate
+
+from tapmodel.export.clock import stamp
 
 STYLE = "TAPMODEL"
 TEXT_STYLE = "LETTERING"
@@ -25,6 +34,8 @@ VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
     "PHANTOM",
 )
 LETTERS = "TEXT"
+
+_DATE = re.compile(r"(\$TDU?(?:CREATE|UPDATE)\n *40\n)[^\n]*\n")
 
 # Line widths of ISO 128 [1/100 mm], and dash patterns on paper [mm]; the names of the patterns
 # are those that programs draw even when they do not read the pattern.
@@ -50,7 +61,8 @@ def new_document(scale: float = 1.0) -> Drawing:
     Args:
         scale: paper mm to one mm of the part; lettering and dashes keep their size on paper.
     """
-    document = ezdxf.new("R2010", units=InsertUnits.Millimeters)  # pyright: ignore[reportPrivateImportUsage]
+    with _fixed_metadata():
+        document = new("R2010", units=InsertUnits.Millimeters)
     document.header["$MEASUREMENT"] = 1
     document.header["$LUNITS"], document.header["$LUPREC"] = 2, 4
     document.header["$LTSCALE"] = 1.0
@@ -63,6 +75,30 @@ def new_document(scale: float = 1.0) -> Drawing:
     document.styles.add(TEXT_STYLE, font=FONT)
     _dimension_style(document, 1 / scale)
     return document
+
+
+def dxf_bytes(document: Drawing) -> bytes:
+    """The file of a drawing; its date is `clock.stamp`, its identity follows from its content."""
+    with _fixed_metadata():
+        stream = io.StringIO()
+        document.write(stream)
+    text, made = stream.getvalue(), stamp()
+    identity = uuid.uuid5(uuid.NAMESPACE_OID, hashlib.sha256(text.encode()).hexdigest())
+    text = text.replace(CONST_GUID, f"{{{str(identity).upper()}}}")
+    text = text.replace(CONST_MARKER_STRING, f"{__version__} @ {made.isoformat()}")
+    text = _DATE.sub(rf"\g<1>{juliandate(made)}\n", text)
+    return document.encode(text)
+
+
+@contextmanager
+def _fixed_metadata() -> Generator[None]:
+    """The library writes constants in place of dates and of identities drawn at random."""
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
 
 
 def _dimension_style(document: Drawing, size: float) -> None:

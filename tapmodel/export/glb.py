@@ -7,7 +7,7 @@ import numpy as np
 import trimesh
 from numpy.typing import NDArray
 
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.export.stl import single_precision
 from tapmodel.geometry.triangles import Mesh
 
@@ -41,5 +41,4 @@ def write_glb(mesh: Mesh, path: Path, name: str) -> None:
         "bytes",
         scene.export(file_type="glb"),  # pyright: ignore[reportUnknownMemberType]
     )
-    with whole_file(path) as draft:
-        draft.write_bytes(content)
+    write_whole(path, content)

@@ -5,7 +5,7 @@ AP214 is read by older CAM programs too; AP242 would be as large and say no more
 
 from pathlib import Path
 
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.export.step_text import Statements, real, text
 from tapmodel.export.step_topology import Shell
@@ -35,9 +35,7 @@ def write_step(solid: Solid, path: Path, name: str) -> None:
         InputError: when nothing can be written there.
         KernelError: when the solid holds something that no tap has.
     """
-    content = step_text(solid, name)
-    with whole_file(path) as draft:
-        draft.write_text(content, "ascii")
+    write_whole(path, step_text(solid, name).encode("ascii"))
 
 
 def step_text(solid: Solid, name: str) -> str:

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.errors import KernelError
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.flat_triangles import without_flat
 from tapmodel.geometry.triangles import Mesh, open_sides
 
@@ -37,10 +37,8 @@ def write_stl(mesh: Mesh, path: Path) -> None:
     facets = np.zeros(len(triangles), dtype=_FACET)
     facets["normal"] = normals / np.linalg.norm(normals, axis=1, keepdims=True)
     facets["corners"] = corners
-    with whole_file(path) as draft, draft.open("wb") as stream:
-        stream.write(_HEADER.ljust(80, b"\0"))
-        stream.write(np.array(len(facets), dtype="<u4").tobytes())
-        stream.write(facets.tobytes())
+    number = np.array(len(facets), dtype="<u4")
+    write_whole(path, _HEADER.ljust(80, b"\0") + number.tobytes() + facets.tobytes())
 
 
 def single_precision(mesh: Mesh) -> tuple[Floats, Indices]:

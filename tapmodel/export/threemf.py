@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.errors import KernelError
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.export.stl import single_precision
 from tapmodel.geometry.triangles import Mesh
 
@@ -41,12 +41,10 @@ def write_3mf(mesh: Mesh, path: Path, name: str) -> None:
     try:
         writer = _model(vertices, triangles, name).QueryWriter("3mf")
         writer.SetStrictModeActive(True)
-        with whole_file(path) as draft:
-            # The library says only that it failed; the operating system says why.
-            draft.touch()
-            writer.WriteToFile(str(draft))
+        content = bytes(writer.WriteToBuffer())
     except lib3mf.ELib3MFException as error:
-        raise KernelError("3MF", f"{path} could not be written: {error}") from error
+        raise KernelError("3MF", f"{path} could not be made: {error}") from error
+    write_whole(path, content)
 
 
 def _model(vertices: Floats, triangles: Indices, name: str) -> Any:  # noqa: ANN401  (untyped)

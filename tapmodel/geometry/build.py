@@ -5,7 +5,6 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
@@ -25,6 +24,7 @@ from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, skins, weave
 from tapmodel.geometry.topology import Solid, solids
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.stages import Stage, Told
 from tapmodel.words import Hand
 
 
@@ -43,51 +43,49 @@ class Built:
     parting: Parting
 
 
-def build(
-    design: TapDesign, chord: float, stage: Callable[[str], None] = lambda _name: None
-) -> Built:
+def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) -> Built:
     """The solid of a design and its mesh, in the first way in which both can be made.
 
     Args:
         design: every number of the tap; must have passed the design rules.
         chord: largest distance between a triangle and its surface [mm].
-        stage: told the name of each stage as it begins.
+        stage: told each stage as it begins.
 
     Raises:
         KernelError: when every way failed; what it says is of the first.
     """
     failure: KernelError | None = None
-    stage("edges")
+    stage(Stage.EDGES)
     for skin in skins(design):
         try:
             solid = _solid(skin, stage)
-            stage("mesh")
+            stage(Stage.MESH)
             return Built(solid, tessellate(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
     raise failure or KernelError("edges", "no edges")
 
 
-def build_solid(design: TapDesign, stage: Callable[[str], None] = lambda _name: None) -> Solid:
+def build_solid(design: TapDesign, stage: Told = lambda _stage: None) -> Solid:
     """The solid of a design without a mesh, in the first way.
 
     Raises:
         KernelError: when a stage failed.
     """
-    stage("edges")
+    stage(Stage.EDGES)
     return _solid(weave(design), stage)
 
 
-def _solid(skin: Skin, stage: Callable[[str], None]) -> Solid:
+def _solid(skin: Skin, stage: Told) -> Solid:
     form = skin.form
-    stage("faces")
+    stage(Stage.FACES)
     edges = kernel_edges(skin)
     pit, rim = front_centre(form.design.blank.front_centre)
     skin_faces = _skin_faces(form, skin, edges, rim)
-    stage("rear")
+    stage(Stage.REAR)
     solid = Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
     if form.design.thread.hand is Hand.LEFT:
-        stage("mirror")
+        stage(Stage.MIRROR)
         solid = _mirrored(solid)
     return solid
 

@@ -34,13 +34,34 @@ def nested(polygons: list[Floats]) -> list[tuple[int, list[int]]]:
     """
     if len(polygons) == 1:
         return [(0, [])]
-    inside = [
-        [m for m, other in enumerate(polygons) if m != n and contains(other, polygon[0])]
-        for n, polygon in enumerate(polygons)
-    ]
-    faces: dict[int, list[int]] = {n: [] for n, around in enumerate(inside) if not len(around) % 2}
-    for n, around in enumerate(inside):
-        if len(around) % 2:
+    around = _around(polygons)
+    faces: dict[int, list[int]] = {n: [] for n, outer in enumerate(around) if not len(outer) % 2}
+    for n, outer in enumerate(around):
+        if len(outer) % 2:
             # A hole belongs to the cycle around it that is itself most deeply nested.
-            faces[max(around, key=lambda m: len(inside[m]))].append(n)
+            faces[max(outer, key=lambda m: len(around[m]))].append(n)
     return list(faces.items())
+
+
+def _around(polygons: list[Floats]) -> list[list[int]]:
+    """For each cycle the numbers of those that surround it.
+
+    Most of some thousand cycles on one sheet lie one behind the other, so only those are asked
+    whose box holds the point, and they are found in the order of their boxes.
+    """
+    low, high = (np.array([side(p, axis=0) for p in polygons]) for side in (np.min, np.max))
+    extent = np.maximum(high.max(axis=0) - low.min(axis=0), np.finfo(float).tiny)
+    axis = int(np.argmin(np.sum(high - low, axis=0) / extent))
+    order = np.argsort(low[:, axis])
+    begins: Floats = low[order, axis]
+    furthest: Floats = np.maximum.accumulate(high[order, axis])
+    found: list[list[int]] = []
+    for n, polygon in enumerate(polygons):
+        point = polygon[0]
+        place = float(polygon[0][axis])
+        first = int(np.searchsorted(furthest, place))
+        near = order[first : np.searchsorted(begins, place, side="right")]
+        held = np.all((low[near] <= point) & (point <= high[near]), axis=1)
+        asked: list[int] = sorted(near[held].tolist())
+        found.append([m for m in asked if m != n and contains(polygons[m], point)])
+    return found

@@ -31,7 +31,7 @@ from tapmodel.geometry import (
     edges_wall,
 )
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.parting import AS_DESIGNED, partings
+from tapmodel.geometry.parting import partings
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
 
 Floats = NDArray[np.float64]
@@ -78,26 +78,27 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     furthest do (see `parting`), and it comes last.
 
     Raises:
-        KernelError: when the edges of none close; what it says is of the design itself.
+        KernelError: at the end, when the edges of the design itself do not close.
     """
-    last: list[Skin] = []
-    failure: KernelError | None = None
-    for group in ([AS_DESIGNED], *partings(design)):
-        closed: list[Skin] = []
-        for parting in group:
-            try:
-                closed.append(_weave(Form(design, parting)))
-            except KernelError as error:
-                failure = failure or error
-        closed.sort(key=_clearance, reverse=True)
-        if parting is AS_DESIGNED and closed and _clearance(closed[0]) <= CLEAR:
-            last = closed
-        else:
-            yield from closed
-            failure = None if closed else failure
-    yield from last
-    if failure is not None and not last:
+    plain, failure = _closed(Form(design))
+    if plain is not None and _clearance(plain) > CLEAR:
+        yield plain
+        plain = None
+    for group in partings(design):
+        tried = [_closed(Form(design, parting))[0] for parting in group]
+        yield from sorted(filter(None, tried), key=_clearance, reverse=True)
+    if plain is not None:
+        yield plain
+    if failure is not None:
         raise failure
+
+
+def _closed(form: Form) -> tuple[Skin | None, KernelError | None]:
+    """The skin of a form, or why its edges do not close."""
+    try:
+        return _weave(form), None
+    except KernelError as error:
+        return None, error
 
 
 def _clearance(skin: Skin) -> float:

@@ -37,8 +37,12 @@ def slivers(shape: TopoDS_Shape, chord: float) -> list[tuple[TopoDS_Face, float]
             width = _width(face)
             if width < _NARROW * chord:
                 found.append((width, face))
-    found.sort(key=lambda item: item[0])
+    found.sort(key=_first)
     return [(face, _SHARE * width) for width, face in found]
+
+
+def _first(item: tuple[float, TopoDS_Face]) -> float:
+    return item[0]
 
 
 def _width(face: TopoDS_Face) -> float:

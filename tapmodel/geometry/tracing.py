@@ -123,7 +123,7 @@ def _marks(
     found: list[list[float]] = [[] for _ in range(len(loci))]
     for function in functions:
         for marks, more in zip(found, zeros(_alone(function), loci, begins, ends), strict=True):
-            marks += more
+            marks.extend(more)
     return [sorted(marks) for marks in found]
 
 

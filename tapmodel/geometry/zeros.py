@@ -92,7 +92,8 @@ def zeros(
     low, high = np.concatenate([ends for _, _, ends in single], axis=1)
     if len(row):
         roots = settle(lambda i, t: _of(functions(i, t), which), locus[row], low, high)
-        for number, root in zip(row.tolist(), roots.tolist(), strict=True):
+        rows: list[int] = row.tolist()
+        for number, root in zip(rows, roots.tolist(), strict=True):
             found[number].append(root)
     return [sorted(marks) for marks in found]
 
@@ -113,7 +114,9 @@ def _first(
     return _between(np.arange(len(locus)), t, values, None)
 
 
-def _between(row: Indices, t: Floats, values: Floats, beside: tuple[Floats, Floats] | None) -> _Cells:
+def _between(
+    row: Indices, t: Floats, values: Floats, beside: tuple[Floats, Floats] | None
+) -> _Cells:
     """Cells between the columns of t (n, m); `beside` are the chords next to first and last."""
     with np.errstate(divide="ignore", invalid="ignore"):
         own = np.nan_to_num(np.diff(values, axis=-1) / np.diff(t, axis=-1))
@@ -161,7 +164,9 @@ def _divided(functions: Function, locus: Indices, cells: _Cells) -> _Cells:
     t[:, -1] = high
     inner = t[:, 1:-1]
     middle = functions(np.broadcast_to(locus[cells.row][:, None], inner.shape), inner)
-    values = np.concatenate([cells.values[0, ..., None], middle, cells.values[1, ..., None]], axis=-1)
+    values = np.concatenate(
+        [cells.values[0, ..., None], middle, cells.values[1, ..., None]], axis=-1
+    )
     return _between(cells.row, t, values, (cells.chords[0], cells.chords[2]))
 
 

@@ -1,10 +1,10 @@
 """The papers of a tap that need no model, and the stills for its page."""
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import make_folder, write_whole
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.write import Picture
@@ -33,33 +33,40 @@ def write_papers(
     """
     look = look or Look()
     drawings = all_drawings(design, look.projection)
-    sheet = folder / f"{design.name}-sheet.pdf"
+    sheet = folder / sheet_file(design)
     write_sheet(sheet, design, drawings, look)
-    return [sheet, *_write_drawings(design, drawings, folder / DRAWINGS_FOLDER)], drawings
+    return [sheet, *write_drawings(design, drawings, folder)], drawings
 
 
-def stills(design: TapDesign, files: Iterable[Path]) -> tuple[Picture, ...]:
-    """The pictures of a tap as its page shows them.
+def sheet_file(design: TapDesign) -> str:
+    """Name of the sheet's file."""
+    return f"{design.name}-sheet.pdf"
 
-    Args:
-        design: every number of the tap.
-        files: of its pictures, in the order of `all_pictures`.
+
+def write_drawings(design: TapDesign, drawings: Mapping[str, Drawing], folder: Path) -> list[Path]:
+    """Write every drawing as SVG and DXF into a folder of their own within `folder`.
+
+    Raises:
+        InputError: when nothing can be written there.
     """
-    views = all_pictures(design).values()
-    return tuple(
-        Picture(view.title, view.alt, file.read_bytes())
-        for view, file in zip(views, files, strict=True)
-    )
-
-
-def _write_drawings(design: TapDesign, drawings: dict[str, Drawing], folder: Path) -> list[Path]:
-    folder.mkdir(exist_ok=True)
+    folder = folder / DRAWINGS_FOLDER
+    make_folder(folder)
     written: list[Path] = []
     for name, drawing in drawings.items():
         picture = folder / f"{design.name}-{name}.svg"
-        with whole_file(picture) as draft:
-            draft.write_text(drawing.svg(), encoding="utf-8")
+        write_whole(picture, drawing.svg().encode())
         plan = picture.with_suffix(".dxf")
         drawing.write_dxf(plan)
         written += [picture, plan]
     return written
+
+
+def stills(design: TapDesign, pictures: Mapping[str, bytes]) -> tuple[Picture, ...]:
+    """The pictures of a tap as its page shows them.
+
+    Args:
+        design: every number of the tap.
+        pictures: PNG by the names of `all_pictures`.
+    """
+    views = all_pictures(design)
+    return tuple(Picture(views[name].title, views[name].alt, png) for name, png in pictures.items())

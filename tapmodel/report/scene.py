@@ -9,8 +9,6 @@ a screen.
 # pyright: reportAttributeAccessIssue=false
 # The renderer's binding carries no usable types; only its own names are let off.
 
-from pathlib import Path
-
 import numpy as np
 import vtkmodules.vtkRenderingOpenGL2  # noqa: F401  # pyright: ignore[reportUnusedImport]
 from vtkmodules.vtkImagingCore import vtkImageExtractComponents
@@ -51,8 +49,8 @@ class Scene:
         self._window.SetMultiSamples(_SAMPLES)
         self._window.AddRenderer(self._renderer)
 
-    def write(self, view: View, path: Path) -> None:
-        """Write what `view` shows as a grey PNG."""
+    def png(self, view: View) -> bytes:
+        """What `view` shows as a grey PNG."""
         self._window.SetSize(*view.size)
         height = self._aim(view)
         lines = dashed(view.references, _DASH * height)
@@ -73,9 +71,10 @@ class Scene:
         grey.SetInputConnection(grab.GetOutputPort())
         grey.SetComponents(0)  # all three are the same
         writer = vtkPNGWriter()
-        writer.SetFileName(str(path))
+        writer.WriteToMemoryOn()
         writer.SetInputConnection(grey.GetOutputPort())
         writer.Write()
+        return bytes(memoryview(writer.GetResult()))
 
     def _drawn_ends(self, fine: Fine | None) -> Integers:
         """Ends of the edges that are drawn: all but those with both ends in the fine part."""

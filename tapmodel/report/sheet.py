@@ -10,7 +10,8 @@ from pathlib import Path
 import typst
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
+from tapmodel.export.clock import stamp
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sections import cautions, findings
@@ -86,8 +87,7 @@ def write_sheet(
         "]",
         *_drawn(wide),
     ]
-    with whole_file(path) as draft:
-        draft.write_bytes(typst.compile("\n".join(parts).encode()))
+    write_whole(path, typst.compile("\n".join(parts).encode(), timestamp=stamp()))
 
 
 def _title_block(design: TapDesign, look: Look) -> str:

@@ -4,12 +4,16 @@ Several views of one mesh share one scene, so that its edges and normals are fou
 """
 
 import os
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from importlib import import_module
 from pathlib import Path
+from types import ModuleType
 
 import numpy as np
 from numpy.typing import NDArray
+
+from tapmodel.export.atomic import write_whole
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -76,12 +80,23 @@ def draw_views(
         vertices: (n, 3) [mm].
         triangles: (m, 3) vertex numbers.
         pictures: camera and file to write.
+
+    Raises:
+        InputError: when nothing can be written there.
     """
+    drawn = drawn_views(vertices, triangles, [view for view, _ in pictures])
+    for (_, path), png in zip(pictures, drawn, strict=True):
+        write_whole(path, png)
+
+
+def drawn_views(vertices: Floats, triangles: Integers, views: Iterable[View]) -> list[bytes]:
+    """A grey PNG of a closed mesh for every view; arguments as `draw_views`."""
+    scene = renderer().Scene(vertices, triangles)
+    return [scene.png(view) for view in views]
+
+
+def renderer() -> ModuleType:
+    """The module that draws: it takes a third of a second to load, and only stills pay for it."""
     # Set before the renderer loads, or it looks for a screen first and complains.
     os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
-    # Loading the renderer takes a third of a second; only stills pay for it.
-    from tapmodel.report.scene import Scene  # noqa: PLC0415
-
-    scene = Scene(vertices, triangles)
-    for view, path in pictures:
-        scene.write(view, path)
+    return import_module("tapmodel.report.scene")

@@ -36,7 +36,7 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
             ),
         ),
         ("mesh", f"{mesh['triangles']} triangles, watertight, chord {mesh['chord_mm']:g} mm"),
-        ("time", f"{sum(model['seconds'].values()):.1f} s, {model['peak_memory_mb']:.0f} MB"),
+        ("time", _cost(record["run"])),
     ]
     rows += [
         ("file", f"{folder / file['path']}  ({file['bytes'] / 1000:.0f} kB)")
@@ -74,6 +74,11 @@ def verify_summary(measured: dict[str, Any]) -> str:
     wrong = measured["differences"]
     rows += [("DIFFERS", text) for text in wrong] or [("verdict", "this is the designed tap")]
     return _table(rows)
+
+
+def _cost(run: dict[str, Any]) -> str:
+    memory = " and ".join(f"{p['peak_memory_mb']:.0f} MB" for p in run["processes"].values())
+    return f"{run['seconds']:.1f} s, {memory}"
 
 
 def _table(rows: list[tuple[str, str]]) -> str:

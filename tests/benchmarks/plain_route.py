@@ -3,6 +3,10 @@
 The rod has neither relief nor chamfer, neck, shank or square. Its flanks, crests and roots are
 ruled between helices, one face for each turn and land (longer faces take longer to cut and to
 write). Both its ends follow the helix, so that no cut is spent on them.
+
+    python tests/benchmarks/plain_route.py
+
+makes those of the reference, holds them to their formula, and prints by how much they miss it.
 """
 
 import math
@@ -12,10 +16,11 @@ import cadquery as cq
 import numpy as np
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Sewing
 from OCP.TopoDS import TopoDS
+from reference import TURNS, reference
 
 from tapmodel.design.profile import segments
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.measure import volume
+from tapmodel.geometry.measure import is_valid, volume
 from tapmodel.geometry.walls import FACE, HEEL, Walls
 
 # Spans of a helix over one land: the curve is then within 0.1 µm of it, and more would take longer.
@@ -144,3 +149,17 @@ class PlainRod:
             .close()
         )
         return outline.extrude(height).val().rotate(cq.Vector(), cq.Vector(0, 0, 1), angle)
+
+
+def main() -> None:
+    """Make the reference's thread and flutes and check them."""
+    rod = PlainRod(reference(), TURNS)
+    solid = rod.fluted()
+    off = volume(solid) / rod.fluted_volume() - 1
+    if not is_valid(solid) or abs(off) > 1e-6:
+        raise ValueError(f"the plain route is not valid, or off by {off:.1e} of its volume")
+    print(f"volume off by {off:+.1e} of the formula's")
+
+
+if __name__ == "__main__":
+    main()

@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
+from tapmodel.checks.mesh_proof import prove_mesh
 from tapmodel.checks.proof import MeshProof, ModelProof
 from tapmodel.checks.verdict import FOREIGN, differences, faults
-from tapmodel.checks.verify import prove_mesh, prove_solid
+from tapmodel.checks.verify import prove_solid
 from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
 from tapmodel.geometry import kernel
 from tapmodel.geometry.build import build_solid

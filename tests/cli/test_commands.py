@@ -185,29 +185,69 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
     good = tapmodel("build", "M4x0.7", "--formats", "stl", "--out", str(tmp_path / "out"), "--json")
     assert good.returncode == 0
-    written = {file["path"] for file in json.loads(good.stdout)["files"]}
-    assert {path for path in written if "/" not in path} == {
-        "M4x0.7.stl",
-        "M4x0.7.png",
-        "M4x0.7-end.png",
-        "M4x0.7-chamfer.png",
-        "M4x0.7-land.png",
+    record = json.loads(good.stdout)
+    assert [file["path"] for file in record["files"]] == ["M4x0.7.stl"]
+    assert _files(tmp_path / "out" / "M4x0.7") == {"M4x0.7.stl", "record.json"}
+    kernel, desk = (record["run"]["processes"][name] for name in ("kernel", "desk"))
+    assert {"edges", "proof"} < set(kernel["seconds"])
+    assert "STEP file" not in kernel["seconds"]
+    assert set(desk["seconds"]) == {"loading", "waiting", "mesh proof", "mesh files"}
+    assert sum(desk["seconds"].values()) == pytest.approx(record["run"]["seconds"], rel=0.5)
+    folder, out = tmp_path / "out" / "M4x0.7", str(tmp_path / "out")
+    # A sheet of the very same tap joins it; one of another tap does not stand beside its model.
+    assert tapmodel("sheet", "M4x0.7", "--out", out).returncode == 0
+    assert {"M4x0.7.stl", "M4x0.7-sheet.html", "M4x0.7-sheet.pdf"} < _listed(folder)
+    other = tapmodel("sheet", "M4x0.7", "--set", "flutes.rake=9", "--out", out)
+    assert other.returncode == 0
+    assert "another tap of this name" in other.stderr
+    assert {path for path in _listed(folder) if "/" not in path} == {
+        "M4x0.7-sheet.html",
         "M4x0.7-sheet.pdf",
-        "M4x0.7.html",
     }
-    for path in written:
-        assert (tmp_path / "out" / "M4x0.7" / path).stat().st_size > 500
+
+
+def test_a_page_has_its_pictures_and_drawings_where_these_are_not_wanted(tmp_path: Path) -> None:
+    built = tapmodel("build", "M4x0.7", "--formats", "page,sheet", "--out", str(tmp_path))
+    assert built.returncode == 0
+    folder = tmp_path / "M4x0.7"
+    assert _files(folder) == {"M4x0.7.html", "M4x0.7-sheet.pdf", "record.json"}
+    text = (folder / "M4x0.7.html").read_text()
+    assert text.count("data:image/png;base64,") == 4
+    assert text.count("<svg ") >= 6
+    assert "Proved model, chord" in text
+
+
+def _files(folder: Path) -> set[str]:
+    return {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
+
+
+def _listed(folder: Path) -> set[str]:
+    """All files of a folder, each of which its record must list."""
+    listed = {file["path"] for file in json.loads((folder / "record.json").read_text())["files"]}
+    assert _files(folder) == listed | {"record.json"}
+    return listed
 
 
 def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     result = tapmodel("build", "M4x0.7", "--preview", "--out", str(tmp_path))
     assert result.returncode == 0
-    folder = tmp_path / "M4x0.7"
-    assert sorted(path.name for path in folder.iterdir()) == [
-        "M4x0.7-preview.png",
-        "M4x0.7-preview.stl",
-    ]
+    folder = tmp_path / "M4x0.7-preview"
+    assert _files(folder) == {"M4x0.7-preview.png", "M4x0.7-preview.stl", "record.json"}
+    assert json.loads((folder / "record.json").read_text())["preview"] == "not proved"
     assert trimesh.load_mesh(folder / "M4x0.7-preview.stl").is_watertight
+
+
+def test_a_run_beyond_its_limits_is_refused_before_it_begins(tmp_path: Path) -> None:
+    for option, value in (("--limit-seconds", "3"), ("--limit-mb", "100")):
+        for command in ("build", "page"):
+            if command == "page" and option == "--limit-seconds":
+                continue  # a page takes less
+            result = tapmodel(command, "M4x0.7", option, value, "--out", str(tmp_path / "out"))
+            assert result.returncode == 2
+            assert option in result.stderr
+            assert "at least" in result.stderr
+    assert tapmodel("build", "M4x0.7", "--limit-seconds", "nan").returncode == 2
+    assert not (tmp_path / "out").exists()
 
 
 def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
@@ -238,15 +278,15 @@ def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
     drawn = {path.name for path in (folder / "drawings").iterdir()}
     assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
     papers = {"M18x0.75-sheet.pdf", "M18x0.75-sheet.html"}
-    assert {path.name for path in folder.iterdir()} == {*papers, "drawings"}
+    assert {path.name for path in folder.iterdir()} == {*papers, "drawings", "record.json"}
     assert len(result.stdout.splitlines()) == len(drawn) + 2
 
 
 def test_a_page_is_written_without_the_kernel(tmp_path: Path) -> None:
     result = tapmodel("page", "1/4-20 UNC", "--out", str(tmp_path), "--units", "inch")
     assert result.returncode == 0
-    folder = tmp_path / "1-4-20-UNC-2B"
-    assert [path.name for path in folder.iterdir()] == ["1-4-20-UNC-2B-preview.html"]
+    folder = tmp_path / "1-4-20-UNC-2B-preview"
+    assert _files(folder) == {"1-4-20-UNC-2B-preview.html", "record.json"}
     text = (folder / "1-4-20-UNC-2B-preview.html").read_text()
     assert "Preview, not proved" in text
     # The least pitch diameter of ASME B1.1 for 1/4-20 UNC-2B.

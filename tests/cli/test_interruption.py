@@ -1,4 +1,4 @@
-"""Whatever ends a build, and whatever runs beside it, no half-written result stands anywhere."""
+"""Whatever ends a build, no half-written result stands anywhere; see also tests/delivery."""
 
 import hashlib
 import json
@@ -12,10 +12,12 @@ from pathlib import Path
 
 import pytest
 
+from tapmodel.crew import Limits
 from tapmodel.design.design import design_tap
 from tapmodel.errors import KernelError
 from tapmodel.spec.job_file import job_for
-from tapmodel.workshop import Limits, produce
+from tapmodel.stages import Stage
+from tapmodel.workshop import preview_with, previewers, produce
 
 # A small tap, so that the whole build takes a few seconds.
 JOB = ("M4x0.7", "--set", "blank.thread_length=6", "--set", "name=small")
@@ -41,7 +43,7 @@ def _is_whole(folder: Path) -> bool:
     )
 
 
-@pytest.mark.parametrize("round_", range(20))
+@pytest.mark.parametrize("round_", range(6))
 def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
     round_: int, tmp_path: Path
 ) -> None:
@@ -72,32 +74,12 @@ def test_an_interruption_while_a_class_is_made_ends_alike(tmp_path: Path) -> Non
     assert b"stopped" in ended.stderr
 
 
-def test_two_builds_into_one_folder_do_not_mix(tmp_path: Path) -> None:
-    runs = [_start(tmp_path, "--set", f"flutes.rake={rake}") for rake in (5, 12)]
-    for run in runs:
-        _, told = run.communicate(timeout=120)
-        assert run.returncode == 0, told
-    assert _is_whole(tmp_path / "small")
-    assert [path.name for path in tmp_path.iterdir()] == ["small"]
-
-
-def test_what_a_killed_run_left_is_swept_by_the_next(tmp_path: Path) -> None:
-    gone = subprocess.Popen(["true"])
-    gone.wait()
-    left = tmp_path / f".small.{gone.pid}.abcd"
-    left.mkdir()
-    (left / "small.step").write_text("half")
-    run = _start(tmp_path)
-    run.communicate(timeout=60)
-    assert not left.exists()
-
-
 def _produce(out: Path, limits: Limits) -> None:
     produce(design_tap(job_for("M4x0.7")), out, lambda _stage: None, limits=limits)
 
 
 def test_a_run_that_takes_too_long_is_stopped_and_names_its_stage(tmp_path: Path) -> None:
-    with pytest.raises(KernelError, match="kernel: took longer"):
+    with pytest.raises(KernelError, match="loading: took longer"):
         _produce(tmp_path / "out", Limits(seconds=0.3))
     assert not (tmp_path / "out").exists()
 
@@ -109,15 +91,32 @@ def test_a_run_that_needs_too_much_memory_is_an_error(tmp_path: Path) -> None:
     assert not (tmp_path / "out").exists()
 
 
-def test_a_crash_of_the_kernel_is_an_error_that_names_the_stage(tmp_path: Path) -> None:
-    def crash(stage: str) -> None:
-        if stage == "edges":
-            (child,) = [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
-            os.kill(child, signal.SIGSEGV)
+@pytest.mark.parametrize("which", [0, 1])
+def test_a_crash_of_either_process_is_an_error_that_ends_both(which: int, tmp_path: Path) -> None:
+    def crash(stage: Stage) -> None:
+        if stage is Stage.EDGES:
+            os.kill(_spawned()[which], signal.SIGSEGV)
 
     with pytest.raises(KernelError, match="SIGSEGV"):
         produce(design_tap(job_for("M4x0.7")), tmp_path / "out", crash)
     assert not (tmp_path / "out").exists()
+    assert _spawned() == []
+
+
+def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
+    design = design_tap(job_for("M4x0.7"))
+    told = lambda _stage: None  # noqa: E731
+    with (
+        previewers(None, Limits(seconds=0.01)) as crew,
+        pytest.raises(KernelError, match="loading: took longer"),
+    ):
+        preview_with(crew, design, tmp_path / "out", told)
+    assert not (tmp_path / "out").exists()
+    assert _spawned() == []
+
+
+def _spawned() -> list[int]:
+    return [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
 
 
 def _children(parent: int) -> list[int]:

@@ -4,7 +4,7 @@ from pathlib import Path
 import pytest
 
 from tapmodel.errors import InputError
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import whole_file, write_whole
 
 
 def test_the_file_appears_only_when_the_block_has_ended(tmp_path: Path):
@@ -13,8 +13,10 @@ def test_the_file_appears_only_when_the_block_has_ended(tmp_path: Path):
         draft.write_text("all of it")
         assert draft.parent == tmp_path
         assert draft.name.startswith(".")
-        assert str(os.getpid()) in draft.name
         assert not goal.exists()
+        with whole_file(goal) as other:
+            assert other != draft
+            other.write_text("of another")
     assert goal.read_text() == "all of it"
     assert list(tmp_path.iterdir()) == [goal]
 
@@ -46,8 +48,7 @@ def test_the_data_are_on_the_disk_before_the_name_changes(
     monkeypatch.setattr(os, "fsync", lambda handle: (there.append(goal.exists()), synced(handle)))
     with whole_file(goal) as draft:
         draft.write_text("x")
-    assert there[0] is False
-    assert all(there[1:])
+    assert there == [False]
 
 
 def test_a_missing_folder_is_bad_input(tmp_path: Path):
@@ -63,3 +64,17 @@ def test_a_folder_in_the_way_is_bad_input_and_leaves_no_draft(tmp_path: Path):
     with pytest.raises(InputError), whole_file(tmp_path / "part.txt") as draft:
         draft.write_text("x")
     assert [item.name for item in tmp_path.iterdir()] == ["part.txt"]
+
+
+def test_bytes_that_read_back_otherwise_never_take_the_name(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    goal = tmp_path / "part.txt"
+    write_whole(goal, b"whole")
+    assert goal.read_bytes() == b"whole"
+    with monkeypatch.context() as torn:
+        torn.setattr(Path, "read_bytes", lambda _path: b"whol")
+        with pytest.raises(InputError, match="reads back otherwise"):
+            write_whole(goal, b"whole again")
+    assert goal.read_bytes() == b"whole"
+    assert list(tmp_path.iterdir()) == [goal]

@@ -6,13 +6,15 @@ from tapmodel.export.formats import DEFAULT_FORMATS, Format, parse_formats
 
 def test_the_default_is_every_format():
     assert parse_formats(DEFAULT_FORMATS) == tuple(Format)
-    assert [known.value for known in Format] == ["step", "stl", "3mf", "glb", "dxf"]
+    models, papers = ["step", "stl", "3mf", "glb", "dxf"], ["pictures", "sheet", "drawings", "page"]
+    assert [known.value for known in Format] == models + papers
 
 
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
         ("stl", (Format.STL,)),
+        ("page,step", (Format.STEP, Format.PAGE)),
         ("3mf,step", (Format.STEP, Format.THREEMF)),
         (" GLB , Stl,glb", (Format.STL, Format.GLB)),
     ],

@@ -6,8 +6,6 @@ from tapmodel.standards.tables import read_table
 from tapmodel.standards.unified_series import constant_pitch_sizes, series_of
 
 MOST_STARTS = 4
-# Finer BA numbers are refused: no limits of theirs could be read.
-LARGEST_BA = 14
 
 # Pitches that no standard lists: odd divisions, inch pitches, and what old lathes cut [mm].
 ODD_PITCHES = (
@@ -23,46 +21,65 @@ _ISO_261_PITCHES = (
 def listed_designations() -> Iterator[str]:
     """Every listed size of every family, both hands, with 1 to 4 starts where they can be written.
 
-    Odd numbers of starts stand in the left hand, even ones in the right: a left-hand tap is
+    Odd numbers of starts stand in the right hand, even ones in the left: a left-hand tap is
     mirrored when its edges are found, so that each hand with each number of starts adds nothing.
     """
+    yield from _metric()
+    yield from _trapezoidal()
+    yield from _acme()
+    yield from _unified()
+    yield from _whitworth()
+    yield from (f"{row['number']} BA" for row in read_table("ba_sizes"))
+    yield from (f"{row['size']} UNM" for row in read_table("miniature"))
+    for row in read_table("pipe_sizes"):
+        yield from (f"G {row['size']}", f"G {row['size']} LH")
+
+
+def _metric() -> Iterator[str]:
     for diameter, pitch in _metric_pairs():
         for starts in range(1, MOST_STARTS + 1):
             yield metric(diameter, pitch, starts, left=starts % 2 == 0)
         yield metric(diameter, pitch, 1, left=True)
+
+
+def _trapezoidal() -> Iterator[str]:
     for row in read_table("trapezoidal_pitches"):
         for pitch in (float(text) for text in row["pitches"].split("/")):
             for starts in range(1, MOST_STARTS + 1):
                 of = f"(P{pitch:g})" if starts > 1 else ""
                 left = " LH" if starts % 2 == 0 else ""
                 yield f"Tr{row['diameter']}x{starts * pitch:g}{of}{left}"
+
+
+def _acme() -> Iterator[str]:
     for row in read_table("acme_sizes"):
         yield f"{row['size']}-{row['tpi']} ACME-2G"
         pitch = 1 / float(row["tpi"])
         for starts in range(2, MOST_STARTS + 1):
             left = "-LH" if starts % 2 == 0 else ""
-            yield f"{float(row['major']):g}-{pitch:.4f}P-{starts * pitch:.4f}L-ACME-2G{left}"
+            lengths = f"{pitch:.4f}P-{starts * pitch:.4f}L"
+            yield f"{float(row['major']):g}-{lengths}-ACME-2G{left}"
+
+
+def _unified() -> Iterator[str]:
     for row in read_table("unified_series"):
         for series in ("UNC", "UNF", "UNEF"):
             if row[series]:
-                yield f"{row['size']}-{row[series]} {series}"
-                yield f"{row['size']}-{row[series]} {series}-2B-LH"
+                name = f"{row['size']}-{row[series]} {series}"
+                yield from (name, f"{name}-2B-LH")
     for row in read_table("unified_constant_pitch"):
         tpi = float(row["tpi"])
         for size in constant_pitch_sizes(tpi):
             if series_of(size, tpi) == "UN":
                 yield f"{size:g}-{row['tpi']} UN"
+
+
+def _whitworth() -> Iterator[str]:
     for row in read_table("whitworth_pitches"):
         for series in ("bsw", "bsf"):
             if row[series]:
-                yield f"{row['diameter']} {series.upper()}"
-                yield f"{row['diameter']} {series.upper()} LH"
-    for row in read_table("ba_sizes"):
-        if int(row["number"]) <= LARGEST_BA:
-            yield f"{row['number']} BA"
-    for row in read_table("pipe_sizes"):
-        yield f"G {row['size']}"
-        yield f"G {row['size']} LH"
+                name = f"{row['diameter']} {series.upper()}"
+                yield from (name, f"{name} LH")
 
 
 def metric_grid() -> Iterator[str]:

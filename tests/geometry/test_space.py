@@ -8,8 +8,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from random_jobs import random_job
 
+from tapmodel.checks.mesh_proof import prove_mesh
 from tapmodel.checks.verdict import faults
-from tapmodel.checks.verify import prove_mesh, prove_solid
+from tapmodel.checks.verify import prove_solid
 from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError

@@ -19,7 +19,7 @@ from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry.preview import preview_mesh
 from tapmodel.geometry.triangles import Mesh
-from tapmodel.report.pictures.catalogue import all_pictures, draw_all
+from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
 from tapmodel.report.still import draw_views
 from tapmodel.spec.job_file import job_for
 from tapmodel.words import Hand
@@ -149,7 +149,8 @@ def test_dashed_lines_are_seen(tmp_path: Path) -> None:
 
 def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:
     design = _design("M60x1.5", "flutes.count=8")
-    paths = draw_all(design, _mesh("M60x1.5", "flutes.count=8"), tmp_path)
+    drawn = drawn_all(design, _mesh("M60x1.5", "flutes.count=8"))
+    paths = write_pictures(design, drawn, tmp_path)
     endings = (".png", "-end.png", "-chamfer.png", "-land.png")
     assert paths == [tmp_path / f"{design.name}{ending}" for ending in endings]
     sizes = [read(path).shape for path in paths]

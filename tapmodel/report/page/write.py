@@ -10,7 +10,7 @@ from pathlib import Path
 from string import Template
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.atomic import whole_file
+from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Section
 from tapmodel.report.drawings.drawing import Drawing
@@ -43,12 +43,14 @@ class PageContent:
         model: None where no mesh was made.
         pictures: in their order.
         proof: what was proved of the model, None where nothing was.
+        stations: `packed_stations`, where there was time to make them before; they take long.
     """
 
     drawings: Mapping[str, Drawing] = field(default_factory=dict[str, Drawing])
     model: Model | None = None
     pictures: tuple[Picture, ...] = ()
     proof: Section | None = None
+    stations: str | None = None
 
 
 def write_page(
@@ -79,10 +81,9 @@ def write_page(
         drawings="\n".join(map(_drawing, content.drawings.values())),
         pictures=_pictures(content.pictures),
         after="\n".join(section_html(section, units) for section in after),
-        data=_data(design, content.model),
+        data=_data(design, content),
     )
-    with whole_file(path) as draft:
-        draft.write_text(text, encoding="utf-8")
+    write_whole(path, text.encode())
 
 
 def _under(design: TapDesign, units: Units) -> str:
@@ -155,13 +156,18 @@ def _base64(content: bytes) -> str:
     return base64.b64encode(content).decode()
 
 
-def _data(design: TapDesign, model: Model | None) -> str:
+def packed_stations(design: TapDesign) -> str:
+    """Sections of the tap along its axis, as the page carries them."""
+    return squeezed_text(json.dumps(stations(design)))
+
+
+def _data(design: TapDesign, content: PageContent) -> str:
     """Numbers for the script; no text of it can end the element that holds it."""
     blank = design.blank
     values = {
         "reach": max(design.thread.major, blank.shank_diameter, blank.neck_diameter) / 2,
         "circles": [design.thread.major, design.flutes.core_diameter],
-        "stations": squeezed_text(json.dumps(stations(design))),
-        "model": packed_model(model) if model else None,
+        "stations": content.stations or packed_stations(design),
+        "model": packed_model(content.model) if content.model else None,
     }
     return json.dumps(values).replace("<", "\\u003c")

@@ -1,13 +1,15 @@
 """The pictures of a tap by name, and the files that they are written to."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.chamfer import chamfer_teeth
 from tapmodel.report.pictures.land import land_from_heel
 from tapmodel.report.pictures.whole import end_on, three_quarter
-from tapmodel.report.still import View, draw_views
+from tapmodel.report.still import View, drawn_views
 
 
 def all_pictures(design: TapDesign) -> dict[str, View]:
@@ -25,16 +27,24 @@ def picture_file(design: TapDesign, name: str) -> str:
     return f"{design.name}.png" if name == "three-quarter" else f"{design.name}-{name}.png"
 
 
-def draw_whole(design: TapDesign, mesh: Mesh, folder: Path) -> Path:
-    """Write the three-quarter picture alone to `folder` and return its path."""
-    path = folder / picture_file(design, "three-quarter")
-    draw_views(mesh.vertices, mesh.triangles, [(three_quarter(design), path)])
-    return path
+def drawn_whole(design: TapDesign, mesh: Mesh) -> bytes:
+    """The three-quarter picture of a mesh of this tap, as PNG."""
+    return drawn_views(mesh.vertices, mesh.triangles, [three_quarter(design)])[0]
 
 
-def draw_all(design: TapDesign, mesh: Mesh, folder: Path) -> list[Path]:
-    """Write every picture of a mesh of this tap to `folder` and return their paths."""
+def drawn_all(design: TapDesign, mesh: Mesh) -> dict[str, bytes]:
+    """Every picture of a mesh of this tap by its name, as PNG."""
     views = all_pictures(design)
-    paths = [folder / picture_file(design, name) for name in views]
-    draw_views(mesh.vertices, mesh.triangles, list(zip(views.values(), paths, strict=True)))
+    return dict(zip(views, drawn_views(mesh.vertices, mesh.triangles, views.values()), strict=True))
+
+
+def write_pictures(design: TapDesign, pictures: Mapping[str, bytes], folder: Path) -> list[Path]:
+    """Write pictures by name to `folder` and return their paths.
+
+    Raises:
+        InputError: when nothing can be written there.
+    """
+    paths = [folder / picture_file(design, name) for name in pictures]
+    for path, png in zip(paths, pictures.values(), strict=True):
+        write_whole(path, png)
     return paths

@@ -1,0 +1,36 @@
+"""The mesh on its way from the kernel's process to the desk's."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from tapmodel.geometry.triangles import Mesh
+
+_PARTS = ("vertices", "triangles", "face_of_triangle")
+
+
+@dataclass(frozen=True, slots=True)
+class MeshFile:
+    """Where a mesh lies, and how far its triangles may stand off the solid [mm].
+
+    It lies in a file, because the sender of so long a message waits until it is heard.
+    """
+
+    path: Path
+    chord: float
+
+
+def put_down(mesh: Mesh, chord: float, folder: Path) -> MeshFile:
+    """Put a mesh down in `folder`."""
+    path = folder / ".mesh.npz"
+    np.savez(path, **{part: getattr(mesh, part) for part in _PARTS})
+    return MeshFile(path, chord)
+
+
+def take(file: MeshFile) -> Mesh:
+    """The mesh that was put down; its file is gone afterwards."""
+    with np.load(file.path) as parts:
+        mesh = Mesh(*(parts[part] for part in _PARTS))
+    file.path.unlink()
+    return mesh

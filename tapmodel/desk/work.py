@@ -1,0 +1,92 @@
+"""The order of work at the desk, the process beside the kernel's.
+
+It makes papers from the design, proves the mesh, and makes everything of it. The parts have heavy
+libraries of their own: one is loaded only where it is wanted, and while the desk would wait.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+from tapmodel.crew import Line
+from tapmodel.desk.handover import MeshFile, take
+from tapmodel.export.formats import DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
+from tapmodel.stages import Stage
+from tapmodel.wish import Order, Wish
+
+if TYPE_CHECKING:
+    from tapmodel.checks.proof import MeshProof, ModelProof
+    from tapmodel.desk.page import Prepared
+    from tapmodel.geometry.triangles import Mesh
+
+
+def write(line: Line, wish: Wish) -> "MeshProof":
+    """Write and read back every file but the STEP file, and prove the mesh.
+
+    Args:
+        line: on which come the order, the mesh and the model's proof.
+        wish: the files wanted.
+
+    Returns:
+        What was measured on the mesh; the kernel's process, which hears it too, judges it.
+
+    Raises:
+        KernelError: when a file fails its proof.
+    """
+    order, prepared = _from_design(line, wish)
+    mesh, proof, pictures = _from_mesh(line, order)
+    model_proof: ModelProof = line.hear()
+    if prepared:
+        from tapmodel.desk import page
+
+        line.stage(Stage.PAGE)
+        page.write(order, prepared, pictures, (mesh, proof, model_proof))
+    return proof
+
+
+def _from_design(line: Line, wish: Wish) -> "tuple[Order, Prepared | None]":
+    """What needs no model; returns what is prepared of the page."""
+    if not wish.any_of(PAPER_FORMATS):
+        return line.hear(), None
+    from tapmodel.desk import papers
+
+    order: Order = line.hear()
+    line.stage(Stage.PAPERS)
+    drawings = papers.write(order)
+    if Format.PAGE not in wish.formats:
+        return order, None
+    from tapmodel.desk import page
+
+    line.stage(Stage.PAGE)
+    return order, page.prepare(order, drawings)
+
+
+def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, bytes]]":
+    """What needs the mesh; returns it with its proof, and the pictures for the page."""
+    line.stage(Stage.LOADING)
+    _load_for_mesh(order.wish)
+    from tapmodel.checks.mesh_proof import prove_mesh
+
+    handed: MeshFile = line.hear()
+    line.stage(Stage.MESH_PROOF)
+    mesh = take(handed)
+    proof = prove_mesh(mesh, handed.chord)
+    line.pass_on(proof)
+    if order.wish.any_of(MESH_FORMATS):
+        from tapmodel.desk import mesh_files
+
+        line.stage(Stage.MESH_FILES)
+        mesh_files.write(order, mesh, proof)
+    if not order.wish.any_of(DRAWN_FORMATS):
+        return mesh, proof, {}
+    from tapmodel.desk import pictures
+
+    line.stage(Stage.PICTURES)
+    return mesh, proof, pictures.write(order, mesh)
+
+
+def _load_for_mesh(wish: Wish) -> None:
+    """Load while the mesh is being made."""
+    if wish.any_of(MESH_FORMATS):
+        import_module("tapmodel.desk.mesh_files")
+    if wish.any_of(DRAWN_FORMATS):
+        import_module("tapmodel.desk.pictures").warm_up()

@@ -1,0 +1,28 @@
+"""What is said when the operating system refuses to write."""
+
+import errno
+from pathlib import Path
+
+from tapmodel.errors import InputError
+
+_FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
+
+
+def is_full(error: OSError) -> bool:
+    """Whether the disk, or the user's share of it, is full."""
+    return error.errno in _FULL
+
+
+def refused(field: str, path: Path, place: str, error: OSError) -> InputError:
+    """The error that names `field`, `path` and the reason.
+
+    Args:
+        field: what the user gave, such as `--out`.
+        path: that could not be written.
+        place: what is asked of it, such as `a folder that can be written`.
+        error: what the operating system said.
+    """
+    reason = error.strerror or type(error).__name__
+    if is_full(error):
+        reason = f"the disk is full: {reason}"
+    return InputError(field, str(path), f"{place} ({reason})")
