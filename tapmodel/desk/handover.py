@@ -5,6 +5,7 @@ from pathlib import Path
 
 import numpy as np
 
+from tapmodel.export.refusal import refused
 from tapmodel.geometry.triangles import Mesh
 
 _PARTS = ("vertices", "triangles", "face_of_triangle")
@@ -22,9 +23,16 @@ class MeshFile:
 
 
 def put_down(mesh: Mesh, chord: float, folder: Path) -> MeshFile:
-    """Put a mesh down in `folder`."""
+    """Put a mesh down in `folder`.
+
+    Raises:
+        InputError: when it cannot be written there.
+    """
     path = folder / ".mesh.npz"
-    np.savez(path, **{part: getattr(mesh, part) for part in _PARTS})
+    try:
+        np.savez(path, **{part: getattr(mesh, part) for part in _PARTS})
+    except OSError as error:
+        raise refused("output file", path, "a place where a file can be written", error) from error
     return MeshFile(path, chord)
 
 

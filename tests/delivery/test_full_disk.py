@@ -11,6 +11,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Generator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -20,11 +21,14 @@ from tapmodel import cli, preview
 from tapmodel.delivery.place import deliver
 from tapmodel.delivery.staging import staging
 from tapmodel.design.design import design_tap
+from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export import complete, manifest
 from tapmodel.export.atomic import write_whole
-from tapmodel.report import papers, scene, sheet
+from tapmodel.record import design_record
+from tapmodel.report import papers, sheet
 from tapmodel.spec.job_file import job_for
+from tapmodel.stages import Stage
 
 SIZE = 6000  # kB
 PAGE = 4  # kB that the file system gives at a time
@@ -140,19 +144,39 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
     assert (ended[0], ended[-1]) == (False, True)
 
 
+def _look(settled: TapDesign, out: Path) -> None:
+    """A preview in this process."""
+    with staging(out, settled.name) as staged:
+        preview.look(_Line(settled, staged))
+        deliver(staged, out / settled.name, design_record(settled))
+
+
+class _Line:
+    """What a preview hears, and nobody to tell."""
+
+    def __init__(self, design: TapDesign, folder: Path) -> None:
+        self._order = design, folder
+
+    def hear(self) -> tuple[TapDesign, Path]:
+        return self._order
+
+    def stage(self, _stage: Stage) -> None:
+        pass
+
+
 def test_a_picture_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.MonkeyPatch) -> None:
     _only_once(monkeypatch, preview, "preview_mesh")
-    _only_once(monkeypatch, scene.Scene, "png")
-    settled = design_tap(job_for(JOB))
+    _only_once(monkeypatch, preview, "drawn_whole")
     folder = f"{JOB}-preview"
-    mesh = disk(SIZE // 2)
-    preview.look(settled, mesh)
-    sizes = [path.stat().st_size for path in (mesh / folder).glob(f"{JOB}*")]
-    shutil.rmtree(mesh)
+    settled = replace(design_tap(job_for(JOB)), name=folder)
+    first = disk(SIZE // 2)
+    _look(settled, first)
+    sizes = [path.stat().st_size for path in (first / folder).glob(f"{JOB}*")]
+    shutil.rmtree(first)
     ended: list[bool] = []
     for free in range(max(sizes) // 1024, sum(sizes) // 1024 + 60, 2 * PAGE):
         out = disk(free)
-        ended.append(_ends(functools.partial(preview.look, settled, out)))
+        ended.append(_ends(functools.partial(_look, settled, out)))
         if ended[-1]:
             assert _is_whole(out / folder)
             shutil.rmtree(out)
