@@ -43,8 +43,7 @@ def test_what_the_run_took_is_told_and_not_filed(tmp_path: Path) -> None:
     told = give(tmp_path, {"tap.step": "solid"}, rake=8, **PROOF)
     assert told["run"] == PROOF["run"]
     record = json.loads((tmp_path / NAME / "record.json").read_text())
-    assert record["model"] == {"volume": 9.5}
-    assert {"delivery", "run"}.isdisjoint(record)
+    assert record.keys() == {"schema", "name", "flutes", "model", "made", "files"}
 
 
 def test_the_users_own_files_are_never_lost(tmp_path: Path) -> None:
