@@ -163,6 +163,9 @@ class _Line:
     def stage(self, _stage: Stage) -> None:
         pass
 
+    def leave_out(self, _what: str, _why: str) -> None:
+        pass
+
 
 def test_a_picture_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.MonkeyPatch) -> None:
     _only_once(monkeypatch, preview, "preview_mesh")
