@@ -4,6 +4,7 @@ import hashlib
 import json
 import os
 import signal
+import warnings
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
@@ -47,16 +48,29 @@ def vouched(folder: Path) -> dict[str, str]:
     return {file["path"]: (folder / file["path"]).read_text() for file in files}
 
 
-def killed_at(moment: str, work: Callable[[], object], *, exchanges: bool = True) -> bool:
-    """Run `work` in a process that ends by SIGKILL at a moment; False when it never came."""
-    child = os.fork()
+def forked(work: Callable[[], object]) -> int:
+    """Number of a process of its own that does some work and ends with 0 when it went well."""
+    with warnings.catch_warnings():
+        # Newer Pythons warn of threads, of which the test runner has some; none holds a lock here.
+        warnings.simplefilter("ignore", DeprecationWarning)
+        child = os.fork()
     if child == 0:
         try:
-            moments.passed = lambda now: os.kill(os.getpid(), signal.SIGKILL * (now == moment))
-            if not exchanges:
-                swap.exchange = lambda _one, _other: False
             work()
+            os._exit(0)
         finally:
-            os._exit(7 if moment else 0)
-    _, status = os.waitpid(child, 0)
+            os._exit(1)
+    return child
+
+
+def killed_at(moment: str, work: Callable[[], object], *, exchanges: bool = True) -> bool:
+    """Run `work` in a process that ends by SIGKILL at a moment; False when it never came."""
+
+    def watched() -> None:
+        moments.passed = lambda now: os.kill(os.getpid(), signal.SIGKILL * (now == moment))
+        if not exchanges:
+            swap.exchange = lambda _one, _other: False
+        work()
+
+    _, status = os.waitpid(forked(watched), 0)
     return os.WIFSIGNALED(status) and os.WTERMSIG(status) == signal.SIGKILL

@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 
 import pytest
-from taps import NAME, content, give, killed_at, vouched
+from taps import NAME, content, forked, give, killed_at, vouched
 
 from tapmodel.delivery import swap
 from tapmodel.delivery.moments import MOMENTS
@@ -127,17 +127,12 @@ def test_what_the_user_saves_while_folders_are_swapped_is_not_lost(
 
 def test_two_runs_that_deliver_at_once_never_mix(tmp_path: Path) -> None:
     folder = _stand(tmp_path)
-    runs: list[int] = []
-    for who in ("one", "other"):
-        run = os.fork()
-        if run == 0:
-            try:
-                for n in range(12):
-                    give(tmp_path, {f"{who}-{n}.step": who, "tap.step": who}, rake=len(who))
-                os._exit(0)
-            finally:
-                os._exit(1)
-        runs.append(run)
+
+    def deliver_often(who: str) -> None:
+        for n in range(12):
+            give(tmp_path, {f"{who}-{n}.step": who, "tap.step": who}, rake=len(who))
+
+    runs = [forked(partial(deliver_often, who)) for who in ("one", "other")]
     assert [os.waitpid(run, 0)[1] for run in runs] == [0, 0]
     found = content(folder)
     assert {name: found.pop(name) for name in MINE} == MINE
