@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from tapmodel import precision
-from tapmodel.checks.proof import MeshProof, ModelProof
+from tapmodel.checks.proof import MeshProof
 from tapmodel.checks.verdict import FOREIGN, differences, faults
 from tapmodel.checks.verify import prove_mesh, prove_solid
 from tapmodel.design.tap_design import TapDesign
