@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tapmodel import precision
-from tapmodel.checks.proof import MeshProof, ModelProof
+from tapmodel.checks.proof import MeshProof
 from tapmodel.checks.verdict import FOREIGN, differences, faults
 from tapmodel.checks.verify import prove_solid
 from tapmodel.crew import Line
