@@ -16,7 +16,7 @@ import typer
 
 from tapmodel.crew import Limits
 from tapmodel.ending import code_of, say
-from tapmodel.errors import InputError, RefusedError, escaped
+from tapmodel.errors import InputError, KernelError, RefusedError, escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.findings import Finding
 from tapmodel.report.units import Look, Paper, Projection, Units
@@ -164,14 +164,19 @@ def verify(
     as_json: AsJson = False,
 ) -> None:
     """Compare the solid in a STEP file with the tap that a job asks for."""
-    if not file.is_file():
-        raise InputError("FILE", str(file), "a STEP file that exists")
     with inspectors() as crew:
-        settled, _ = _designed(job, sets)
+        from tapmodel.export.foreign_step import refuse_unreadable
         from tapmodel.report.summary import verify_summary
 
+        settled, _ = _designed(job, sets)
+        refuse_unreadable(file)
         with _progress() as tell:
-            measured = inspect_with(crew, settled, file, tell)
+            try:
+                measured = inspect_with(crew, settled, file, tell)
+            except KernelError as error:
+                # Whatever becomes of the kernel over a file from elsewhere, the file did it.
+                allowed = f"a STEP file of a sound solid ({error})"
+                raise InputError("FILE", str(file), allowed) from None
     if as_json:
         _print_json(measured)
     else:

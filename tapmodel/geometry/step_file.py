@@ -11,6 +11,7 @@ import cadquery as cq
 from OCP.APIHeaderSection import APIHeaderSection_MakeHeader
 from OCP.IFSelect import IFSelect_ReturnStatus
 from OCP.Interface import Interface_Static
+from OCP.Message import Message
 from OCP.StepBasic import StepBasic_Product
 from OCP.STEPControl import STEPControl_Reader, STEPControl_StepModelType, STEPControl_Writer
 from OCP.StepData import StepData_StepModel
@@ -60,6 +61,8 @@ def read_step_text(path: Path) -> list[Solid]:
     Raises:
         KernelError: when the kernel cannot read it.
     """
+    # What it has to say of a broken file it would print on stdout, in colours.
+    Message.DefaultMessenger_s().ChangePrinters().Clear()
     reader = STEPControl_Reader()
     _demand(reader.ReadFile(str(path)), f"the kernel could not read {path}")
     if reader.TransferRoots() < 1:

