@@ -1,12 +1,10 @@
 """The command line's own entry, run within the tests' process: fast enough for thousands."""
 
 import io
-import os
 import sys
 from collections.abc import Sequence
 from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
-from pathlib import Path
 from unittest.mock import patch
 
 from tapmodel.cli import main
