@@ -244,7 +244,9 @@ def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> No
 
 
 def _tell_delivery(record: dict[str, Any]) -> None:
-    """What became of files that stood in the folder before."""
+    """What could not be made, and what became of files that stood in the folder before."""
+    for words in record.get("left_out", ()):
+        say(f"note: left out, {words}", aside=True)
     delivery = record["delivery"]
     if delivery["replaced"]:
         words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"

@@ -7,7 +7,7 @@ from tapmodel.errors import MissingError
 PACKAGES = {"libGL.so.1": "libgl1", "libEGL.so.1": "libegl1", "libX11.so.6": "libx11-6"}
 """Where Debian and Ubuntu have them."""
 
-_NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): cannot open shared object file")
+_NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): ")
 
 
 def lacking(library: str) -> str:

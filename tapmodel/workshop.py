@@ -69,6 +69,7 @@ def produce_with(
         tell(Stage.DELIVERY)
         run = _run(done, began)
         record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
+        record |= {"left_out": list(done[_DESK].left_out)}
         return deliver(staged, out / design.name, record)
 
 
@@ -118,4 +119,5 @@ def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[s
         done = crew.work((named, staged), tell)
         tell(Stage.DELIVERY)
         record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)
