@@ -4,11 +4,11 @@
 set -eu
 cd "$(dirname "$0")"
 
-lacking() {
-  python3 -c 'import ctypes, ensurepip, venv; [ctypes.CDLL(f"lib{n}.so.1") for n in ("GL", "EGL")]' 2>/dev/null && return 1
+complete() {
+  python3 -c 'import ctypes, ensurepip; [ctypes.CDLL(f"lib{n}.so.1") for n in ("GL", "EGL")]' 2>/dev/null
 }
 
-if [ "$(uname)" = Linux ] && lacking; then
+if [ "$(uname)" = Linux ] && ! complete; then
   if ! command -v apt-get >/dev/null; then
     echo "setup: install Python with venv, libGL.so.1 and libEGL.so.1 with your system's tools, then run this again" >&2
     exit 1

@@ -87,7 +87,7 @@ def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> N
 @app.command()
 def new(
     designation: JobArgument,
-    file: Annotated[Path, typer.Argument(help="The job file to write.")],
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
     sets: Sets = None,
     *,
     overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
@@ -157,7 +157,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
 
 @app.command()
 def verify(
-    file: Annotated[Path, typer.Argument(help="A STEP file, for instance back from CAM.")],
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help="A STEP file, for instance back from CAM.")
+    ],
     job: JobArgument,
     sets: Sets = None,
     *,

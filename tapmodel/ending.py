@@ -13,7 +13,7 @@ from tapmodel.errors import INTERRUPTED, TapmodelError, shortened
 _UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
 """What the parser of commands raises; its library keeps the name to itself."""
 
-_LONGEST = 1200
+_LONGEST = 1000
 
 
 def say(text: str, *, aside: bool = False) -> None:
@@ -43,7 +43,8 @@ def code_of(run: Callable[[], object]) -> int:
         words = error.format_message()
         return _complain(f"{words} (tapmodel --help, or tapmodel COMMAND --help)", 2)
     except OSError as error:
-        return _complain(f"{error.filename or 'output'}: {error.strerror or error}", 2)
+        place = shortened(os.fsdecode(error.filename or "output"), 120)
+        return _complain(f"{place}: {error.strerror or error}", 2)
     except MemoryError:
         return _complain("the machine has not enough memory for this", 3)
     except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for our fault)

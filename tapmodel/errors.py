@@ -43,7 +43,7 @@ class InputError(TapmodelError):
         self.field, self.value, self.allowed = field, value, allowed
         where, given, wanted = (
             shortened(text, most)
-            for text, most in ((field, 120), (repr(value), 120), (allowed, 800))
+            for text, most in ((field, 160), (repr(value), 120), (allowed, 800))
         )
         super().__init__(f"{where}: {given} cannot be used; allowed: {wanted}")
 

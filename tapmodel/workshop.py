@@ -14,6 +14,7 @@ from tapmodel.crew import Crew, Done, Limits, Task
 from tapmodel.delivery.place import deliver
 from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import InputError
 from tapmodel.record import design_record, full_record
 from tapmodel.report.units import Look
 from tapmodel.stages import Stage, Told
@@ -64,6 +65,7 @@ def produce_with(
 ) -> dict[str, Any]:
     """As `produce`, with `builders` of this wish that are there already."""
     began = time.perf_counter()
+    _demand_letters(out)
     with staging(out, design.name) as staged:
         done = crew.work(Order(design, staged, wish), tell)
         tell(Stage.DELIVERY)
@@ -71,6 +73,14 @@ def produce_with(
         record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
         record |= {"left_out": list(done[_DESK].left_out)}
         return deliver(staged, out / design.name, record)
+
+
+def _demand_letters(out: Path) -> None:
+    try:
+        str(out).encode()
+    except UnicodeEncodeError:
+        allowed = "a name in UTF-8, for the kernel writes to no other"
+        raise InputError("--out", str(out), allowed) from None
 
 
 def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, shortened
 from tapmodel.spec.job import Job
 
 KINDS = {
@@ -36,8 +36,10 @@ LONGEST_KEY = 60
 def input_error(failure: ValidationError, where: str) -> InputError:
     """The first trouble of `failure` as an `InputError`; `where` is the file, or ""."""
     trouble = failure.errors(include_url=False)[0]
-    field = ".".join(_place(trouble))
-    place = f"{where}: {field}" if where else field
+    field = shortened(".".join(_place(trouble)), 60)
+    place = f"{shortened(where, 90)}: {field}" if where else field
+    if not field:
+        return InputError(where or "job", shown(trouble["input"]), "keys of letters in UTF-8")
     if trouble["type"] == "missing":
         return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
     if trouble["type"] == "extra_forbidden":
