@@ -398,7 +398,8 @@ def _progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
 def main() -> None:
     """Run the command line; one clear message for whatever goes wrong."""
     words = sys.argv[1:] or ["--help"]
-    sys.exit(code_of(lambda: app(words, prog_name="tapmodel", standalone_mode=False)))
+    how = {"prog_name": "tapmodel", "standalone_mode": False, "complete_var": ""}
+    sys.exit(code_of(lambda: app(words, **how)))
 
 
 if __name__ == "__main__":

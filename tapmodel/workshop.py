@@ -15,11 +15,13 @@ from tapmodel.delivery.place import deliver
 from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
+from tapmodel.export.formats import Format
 from tapmodel.record import design_record, full_record
 from tapmodel.report.units import Look
 from tapmodel.stages import Stage, Told
 from tapmodel.wish import Order, Wish
 
+_FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
 
 
@@ -66,6 +68,8 @@ def produce_with(
     """As `produce`, with `builders` of this wish that are there already."""
     began = time.perf_counter()
     _demand_letters(out)
+    if Format.STEP in wish.formats:
+        _demand_clock()
     with staging(out, design.name) as staged:
         done = crew.work(Order(design, staged, wish), tell)
         tell(Stage.DELIVERY)
@@ -81,6 +85,13 @@ def _demand_letters(out: Path) -> None:
     except UnicodeEncodeError:
         allowed = "a name in UTF-8, for the kernel writes to no other"
         raise InputError("--out", str(out), allowed) from None
+
+
+def _demand_clock() -> None:
+    """The kernel dates its files and knows no year before 1979."""
+    if time.gmtime().tm_year < _FIRST_YEAR:
+        shown = time.strftime("%Y-%m-%d", time.gmtime())
+        raise InputError("the machine's clock", shown, f"a date from {_FIRST_YEAR} on; set it")
 
 
 def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:

@@ -13,7 +13,7 @@ LARGEST_FILE = 1_000_000_000
 
 _HEAD = b"ISO-10303-21"
 _STRINGS = re.compile(rb"'[^']*'")
-_NO_LENGTH = re.compile(rb"\b(?:nan|inf|infinity)\b|\d{11,}\.|\d\.\d*e\+?[1-9]\d+", re.IGNORECASE)
+_NO_LENGTH = re.compile(rb"\b(?:nan|inf|infinity)\b|\d{11,}\.|\d\.?\d*e\+?[1-9]\d+", re.IGNORECASE)
 
 
 def refuse_unreadable(path: Path) -> None:

@@ -3,6 +3,10 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+# Before the modelling package, which loads the same library.
+import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
+
+# isort: split
 from tapmodel import precision
 from tapmodel.checks.proof import ModelProof
 from tapmodel.errors import KernelError

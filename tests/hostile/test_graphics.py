@@ -62,7 +62,7 @@ def test_preview_page_and_sheet_are_made_without_any_graphics(
     folder = tmp_path / "out" / "M3x0.5-preview"
     for words, made in (
         (("build", "M3", "--preview"), {".stl", "record.json"}),
-        (("page", "M3"), {".html", "record.json"}),
+        (("page", "M3"), {".stl", ".html", "record.json"}),
     ):
         ended = without(hidden, *words)
         assert ended.returncode == 0, ended.stderr
