@@ -15,8 +15,10 @@ from typing import TYPE_CHECKING, Annotated, Any
 import typer
 
 from tapmodel.crew import Limits
-from tapmodel.errors import INTERRUPTED, InputError, RefusedError, TapmodelError
+from tapmodel.ending import code_of, say
+from tapmodel.errors import InputError, KernelError, RefusedError, escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
+from tapmodel.findings import Finding
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.stages import Stage, Told
 from tapmodel.wish import Wish
@@ -77,7 +79,7 @@ def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> N
     if as_json:
         _print_json(design_record(settled))
     else:
-        typer.echo(design_page(settled))
+        say(design_page(settled))
     if _has_errors(settled):
         raise typer.Exit(1)
 
@@ -85,7 +87,7 @@ def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> N
 @app.command()
 def new(
     designation: JobArgument,
-    file: Annotated[Path, typer.Argument(help="The job file to write.")],
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
     sets: Sets = None,
     *,
     overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
@@ -101,7 +103,9 @@ def new(
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
     write_whole(file.resolve(), commented_job(job, settled).encode())
-    typer.echo(f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}", err=True)
+    written = f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}"
+    say(escaped(written), aside=True)
+    _end(settled)
 
 
 @app.command()
@@ -135,7 +139,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         from tapmodel.report.summary import build_summary
 
         for line in findings_text(settled.findings):
-            typer.echo(line, err=True)
+            say(line, aside=True)
         if _has_errors(settled) and not force:
             raise RefusedError("not built, see the errors above; --force builds it anyway")
         foreseen = _foreseen(settled, limits, preview=preview)
@@ -147,31 +151,38 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     if as_json:
         _print_json(record)
     else:
-        typer.echo(build_summary(record, out / settled.name))
+        say(build_summary(record, Path(escaped(str(out / settled.name)))))
     _tell_delivery(record)
 
 
 @app.command()
 def verify(
-    file: Annotated[Path, typer.Argument(help="A STEP file, for instance back from CAM.")],
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help="A STEP file, for instance back from CAM.")
+    ],
     job: JobArgument,
     sets: Sets = None,
     *,
     as_json: AsJson = False,
 ) -> None:
     """Compare the solid in a STEP file with the tap that a job asks for."""
-    if not file.is_file():
-        raise InputError("FILE", str(file), "a STEP file that exists")
     with inspectors() as crew:
-        settled, _ = _designed(job, sets)
+        from tapmodel.export.foreign_step import refuse_unreadable
         from tapmodel.report.summary import verify_summary
 
+        settled, _ = _designed(job, sets)
+        refuse_unreadable(file)
         with _progress() as tell:
-            measured = inspect_with(crew, settled, file, tell)
+            try:
+                measured = inspect_with(crew, settled, file, tell)
+            except KernelError as error:
+                # Whatever becomes of the kernel over a file from elsewhere, the file did it.
+                allowed = f"a STEP file of a sound solid ({error})"
+                raise InputError("FILE", str(file), allowed) from None
     if as_json:
         _print_json(measured)
     else:
-        typer.echo(verify_summary(measured))
+        say(verify_summary(measured))
     if measured["differences"]:
         raise typer.Exit(1)
 
@@ -201,8 +212,9 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
         write_page(page, settled, PageContent(drawings), look.units)
         record = deliver(staged, out / settled.name, design_record(settled))
     for path in record["delivery"]["written"]:
-        typer.echo(out / settled.name / path)
+        say(escaped(str(out / settled.name / path)))
     _tell_delivery(record)
+    _end(settled)
 
 
 @app.command()
@@ -223,22 +235,26 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
         with _progress(_foreseen(settled, limits, preview=True)) as tell:
             record = preview_with(crew, settled, out, tell)
     _tell_preview(record, out)
+    _end(settled)
 
 
 def _tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
     for path in record["delivery"]["written"]:
-        typer.echo(f"preview, not proved: {out / record['name'] / path}", err=err)
+        shown = escaped(str(out / record["name"] / path))
+        say(f"preview, not proved: {shown}", aside=err)
     _tell_delivery(record)
 
 
 def _tell_delivery(record: dict[str, Any]) -> None:
-    """What became of files that stood in the folder before."""
+    """What could not be made, and what became of files that stood in the folder before."""
+    for words in record.get("left_out", ()):
+        say(f"note: left out, {words}", aside=True)
     delivery = record["delivery"]
     if delivery["replaced"]:
         words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
-        typer.echo(f"note: {words}", err=True)
+        say(f"note: {words}", aside=True)
     for old, new in delivery["kept"].items():
-        typer.echo(f"note: your own {old} is kept as {new}", err=True)
+        say(escaped(f"note: your own {old} is kept as {new}"), aside=True)
 
 
 @app.command()
@@ -271,6 +287,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.shop.wires_record import wires_record
 
     overrides = Overrides(pitch_diameter, starts, lead_angle)
+    settled = None
     if job is not None:
         if flank_angle is not None or pitch is not None:
             raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
@@ -278,13 +295,17 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
         asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
     elif flank_angle is None or pitch is None:
         raise InputError("JOB", "none", "a JOB, or both --flank-angle and --pitch")
+    elif sets:
+        raise InputError("--set", sets[0], "no --set beside --flank-angle and --pitch")
     else:
         asked = free_thread(flank_angle, pitch, overrides)
     answer = answer_wires(asked, Wires(wire, _diameters(on_hand), measured, compound))
     if as_json:
         _print_json(wires_record(answer))
     else:
-        typer.echo(wires_page(answer))
+        say(wires_page(answer))
+    if settled:
+        _end(settled)
 
 
 def _diameters(text: str) -> tuple[float, ...]:
@@ -306,17 +327,32 @@ def _designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
     from tapmodel.design.design import design_tap
     from tapmodel.spec.job_file import job_for, read_job
 
-    is_file = text.lower().endswith(".toml") or (os.sep in text and Path(text).exists())
+    is_file = text.lower().endswith(".toml") or (os.sep in text and os.path.exists(text))  # noqa: PTH110  (never raises)
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
 
 
 def _has_errors(settled: "TapDesign") -> bool:
-    return any(finding.severity is Severity.ERROR for finding in settled.findings)
+    return bool(_errors(settled))
+
+
+def _errors(settled: "TapDesign") -> tuple[Finding, ...]:
+    return tuple(f for f in settled.findings if f.severity is Severity.ERROR)
+
+
+def _end(settled: "TapDesign") -> None:
+    """Say which rules the design breaks beside what was handed over, and in the exit code."""
+    if not _has_errors(settled):
+        return
+    from tapmodel.report.numbers import findings_text
+
+    for line in findings_text(_errors(settled)):
+        say(line, aside=True)
+    raise typer.Exit(1)
 
 
 def _print_json(value: object) -> None:
-    sys.stdout.write(json.dumps(value, indent=1, allow_nan=False) + "\n")
+    say(json.dumps(value, indent=1, allow_nan=False))
 
 
 def _limits(seconds: float, megabytes: int) -> Limits:
@@ -334,7 +370,7 @@ def _foreseen(settled: "TapDesign", limits: Limits, *, preview: bool) -> "Estima
     foreseen = estimate(settled, PREVIEW if preview else BUILD)
     demand_within(foreseen, limits)
     if foreseen.seconds > LONG:
-        typer.echo(f"note: {foreseen.teeth:.0f} teeth will take {foreseen}", err=True)
+        say(f"note: {foreseen.teeth:.0f} teeth will take {foreseen}", aside=True)
     return foreseen
 
 
@@ -361,22 +397,9 @@ def _progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
 
 def main() -> None:
     """Run the command line; one clear message for whatever goes wrong."""
-    try:
-        app(standalone_mode=True)
-    except SystemExit as ending:
-        if ending.code == INTERRUPTED:
-            raise KeyboardInterrupt from None
-        raise
-    except TapmodelError as error:
-        sys.stderr.write(f"tapmodel: {error}\n")
-        sys.exit(error.exit_code)
-    except OSError as error:
-        sys.stderr.write(f"tapmodel: {error.filename or 'output'}: {error.strerror}\n")
-        sys.exit(2)
-    except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for our fault)
-        what = f"{type(error).__name__}: {error}"
-        sys.stderr.write(f"tapmodel: our fault, please report it: {what}\n")
-        sys.exit(3)
+    words = sys.argv[1:] or ["--help"]
+    how = {"prog_name": "tapmodel", "standalone_mode": False, "complete_var": ""}
+    sys.exit(code_of(lambda: app(words, **how)))
 
 
 if __name__ == "__main__":

@@ -23,6 +23,7 @@ from typing import Any, Self
 
 from tapmodel.errors import InputError, KernelError, TapmodelError
 from tapmodel.stages import Clock, Stage, Taken, Told
+from tapmodel.system_libraries import missing
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +58,13 @@ class Done:
         result: of its function.
         taken: by stage.
         peak_memory_mb: the most it held.
+        left_out: what was wanted and could not be made on this machine, and why.
     """
 
     result: Any
     taken: dict[Stage, Taken]
     peak_memory_mb: float
+    left_out: tuple[str, ...] = ()
 
 
 class Line:
@@ -70,6 +73,7 @@ class Line:
     def __init__(self, connection: Connection) -> None:
         """Speak and hear through `connection`."""
         self.clock = Clock()
+        self.left_out: tuple[str, ...] = ()
         self._connection = connection
 
     def stage(self, stage: Stage) -> None:
@@ -80,6 +84,11 @@ class Line:
     def pass_on(self, what: object) -> None:
         """Hand something small to the other child."""
         self._connection.send((_PASSED, what))
+
+    def leave_out(self, what: str, reason: str | None) -> None:
+        """Have the run's end tell that `what` is not made; nothing to tell without a reason."""
+        if reason:
+            self.left_out += (f"{what}: {reason}",)
 
     def hear(self) -> Any:  # noqa: ANN401  (whatever was sent)
         """The next that was sent to this child; waits for it."""
@@ -220,13 +229,15 @@ def _outcome(task: Task, line: Line, limits: Limits) -> tuple[str, object]:
     try:
         line.stage(Stage.LOADING)
         result = getattr(importlib.import_module(module), name)(line, *task.known)
-        return _DONE, Done(result, line.clock.stop(), _peak_memory_mb())
+        return _DONE, Done(result, line.clock.stop(), _peak_memory_mb(), line.left_out)
     except MemoryError:
         return _FAILED, KernelError("memory", f"needed more than {limits.memory_mb} MB")
     except TapmodelError as error:
         return _FAILED, error
     except (EOFError, ConnectionError):
         raise
+    except ImportError as error:
+        return _FAILED, missing(error) or KernelError("loading", str(error))
     except OSError as error:
         reason = error.strerror or type(error).__name__
         return _FAILED, InputError("output", str(error.filename or ""), f"files ({reason})")

@@ -8,6 +8,25 @@ INTERRUPTED = 130
 """Exit code of a run that the user ended."""
 
 
+def escaped(text: str) -> str:
+    """`text` on one line, with every letter that does not print written as its escape.
+
+    What a user typed may hold control characters, which would command the terminal, and bytes that
+    are no letters.
+    """
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in text)
+
+
+def shortened(text: str, most: int) -> str:
+    """`text` as `escaped`, its middle left out beyond `most` letters."""
+    plain = escaped(text)
+    if len(plain) <= most:
+        return plain
+    # The end of a path is what tells the file.
+    head = most // 3
+    return f"{plain[:head]} ... {plain[head + 5 - most :]}"
+
+
 class TapmodelError(Exception):
     """Base of all errors raised on purpose. `exit_code` is what the command line returns."""
 
@@ -22,15 +41,21 @@ class InputError(TapmodelError):
     def __init__(self, field: str, value: object, allowed: str) -> None:
         """Name the `field`, show the `value` as given, say what is `allowed`."""
         self.field, self.value, self.allowed = field, value, allowed
-        shown = repr(value)
-        if len(shown) > 120:
-            # The end of a path is what tells the file.
-            shown = f"{shown[:40]} ... {shown[-75:]}"
-        super().__init__(f"{field}: {shown} cannot be used; allowed: {allowed}")
+        where, given, wanted = (
+            shortened(text, most)
+            for text, most in ((field, 160), (repr(value), 120), (allowed, 800))
+        )
+        super().__init__(f"{where}: {given} cannot be used; allowed: {wanted}")
 
     def __reduce__(self) -> tuple[type["InputError"], tuple[str, object, str]]:
         """Let the error travel between processes."""
         return type(self), (self.field, self.value, self.allowed)
+
+
+class MissingError(TapmodelError):
+    """The machine lacks something of its system's that the program stands on."""
+
+    exit_code = 2
 
 
 class RefusedError(TapmodelError):

@@ -3,8 +3,9 @@
 from tapmodel.crew import Line
 from tapmodel.export.stl import write_stl
 from tapmodel.geometry.preview import preview_mesh
+from tapmodel.report.graphics import hindrance
 from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
-from tapmodel.report.still import renderer
+from tapmodel.report.still import warm_up
 from tapmodel.report.units import Look
 from tapmodel.stages import Stage
 
@@ -18,14 +19,15 @@ def look(line: Line) -> None:
     Raises:
         InputError: when nothing can be written there.
     """
-    renderer()
+    warm_up()
+    line.leave_out("picture", hindrance())
     design, folder = line.hear()
     line.stage(Stage.MESH)
     mesh = preview_mesh(design)
     line.stage(Stage.MESH_FILES)
     write_stl(mesh, folder / f"{design.name}.stl")
     line.stage(Stage.PICTURES)
-    write_pictures(design, {"three-quarter": drawn_whole(design, mesh)}, folder)
+    write_pictures(design, drawn_whole(design, mesh), folder)
 
 
 def look_closely(line: Line, wanted: Look) -> None:
@@ -44,7 +46,8 @@ def look_closely(line: Line, wanted: Look) -> None:
     from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415
     from tapmodel.report.papers import stills  # noqa: PLC0415
 
-    renderer()
+    warm_up()
+    line.leave_out("pictures", hindrance())
     design, folder = line.hear()
     line.stage(Stage.PAPERS)
     drawings = all_drawings(design, wanted.projection)

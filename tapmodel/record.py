@@ -22,7 +22,7 @@ SIMPLIFICATIONS = (
     "corners of the profile are sharp; a real tool leaves its nose radius",
 )
 
-_OF_THE_RUN = {"model", "mesh", "made", "files", "run", "delivery"}
+_OF_THE_RUN = {"model", "mesh", "made", "files", "run", "delivery", "left_out"}
 _TOLD_ONLY = {"run", "delivery"}
 
 

@@ -14,11 +14,14 @@ from tapmodel.crew import Crew, Done, Limits, Task
 from tapmodel.delivery.place import deliver
 from tapmodel.delivery.staging import staging
 from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import InputError
+from tapmodel.export.formats import Format
 from tapmodel.record import design_record, full_record
 from tapmodel.report.units import Look
 from tapmodel.stages import Stage, Told
 from tapmodel.wish import Order, Wish
 
+_FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
 
 
@@ -64,12 +67,31 @@ def produce_with(
 ) -> dict[str, Any]:
     """As `produce`, with `builders` of this wish that are there already."""
     began = time.perf_counter()
+    _demand_letters(out)
+    if Format.STEP in wish.formats:
+        _demand_clock()
     with staging(out, design.name) as staged:
         done = crew.work(Order(design, staged, wish), tell)
         tell(Stage.DELIVERY)
         run = _run(done, began)
         record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
+        record |= {"left_out": list(done[_DESK].left_out)}
         return deliver(staged, out / design.name, record)
+
+
+def _demand_letters(out: Path) -> None:
+    try:
+        str(out).encode()
+    except UnicodeEncodeError:
+        allowed = "a name in UTF-8, for the kernel writes to no other"
+        raise InputError("--out", str(out), allowed) from None
+
+
+def _demand_clock() -> None:
+    """The kernel dates its files and knows no year before 1979."""
+    if time.gmtime().tm_year < _FIRST_YEAR:
+        shown = time.strftime("%Y-%m-%d", time.gmtime())
+        raise InputError("the machine's clock", shown, f"a date from {_FIRST_YEAR} on; set it")
 
 
 def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:
@@ -118,4 +140,5 @@ def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[s
         done = crew.work((named, staged), tell)
         tell(Stage.DELIVERY)
         record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)

@@ -35,7 +35,8 @@ def staging(out: Path, name: str) -> Generator[Path]:
     Raises:
         InputError: when `out` cannot be written, or the disk is full in the block.
     """
-    missing = [folder for folder in (out, *out.parents) if not folder.exists()]
+    # Path.exists() would raise for a name that is too long.
+    missing = [f for f in (out, *out.parents) if not os.path.exists(f)]  # noqa: PTH110
     final, handle, work = out / name, None, out / (PREFIX + secrets.token_hex(8))
     FATE.words = NOTHING
     try:
@@ -56,7 +57,8 @@ def staging(out: Path, name: str) -> Generator[Path]:
     finally:
         if handle is not None:
             os.close(handle)
-        clear(work)
+        with contextlib.suppress(OSError):
+            clear(work)
         for folder in missing:
             with contextlib.suppress(OSError):
                 folder.rmdir()

@@ -3,13 +3,7 @@
 from tapmodel.export.formats import Format
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import drawn_all, write_pictures
-from tapmodel.report.still import renderer
 from tapmodel.wish import Order
-
-
-def warm_up() -> None:
-    """Load the renderer before there is a mesh to draw."""
-    renderer()
 
 
 def write(order: Order, mesh: Mesh) -> dict[str, bytes]:

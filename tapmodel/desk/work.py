@@ -79,8 +79,10 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
     if not order.wish.any_of(DRAWN_FORMATS):
         return mesh, proof, {}
     from tapmodel.desk import pictures
+    from tapmodel.report.graphics import hindrance
 
     line.stage(Stage.PICTURES)
+    line.leave_out("pictures", hindrance())
     return mesh, proof, pictures.write(order, mesh)
 
 
@@ -89,4 +91,5 @@ def _load_for_mesh(wish: Wish) -> None:
     if wish.any_of(MESH_FORMATS):
         import_module("tapmodel.desk.mesh_files")
     if wish.any_of(DRAWN_FORMATS):
-        import_module("tapmodel.desk.pictures").warm_up()
+        import_module("tapmodel.desk.pictures")
+        import_module("tapmodel.report.still").warm_up()

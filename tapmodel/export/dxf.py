@@ -6,6 +6,10 @@
 from collections.abc import Iterable
 from pathlib import Path
 
+# Before any name of the library.
+import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
+
+# isort: split
 from ezdxf.document import Drawing
 from ezdxf.layouts.layout import Modelspace
 

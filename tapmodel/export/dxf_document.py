@@ -14,6 +14,10 @@ import uuid
 from collections.abc import Generator
 from contextlib import contextmanager
 
+# Before any name of the library.
+from tapmodel.export.dxf_library import FONT
+
+# isort: split
 from ezdxf import __version__, new, options, units  # pyright: ignore[reportPrivateImportUsage]
 from ezdxf.document import CONST_GUID, CONST_MARKER_STRING, Drawing
 from ezdxf.enums import InsertUnits
@@ -23,7 +27,6 @@ from tapmodel.export.clock import stamp
 
 STYLE = "TAPMODEL"
 TEXT_STYLE = "LETTERING"
-FONT = "DejaVuSans.ttf"
 
 VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
     "VISIBLE",

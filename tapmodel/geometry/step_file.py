@@ -8,7 +8,7 @@
 from pathlib import Path
 
 from OCP.IFSelect import IFSelect_ReturnStatus
-from OCP.Message import Message_ProgressRange
+from OCP.Message import Message, Message_ProgressRange
 from OCP.STEPControl import STEPControl_Reader
 from OCP.StepData import StepData_Factors
 from OCP.StepShape import StepShape_ManifoldSolidBrep
@@ -25,6 +25,8 @@ def read_step_text(path: Path) -> list[Solid]:
     Raises:
         KernelError: when the kernel cannot read it.
     """
+    # What it has to say of a broken file it would print on stdout, in colours.
+    Message.DefaultMessenger_s().ChangePrinters().Clear()
     reader = _read(path)
     if reader.TransferRoots() < 1:
         raise KernelError("STEP", f"{path} holds nothing that can be read")

@@ -13,7 +13,9 @@ from types import ModuleType
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.errors import MissingError
 from tapmodel.export.atomic import write_whole
+from tapmodel.report.graphics import hindrance
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -83,6 +85,7 @@ def draw_views(
 
     Raises:
         InputError: when nothing can be written there.
+        MissingError: the machine cannot draw.
     """
     drawn = drawn_views(vertices, triangles, [view for view, _ in pictures])
     for (_, path), png in zip(pictures, drawn, strict=True):
@@ -90,13 +93,30 @@ def draw_views(
 
 
 def drawn_views(vertices: Floats, triangles: Integers, views: Iterable[View]) -> list[bytes]:
-    """A grey PNG of a closed mesh for every view; arguments as `draw_views`."""
+    """A grey PNG of a closed mesh for every view; arguments as `draw_views`.
+
+    Raises:
+        MissingError: the machine cannot draw.
+    """
     scene = renderer().Scene(vertices, triangles)
     return [scene.png(view) for view in views]
 
 
 def renderer() -> ModuleType:
-    """The module that draws: it takes a third of a second to load, and only stills pay for it."""
+    """The module that draws: it takes a third of a second to load, and only stills pay for it.
+
+    Raises:
+        MissingError: the machine cannot draw.
+    """
+    reason = hindrance()
+    if reason:
+        raise MissingError(f"no picture can be drawn: {reason}")
     # Set before the renderer loads, or it looks for a screen first and complains.
     os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
     return import_module("tapmodel.report.scene")
+
+
+def warm_up() -> None:
+    """Load the renderer, where the machine can draw, before there is a mesh to be drawn."""
+    if hindrance() is None:
+        renderer()

@@ -11,6 +11,7 @@ from tapmodel.shop.over_wires import at_pitch_diameter
 from tapmodel.shop.wire_choice import WireRange, check_wire, choose_wire, wire_range
 from tapmodel.shop.wire_notes import wire_notes
 from tapmodel.shop.wires_asked import MeasuredThread
+from tapmodel.shop.wires_limits import COMPOUND, LENGTH, demand
 from tapmodel.shop.wires_reading import Reading, read_wires
 
 
@@ -29,6 +30,14 @@ class Wires:
     on_hand: tuple[float, ...] = ()
     measured: float | None = None
     compound: float = 0.0
+
+    def __post_init__(self) -> None:
+        """Refuse what cannot be at hand."""
+        demand("--wire", self.wire, LENGTH)
+        for wire in self.on_hand:
+            demand("--on-hand", wire, LENGTH)
+        demand("--measured", self.measured, LENGTH)
+        demand("--compound", self.compound, COMPOUND)
 
 
 @dataclass(frozen=True, slots=True)

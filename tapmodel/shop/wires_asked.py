@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from tapmodel.design.tap_design import TapDesign, TapThread
 from tapmodel.errors import InputError
 from tapmodel.shop.groove import Groove
+from tapmodel.shop.wires_limits import FLANK_ANGLE, LEAD_ANGLE, LENGTH, STARTS, demand
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +22,12 @@ class Overrides:
     pitch_diameter: float | None = None
     starts: int | None = None
     lead_angle: float | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse what no thread has."""
+        demand("--pitch-diameter", self.pitch_diameter, LENGTH)
+        demand("--starts", self.starts, STARTS)
+        demand("--lead-angle", self.lead_angle, LEAD_ANGLE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,11 +102,13 @@ def free_thread(flank_angle: float, pitch: float, overrides: Overrides) -> Measu
 
     Source: definition of the lead angle.
     """
+    demand("--flank-angle", flank_angle, FLANK_ANGLE)
+    demand("--pitch", pitch, LENGTH)
     starts = 1 if overrides.starts is None else overrides.starts
     diameter, angle = overrides.pitch_diameter, overrides.lead_angle
     if diameter is None:
-        if angle is None or angle <= 0:
-            raise InputError("pitch diameter", diameter, "a value, or a lead angle above 0 deg")
+        if not angle:
+            raise InputError("--pitch-diameter", None, "a value, or a lead angle above 0 deg")
         lead = _lead(pitch, starts, 1.0, None)
         diameter = lead / (math.pi * _tangent(angle))
     else:
@@ -109,14 +118,10 @@ def free_thread(flank_angle: float, pitch: float, overrides: Overrides) -> Measu
 
 
 def _lead(pitch: float, starts: int, diameter: float, lead_angle: float | None) -> float:
-    if starts < 1:
-        raise InputError("starts", starts, "1 or more")
     if lead_angle is None:
         return starts * pitch
     return math.pi * diameter * _tangent(lead_angle)
 
 
 def _tangent(lead_angle: float) -> float:
-    if not 0 <= lead_angle < 90:
-        raise InputError("lead angle", lead_angle, "0 or more, less than 90 deg")
     return math.tan(math.radians(lead_angle))

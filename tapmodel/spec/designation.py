@@ -3,6 +3,7 @@
 A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 """
 
+import unicodedata
 from dataclasses import replace
 
 from tapmodel.errors import InputError
@@ -33,7 +34,9 @@ GRAMMARS: dict[Family, Grammar] = {
 }
 
 # Dashes, crosses and blanks of the typesetter, and the decimal comma.
-_PLAIN = str.maketrans({"\u2013": "-", "\u2212": "-", "\u00d7": "x", "\u00a0": " ", ",": "."})
+_PLAIN = str.maketrans(
+    {"\u2013": "-", "\u2212": "-", "\u00d7": "x", "\u00a0": " ", "\t": " ", ",": "."}
+)
 
 
 def parse(text: str) -> Designation:
@@ -44,6 +47,7 @@ def parse(text: str) -> Designation:
             the allowed forms.
     """
     typed = text.strip().translate(_PLAIN)
+    _refuse_strange_letters(text, typed)
     try:
         for grammar in GRAMMARS.values():
             found = grammar.read(typed)
@@ -51,10 +55,21 @@ def parse(text: str) -> Designation:
                 return replace(found, text=text)
     except InputError as error:
         raise InputError(error.field, text, error.allowed) from None
-    examples = "; ".join(f"{family}: {grammar.examples}" for family, grammar in GRAMMARS.items())
-    raise InputError(
-        "designation", text, f"a thread as its standard writes it, for instance {examples}"
-    )
+    raise InputError("designation", text, f"a thread as its standard writes it, {_examples()}")
+
+
+def _refuse_strange_letters(text: str, typed: str) -> None:
+    """No letter of a designation is from another script, though many look alike."""
+    for letter in typed:
+        if not (letter.isascii() and letter.isprintable()):
+            name = unicodedata.name(letter, "no letter")
+            found = f"plain letters, digits and signs, not U+{ord(letter):04X} ({name})"
+            raise InputError("designation", text, f"{found}; {_examples()}")
+
+
+def _examples() -> str:
+    forms = "; ".join(f"{family}: {grammar.examples}" for family, grammar in GRAMMARS.items())
+    return f"for instance {forms}"
 
 
 def canonical(designation: Designation) -> str:

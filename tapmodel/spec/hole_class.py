@@ -32,7 +32,7 @@ class HoleClass:
         """Refuse grades and positions that the standard does not have."""
         grades = {self.pitch_grade, self.minor_grade}
         if not grades <= set(GRADES) or self.position not in ("G", "H"):
-            raise InputError("hole_class", str(self), ALLOWED_CLASSES)
+            raise InputError("hole.class", str(self), ALLOWED_CLASSES)
 
     def __str__(self) -> str:
         """The class as written on a drawing: one grade when both are the same."""
@@ -50,17 +50,17 @@ def parse_hole_class(text: str) -> HoleClass:
     """
     match = _CLASS.fullmatch(text.strip())
     if match is None:
-        raise InputError("hole_class", text, ALLOWED_CLASSES)
+        raise InputError("hole.class", text, ALLOWED_CLASSES)
     pitch_grade, position, minor_grade, second = match.groups()
     if position.islower() or (second or "H").islower():
         raise InputError(
-            "hole_class",
+            "hole.class",
             text,
             f"{ALLOWED_CLASSES}; small letters are classes of the screw, a tap needs the class of "
             "the hole, in capital letters",
         )
     if position not in ("G", "H") or second not in (None, position):
-        raise InputError("hole_class", text, ALLOWED_CLASSES)
+        raise InputError("hole.class", text, ALLOWED_CLASSES)
     return HoleClass(
         int(pitch_grade), int(minor_grade or pitch_grade), "G" if position == "G" else "H"
     )

@@ -1,13 +1,13 @@
 """One clear message out of a failed validation: field, value, what is allowed."""
 
 from difflib import get_close_matches
-from typing import Any, cast
+from typing import Any, TypeGuard, cast
 
 from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, shortened
 from tapmodel.spec.job import Job
 
 KINDS = {
@@ -29,12 +29,17 @@ BOUNDS = {
     "maxItems": "entries at most",
 }
 
+LONGEST_KEY = 60
+"""Letters of a key that are looked at to guess which was meant."""
+
 
 def input_error(failure: ValidationError, where: str) -> InputError:
     """The first trouble of `failure` as an `InputError`; `where` is the file, or ""."""
     trouble = failure.errors(include_url=False)[0]
-    field = ".".join(str(part) for part in trouble["loc"])
-    place = f"{where}: {field}" if where else field
+    field = shortened(".".join(_place(trouble)), 60)
+    place = f"{shortened(where, 90)}: {field}" if where else field
+    if not field:
+        return InputError(where or "job", shown(trouble["input"]), "keys of letters in UTF-8")
     if trouble["type"] == "missing":
         return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
     if trouble["type"] == "extra_forbidden":
@@ -52,36 +57,60 @@ def shown(value: object) -> object:
     return value
 
 
+def _place(trouble: ErrorDetails) -> list[str]:
+    """Keys down to the field in trouble, without what the validator adds within it."""
+    model: object = Job
+    keys: list[str] = []
+    for part in trouble["loc"]:
+        if not _is_model(model):
+            break
+        keys.append(str(part))
+        field = _field(model, str(part))
+        model = field.annotation if field else None
+    return keys
+
+
+def _table_of(keys: list[str]) -> type[BaseModel]:
+    """The table that holds the last of these keys."""
+    model: type[BaseModel] = Job
+    for key in keys[:-1]:
+        field = _field(model, key)
+        model = cast("type[BaseModel]", field.annotation if field else None)
+    return model
+
+
+def _is_model(kind: object) -> TypeGuard[type[BaseModel]]:
+    return isinstance(kind, type) and issubclass(kind, BaseModel)
+
+
 def _allowed_keys(trouble: ErrorDetails) -> str:
-    *path, key = trouble["loc"]
-    model = Job
-    for part in path:
-        model = cast("type[Job]", _field(model, str(part)).annotation)
-    keys = [field.alias or name for name, field in model.model_fields.items()]
-    close = get_close_matches(str(key), keys, n=1, cutoff=0.5)
+    *_, key = places = _place(trouble)
+    keys = [field.alias or name for name, field in _table_of(places).model_fields.items()]
+    close = get_close_matches(key[:LONGEST_KEY], keys, n=1, cutoff=0.5)
     hint = f'no such key; did you mean "{close[0]}"? ' if close else "no such key; "
     return f"{hint}keys here: {', '.join(keys)}"
 
 
 def _allowed(trouble: ErrorDetails) -> str:
-    names = [str(part) for part in trouble["loc"] if isinstance(part, str)]
-    model: type[BaseModel] = Job
-    for part in names[:-1]:
-        model = cast("type[BaseModel]", _field(model, part).annotation)
-    what = _field(model, names[-1]).description or f"keys of [{'.'.join(names)}]"
-    return f"{what}: {_kind_and_bounds(_schema(model, names[-1]))}"
+    *_, key = keys = _place(trouble)
+    table = _table_of(keys)
+    field = _field(table, key)
+    what = (field.description if field else None) or f"keys of [{'.'.join(keys)}]"
+    return f"{what}: {_kind_and_bounds(_schema(table, key))}"
 
 
-def _field(model: type[BaseModel], key: str) -> FieldInfo:
-    return next(f for name, f in model.model_fields.items() if (f.alias or name) == key)
+def _field(model: type[BaseModel], key: str) -> FieldInfo | None:
+    return next((f for name, f in model.model_fields.items() if (f.alias or name) == key), None)
 
 
 def _schema(model: type[BaseModel], key: str) -> dict[str, Any]:
-    schema: dict[str, Any] = model.model_json_schema(by_alias=True)["properties"][key]
-    return cast("dict[str, Any]", schema.get("anyOf", [schema])[0])
+    return cast("dict[str, Any]", model.model_json_schema(by_alias=True)["properties"][key])
 
 
 def _kind_and_bounds(schema: dict[str, Any]) -> str:
+    kinds = [kind for kind in schema.get("anyOf", ()) if kind.get("type") != "null"]
+    if kinds:
+        return ", or ".join(map(_kind_and_bounds, kinds))
     if "enum" in schema:
         return "one of " + ", ".join(f'"{value}"' for value in schema["enum"])
     if "const" in schema:

@@ -22,7 +22,7 @@ def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[st
     """
     pairs = [_split(text) for text in overrides]
     named = {key for key, _ in pairs}
-    result = _copied(table)
+    result = dict(table)
     for key, _ in pairs:
         for rival in _rivals(key, result):
             if rival not in named:
@@ -77,38 +77,35 @@ def _other_angle(name: str) -> str:
     return "edge_angle" if name == "margin_angle" else "margin_angle"
 
 
-def _copied(table: Mapping[str, object]) -> dict[str, object]:
-    return {key: _copied(value) if _is_table(value) else value for key, value in table.items()}
-
-
 def _is_table(value: object) -> TypeGuard[dict[str, object]]:
     return isinstance(value, dict)
 
 
 def _holds(table: Mapping[str, object], key: str) -> bool:
-    return _parent(table, key) is not None
-
-
-def _parent(table: Mapping[str, object], key: str) -> dict[str, object] | None:
     *path, last = key.split(".")
     here: object = table
     for part in path:
         here = here.get(part) if _is_table(here) else None
-    return here if _is_table(here) and last in here else None
+    return _is_table(here) and last in here
 
 
 def _remove(table: dict[str, object], key: str) -> None:
-    parent = _parent(table, key)
-    if parent is not None:
-        del parent[key.rsplit(".", 1)[-1]]
+    if _holds(table, key):
+        *path, last = key.split(".")
+        del _opened(table, path, key)[last]
 
 
 def _put(table: dict[str, object], key: str, value: object) -> None:
     *path, last = key.split(".")
+    _opened(table, path, key)[last] = value
+
+
+def _opened(table: dict[str, object], path: Sequence[str], key: str) -> dict[str, object]:
+    """The table at the end of a path, on which every table is a copy: the caller's stay as is."""
     here = table
     for part in path:
-        inner = here.setdefault(part, {})
+        inner = here.get(part, {})
         if not _is_table(inner):
-            raise InputError(f"--set {key}", value, f"a key inside a table; {part} is none")
-        here = inner
-    here[last] = value
+            raise InputError("--set", key, f"a key inside a table; {part} is none")
+        here[part] = here = dict(inner)
+    return here

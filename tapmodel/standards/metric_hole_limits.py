@@ -83,7 +83,7 @@ def _check_nested(limits: HoleLimits, diameter: float, pitch: float, hole_class:
     pitch_grade = max(pitch_grades)
     minor_grade = max(g for g in GRADES if minor_tolerance(pitch, g).micrometres < below)
     raise InputError(
-        "hole_class",
+        "hole.class",
         str(hole_class),
         f"for M{diameter:g}x{pitch:g} grades up to {pitch_grade} for the pitch diameter and up to "
         f"{minor_grade} for the minor diameter, as wider tolerances exceed the depth of the thread",

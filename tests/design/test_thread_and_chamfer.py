@@ -83,7 +83,7 @@ def test_hole_class_in_designation_and_file_must_agree() -> None:
     assert design_tap(job_for("M8-6G", ["hole.class=6G"])).designation == "M8x1.25-6G"
     with pytest.raises(InputError, match=r"hole\.class together with designation"):
         design_tap(job_for("M8-6G", ["hole.class=6H"]))
-    with pytest.raises(InputError, match="hole_class"):
+    with pytest.raises(InputError, match=r"hole\.class"):
         design_tap(job_for("M8", ["hole.class=6h"]))
 
 

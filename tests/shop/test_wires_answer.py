@@ -3,6 +3,7 @@
 import json
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -71,7 +72,7 @@ def test_wire_is_the_best_or_the_nearest_on_hand(small_tap: TapDesign):
 
 def test_value_that_cannot_have_been_measured(small_tap: TapDesign):
     """A groove too shallow for the wire, and a value in inches."""
-    for measured in (over(small_tap, 8.2), 0.33, -1.0, math.nan):
+    for measured in (over(small_tap, 8.2), 0.33):
         with pytest.raises(InputError, match=r"measured: .*rests on the crests|two wires"):
             answer(small_tap, Wires(wire=0.58, measured=measured))
 
@@ -141,19 +142,38 @@ def test_overrides_of_lead():
     assert (derived.lead, derived.pitch_diameter) == (6.0, pytest.approx(6 / math.pi))
 
 
-BAD_OVERRIDES = [
-    ("pitch diameter", Overrides()),
-    ("pitch diameter", Overrides(lead_angle=0.0)),
-    ("starts", Overrides(pitch_diameter=10.0, starts=0)),
-    ("lead angle", Overrides(pitch_diameter=10.0, lead_angle=90.0)),
-    ("lead angle", Overrides(pitch_diameter=10.0, lead_angle=-1.0)),
+NAN = float("nan")
+NONSENSE = [
+    ("--pitch-diameter", {}),
+    ("--pitch-diameter", {"lead_angle": 0.0}),
+    ("--pitch-diameter", {"pitch_diameter": 1e-300}),
+    ("--pitch-diameter", {"pitch_diameter": NAN}),
+    ("--starts", {"pitch_diameter": 10.0, "starts": 0}),
+    ("--starts", {"pitch_diameter": 10.0, "starts": 9}),
+    ("--lead-angle", {"pitch_diameter": 10.0, "lead_angle": 90.0}),
+    ("--lead-angle", {"pitch_diameter": 10.0, "lead_angle": -1.0}),
 ]
 
 
-@pytest.mark.parametrize(("field", "overrides"), BAD_OVERRIDES)
-def test_nonsense_overrides(field: str, overrides: Overrides):
+@pytest.mark.parametrize(("field", "given"), NONSENSE)
+def test_nonsense_overrides(field: str, given: dict[str, Any]):
     with pytest.raises(InputError) as caught:
-        free_thread(30.0, 1.0, overrides)
+        free_thread(30.0, 1.0, Overrides(**given))
+    assert caught.value.field == field
+
+
+@pytest.mark.parametrize(
+    ("field", "given"),
+    [
+        ("--wire", {"wire": 0.0}),
+        ("--on-hand", {"on_hand": (0.5, math.inf)}),
+        ("--measured", {"measured": NAN}),
+        ("--compound", {"compound": 90.0}),
+    ],
+)
+def test_nonsense_at_hand(field: str, given: dict[str, Any]):
+    with pytest.raises(InputError) as caught:
+        Wires(**given)
     assert caught.value.field == field
 
 

@@ -152,7 +152,7 @@ def test_the_finest_pitches_mean_a_finer_class():
 def test_a_class_alone_is_refused_by_its_own_name(text: str):
     with pytest.raises(InputError, match="grades 4 to 8") as caught:
         parse_hole_class(text)
-    assert caught.value.field == "hole_class"
+    assert caught.value.field == "hole.class"
 
 
 def test_a_class_is_written_as_on_drawings():

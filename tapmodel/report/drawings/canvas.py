@@ -9,12 +9,16 @@ from collections.abc import Iterable, Sequence
 from functools import cache
 from typing import Literal
 
+# Before any name of the library.
+from tapmodel.export.dxf_library import FONT
+
+# isort: split
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.fonts import fonts
 
 from tapmodel.design.outline import Line, Piece, Point
 from tapmodel.export.dxf import add_pieces
-from tapmodel.export.dxf_document import FONT, HATCH, LETTERS, TEXT_STYLE, THIN, new_document
+from tapmodel.export.dxf_document import HATCH, LETTERS, TEXT_STYLE, THIN, new_document
 from tapmodel.report.drawings.drawing import Drawing
 
 LETTER_HEIGHT = 2.5

@@ -12,6 +12,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
+# Before any name of the library.
+import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
+
+# isort: split
 from ezdxf.addons.drawing import layout, svg
 from ezdxf.addons.drawing.config import (
     BackgroundPolicy,

@@ -6,6 +6,7 @@ from pathlib import Path
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.report.graphics import hindrance
 from tapmodel.report.pictures.chamfer import chamfer_teeth
 from tapmodel.report.pictures.land import land_from_heel
 from tapmodel.report.pictures.whole import end_on, three_quarter
@@ -27,14 +28,19 @@ def picture_file(design: TapDesign, name: str) -> str:
     return f"{design.name}.png" if name == "three-quarter" else f"{design.name}-{name}.png"
 
 
-def drawn_whole(design: TapDesign, mesh: Mesh) -> bytes:
-    """The three-quarter picture of a mesh of this tap, as PNG."""
-    return drawn_views(mesh.vertices, mesh.triangles, [three_quarter(design)])[0]
+def drawn_whole(design: TapDesign, mesh: Mesh) -> dict[str, bytes]:
+    """As `drawn_all`, but the three-quarter picture alone."""
+    return _drawn(mesh, {"three-quarter": three_quarter(design)})
 
 
 def drawn_all(design: TapDesign, mesh: Mesh) -> dict[str, bytes]:
-    """Every picture of a mesh of this tap by its name, as PNG."""
-    views = all_pictures(design)
+    """Every picture of a mesh of this tap by its name, as PNG; none where a `hindrance` is."""
+    return _drawn(mesh, all_pictures(design))
+
+
+def _drawn(mesh: Mesh, views: Mapping[str, View]) -> dict[str, bytes]:
+    if hindrance():
+        return {}
     return dict(zip(views, drawn_views(mesh.vertices, mesh.triangles, views.values()), strict=True))
 
 

@@ -31,7 +31,8 @@ _REST = r"(?P<rest>(?:[\s-].*)?)"
 _FORMS = tuple(
     re.compile(form + _REST, re.IGNORECASE)
     for form in (
-        rf"(?:g|bspp)[\s-]*(?P<size>{SIZE}){UNIT}",
+        # A dash that stands off from G would be a minus.
+        rf"(?:g|bspp)(?:\s*|-)(?P<size>{SIZE}){UNIT}",
         rf"(?P<size>{SIZE}){UNIT}[\s-]*bspp(?![a-z])",
     )
 )

@@ -1,0 +1,72 @@
+"""How a run of the command line ends: its exit code, and one line for whatever went wrong."""
+
+import contextlib
+import os
+import sys
+from collections.abc import Callable
+from typing import TextIO, cast
+
+import typer
+
+from tapmodel.errors import INTERRUPTED, TapmodelError, shortened
+
+_UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
+"""What the parser of commands raises; its library keeps the name to itself."""
+
+_LONGEST = 1000
+
+
+def say(text: str, *, aside: bool = False) -> None:
+    """Print a line to stdout, or `aside` to stderr; that its reader has left is no fault."""
+    stream = sys.stderr if aside else sys.stdout
+    try:
+        stream.write(f"{text}\n")
+        stream.flush()
+    except BrokenPipeError:
+        _silence(stream)
+
+
+def code_of(run: Callable[[], object]) -> int:
+    """Run a command and return its exit code, having said what went wrong.
+
+    Args:
+        run: returns the exit code, or anything else for 0.
+
+    Raises:
+        KeyboardInterrupt: the user ended the run.
+    """
+    try:
+        code = run()
+    except TapmodelError as error:
+        return _complain(str(error), error.exit_code)
+    except _UsageError as error:
+        words = error.format_message()
+        return _complain(f"{words} (tapmodel --help, or tapmodel COMMAND --help)", 2)
+    except OSError as error:
+        place = shortened(os.fsdecode(error.filename or "output"), 120)
+        return _complain(f"{place}: {error.strerror or error}", 2)
+    except MemoryError:
+        return _complain("the machine has not enough memory for this", 3)
+    except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for our fault)
+        return _complain(f"our fault, please report it: {type(error).__name__}: {error}", 3)
+    if code == INTERRUPTED:
+        raise KeyboardInterrupt
+    return code if isinstance(code, int) else 0
+
+
+def _complain(text: str, code: int) -> int:
+    for stream in (sys.stdout, sys.stderr):
+        try:
+            stream.flush()
+        except OSError:
+            # What cannot be written now would be tried once more, and fail aloud, when Python ends.
+            _silence(stream)
+    with contextlib.suppress(OSError):
+        say(f"tapmodel: {shortened(text, _LONGEST)}", aside=True)
+    return code
+
+
+def _silence(stream: TextIO) -> None:
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, stream.fileno())
+    os.close(nowhere)

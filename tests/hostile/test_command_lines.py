@@ -1,0 +1,141 @@
+"""Words of the command line: options, numbers over wires, and what stands where."""
+
+from pathlib import Path
+
+import pytest
+from entry import faults, refusal_faults, run
+
+LINES: dict[str, tuple[list[str], str]] = {
+    "unknown command": (["desing", "M10"], "desing"),
+    "unknown command of controls": (["\x1b[2J"], "\\x1b[2J"),
+    "empty command": ([""], "''"),
+    "a long command": (["x" * 5000], "xxx"),
+    "no designation": (["design"], "JOB"),
+    "no file to write": (["new", "M10"], "FILE"),
+    "no design": (["verify", "a.step"], "JOB"),
+    "too many words": (["design", "M10", "M12"], "M12"),
+    "too many long words": (["design", "M10", "y" * 9000], "yyy"),
+    "unknown option": (["design", "M10", "--pitch=1"], "--pitch"),
+    "option of controls": (["design", "M10", "--\x1b[31m"], "--\\x1b[31m"),
+    "option without value": (["design", "M10", "--set"], "--set"),
+    "value for a flag": (["design", "M10", "--json=1"], "--json"),
+    "negative designation": (["design", "-1/2 BSW"], "-1"),
+    "unknown format": (["build", "M10", "--formats", "obj"], "--formats"),
+    "empty format": (["build", "M10", "--formats", ""], "--formats"),
+    "formats of controls": (["build", "M10", "--formats", "step,\x1b[m"], "--formats"),
+    "a long list of formats": (["build", "M10", "--formats", "x," * 5000], "--formats"),
+    "unknown paper": (["sheet", "M10", "--paper", "A5"], "--paper"),
+    "unknown units": (["sheet", "M10", "--units", "furlong"], "--units"),
+    "units of controls": (["page", "M10", "--units", "\x1b"], "--units"),
+    "unknown projection": (["page", "M10", "--projection", "second"], "--projection"),
+    "free form without pitch": (["wires", "--flank-angle", "30"], "JOB"),
+    "free form beside a job": (["wires", "M10", "--pitch", "2"], "JOB"),
+    "free form without diameter": (["wires", "--flank-angle=30", "--pitch=1"], "--pitch-diameter"),
+    "nothing over wires": (["wires"], "JOB"),
+    "set beside a free form": (
+        ["wires", "--flank-angle=30", "--pitch=1", "--pitch-diameter=9", "--set=flutes.count=3"],
+        "--set",
+    ),
+    "bad set over wires": (["wires", "M10", "--set", "flutes.count=x"], "flutes.count"),
+    "bad file over wires": (["wires", "none.toml"], "none.toml"),
+    "words on hand": (["wires", "M10", "--on-hand", "a,b"], "--on-hand"),
+    "controls on hand": (["wires", "M10", "--on-hand", "0.9\x1b"], "--on-hand"),
+    "schema of something": (["schema", "M10"], "M10"),
+}
+
+
+@pytest.mark.parametrize("name", LINES)
+def test_a_wrong_line_is_refused(name: str) -> None:
+    words, named = LINES[name]
+    assert refusal_faults(run(words), named) == []
+
+
+@pytest.mark.parametrize("words", [[], ["--help"], ["design", "--help"], ["wires", "--help"]])
+def test_help_is_no_error(words: list[str]) -> None:
+    ended = run(words)
+    assert (ended.code, ended.err) == (0, "")
+    assert "Usage: tapmodel" in ended.out
+
+
+FREE = ["wires", "--flank-angle=30", "--pitch=1", "--pitch-diameter=10"]
+NEEDLE = ["wires", "--flank-angle=1", "--pitch=0.001", "--pitch-diameter=2000"]
+DISC = ["wires", "--flank-angle=80", "--pitch=2000", "--lead-angle=80"]
+BASES = (["wires", "M10"], ["wires", "Tr20x4"], FREE, NEEDLE, DISC)
+OPTIONS = ("wire", "on-hand", "measured", "compound", "pitch-diameter", "starts", "lead-angle")
+SMALL = ("compound", "lead-angle")  # of which next to nothing is a value like others
+ABSURD = ("-1", "1e-300", "1e300", "1e400", "nan", "inf", "-inf", "x", "1,,x", "1.5 mm", "9" * 400)
+POSSIBLE = ("0", "0.001", "0.5", "0.9", "1", "8", "30", "79.9", "80", "2000", "１", "1_0")
+
+
+@pytest.mark.parametrize("option", OPTIONS)
+def test_absurd_numbers_over_wires_are_refused_with_the_option(option: str) -> None:
+    found = {
+        (value[:20], base[1]): refusal_faults(run([*base, f"--{option}={value}"]), f"--{option}")
+        for value in ABSURD
+        for base in BASES
+        if not (value == "1e-300" and option in SMALL)
+    }
+    assert {case: faults for case, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("option", OPTIONS)
+def test_any_other_number_over_wires_is_answered_or_refused(option: str) -> None:
+    found = {
+        (value, base[1]): faults(run([*base, f"--{option}={value}", "--json"]))
+        for value in POSSIBLE
+        for base in BASES
+    }
+    assert {case: faults for case, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("option", ["flank-angle", "pitch"])
+@pytest.mark.parametrize("value", [*ABSURD, "0", "2001", "89"])
+def test_an_absurd_free_form_is_refused_with_the_option(option: str, value: str) -> None:
+    base = [word for word in FREE if not word.startswith(f"--{option}=")]
+    if option == "pitch" and value == "89":
+        value = "0.0001"
+    assert refusal_faults(run([*base, f"--{option}={value}"]), f"--{option}") == []
+
+
+BROKEN = ["--set", "blank.square_across_flats=7"]
+
+
+def test_a_broken_rule_is_told_by_every_command_that_hands_over(tmp_path: Path) -> None:
+    file, out = tmp_path / "job.toml", tmp_path / "out"
+    for words in (
+        ["design", "M6", *BROKEN],
+        ["wires", "M6", *BROKEN],
+        ["wires", "M6", *BROKEN, "--json"],
+        ["new", "M6", str(file), *BROKEN],
+        ["sheet", "M6", *BROKEN, "--out", str(out)],
+        ["design", str(file)],
+    ):
+        ended = run(words)
+        assert (ended.code, faults(ended)) == (1, [])
+        assert "[square-flats]" in ended.out + ended.err
+    assert (out / "M6x1" / "M6x1-sheet.pdf").is_file()
+
+
+def test_nothing_is_said_on_stderr_where_every_rule_is_kept(tmp_path: Path) -> None:
+    assert run(["wires", "M6"]).err == ""
+    assert run(["sheet", "M6", "--out", str(tmp_path)]).err == ""
+
+
+def test_an_out_folder_that_cannot_be_is_refused_by_name(tmp_path: Path) -> None:
+    file = tmp_path / "file"
+    file.write_text("mine")
+    for out in ("/dev/null", str(file), f"{file}/x", "/proc/none", "y" * 300, "/".join("z" * 3000)):
+        assert refusal_faults(run(["sheet", "M6", "--out", out]), "--out") == []
+    assert file.read_text() == "mine"
+
+
+@pytest.mark.parametrize("name", ["folder", "none/job.toml", "", ".", "/", "x" * 300, "file/job"])
+def test_a_job_file_that_cannot_be_written_is_refused_by_name(name: str, tmp_path: Path) -> None:
+    (tmp_path / "folder").mkdir()
+    (tmp_path / "file").write_text("mine")
+    path = str(tmp_path / name) if name.strip("./") else name
+    for more in ([], ["--overwrite"]):
+        ended = run(["new", "M6", path, *more])
+        assert faults(ended) == []
+        assert ended.code == 2
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["file", "folder"]
