@@ -1,7 +1,7 @@
 """All rules that a design must hold, in the order of the tap's features."""
 
 from tapmodel.design import rules_blank, rules_chamfer, rules_flutes, rules_relief, rules_thread
-from tapmodel.design.judging import Context
+from tapmodel.design.rules_context import Context
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.findings import Finding
 

@@ -20,7 +20,17 @@ def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[st
     Raises:
         InputError: no "=", no key, an unreadable value, or a key inside something that is no table.
     """
-    pairs = [_split(text) for text in overrides]
+    return apply_values(table, [_split(text) for text in overrides])
+
+
+def apply_values(
+    table: Mapping[str, object], pairs: Sequence[tuple[str, object]]
+) -> dict[str, object]:
+    """The same with keys and values already told apart.
+
+    Raises:
+        InputError: a key inside something that is no table.
+    """
     named = {key for key, _ in pairs}
     result = _copied(table)
     for key, _ in pairs:

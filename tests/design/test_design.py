@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from tapmodel.design.design import design_tap
 from tapmodel.design.flute_record import crest_edge_angle
 from tapmodel.design.flute_section import flute_area, section_of
+from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError
 from tapmodel.spec.job import field_names
@@ -174,7 +175,7 @@ def test_any_wish_is_designed_or_refused_with_words(
     designation: str, wishes: dict[str, float]
 ) -> None:
     try:
-        design = design_tap(job_for(designation, [f"{k}={v}" for k, v in wishes.items()]))
+        design = settle(job_for(designation, [f"{k}={v}" for k, v in wishes.items()]))
     except (InputError, RefusedError):
         return
     for part in (design.thread, design.chamfer, design.flutes, design.blank):
