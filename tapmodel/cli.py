@@ -111,8 +111,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     settled, _ = _designed(job, sets)
     for line in findings_text(settled.findings):
         typer.echo(line, err=True)
-    if _has_errors(settled) and not force:
-        raise RefusedError("not built, see the errors above; --force builds it anyway")
+    _refuse_broken(settled, force=force)
     if preview:
         from tapmodel.preview import look  # noqa: PLC0415  (loads mesh libraries)
 
@@ -258,6 +257,18 @@ def _designed(text: str, sets: list[str] | None) -> tuple[TapDesign, Job]:
     is_file = text.lower().endswith(".toml") or (os.sep in text and Path(text).exists())
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
+
+
+def _refuse_broken(settled: TapDesign, *, force: bool) -> None:
+    """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
+    if not _has_errors(settled):
+        return
+    impossible = [f"{f.no_solid} [{f.code}]" for f in settled.findings if f.no_solid]
+    if impossible:
+        even = "even --force cannot build it" if force else "--force could not build it either"
+        raise RefusedError(f"not built, see the errors above; {even}: {'; '.join(impossible)}")
+    if not force:
+        raise RefusedError("not built, see the errors above; --force builds it anyway")
 
 
 def _has_errors(settled: TapDesign) -> bool:

@@ -146,7 +146,9 @@ def _in_order(trials: Trials, levers: tuple[Lever, ...]) -> list[Lever]:
     """Fields that the job gives first, those that contradict given ones last."""
 
     def rank(lever: Lever) -> int:
-        return 0 if lever.field in trials.given else 2 if trials.rivals(lever.field) else 1
+        if trials.replaced(lever.field):
+            return 2
+        return 0 if lever.field in trials.given else 1
 
     return sorted(levers, key=rank)
 
@@ -156,7 +158,7 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
 
     The third may be missed: it asks for more than must be.
     """
-    replaces, values = trials.rivals(lever.field), _values(held)
+    values = _values(held)
 
     def reached(aim: _Aim, value: float | str) -> bool:
         return aim.reached(trials.outcome((*values, (lever.field, value))))
@@ -165,6 +167,7 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
         if lever.near is None or not all(reached(aim, lever.near) for aim in aims[:2]):
             return None
         unit = unit_of(lever.field)
+        replaces = trials.replaced(lever.field, lever.near)
         return _Move(lever, Setting(lever.field, lever.bound, lever.near, unit, 0, replaces))
     for scale in rulers(lever):
         place: int | None = 0
@@ -178,6 +181,7 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
             if place is None:
                 break
         if place is not None:
+            replaces = trials.replaced(lever.field)
             return _Move(lever, replace(scale.setting(place), replaces=replaces))
     return None
 
@@ -234,7 +238,7 @@ def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
     sections = {field.rpartition(".")[0] for field in gone} & JOINED
     found: list[Setting] = []
     for choice in design.choices if design else ():
-        replaced = tuple(name for name in trials.rivals(choice.field) if name in gone)
+        replaced = tuple(name for name in trials.replaced(choice.field) if name in gone)
         joined = choice.field.rpartition(".")[0] in sections
         if choice.given or not (choice.field in gone or replaced or joined):
             continue

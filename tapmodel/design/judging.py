@@ -36,7 +36,6 @@ def finding(  # noqa: PLR0913  (a finding has as many parts)
     source: Source = GEOMETRY,
     *,
     levers: Iterable[Lever] = (),
-    no_solid: str = "",
 ) -> Finding:
     """A finding; see `tapmodel.findings.Finding`.
 
@@ -51,7 +50,6 @@ def finding(  # noqa: PLR0913  (a finding has as many parts)
         numbers.allowed,
         str(source),
         tuple(levers),
-        no_solid,
     )
 
 

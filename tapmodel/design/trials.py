@@ -7,10 +7,9 @@ from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
-from tapmodel.spec.conflicts import EXCLUSIVE
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import checked
-from tapmodel.spec.overrides import apply_values
+from tapmodel.spec.overrides import apply_values, rivals
 from tapmodel.words import Severity
 
 Values = tuple[tuple[str, float | str], ...]
@@ -60,15 +59,9 @@ class Trials:
             self._seen[key] = _outcome(_less(self._table, without, ""), values)
         return self._seen[key]
 
-    def rivals(self, field: str) -> tuple[str, ...]:
+    def replaced(self, field: str, value: float | str = 1.0) -> tuple[str, ...]:
         """Fields of the job that a value for `field` replaces."""
-        return tuple(
-            name
-            for row in EXCLUSIVE
-            if field in row
-            for name in row
-            if name != field and name in self.given
-        )
+        return rivals(field, value, self._table)
 
 
 def _outcome(table: Mapping[str, object], values: Values) -> Outcome:

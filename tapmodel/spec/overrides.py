@@ -8,6 +8,8 @@ from typing import TypeGuard
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
 
+NECK = ("blank.neck_diameter", "blank.neck_length")
+
 BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 
 
@@ -33,8 +35,8 @@ def apply_values(
     """
     named = {key for key, _ in pairs}
     result = _copied(table)
-    for key, _ in pairs:
-        for rival in _rivals(key, result):
+    for key, value in pairs:
+        for rival in rivals(key, value, result):
             if rival not in named:
                 _remove(result, rival)
     for key, value in pairs:
@@ -58,7 +60,12 @@ def _split(text: str) -> tuple[str, object]:
     raise InputError(f"--set {key}", raw, 'a number, true, false, a word, "text" or [a, list]')
 
 
-def _rivals(key: str, table: Mapping[str, object]) -> list[str]:
+def rivals(key: str, value: object, table: Mapping[str, object]) -> tuple[str, ...]:
+    """Fields of `table` that `value` for `key` contradicts, by dotted name."""
+    return tuple(name for name in _possible_rivals(key, value, table) if _holds(table, name))
+
+
+def _possible_rivals(key: str, value: object, table: Mapping[str, object]) -> list[str]:
     rivals = [name for row in EXCLUSIVE if key in row for name in row if name != key]
     section, _, last = key.rpartition(".")
     if section.startswith("relief.") and last == "kind":
@@ -67,8 +74,11 @@ def _rivals(key: str, table: Mapping[str, object]) -> list[str]:
         rivals += [f"{section}.kind", f"{section}.{_other_angle(last)}"]
     if section == "chamfer":
         rivals += _third_of_chamfer(key, table)
-    if key in {"blank.neck_diameter", "blank.neck_length"}:
-        rivals += [n for n in ("blank.neck_diameter", "blank.neck_length") if n != key]
+    if key in NECK:
+        # Only "no neck" in the one contradicts a neck in the other.
+        other = NECK[1 - NECK.index(key)]
+        parent = _parent(table, other) or {}
+        rivals += [other] if (parent.get(other.rpartition(".")[2]) == 0) != (value == 0) else []
     return rivals
 
 

@@ -96,7 +96,7 @@ def _nearer(finding: Finding, setting: Setting) -> Iterator[float]:
     towards = 1 if setting.bound is Bound.AT_MOST else -1
     lever = next((e for e in finding.levers if e.field == setting.field and e.now), None)
     now = value + 2 * towards * step if lever is None or lever.now is None else lever.now
-    if towards * (now - value) <= step:
+    if towards * (now - value) <= 1.001 * step:
         return
     yield round(value + towards * step, setting.digits)
     for part in range(1, BETWEEN + 1):

@@ -133,7 +133,7 @@ def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
         ),
         (
             ["flutes.depth_from_top=14", "flutes.offset=0"],
-            "past the tap's axis.*depth_from_top at most 1",
+            "past the tap's axis.*depth_from_top at most 7",
         ),
         (["flutes.offset=8", "flutes.cutter_diameter=8"], "beside the tap.*; set flutes"),
         (

@@ -78,7 +78,11 @@ BREAKING = [
     ("rake", "error", ["flutes.rake=25.1"]),
     ("rake", "error", ["flutes.rake=-20.1", "flutes.core_diameter=10"]),
     ("relief-rises", "warning", ["flutes.count=2", "flutes.cutter_diameter=5"]),
-    ("flute-wish", "error", ["flutes.depth_from_top=1", "flutes.rake=15"]),
+    (
+        "flute-wish",
+        "error",
+        ["flutes.depth_from_top=1", "flutes.rake=15", "flutes.cutter_diameter=14"],
+    ),
     ("rear-centre", "error", ["blank.rear_centre=11"]),
     ("rear-chamfer", "error", ["blank.rear_chamfer=4"]),
 ]
