@@ -35,6 +35,13 @@ def _always(reason: str) -> Judge:
     return lambda _design: reason
 
 
+def _crest(design: TapDesign) -> str:
+    thread = design.thread
+    if max(thread.crest_flat, thread.crest_radius) > 0:
+        return ""
+    return f"the flanks of a ridge meet below the major diameter of {thread.major:.3f} mm"
+
+
 def _front_centre(design: TapDesign) -> str:
     widest = min(design.flutes.core_diameter, design.chamfer.point_diameter)
     if design.blank.front_centre < widest:
@@ -125,6 +132,7 @@ def _too_deep(design: TapDesign) -> str:
 
 
 HARD: Mapping[str, Judge] = {
+    "crest-flat": _crest,
     "chamfer-angle": _cone,
     "point-slim": _needle,
     "point-core": _too_deep,
@@ -144,6 +152,8 @@ HARD: Mapping[str, Judge] = {
     "overall-length": _overall_length,
     "front-centre": _front_centre,
     "rear-centre": _rear_centre,
+    "rear-centre-size": _always("a rear centre so small is lost among the kernel's tolerances"),
+    "neck-length-size": _always("a neck so short is lost among the tolerances of the mesh"),
     "rear-chamfer": _rear_chamfer,
 }
 """By the code of the rule."""

@@ -42,7 +42,8 @@ def _ends(design: TapDesign) -> Findings:
     thread = design.thread
     least = LEAST_FLAT * thread.pitch
     flanks = Flanks(thread.pitch, thread.pitch_diameter, math.radians(thread.flank_angle))
-    crest, rounded = max(thread.crest_flat, thread.crest_radius), thread.crest_radius > 0
+    rounded = thread.crest_radius != 0
+    crest = thread.crest_radius if rounded else thread.crest_flat
     if under(crest, least):
         height = flanks.sharp - least * flanks.short if rounded else flanks.height(least)
         largest = thread.pitch_diameter + height

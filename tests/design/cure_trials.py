@@ -36,8 +36,8 @@ class Tried:
         self.wrong.append(f"{name}: {words}")
 
 
-def judged_cures(table: Table) -> Iterator[Tried]:
-    """Every finding of a job that asks for a change, with each of its cures tried."""
+def judged_cures(table: Table, only: str = "") -> Iterator[Tried]:
+    """Findings of a job that ask for a change, cures tried; `only` those of a code."""
     try:
         found = design_tap(checked(table)).findings
     except NoTapError as error:
@@ -46,7 +46,7 @@ def judged_cures(table: Table) -> Iterator[Tried]:
         return
     before = _codes(found) or {}
     for finding in found:
-        if finding.severity is not Severity.NOTE:
+        if finding.severity is not Severity.NOTE and only in {"", finding.code}:
             yield _judged(table, finding, before)
 
 

@@ -17,7 +17,7 @@ def first(found: tuple[Finding, ...], code: str) -> Finding:
     return next(finding for finding in found if finding.code == code)
 
 
-@pytest.mark.parametrize("seed", range(16))
+@pytest.mark.parametrize("seed", range(10))
 def test_every_cure_of_a_broken_job_works(seed: int) -> None:
     wrong = [text for tried in judged_cures(broken_job(seed)) for text in tried.wrong]
     assert wrong == []

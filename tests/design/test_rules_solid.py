@@ -7,6 +7,7 @@ from tapmodel.spec.job_file import job_for
 
 # What can be built although the rule is broken, and what cannot; each beside the other.
 BOTH_SIDES = [
+    ("crest-flat", ["thread.major=18.195"], ["thread.major=18.22"]),
     ("front-centre", ["blank.front_centre=8.0"], ["blank.front_centre=8.2"]),
     ("rear-centre", ["blank.rear_centre=11"], ["blank.rear_centre=12.7"]),
     ("rear-chamfer", ["blank.rear_chamfer=4"], ["blank.rear_chamfer=7.1"]),
