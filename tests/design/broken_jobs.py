@@ -61,6 +61,11 @@ SPECIAL: tuple[Job, ...] = (
     {"thread.root_radius": 0.0005},
     {"thread.crest_radius": 0.0003},
     {"relief.thread.applies_to": "crest", "thread.crest_radius": 0.005},
+    {"flutes.offset": 0.42, "flutes.cutter_diameter": 0.3, "flutes.core_diameter": 0.7},
+    {"flutes.count": 2, "flutes.rake": -20.0, "relief.chamfer.edge_angle": 14.12}
+    | {"flutes.cutter_diameter": 0.15},
+    {"blank.neck_diameter": 0.555, "blank.neck_length": 3.8}
+    | {"blank.shoulder_angle": 75.0, "blank.shank_diameter": 0.994},
     {"chamfer.angle": 0.5},
     {"chamfer.angle": 70.0},
 )
