@@ -113,7 +113,9 @@ def _first(
     return _between(np.arange(len(locus)), t, values, None)
 
 
-def _between(row: Indices, t: Floats, values: Floats, beside: tuple[Floats, Floats] | None) -> _Cells:
+def _between(
+    row: Indices, t: Floats, values: Floats, beside: tuple[Floats, Floats] | None
+) -> _Cells:
     """Cells between the columns of t (n, m); `beside` are the chords next to first and last."""
     with np.errstate(divide="ignore", invalid="ignore"):
         own = np.nan_to_num(np.diff(values, axis=-1) / np.diff(t, axis=-1))
@@ -161,7 +163,9 @@ def _divided(functions: Function, locus: Indices, cells: _Cells) -> _Cells:
     t[:, -1] = high
     inner = t[:, 1:-1]
     middle = functions(np.broadcast_to(locus[cells.row][:, None], inner.shape), inner)
-    values = np.concatenate([cells.values[0, ..., None], middle, cells.values[1, ..., None]], axis=-1)
+    values = np.concatenate(
+        [cells.values[0, ..., None], middle, cells.values[1, ..., None]], axis=-1
+    )
     return _between(cells.row, t, values, (cells.chords[0], cells.chords[2]))
 
 

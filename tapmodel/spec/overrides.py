@@ -8,6 +8,9 @@ from typing import TypeGuard
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
 
+MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
+"""Kind of relief that an angle belongs to."""
+
 NECK = ("blank.neck_diameter", "blank.neck_length")
 
 BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
@@ -71,7 +74,9 @@ def _possible_rivals(key: str, value: object, table: Mapping[str, object]) -> li
     if section.startswith("relief.") and last == "kind":
         rivals += [f"{section}.{name}" for name in ("margin_angle", "edge_angle", "heel_drop")]
     if section.startswith("relief.") and last in {"margin_angle", "edge_angle"}:
-        rivals += [f"{section}.kind", f"{section}.{_other_angle(last)}"]
+        kind = (_parent(table, f"{section}.kind") or {}).get("kind")
+        rivals += [f"{section}.kind"] if kind != MEANT[last] else []
+        rivals += [f"{section}.{_other_angle(last)}"]
     if section == "chamfer":
         rivals += _third_of_chamfer(key, table)
     if key in NECK:
