@@ -14,14 +14,16 @@ from typing import Any
 
 from tapmodel import precision
 from tapmodel.checks.proof import MeshProof, ModelProof
-from tapmodel.checks.verify import compare, differences, faults, prove_mesh, prove_solid
+from tapmodel.checks.verdict import FOREIGN, differences, faults
+from tapmodel.checks.verify import prove_mesh, prove_solid
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, KernelError
 from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
 from tapmodel.export.formats import Format
 from tapmodel.export.glb import write_glb
 from tapmodel.export.manifest import file_record
-from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_step, read_stl
+from tapmodel.export.read_back import MeshContent, read_3mf, read_glb, read_stl
+from tapmodel.export.read_back_step import prove_step
 from tapmodel.export.step import write_step
 from tapmodel.export.stl import write_stl
 from tapmodel.export.threemf import write_3mf
@@ -82,22 +84,23 @@ def make(
     clock.stage("proof")
     proof = prove_solid(design, solid)
     clock.stage("mesh")
-    mesh = tessellate(solid, precision.MESH_CHORD)
-    mesh_proof = prove_mesh(mesh, precision.MESH_CHORD)
+    chord = precision.mesh_chord(design.thread.pitch, design.thread.major)
+    mesh = tessellate(solid, chord)
+    mesh_proof = prove_mesh(mesh, chord)
     wrong = faults(proof, mesh_proof)
     if wrong:
         raise KernelError("proof", "; ".join(wrong))
     clock.stage("files")
     _write(design, folder, wish.formats, (solid, mesh))
     clock.stage("read back")
-    _read_back(folder / design.name, wish.formats, proof, mesh_proof)
+    _read_back(folder / design.name, wish.formats, solid, mesh_proof)
     clock.stage("pictures")
     pictures = draw_all(design, mesh, folder)
     clock.stage("papers")
     _, drawings = write_papers(design, folder, wish.look)
     content = PageContent(
         drawings,
-        Model(mesh.vertices, mesh.triangles, f"Proved model, chord {precision.MESH_CHORD:g} mm"),
+        Model(mesh.vertices, mesh.triangles, f"Proved model, chord {chord:g} mm"),
         stills(design, pictures),
         proof_section.section(proof, mesh_proof, SIMPLIFICATIONS),
     )
@@ -128,13 +131,8 @@ def inspect(design: TapDesign, file: Path, tell: Told = lambda _stage: None) -> 
     if len(solids) != 1:
         raise InputError("FILE", f"{file}: {len(solids)} solids", "a STEP file of one solid")
     tell("proof")
-    proof = compare(design, solids[0])
-    wrong = differences(
-        proof, precision.FOREIGN_VOLUME, precision.FOREIGN_FACE, precision.FOREIGN_FACE
-    )
-    measured = asdict(proof)
-    del measured["stations"]
-    return measured | {"differences": wrong}
+    proof = prove_solid(design, solids[0])
+    return asdict(proof) | {"differences": differences(proof, FOREIGN)}
 
 
 def _write(
@@ -158,7 +156,7 @@ def _write_dxf(design: TapDesign, stem: Path) -> None:
     write_profile_dxf(design, stem.with_name(f"{design.name}-profile.dxf"))
 
 
-def _read_back(stem: Path, formats: tuple[Format, ...], proof: ModelProof, mesh: MeshProof) -> None:
+def _read_back(stem: Path, formats: tuple[Format, ...], solid: Solid, mesh: MeshProof) -> None:
     readers: dict[Format, Callable[[Path], MeshContent]] = {
         Format.STL: read_stl,
         Format.THREEMF: read_3mf,
@@ -167,17 +165,9 @@ def _read_back(stem: Path, formats: tuple[Format, ...], proof: ModelProof, mesh:
     for wanted in formats:
         path = stem.with_name(f"{stem.name}.{wanted}")
         if wanted is Format.STEP:
-            _read_back_step(path, proof)
+            prove_step(path, solid)
         elif wanted in readers:
             _judge_mesh_file(wanted, readers[wanted](path), mesh)
-
-
-def _read_back_step(path: Path, proof: ModelProof) -> None:
-    step = read_step(path)
-    if step.solids != 1 or not step.valid or step.faces != proof.faces:
-        raise KernelError("read back", f"the STEP file holds something else: {step}")
-    if abs(step.volume / proof.volume - 1) > precision.STEP_VOLUME:
-        raise KernelError("read back", f"the STEP file's volume is {step.volume:.6f} mm³")
 
 
 def _judge_mesh_file(kind: Format, content: MeshContent, mesh: MeshProof) -> None:

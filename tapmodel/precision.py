@@ -12,14 +12,31 @@ SECTION_AREA = 1e-5
 THREAD_FACE = 5e-5
 ANY_FACE = 1e-4
 
-# Default chord between the mesh and the solid [mm]: half of what a good lathe holds.
+# Largest chord between the mesh and the solid [mm]: half of what a good lathe holds. Finer threads
+# take 2.5 % of their pitch, so that no triangle hides a tooth, thinner taps 0.1 % of their
+# diameter, so that a land is more than two or three facets.
 MESH_CHORD = 0.005
+MESH_CHORD_PITCHES = 0.025
+MESH_CHORD_DIAMETERS = 0.001
 
-# A file read back against what was written, relative: STEP keeps 15 digits, STL 7.
-STEP_VOLUME = 1e-5
+# Parts of a STEP file read back from those of the solid [mm]: it keeps eight decimals, which put
+# no part off by more than 1e-8.
+STEP_PART = 2e-8
+
+# Volume of a file of triangles read back against the mesh, relative: STL keeps 7 digits.
 STL_VOLUME = 1e-5
 
-# A STEP file from elsewhere against the design: volume, relative, and faces [mm]. Other programs
-# fit surfaces anew, some to a micrometre.
+# A STEP file from elsewhere against the design: volume and sections, relative, and faces [mm]. Most
+# programs hand surfaces on as they are. A length wrong by 1 µm moves a flank of a steep thread by
+# 1.3e-4, and must not pass; a program that fits surfaces anew more coarsely is told so.
 FOREIGN_VOLUME = 1e-5
-FOREIGN_FACE = 1e-3
+FOREIGN_SECTION = 1e-5
+FOREIGN_FACE = 1e-4
+
+
+def mesh_chord(pitch: float, major: float) -> float:
+    """Chord of the mesh of a tap of that pitch and diameter over the crests, all [mm].
+
+    Source: rule of this program.
+    """
+    return min(MESH_CHORD, MESH_CHORD_PITCHES * pitch, MESH_CHORD_DIAMETERS * major)

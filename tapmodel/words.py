@@ -14,6 +14,7 @@ class Family(StrEnum):
     """Families of threads, each with forms, sizes and limits of its own standards."""
 
     METRIC = "ISO metric"
+    MINIATURE = "Unified miniature"
     UNIFIED = "Unified"
     WHITWORTH = "Whitworth"
     BA = "BA"

@@ -12,7 +12,7 @@ from tapmodel.standards.limits import HoleLimits
 from tapmodel.words import Hand, ReliefPlace
 
 if TYPE_CHECKING:
-    from tapmodel.geometry.topology import Solid
+    import cadquery as cq
 
 
 @pytest.fixture(scope="session")
@@ -85,9 +85,11 @@ def left_tap(small_tap: TapDesign) -> TapDesign:
 
 
 @pytest.fixture(scope="session")
-def small_solid(small_tap: TapDesign) -> "Solid":
-    """The solid of the small tap."""
+def small_solid(small_tap: TapDesign) -> "cq.Solid":
+    """The solid of the small tap, as the modelling package's object."""
     # The kernel takes seconds to load: only for the tests that use it.
+    import cadquery as cq  # noqa: PLC0415
+
     from tapmodel.geometry.build import build_solid  # noqa: PLC0415
 
-    return build_solid(small_tap)
+    return cq.Solid(build_solid(small_tap).wrapped)

@@ -17,6 +17,7 @@ from tapmodel.checks.walls import (
 from tapmodel.design.tap_design import Blank, Flutes, TapDesign
 
 Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
 STRIPS, STRIP_WEIGHTS = np.polynomial.legendre.leggauss(600)
 
 
@@ -26,19 +27,28 @@ def threaded_area(design: TapDesign, z: Floats) -> Floats:
     Each land's top counts half the integral of radius squared between the angles at which the
     walls meet it; each flute counts the sweep of its walls up to those same points.
     """
+    flutes = design.flutes
+    lands = np.repeat(np.arange(flutes.count), z.size)
+    tops, *radii = land_tops(design, np.tile(z, flutes.count), lands)
+    face, heel = (radius.reshape(flutes.count, -1) for radius in radii)
+    before = [_land_before(flutes, flute) for flute in range(flutes.count)]
+    total = sweep(design, tops).reshape(flutes.count, -1).sum(axis=0)
+    return total + wall_sweep(flutes, half_width(flutes, z), heel[before], face).sum(axis=0)
+
+
+def land_tops(design: TapDesign, z: Floats, land: Indices) -> tuple[Tops, Floats, Floats]:
+    """Between which angles the tops of lands run at heights `z` [mm], both of shape (n,).
+
+    Returns:
+        The tops, and the radii at which face and heel meet them, (n,) [mm].
+    """
     flutes, half = design.flutes, half_width(design.flutes, z)
-    crest, gaps = crest_edge(flutes, design.thread.major), spacing(flutes)
-    total = np.zeros_like(z)
-    for flute in range(flutes.count):
-        land = _land_before(flutes, flute)
-        heel = _meeting(design, z, land, heel=True)
-        face = _meeting(design, z, land, heel=False)
-        start = wall_angles(flutes, face, half)[1] - crest
-        end = wall_angles(flutes, heel, half)[0] - crest + gaps[land]
-        edge = np.full_like(z, flutes.angles[land] + crest)
-        total += sweep(design, Tops(z, edge, start, end))
-        total += wall_sweep(flutes, half, heel, _meeting(design, z, flute, heel=False))
-    return total
+    crest = crest_edge(flutes, design.thread.major)
+    heel = _meeting(design, z, land, heel=True)
+    face = _meeting(design, z, land, heel=False)
+    start = wall_angles(flutes, face, half)[1] - crest
+    end = wall_angles(flutes, heel, half)[0] - crest + spacing(flutes)[land]
+    return Tops(z, np.asarray(flutes.angles)[land] + crest, start, end), face, heel
 
 
 def _land_before(flutes: Flutes, flute: int) -> int:
@@ -47,16 +57,16 @@ def _land_before(flutes: Flutes, flute: int) -> int:
     return int(np.where(behind == 0.0, 360.0, behind).argmin())
 
 
-def _meeting(design: TapDesign, z: Floats, land: int, *, heel: bool) -> Floats:
-    """Radius at which a wall of a land meets its top [mm]: face, or heel when `heel`."""
+def _meeting(design: TapDesign, z: Floats, land: Indices, *, heel: bool) -> Floats:
+    """Radius at which a wall of each land meets its top [mm]: face, or heel when `heel`."""
     flutes, half = design.flutes, half_width(design.flutes, z)
     crest = crest_edge(flutes, design.thread.major)
-    shift = float(spacing(flutes)[land]) if heel else 0.0
+    edge = np.asarray(flutes.angles)[land] + crest
+    shift = (spacing(flutes)[land] if heel else 0.0) - crest
 
     def over_top(radius: Floats) -> Floats:
-        wall = wall_angles(flutes, radius, half)[0 if heel else 1]
-        phi = wall + shift - crest
-        return radius - land_radius(design, phi, flutes.angles[land] + crest + phi, z)
+        phi = wall_angles(flutes, radius, half)[0 if heel else 1] + shift
+        return radius - land_radius(design, phi, edge + phi, z)
 
     floor = floor_radius(flutes, half)
     return bracketed_root(over_top, floor, np.full_like(z, design.thread.major))

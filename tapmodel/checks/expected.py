@@ -6,11 +6,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.checks.areas import centres_area, plain_area, threaded_area
-from tapmodel.checks.ideal import CENTRE_SLOPE
+from tapmodel.checks.ideal import CENTRE_SLOPE, relief_drop
+from tapmodel.checks.walls import spacing
 from tapmodel.design.tap_design import TapDesign
 
 Floats = NDArray[np.float64]
 PANELS_PER_PITCH = 32
+PANELS_FULL_PITCH = 96  # of the one pitch that stands for all alike
 PANELS_BEHIND = 60
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(4)
 
@@ -49,19 +51,46 @@ def solid_volume(design: TapDesign, refinement: int = 1) -> float:
 
     Source: derived here.
     """
-    borders = _breaks(design)
+    start, turns = _alike(design)
+    end = start + turns * design.thread.pitch
+    breaks = _breaks(design)
+    below = np.append(breaks[breaks < start], start)
+    above = np.append(end, breaks[breaks > end])
     volume = 0.0
-    for low, high in pairwise(borders.tolist()):
+    for low, high in [*pairwise(below.tolist()), *pairwise(above.tolist())]:
         panels = PANELS_BEHIND
         if high <= design.blank.thread_length:
             panels = int(np.ceil(PANELS_PER_PITCH * (high - low) / design.thread.pitch))
-        # the turned variable takes the root out of a section that starts or ends like a ball
-        ends = np.linspace(0.0, np.pi, panels * refinement + 1)
-        half = np.diff(ends)[:, None] / 2
-        turn = ends[:-1, None] + half * (1 + NODES)
-        area = section_area(design, low + (high - low) * (1 - np.cos(turn)) / 2)
-        volume += (high - low) / 2 * float((half * WEIGHTS * np.sin(turn) * area).sum())
+        volume += _between(design, low, high, panels * refinement)
+    if turns:
+        one = (start, start + design.thread.pitch)
+        volume += turns * _between(design, *one, PANELS_FULL_PITCH * refinement)
     return volume
+
+
+def _between(design: TapDesign, low: float, high: float, panels: int) -> float:
+    # the turned variable takes the root out of a section that starts or ends like a ball
+    ends = np.linspace(0.0, np.pi, panels + 1)
+    half = np.diff(ends)[:, None] / 2
+    turn = ends[:-1, None] + half * (1 + NODES)
+    area = section_area(design, low + (high - low) * (1 - np.cos(turn)) / 2)
+    return (high - low) / 2 * float((half * WEIGHTS * np.sin(turn) * area).sum())
+
+
+def _alike(design: TapDesign) -> tuple[float, int]:
+    """Where the sections begin to repeat with the pitch [mm], and how often they do.
+
+    A screw motion by one pitch takes the thread to itself; neither chamfer nor front centre may
+    reach so far, and the flutes must be at full depth.
+    """
+    blank, chamfer, thread = design.blank, design.chamfer, design.thread
+    land = np.linspace(0.0, float(spacing(design.flutes).max()), 181)
+    drop = float(relief_drop(design.relief.chamfer, land).max())
+    above = thread.major / 2 + drop - chamfer.point_diameter / 2
+    start = max(above / np.tan(np.radians(chamfer.angle)), blank.front_centre / 2 / CENTRE_SLOPE)
+    end = min(blank.thread_length, design.flutes.full_depth_length)
+    turns = max(int((end - start) / thread.pitch), 0)
+    return (float(start), turns) if turns else (0.0, 0)
 
 
 def _breaks(design: TapDesign) -> Floats:

@@ -40,16 +40,33 @@ class Tops:
 
 def sweep(design: TapDesign, tops: Tops) -> Floats:
     """Half the integral of radius squared over angle, of each top [mm²]."""
-    borders = _with_crossings(design, tops, _corners(design, tops))
-    widths = np.diff(borders, axis=1)
+    ends = borders(design, tops)
+    widths = np.diff(ends, axis=1)
     row, piece = np.nonzero(widths > 1e-10)
     half = widths[row, piece, None] / 2
-    phi = borders[row, piece, None] + half * (1 + NODES)
+    phi = ends[row, piece, None] + half * (1 + NODES)
     radius = np.minimum.reduce(_radii(design, tops, row[:, None], phi))
     swept = (radius**2 @ WEIGHTS) * np.radians(half[:, 0]) / 2
     total = np.zeros_like(tops.z)
     np.add.at(total, row, swept)
     return total
+
+
+def borders(design: TapDesign, tops: Tops) -> Floats:
+    """Angles between which each top is one smooth surface, sorted, some twice, (n, m) [deg]."""
+    return _with_crossings(design, tops, _corners(design, tops))
+
+
+def flat_halves(thread: TapThread) -> tuple[float, float]:
+    """Distances from the middles of crest and root at which the flanks begin [mm]."""
+    lean = math.radians(thread.flank_angle)
+    slope, reach = math.tan(lean), math.cos(lean)
+    crest = thread.pitch / 4 - (thread.major - thread.pitch_diameter) / 2 * slope
+    root = thread.pitch / 4 - (thread.pitch_diameter - thread.minor) / 2 * slope
+    return (
+        thread.crest_radius * reach if thread.crest_radius else crest,
+        thread.root_radius * reach if thread.root_radius else root,
+    )
 
 
 def _radii(design: TapDesign, tops: Tops, row: NDArray[np.intp], phi: Floats) -> list[Floats]:
@@ -62,9 +79,7 @@ def _corner_offsets(thread: TapThread) -> list[float]:
 
     Where it is rounded, of places along the arc, so that no piece bends much.
     """
-    slope = math.tan(math.radians(thread.flank_angle))
-    crest = thread.pitch / 4 - (thread.major - thread.pitch_diameter) / 2 * slope
-    root = thread.pitch / 4 - (thread.pitch_diameter - thread.minor) / 2 * slope
+    crest, root = flat_halves(thread)
     beside = _half_places(thread, root, thread.root_radius)
     return [
         *(side * w for w in _half_places(thread, crest, thread.crest_radius) for side in (-1, 1)),
@@ -96,15 +111,15 @@ def _corners(design: TapDesign, tops: Tops) -> Floats:
     return np.sort(np.clip(np.concatenate(found, axis=1), start, end), axis=1)
 
 
-def _with_crossings(design: TapDesign, tops: Tops, borders: Floats) -> Floats:
-    """The borders, and the angles between them at which two surfaces change places [deg]."""
-    rows = np.broadcast_to(np.arange(tops.z.size)[:, None], borders.shape)
-    radii = _radii(design, tops, rows, borders)
-    found = [borders]
+def _with_crossings(design: TapDesign, tops: Tops, corners: Floats) -> Floats:
+    """The corners, and the angles between them at which two surfaces change places [deg]."""
+    rows = np.broadcast_to(np.arange(tops.z.size)[:, None], corners.shape)
+    radii = _radii(design, tops, rows, corners)
+    found = [corners]
     for one, other in combinations(range(len(radii)), 2):
         gap = radii[one] - radii[other]
         row, piece = np.nonzero(gap[:, :-1] * gap[:, 1:] < 0)
-        low, high = borders[row, piece], borders[row, piece + 1]
+        low, high = corners[row, piece], corners[row, piece + 1]
 
         def difference(
             phi: Floats, row: NDArray[np.intp] = row, a: int = one, b: int = other
@@ -112,7 +127,7 @@ def _with_crossings(design: TapDesign, tops: Tops, borders: Floats) -> Floats:
             both = _radii(design, tops, row, phi)
             return both[a] - both[b]
 
-        crossing = borders[:, :-1].copy()
+        crossing = corners[:, :-1].copy()
         crossing[row, piece] = bracketed_root(difference, low, high)
         found.append(crossing)
     return np.sort(np.concatenate(found, axis=1), axis=1)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from tapmodel.design.flute_section import FluteSection
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.steps import down, step_for, up
 from tapmodel.design.tap_design import Blank, Chamfer, TapThread
 from tapmodel.sources import Source
 from tapmodel.standards.blanks import BlankRow, blank_for, square_for
@@ -16,11 +17,22 @@ SHOULDER_ANGLE = 30.0
 FULL_PITCHES = 8
 """Pitches of full thread behind the chamfer that a rule leaves at least."""
 
+FINE = 100
+"""Pitches in the diameter from which on a thread as long as listed would be turns to no purpose."""
+
 SMALLEST_SHANK_WITH_CENTRE = 6.0
+
+SLIMMER = 0.05
+"""The neck lies 0.1 mm under the root, but no more than this share of it."""
+
+NECK_STEP = 0.25
+"""Necks end on whole steps of 0.5 mm, but none longer than this share of the diameter."""
 
 SHOULDER_RULE = Rule("30 deg to the axis: no sharp step to crack in hardening", PRACTICE, "deg")
 FULL_DEPTH_RULE = Rule(
-    "one pitch behind the thread, at least 0.5 mm, so that the last thread is cut through", OWN_RULE
+    "one pitch behind the thread, at least 0.5 mm (half the diameter below 1 mm), so that the last "
+    "thread is cut through",
+    OWN_RULE,
 )
 REAR_CHAMFER_RULE = Rule("5 % of the shank: breaks the edge", PRACTICE)
 FRONT_CENTRE_RULE = Rule("none: a centre in front is used up when the point is turned", PRACTICE)
@@ -89,11 +101,15 @@ def _lengths(
     row, shank = row_and_shank
     least = chamfer.length + FULL_PITCHES * thread.pitch
     why = f"listed thread length, at least the chamfer and {FULL_PITCHES} pitches"
-    ruled = max(row.thread_length, math.ceil(round(least * 2, 6)) / 2)
+    ruled = max(row.thread_length, up(least, 0.5))
+    one_diameter = up(chamfer.length + row.diameter, 0.5)
+    if row.diameter > FINE * thread.pitch and one_diameter < ruled:
+        why = "the chamfer and one diameter, which guides so fine a thread, not the listed length"
+        ruled = one_diameter
     length = ledger.number("blank.thread_length", ruled, Rule(why, row.source))
-    full_depth = ledger.number(
-        "flutes.full_depth_length", round(length + max(thread.pitch, 0.5), 3), FULL_DEPTH_RULE
-    )
+    least_beyond = min(0.5, row.diameter / 2)
+    ruled = round(length + max(thread.pitch, least_beyond), 3)
+    full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
     diameter, neck = _neck(thread, section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)
 
@@ -106,10 +122,11 @@ def _neck(
     for one, other in (("diameter", "length"), ("length", "diameter")):
         if ledger.has(f"blank.neck_{one}") and not ledger.has(f"blank.neck_{other}"):
             wanted = (ledger.peek(f"blank.neck_{one}") or 0.0) > 0
-    under = max(math.floor(round((thread.minor - 0.1) * 10, 6)) / 10, 0.1)
+    gap = step_for(0.1, SLIMMER * thread.minor)
+    under = max(down(thread.minor - gap, gap), 0.5 * thread.minor)
     slim = min(under, shank) if wanted else 0.0
     why = (
-        "0.1 mm or more under the root of the thread, because the shank is thicker than that"
+        f"{gap:g} mm or more under the root of the thread, because the shank is thicker than that"
         if wanted
         else "none: the shank is thinner than the root of the thread"
     )
@@ -117,7 +134,7 @@ def _neck(
     lack = section.centre_distance - diameter / 2
     leaving = math.sqrt(max(0.0, section.ball_radius**2 - max(0.0, lack) ** 2))
     behind = max(beyond, 0.0) + leaving + thread.pitch / 2
-    reach = math.ceil(round(behind * 2, 6)) / 2
+    reach = up(behind, step_for(0.5, NECK_STEP * thread.major))
     why = "the cutter leaves the blank half a pitch before the neck's end" if wanted else why
     length = ledger.number("blank.neck_length", reach if wanted else 0.0, Rule(why, OWN_RULE))
     return diameter, length

@@ -6,6 +6,7 @@ from tapmodel.design.flute_section import FluteSection, face_angle
 from tapmodel.design.hole import TappedHole
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.steps import down, step_for
 from tapmodel.design.tap_design import Chamfer, TapThread
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
 
@@ -39,16 +40,24 @@ def chamfer_cone(thread: TapThread, hole: TappedHole, ledger: Ledger) -> tuple[f
 
 
 def ruled_point(hole: TappedHole) -> float:
-    """Point diameter by rule: a tenth of a pitch under the drill, down to 0.05 mm steps [mm].
+    """Point diameter by rule: a tenth of a pitch under the drill, down to the next step [mm].
+
+    The step is 0.05 mm, finer below pitch 0.5, so that it takes no teeth of the lead away.
 
     Source: derived here.
     """
-    return math.floor(round((hole.drill - 0.1 * hole.pitch) * 20, 6)) / 20
+    return down(hole.drill - 0.1 * hole.pitch, _point_step(hole))
+
+
+def _point_step(hole: TappedHole) -> float:
+    return step_for(0.05, 0.1 * hole.pitch)
 
 
 def _point_rule(hole: TappedHole) -> Rule:
+    step = _point_step(hole)
     return Rule(
-        f"0.1 P under the drill of {hole.drill:g} mm, down to the next 0.05 mm, so that it starts",
+        f"0.1 P under the drill of {hole.drill:g} mm, down to the next {step:g} mm, so that it "
+        "starts",
         OWN_RULE,
     )
 

@@ -10,9 +10,9 @@ from tapmodel.spec.designation import parse
 from tapmodel.standards.drill_sets import (
     INCH_SETS,
     METRIC,
-    METRIC_STEP,
     Drill,
     inch_drills,
+    metric_step,
     next_drills,
 )
 from tapmodel.standards.families import FAMILIES
@@ -109,9 +109,9 @@ def drills_inside(
 ) -> tuple[float, ...]:
     """Drills [mm] of the sets inside the minor limits; of the metric ones the nearest alone.
 
-    That one lies on the coarsest step that falls inside: 0.1 mm, below pitch 1 0.05 mm. Ties go
-    to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8 for M10x1.25 as ISO 2306 lists
-    them.
+    That one lies on the coarsest step that falls inside: 0.1 mm, below pitch 1 0.05 mm, below
+    1 mm diameter 0.01 mm. Ties go to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8
+    for M10x1.25 as ISO 2306 lists them.
 
     Source: rule of this program.
     """
@@ -120,7 +120,8 @@ def drills_inside(
     ]
     found = [size for size in inches if hole.minor_min <= size <= hole.minor_max]
     if METRIC in drill_sets:
-        steps = (0.1, METRIC_STEP) if pitch >= 1 else (METRIC_STEP,)
+        finest = metric_step(wanted)
+        steps = (0.1, finest) if pitch >= 1 else (finest,)
         on_steps = (_on_step(wanted, step, hole) for step in steps)
         found += [size for size in on_steps if size is not None][:1]
     return tuple(found)

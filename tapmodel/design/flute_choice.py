@@ -20,6 +20,13 @@ from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 
 CUTTERS = (0.5, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
+MICRO_CUTTERS = (0.1, 0.2, 0.3, 0.4)
+LARGEST_MICRO = 2.0
+"""Thread diameter [mm] below which the rule counts on micro cutters too."""
+
+MOST_OF_ROOT = 0.75
+"""Largest share of the diameter over the roots that a rule makes the core."""
+
 CORE_SHARES = {2: 0.35, 3: 0.40, 4: 0.45}
 LAND_SHARE = 0.35
 RAKE = 8.0
@@ -31,6 +38,11 @@ LAND_RULE = Rule(
     "of the spacing",
 )
 CUTTER_LIST_RULE = Rule("ball-nose cutters that a small shop is likely to have", PRACTICE)
+MICRO_LIST_RULE = Rule(
+    "ball-nose cutters that a small shop is likely to have, and the micro cutters that so small a "
+    "tap asks for",
+    PRACTICE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +80,7 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
     tooth = ToothRadii(thread.major / 2, thread.minor / 2)
     given = ledger.given("flutes.cutter_diameter")
     if given is None:
-        on_hand = ledger.numbers("shop.cutters", CUTTERS, CUTTER_LIST_RULE)
+        on_hand = ledger.numbers("shop.cutters", *_ruled_cutters(diameter))
     else:
         on_hand = (given,)
     best, reasons = _best(wish, on_hand, tooth)
@@ -79,6 +91,12 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
     if given is None:
         _note_cutter(best, wish, ledger)
     return ChosenFlutes(wish, best.section, best.unmet)
+
+
+def _ruled_cutters(diameter: float) -> tuple[tuple[float, ...], Rule]:
+    if diameter < LARGEST_MICRO:
+        return MICRO_CUTTERS + CUTTERS, MICRO_LIST_RULE
+    return CUTTERS, CUTTER_LIST_RULE
 
 
 def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
@@ -112,13 +130,20 @@ def _wish(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> Flu
         rake = ledger.number("flutes.rake", RAKE, RAKE_RULE)
     depth, core = ledger.given("flutes.depth_from_top"), None
     if depth is None:
-        share = CORE_SHARES.get(count, 0.5)
-        why = f"{share:g} of the diameter with {count} flutes: strength against chip room"
-        core = ledger.number(
-            "flutes.core_diameter", round(share * diameter, 3), Rule(why, PRACTICE_FROM_MEMORY)
-        )
+        core = _core(thread, diameter, count, ledger)
     share = ledger.number("flutes.land_share", LAND_SHARE, LAND_RULE)
     return FluteWish(count, rake, offset, core, depth, share * math.pi * thread.major / count)
+
+
+def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> float:
+    share = CORE_SHARES.get(count, 0.5)
+    usual, most = round(share * diameter, 3), round(MOST_OF_ROOT * thread.minor, 3)
+    why = f"{share:g} of the diameter with {count} flutes: strength against chip room"
+    rule = Rule(why, PRACTICE_FROM_MEMORY)
+    if usual > most:
+        why = f"{MOST_OF_ROOT:g} of the root: so coarse a thread leaves no room for the usual core"
+        rule = Rule(why, OWN_RULE)
+    return ledger.number("flutes.core_diameter", min(usual, most), rule)
 
 
 def _best(

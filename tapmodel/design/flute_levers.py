@@ -1,7 +1,7 @@
 """What can be changed about flutes that leave too little metal, or do not cut as wanted."""
 
 from tapmodel.design.flute_section import FluteSection
-from tapmodel.design.judging import down, up
+from tapmodel.design.judging import less, more
 from tapmodel.findings import Lever
 
 
@@ -11,9 +11,9 @@ def smaller(section: FluteSection, count: int) -> tuple[Lever, ...]:
     Source: derived here.
     """
     return (
-        down("flutes.cutter_diameter", 2 * section.ball_radius),
-        up("flutes.core_diameter", section.core_diameter),
-        down("flutes.count", count),
+        less("flutes.cutter_diameter", 2 * section.ball_radius),
+        more("flutes.core_diameter", section.core_diameter),
+        less("flutes.count", count),
     )
 
 
@@ -23,9 +23,9 @@ def deeper(section: FluteSection, major: float) -> tuple[Lever, ...]:
     Source: derived here.
     """
     return (
-        down("flutes.core_diameter", section.core_diameter),
-        up("flutes.depth_from_top", depth(section, major)),
-        down("flutes.cutter_diameter", 2 * section.ball_radius),
+        less("flutes.core_diameter", section.core_diameter),
+        more("flutes.depth_from_top", depth(section, major)),
+        less("flutes.cutter_diameter", 2 * section.ball_radius),
     )
 
 
@@ -35,9 +35,9 @@ def shallower(section: FluteSection, major: float) -> tuple[Lever, ...]:
     Source: derived here.
     """
     return (
-        up("flutes.core_diameter", section.core_diameter),
-        down("flutes.depth_from_top", depth(section, major)),
-        down("flutes.cutter_diameter", 2 * section.ball_radius),
+        more("flutes.core_diameter", section.core_diameter),
+        less("flutes.depth_from_top", depth(section, major)),
+        less("flutes.cutter_diameter", 2 * section.ball_radius),
     )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tapmodel.design.flute_levers import deeper, shallower, smaller
 from tapmodel.design.flute_neighbours import least_wall
 from tapmodel.design.flute_section import FluteSection, land_angle, rake
-from tapmodel.design.judging import ERROR, at_least, at_most, between, down, finding, up
+from tapmodel.design.judging import ERROR, at_least, at_most, between, finding, less, more
 from tapmodel.findings import Finding, Lever
 
 LEAST_RAKE, LARGEST_RAKE = -20.0, 25.0
@@ -30,17 +30,25 @@ class ToothRadii:
 def least_allowed_wall(major: float) -> float:
     """Least metal between neighbouring flutes on a tap of `major` diameter, all [mm].
 
-    Source: rule of this program: 4 % of the diameter, at least 0.1 mm.
+    Source: rule of this program: 4 % of the diameter, at least 0.1 mm, below 1 mm 10 %.
     """
-    return max(0.1, 0.04 * major)
+    return max(min(0.1, 0.1 * major), 0.04 * major)
 
 
 def least_allowed_land(major: float) -> float:
     """Least width of a land, at crest and at root, on a tap of `major` diameter, all [mm].
 
-    Source: rule of this program: 5 % of the diameter, at least 0.12 mm.
+    Source: rule of this program: 5 % of the diameter, at least 0.12 mm, below 1 mm 12 %.
     """
-    return max(0.12, 0.05 * major)
+    return max(min(0.12, 0.12 * major), 0.05 * major)
+
+
+def clearance(major: float) -> float:
+    """Metal between the web of the flutes and any other surface, least radial amount, all [mm].
+
+    Source: rule of this program: 0.1 mm, below 4 mm 2.5 % of the diameter.
+    """
+    return min(0.1, 0.025 * major)
 
 
 def land_width(section: FluteSection, count: int, radius: float) -> float:
@@ -60,7 +68,7 @@ def impossible(section: FluteSection, tooth: ToothRadii) -> Finding | None:
     if section.centre_radius <= 0:
         deepest, depth = R + b, R + b - section.centre_radius
         what = f"The flutes are {depth:.3f} mm deep: the ball's centre lies past the tap's axis."
-        levers = (down("flutes.depth_from_top", depth),)
+        levers = (less("flutes.depth_from_top", depth),)
         return finding("flute-axis", ERROR, what, at_most(deepest, depth), levers=levers)
     core, least = section.core_diameter, LEAST_CORE_SHARE * 2 * R
     if core <= 0:
@@ -69,7 +77,7 @@ def impossible(section: FluteSection, tooth: ToothRadii) -> Finding | None:
         return finding("flute-axis", ERROR, what, at_least(least, core), levers=levers)
     if section.offset + b >= R or section.offset - b <= -R - 2 * b:
         what = f"The cutter stands beside the tap, with an offset of {section.offset:.3f} mm."
-        levers = (*_back_over(section.offset), down("flutes.cutter_diameter", 2 * b))
+        levers = (*_back_over(section.offset), less("flutes.cutter_diameter", 2 * b))
         numbers = between(-R - b, R - b, section.offset)
         return finding("flute-beside", ERROR, what, numbers, levers=levers)
     if core / 2 >= root:
@@ -82,8 +90,8 @@ def impossible(section: FluteSection, tooth: ToothRadii) -> Finding | None:
 def _back_over(offset: float) -> tuple[Lever, ...]:
     """The cutter comes nearer to the axis."""
     if offset > 0:
-        return (down("flutes.offset", offset),)
-    return (up("flutes.offset", offset),)
+        return (less("flutes.offset", offset),)
+    return (more("flutes.offset", offset),)
 
 
 def misplaced(offset: float, core: float, ball: float) -> Finding:
@@ -98,9 +106,9 @@ def misplaced(offset: float, core: float, ball: float) -> Finding:
     )
     levers = (
         *_back_over(offset),
-        up("flutes.rake", -45.0) if offset < 0 else down("flutes.rake", 45.0),
-        up("flutes.core_diameter", core, 2 * (abs(offset) - ball)),
-        up("flutes.cutter_diameter", 2 * ball),
+        more("flutes.rake", -45.0) if offset < 0 else less("flutes.rake", 45.0),
+        more("flutes.core_diameter", core, 2 * (abs(offset) - ball)),
+        more("flutes.cutter_diameter", 2 * ball),
     )
     numbers = between(-m, m, offset)
     return finding("flute-place", ERROR, what, numbers, levers=levers)

@@ -119,7 +119,10 @@ def _picked(drill: float, drill_sets: tuple[str, ...], *, inside: bool) -> str:
     if not inside:
         return "in steps of 0.01 mm inside the minor limits, where no drill on hand lies"
     if drill_sets == (METRIC,):
-        return "on the next step of 0.1 mm (0.05 mm below pitch 1) inside the minor limits"
+        return (
+            "on the next step of 0.1 mm (0.05 mm below pitch 1, 0.01 mm below 1 mm) inside the "
+            "minor limits"
+        )
     name = " = ".join(inch_names(drill)) or metric_drill(drill).name
     return f"the nearest inside the minor limits of the {', '.join(drill_sets)} drills: {name}"
 

@@ -11,9 +11,6 @@ from tapmodel.words import Severity
 ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
 Findings = Iterator[Finding]
 
-CLEARANCE = 0.1
-"""Metal between the web of the flutes and any other surface, least radial amount [mm]."""
-
 
 NOISE = 1e-9
 """Binary noise of numbers that are typed in; a value on its limit is legal [mm, deg]."""
@@ -53,13 +50,13 @@ def finding(  # noqa: PLR0913  (a finding has as many parts)
     )
 
 
-def down(field: str, now: float, near: float | None = None) -> Lever:
+def less(field: str, now: float, near: float | None = None) -> Lever:
     """A smaller value mends it; `now` it stands there, a formula expects the limit `near`."""
     return Lever(field, Bound.AT_MOST, now, near)
 
 
-def up(field: str, now: float, near: float | None = None) -> Lever:
-    """A larger value mends it; see `down`."""
+def more(field: str, now: float, near: float | None = None) -> Lever:
+    """A larger value mends it; see `less`."""
     return Lever(field, Bound.AT_LEAST, now, near)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tapmodel.design.judging import ERROR, Numbers, at_most, down, exactly, finding
+from tapmodel.design.judging import ERROR, Numbers, at_most, exactly, finding, less
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.relief import (
@@ -21,9 +21,6 @@ from tapmodel.words import ReliefKind, ReliefPlace
 
 CHAMFER_EDGE_ANGLE = 4.0
 THREAD_DROP_SHARE = 0.004
-LARGEST_DEPTH_SHARE = 1 / 3
-"""Largest ruled drop of the crest as a share of the depth of the thread."""
-
 LARGEST_DROP_SHARE = 0.2
 """Largest heel drop that an arc is laid for, as a share of the major diameter."""
 
@@ -40,9 +37,11 @@ BARE_RULE = Rule(
     "",
 )
 MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
-THREAD_DROP_RULE = Rule(
-    "0.4 % of the diameter, but no more than a third of the depth of the thread",
-    PRACTICE_FROM_MEMORY,
+THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
+FINE_DROP_RULE = Rule(
+    "a quarter of the depth of the thread, which for so fine a thread is less than the usual 0.4 % "
+    "of the diameter",
+    OWN_RULE,
 )
 EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
 CHAMFER_DROP_RULE = Rule(
@@ -82,12 +81,7 @@ def choose_reliefs(
     """
     place = _place(thread, ledger)
     on_thread = _Land(
-        "relief.thread",
-        place,
-        thread.major,
-        land_angle,
-        _thread_drop(thread, diameter),
-        THREAD_DROP_RULE,
+        "relief.thread", place, thread.major, land_angle, *_thread_drop(thread, diameter)
     )
     on_chamfer = _Land(
         "relief.chamfer",
@@ -121,11 +115,10 @@ def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
     return place
 
 
-def _thread_drop(thread: TapThread, diameter: float) -> float:
-    """By rule [mm]; on a fine thread of a large tap the crest would drop below the root."""
-    # A thread without depth is refused by the rules; until then its drop must stay positive.
-    deepest = max((thread.major - thread.minor) / 2 * LARGEST_DEPTH_SHARE, 0.0001)
-    return min(round(THREAD_DROP_SHARE * diameter, 3), round(deepest, 4))
+def _thread_drop(thread: TapThread, diameter: float) -> tuple[float, Rule]:
+    usual = round(THREAD_DROP_SHARE * diameter, 3)
+    most = round((thread.major - thread.minor) / 8, 4)
+    return (usual, THREAD_DROP_RULE) if 0 < usual <= most else (max(most, 0.0001), FINE_DROP_RULE)
 
 
 def _chamfer_drop(thread: TapThread, land_angle: float) -> float:
@@ -177,7 +170,7 @@ def _heel_drop(land: _Land, ledger: Ledger) -> float:
     allowed = min(largest, steepest)
     if heel_drop > allowed:
         what = f"No arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg."
-        levers = (down(f"{land.key}.heel_drop", heel_drop, allowed),)
+        levers = (less(f"{land.key}.heel_drop", heel_drop, allowed),)
         numbers = at_most(allowed, heel_drop)
         raise NoTapError(finding("relief-drop", ERROR, what, numbers, levers=levers))
     return heel_drop
@@ -190,7 +183,7 @@ def _refuse_margin(land: _Land, margin: float) -> None:
             f"A margin of {margin:g} deg leaves no room for the arc on a land of "
             f"{land.angle:.2f} deg."
         )
-        levers = (down(f"{land.key}.margin_angle", margin, widest),)
+        levers = (less(f"{land.key}.margin_angle", margin, widest),)
         numbers = at_most(widest, margin, "deg")
         raise NoTapError(finding("relief-room", ERROR, what, numbers, levers=levers))
 

@@ -9,8 +9,8 @@ from tapmodel.design.judging import (
     at_least,
     exactly,
     finding,
+    more,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.relief import drop
@@ -53,7 +53,7 @@ def _margin(surface: Surface) -> Findings:
         what = "Con-eccentric relief needs a margin."
         numbers = at_least(LEAST_MARGIN, relief.margin_angle, "deg")
         levers = (
-            up(f"{surface.key}.margin_angle", relief.margin_angle, LEAST_MARGIN),
+            more(f"{surface.key}.margin_angle", relief.margin_angle, LEAST_MARGIN),
             exactly(f"{surface.key}.kind", "eccentric"),
         )
         yield finding("relief-margin", ERROR, what, numbers, OWN_RULE, levers=levers)
@@ -84,11 +84,11 @@ def _rise(design: TapDesign, surface: Surface) -> Findings:
             "the heel."
         )
         levers = (
-            up(f"{surface.key}.heel_drop", relief.heel_drop, least),
-            up(f"{surface.key}.edge_angle", relief.edge_angle),
+            more(f"{surface.key}.heel_drop", relief.heel_drop, least),
+            more(f"{surface.key}.edge_angle", relief.edge_angle),
             exactly(f"{surface.key}.kind", "con-eccentric"),
-            up("flutes.cutter_diameter", design.flutes.cutter_diameter),
-            up("flutes.count", design.flutes.count),
+            more("flutes.cutter_diameter", design.flutes.cutter_diameter),
+            more("flutes.count", design.flutes.count),
         )
         numbers = at_least(least, relief.heel_drop)
         yield finding("relief-rises", WARNING, what, numbers, OWN_RULE, levers=levers)

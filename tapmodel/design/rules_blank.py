@@ -8,12 +8,12 @@ from tapmodel.design.judging import (
     Findings,
     at_least,
     at_most,
-    down,
     exactly,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.design.rules_context import Context
@@ -41,7 +41,7 @@ def _passage(design: TapDesign, context: Context) -> Findings:
         what = "The neck will not pass the hole."
         numbers = at_most(minor, blank.neck_diameter)
         levers = (
-            down("blank.neck_diameter", blank.neck_diameter, minor),
+            less("blank.neck_diameter", blank.neck_diameter, minor),
             exactly("blank.neck_diameter", 0.0),
         )
         yield finding("neck-hole", WARNING, what, numbers, levers=levers)
@@ -50,7 +50,7 @@ def _passage(design: TapDesign, context: Context) -> Findings:
     numbers = at_most(minor, blank.shank_diameter)
     if context.shank_must_pass:
         what = "The shank does not pass the finished hole."
-        levers = (down("blank.shank_diameter", blank.shank_diameter, minor),)
+        levers = (less("blank.shank_diameter", blank.shank_diameter, minor),)
         yield finding("shank-hole", ERROR, what, numbers, levers=levers)
     else:
         reach = design.blank.thread_length + blank.neck_length
@@ -64,19 +64,19 @@ def _passage(design: TapDesign, context: Context) -> Findings:
 def _square(design: TapDesign) -> Findings:
     across, shank = design.blank.square_across_flats, design.blank.shank_diameter
     least = LEAST_SQUARE_SHARE * shank
-    thicker = up("blank.shank_diameter", shank)
+    thicker = more("blank.shank_diameter", shank)
     if across >= shank:
         what = "The square is no square: its flats lie outside the shank."
-        levers = (down("blank.square_across_flats", across, shank), thicker)
+        levers = (less("blank.square_across_flats", across, shank), thicker)
         yield finding("square-flats", ERROR, what, at_most(shank, across), levers=levers)
     elif under(across, LEAST_SQUARE_TO_DRIVE * shank):
         what = "The square is too small to drive the tap."
         numbers = at_least(LEAST_SQUARE_TO_DRIVE * shank, across)
-        levers = (up("blank.square_across_flats", across, LEAST_SQUARE_TO_DRIVE * shank),)
+        levers = (more("blank.square_across_flats", across, LEAST_SQUARE_TO_DRIVE * shank),)
         yield finding("square-slim", ERROR, what, numbers, OWN_RULE, levers=levers)
     elif under(across, least):
         what = "The square is smaller than the shank allows and wastes strength."
-        levers = (up("blank.square_across_flats", across, least),)
+        levers = (more("blank.square_across_flats", across, least),)
         yield finding(
             "square-corners", WARNING, what, at_least(least, across), PRACTICE, levers=levers
         )
@@ -94,13 +94,13 @@ def _lengths(design: TapDesign) -> Findings:
     if over(lack, 0.0):
         what = "There is no room for a shank between thread and square."
         levers = (
-            up("blank.overall_length", blank.overall_length, blank.overall_length + lack),
-            up("blank.square_start", blank.square_start, least),
-            down("blank.square_length", blank.square_length, blank.square_length - lack),
-            down("blank.thread_length", blank.thread_length, blank.thread_length - lack),
-            down("blank.neck_length", blank.neck_length, blank.neck_length - lack),
-            up("blank.shoulder_angle", blank.shoulder_angle),
-            down("blank.shank_diameter", blank.shank_diameter),
+            more("blank.overall_length", blank.overall_length, blank.overall_length + lack),
+            more("blank.square_start", blank.square_start, least),
+            less("blank.square_length", blank.square_length, blank.square_length - lack),
+            less("blank.thread_length", blank.thread_length, blank.thread_length - lack),
+            less("blank.neck_length", blank.neck_length, blank.neck_length - lack),
+            more("blank.shoulder_angle", blank.shoulder_angle),
+            less("blank.shank_diameter", blank.shank_diameter),
         )
         numbers = at_least(least, blank.square_start)
         yield finding("overall-length", ERROR, what, numbers, OWN_RULE, levers=levers)
@@ -108,9 +108,9 @@ def _lengths(design: TapDesign) -> Findings:
         what = "The square starts behind the tap's end, or is too short to hold."
         latest = blank.overall_length - rules_edges.LEAST_LENGTH
         levers = (
-            down("blank.square_start", blank.square_start, latest),
-            up("blank.square_length", blank.square_length, rules_edges.LEAST_LENGTH),
-            up("blank.overall_length", blank.overall_length),
+            less("blank.square_start", blank.square_start, latest),
+            more("blank.square_length", blank.square_length, rules_edges.LEAST_LENGTH),
+            more("blank.overall_length", blank.overall_length),
         )
         numbers = at_least(rules_edges.LEAST_LENGTH, blank.square_length)
         yield finding("square-length", ERROR, what, numbers, levers=levers)

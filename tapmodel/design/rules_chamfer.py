@@ -8,11 +8,11 @@ from tapmodel.design.judging import (
     at_least,
     at_most,
     between,
-    down,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.rules_context import Context
@@ -42,19 +42,19 @@ def _cone(design: TapDesign) -> Findings:
     what = "The chamfer is no usable cone."
     if under(chamfer.angle, LEAST_ANGLE):
         levers = (
-            down("chamfer.length", chamfer.length, rise / math.tan(math.radians(LEAST_ANGLE))),
-            down("chamfer.pitches", chamfer.pitches),
-            up("chamfer.angle", chamfer.angle, LEAST_ANGLE),
-            down("chamfer.point_diameter", chamfer.point_diameter),
+            less("chamfer.length", chamfer.length, rise / math.tan(math.radians(LEAST_ANGLE))),
+            less("chamfer.pitches", chamfer.pitches),
+            more("chamfer.angle", chamfer.angle, LEAST_ANGLE),
+            less("chamfer.point_diameter", chamfer.point_diameter),
         )
         levers = levers if rise > 0 else levers[3:]
         yield finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers)
     elif over(chamfer.angle, LARGEST_ANGLE):
         levers = (
-            up("chamfer.length", chamfer.length, rise / math.tan(math.radians(LARGEST_ANGLE))),
-            up("chamfer.pitches", chamfer.pitches),
-            down("chamfer.angle", chamfer.angle, LARGEST_ANGLE),
-            up("chamfer.point_diameter", chamfer.point_diameter),
+            more("chamfer.length", chamfer.length, rise / math.tan(math.radians(LARGEST_ANGLE))),
+            more("chamfer.pitches", chamfer.pitches),
+            less("chamfer.angle", chamfer.angle, LARGEST_ANGLE),
+            more("chamfer.point_diameter", chamfer.point_diameter),
         )
         yield finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers)
 
@@ -64,10 +64,10 @@ def _full_thread(design: TapDesign) -> Findings:
     longest = length - thread.pitch
     if over(chamfer.length, longest):
         levers = (
-            down("chamfer.length", chamfer.length, longest),
-            up("blank.thread_length", length, chamfer.length + thread.pitch),
-            up("chamfer.angle", chamfer.angle),
-            down("chamfer.pitches", chamfer.pitches, longest / thread.pitch),
+            less("chamfer.length", chamfer.length, longest),
+            more("blank.thread_length", length, chamfer.length + thread.pitch),
+            more("chamfer.angle", chamfer.angle),
+            less("chamfer.pitches", chamfer.pitches, longest / thread.pitch),
         )
         what = "The chamfer leaves no full thread."
         numbers = at_most(longest, chamfer.length)
@@ -81,16 +81,16 @@ def _point(design: TapDesign) -> Findings:
         what = "The tap will not start: its point is as thick as the drilled hole."
         numbers = at_most(design.drill, point)
         levers = (
-            down("chamfer.point_diameter", point, design.drill),
-            up("chamfer.angle", chamfer.angle),
-            up("chamfer.length", chamfer.length),
+            less("chamfer.point_diameter", point, design.drill),
+            more("chamfer.angle", chamfer.angle),
+            more("chamfer.length", chamfer.length),
         )
         yield finding("point-drill", ERROR, what, numbers, levers=levers)
     elif under(point, least):
         what = "The point is a needle."
         levers = (
-            up("chamfer.point_diameter", point, least),
-            down("chamfer.length", chamfer.length),
-            down("chamfer.angle", chamfer.angle),
+            more("chamfer.point_diameter", point, least),
+            less("chamfer.length", chamfer.length),
+            less("chamfer.angle", chamfer.angle),
         )
         yield finding("point-slim", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)

@@ -2,17 +2,18 @@
 
 import math
 
+from tapmodel.design.flute_limits import clearance
 from tapmodel.design.judging import (
     ERROR,
     Findings,
     at_least,
     at_most,
-    down,
     exactly,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.tap_design import TapDesign
@@ -46,17 +47,17 @@ def _least(design: TapDesign) -> Findings:
         if size > 0 and under(size, LEAST_LENGTH):
             field, code = f"blank.{name}", f"{name.replace('_', '-')}-size"
             what = f"A {name.replace('_', ' ')} of {size:.3g} mm is too small to be made."
-            levers = (up(field, size, LEAST_LENGTH), exactly(field, 0.0))
+            levers = (more(field, size, LEAST_LENGTH), exactly(field, 0.0))
             yield finding(code, ERROR, what, at_least(LEAST_LENGTH, size), OWN_RULE, levers=levers)
 
 
 def _front_centre(design: TapDesign) -> Findings:
     rim, point = design.blank.front_centre, design.chamfer.point_diameter
-    widest = min(design.flutes.core_diameter, point) - 2 * CENTRE_WALL
+    widest = min(design.flutes.core_diameter, point) - 2 * clearance(design.thread.major)
     if rim > 0 and over(rim, widest):
         what = "The front centre cuts into the flutes, or through the point."
         levers = (
-            down("blank.front_centre", rim, widest),
+            less("blank.front_centre", rim, widest),
             exactly("blank.front_centre", 0.0),
         )
         yield finding("front-centre", ERROR, what, at_most(widest, rim), OWN_RULE, levers=levers)
@@ -71,10 +72,10 @@ def _rear(design: TapDesign) -> Findings:
     )
     if rim > 0 and over(rim, widest):
         what = "The rear centre breaks out of the square."
-        levers = (down("blank.rear_centre", rim, widest), exactly("blank.rear_centre", 0.0))
+        levers = (less("blank.rear_centre", rim, widest), exactly("blank.rear_centre", 0.0))
         yield finding("rear-centre", ERROR, what, at_most(widest, rim), OWN_RULE, levers=levers)
     widest = min(blank.shank_diameter / 4, blank.square_length / 2)
     if over(edge, widest):
         what = "The rear edge is gone."
-        levers = (down("blank.rear_chamfer", edge, widest), exactly("blank.rear_chamfer", 0.0))
+        levers = (less("blank.rear_chamfer", edge, widest), exactly("blank.rear_chamfer", 0.0))
         yield finding("rear-chamfer", ERROR, what, at_most(widest, edge), OWN_RULE, levers=levers)

@@ -1,6 +1,7 @@
 """Rules on how deep the reliefs may go at the heel, where the land is widest: to web and root."""
 
-from tapmodel.design.judging import CLEARANCE, ERROR, Findings, at_least, down, finding, up
+from tapmodel.design.flute_limits import clearance
+from tapmodel.design.judging import ERROR, Findings, at_least, finding, less, more
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
 from tapmodel.design.rules_surface import Surface, least_nominal, less_relief, stays_above
 from tapmodel.design.tap_design import TapDesign
@@ -24,12 +25,12 @@ def _point(design: TapDesign, surface: Surface) -> Findings:
     least, point = 2 * least_nominal(design, surface, surface.relief), 2 * surface.nominal
     core = design.flutes.core_diameter
     levers = (
-        up("chamfer.point_diameter", point, least),
-        down("chamfer.length", design.chamfer.length),
-        down("flutes.core_diameter", core, min(core, point - 2 * CLEARANCE)),
+        more("chamfer.point_diameter", point, least),
+        less("chamfer.length", design.chamfer.length),
+        less("flutes.core_diameter", core, min(core, point - 2 * clearance(design.thread.major))),
         *less_relief(design, surface),
-        down("chamfer.angle", design.chamfer.angle),
-        down("chamfer.pitches", design.chamfer.pitches),
+        less("chamfer.angle", design.chamfer.angle),
+        less("chamfer.pitches", design.chamfer.pitches),
     )
     what = "At the heel the point reaches into the web between the flutes."
     yield finding("point-core", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)

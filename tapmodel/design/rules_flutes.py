@@ -10,6 +10,7 @@ from tapmodel.design.flute_limits import (
     LEAST_CUTTER,
     LEAST_RAKE,
     ToothRadii,
+    clearance,
     land_width,
     least_allowed_land,
     least_allowed_wall,
@@ -17,7 +18,6 @@ from tapmodel.design.flute_limits import (
 from tapmodel.design.flute_neighbours import least_wall
 from tapmodel.design.flute_section import on_ball, section_of
 from tapmodel.design.judging import (
-    CLEARANCE,
     ERROR,
     NOTE,
     WARNING,
@@ -26,11 +26,11 @@ from tapmodel.design.judging import (
     at_least,
     at_most,
     between,
-    down,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.rules_context import Context
@@ -71,7 +71,7 @@ def _wish(design: TapDesign, context: Context) -> Findings:
         replace(lever, near=near.get(lever.field))
         for lever in (
             *deeper(section_of(design.flutes), design.thread.major),
-            up("flutes.rake", wanted),
+            more("flutes.rake", wanted),
         )
     ]
     yield finding("flute-wish", ERROR, what, numbers, levers=levers)
@@ -82,7 +82,7 @@ def _cutter(design: TapDesign) -> Findings:
     if under(cutter, LEAST_CUTTER):
         what = "No ball-nose cutter is made so small."
         numbers = at_least(LEAST_CUTTER, cutter)
-        levers = (up("flutes.cutter_diameter", cutter, LEAST_CUTTER),)
+        levers = (more("flutes.cutter_diameter", cutter, LEAST_CUTTER),)
         yield finding("cutter-size", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
@@ -95,7 +95,7 @@ def _core(design: TapDesign) -> Findings:
         levers = shallower(section, design.thread.major)
         levers = (replace(levers[0], near=least), *levers[1:])
         yield finding("core", ERROR, what, at_least(least, core), OWN_RULE, levers=levers)
-    most = design.thread.minor - 2 * CLEARANCE
+    most = design.thread.minor - 2 * clearance(design.thread.major)
     if over(core, most):
         what = "The flutes hardly reach below the root of the thread."
         levers = deeper(section, design.thread.major)
@@ -130,13 +130,13 @@ def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
     edge, major = flutes.rake_crest, design.thread.major
     if edge > LARGEST_RAKE:
         return (
-            down("flutes.rake", edge, LARGEST_RAKE),
-            down("flutes.offset", flutes.offset),
+            less("flutes.rake", edge, LARGEST_RAKE),
+            less("flutes.offset", flutes.offset),
             *shallower(section, major),
         )
     return (
-        up("flutes.rake", edge, LEAST_RAKE),
-        up("flutes.offset", flutes.offset),
+        more("flutes.rake", edge, LEAST_RAKE),
+        more("flutes.offset", flutes.offset),
         *deeper(section, major),
     )
 

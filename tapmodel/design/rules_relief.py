@@ -5,10 +5,10 @@ from tapmodel.design.judging import (
     WARNING,
     Findings,
     at_least,
-    down,
     exactly,
     finding,
-    up,
+    less,
+    more,
 )
 from tapmodel.design.relief_choice import chamfer_rub, needed_drop
 from tapmodel.design.rules_context import Context
@@ -42,7 +42,7 @@ def _chamfer(design: TapDesign) -> Findings:
     need = needed_drop(design.thread, design.chamfer, land)
     numbers = at_least(need, relief.heel_drop)
     key = "relief.chamfer"
-    by_drop = up(f"{key}.heel_drop", relief.heel_drop, need)
+    by_drop = more(f"{key}.heel_drop", relief.heel_drop, need)
     if relief.kind is ReliefKind.CONCENTRIC:
         what = f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
         levers = (exactly(f"{key}.kind", "eccentric"), by_drop)
@@ -50,10 +50,10 @@ def _chamfer(design: TapDesign) -> Findings:
         return
     levers = (
         by_drop,
-        up(f"{key}.edge_angle", relief.edge_angle),
-        down(f"{key}.margin_angle", relief.margin_angle),
+        more(f"{key}.edge_angle", relief.edge_angle),
+        less(f"{key}.margin_angle", relief.margin_angle),
         exactly(f"{key}.kind", "eccentric"),
-        up("chamfer.length", design.chamfer.length),
+        more("chamfer.length", design.chamfer.length),
     )
     if relief.kind is ReliefKind.ECCENTRIC:
         levers = (*levers[:2], levers[4])

@@ -1,19 +1,19 @@
 """Rules on the ends of the flutes: their full depth, their run-out, and what lies under it."""
 
 from tapmodel.design.flute_levers import deeper
+from tapmodel.design.flute_limits import clearance
 from tapmodel.design.flute_section import section_of
 from tapmodel.design.judging import (
-    CLEARANCE,
     ERROR,
     Findings,
     at_least,
     at_most,
-    down,
     exactly,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.tap_design import TapDesign
@@ -45,8 +45,8 @@ def _step(design: TapDesign) -> Findings:
         what = "The blank behind the thread is as thick as its root."
         field = f"blank.{part}"
         levers = (
-            down(field, behind, root - LEAST_STEP),
-            up(field, behind, root + LEAST_STEP),
+            less(field, behind, root - LEAST_STEP),
+            more(field, behind, root + LEAST_STEP),
         )
         numbers = at_least(LEAST_STEP, abs(behind - root))
         yield finding("step-root", ERROR, what, numbers, OWN_RULE, levers=levers)
@@ -59,8 +59,8 @@ def _ends(design: TapDesign) -> Findings:
     if under(full, least):
         what = "The flutes end inside the thread."
         levers = (
-            up("flutes.full_depth_length", full, least),
-            down("blank.thread_length", blank.thread_length, full - LEAST_RUNOUT),
+            more("flutes.full_depth_length", full, least),
+            less("blank.thread_length", blank.thread_length, full - LEAST_RUNOUT),
         )
         yield finding("flute-length", ERROR, what, at_least(least, full), levers=levers)
     latest = blank.square_start - max(1.0, 0.25 * blank.shank_diameter)
@@ -68,11 +68,11 @@ def _ends(design: TapDesign) -> Findings:
     if over(excess, 0.0):
         what = "The flutes run out too near the square."
         levers = (
-            down("flutes.full_depth_length", full, full - excess),
-            up("blank.overall_length", blank.overall_length, blank.overall_length + excess),
-            down("blank.square_length", blank.square_length, blank.square_length - excess),
-            up("blank.square_start", blank.square_start, blank.square_start + excess),
-            down("blank.thread_length", blank.thread_length),
+            less("flutes.full_depth_length", full, full - excess),
+            more("blank.overall_length", blank.overall_length, blank.overall_length + excess),
+            less("blank.square_length", blank.square_length, blank.square_length - excess),
+            more("blank.square_start", blank.square_start, blank.square_start + excess),
+            less("blank.thread_length", blank.thread_length),
         )
         numbers = at_most(latest, flutes.runout_end)
         yield finding("runout-square", ERROR, what, numbers, OWN_RULE, levers=levers)
@@ -81,19 +81,19 @@ def _ends(design: TapDesign) -> Findings:
 def _behind(design: TapDesign) -> Findings:
     flutes, blank, section = design.flutes, design.blank, section_of(design.flutes)
     lengths = turned_lengths(blank, design.thread.major)
-    full = flutes.full_depth_length
+    full, gap = flutes.full_depth_length, clearance(design.thread.major)
     slim = smallest_radius_cut(lengths, max(full, flutes.runout_end))
-    web = flutes.core_diameter / 2 + CLEARANCE
+    web = flutes.core_diameter / 2 + gap
     if under(slim, web):
         what = "Neck or shank is thinner than the web of the flutes."
         neck = blank.neck_length > 0 and blank.neck_diameter < 2 * web
         shank = blank.shank_diameter < 2 * web
         thicker = (
-            up("blank.neck_diameter", blank.neck_diameter, 2 * web) if neck else None,
-            up("blank.shank_diameter", blank.shank_diameter, 2 * web) if shank else None,
+            more("blank.neck_diameter", blank.neck_diameter, 2 * web) if neck else None,
+            more("blank.shank_diameter", blank.shank_diameter, 2 * web) if shank else None,
         )
         levers = (
-            down("flutes.core_diameter", flutes.core_diameter, 2 * (slim - CLEARANCE)),
+            less("flutes.core_diameter", flutes.core_diameter, 2 * (slim - gap)),
             *(lever for lever in thicker if lever),
             *deeper(section, design.thread.major)[1:2],
         )
@@ -105,9 +105,9 @@ def _behind(design: TapDesign) -> Findings:
         least = full + flutes.cutter_diameter / 2 - blank.thread_length
         what = "The cutter runs out of the neck and cuts the shoulder again."
         levers = (
-            up("blank.neck_length", blank.neck_length, least),
-            down("blank.shank_diameter", blank.shank_diameter),
-            down("flutes.full_depth_length", full),
+            more("blank.neck_length", blank.neck_length, least),
+            less("blank.shank_diameter", blank.shank_diameter),
+            less("flutes.full_depth_length", full),
             exactly("blank.neck_length", 0.0),
         )
         numbers = at_least(least, blank.neck_length)

@@ -6,10 +6,9 @@ still a web. Here stand the places where a surface ends, turns inside out or is 
 
 from collections.abc import Callable, Mapping
 
-from tapmodel.design.flute_limits import land_width
+from tapmodel.design.flute_limits import clearance, land_width
 from tapmodel.design.flute_neighbours import least_wall
 from tapmodel.design.flute_section import section_of
-from tapmodel.design.judging import CLEARANCE
 from tapmodel.design.rules_surface import least_nominal, spanned, surfaces
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.design.turned import (
@@ -122,10 +121,11 @@ def _needle(design: TapDesign) -> str:
 
 def _too_deep(design: TapDesign) -> str:
     """A relieved surface that falls below the web, or the crest below the root."""
+    gap = clearance(design.thread.major)
     for surface in surfaces(design):
         if not spanned(design, surface.relief):
             return "the relief has no surface over the whole land"
-        spare = 0.0 if surface.relief.applies_to is ReliefPlace.CREST else CLEARANCE
+        spare = 0.0 if surface.relief.applies_to is ReliefPlace.CREST else gap
         if least_nominal(design, surface, surface.relief) - spare > surface.nominal:
             return f"the surface of {surface.key} falls below what lies under it"
     return ""

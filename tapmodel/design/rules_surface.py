@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from tapmodel.design.judging import CLEARANCE, NOISE, Numbers, down, up
+from tapmodel.design.flute_limits import clearance
+from tapmodel.design.judging import NOISE, Numbers, less, more
 from tapmodel.design.rules_reach import ABOVE_CORE, lowest_nominal, spans, walls
 from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.findings import Lever
@@ -31,7 +32,8 @@ def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
 
     Source: derived here.
     """
-    thread, web = design.thread, design.flutes.core_diameter / 2 + CLEARANCE
+    thread = design.thread
+    web = design.flutes.core_diameter / 2 + clearance(thread.major)
     crest, root = thread.major / 2, thread.minor / 2
     whole = design.relief.thread.applies_to is ReliefPlace.THREAD
     reach = (root, web) if whole else (crest, root)
@@ -80,13 +82,13 @@ def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
     Source: derived here.
     """
     relief, key = surface.relief, surface.key
-    by_drop = down(f"{key}.heel_drop", relief.heel_drop)
-    by_edge = down(f"{key}.edge_angle", relief.edge_angle)
-    margin = down(f"{key}.margin_angle", relief.margin_angle)
+    by_drop = less(f"{key}.heel_drop", relief.heel_drop)
+    by_edge = less(f"{key}.edge_angle", relief.edge_angle)
+    margin = less(f"{key}.margin_angle", relief.margin_angle)
     land = (
-        up("flutes.cutter_diameter", design.flutes.cutter_diameter),
-        up("flutes.count", design.flutes.count),
-        down("flutes.core_diameter", design.flutes.core_diameter),
+        more("flutes.cutter_diameter", design.flutes.cutter_diameter),
+        more("flutes.count", design.flutes.count),
+        less("flutes.core_diameter", design.flutes.core_diameter),
     )
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         return (by_drop, margin, *land)

@@ -12,11 +12,11 @@ from tapmodel.design.judging import (
     at_least,
     at_most,
     between,
-    down,
     finding,
+    less,
+    more,
     over,
     under,
-    up,
 )
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
 from tapmodel.design.rules_context import Context
@@ -48,9 +48,9 @@ def _ends(design: TapDesign) -> Findings:
         height = flanks.sharp - least * flanks.short if rounded else flanks.height(least)
         largest = thread.pitch_diameter + height
         levers = (
-            down("thread.major", thread.major, largest),
-            up(f"thread.crest_{'radius' if rounded else 'flat'}", crest, least),
-            up("thread.pitch_diameter", thread.pitch_diameter),
+            less("thread.major", thread.major, largest),
+            more(f"thread.crest_{'radius' if rounded else 'flat'}", crest, least),
+            more("thread.pitch_diameter", thread.pitch_diameter),
         )
         what = "The crest is too sharp."
         yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE, levers=levers)
@@ -58,7 +58,7 @@ def _ends(design: TapDesign) -> Findings:
     root = max(thread.root_flat, thread.root_radius)
     if under(root, least):
         what = "The root is too sharp."
-        levers = (up(field, root, least),)
+        levers = (more(field, root, least),)
         yield finding("root-flat", ERROR, what, at_least(least, root), OWN_RULE, levers=levers)
     highest = design.hole.minor_min
     if over(thread.minor, highest):
@@ -67,7 +67,7 @@ def _ends(design: TapDesign) -> Findings:
         if thread.root_radius > 0:
             most = (flanks.sharp - depth) / flanks.short
         what = "The root of the tap would cut the minor diameter of the hole."
-        levers = (down(field, root, most), down("thread.pitch_diameter", thread.pitch_diameter))
+        levers = (less(field, root, most), less("thread.pitch_diameter", thread.pitch_diameter))
         yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor), levers=levers)
 
 
@@ -77,15 +77,15 @@ def _sizes(design: TapDesign) -> Findings:
         what = "The tap is too small over the crests."
         ends = ("crest_radius", thread.crest_radius), ("crest_flat", thread.crest_flat)
         levers = (
-            up("thread.major", thread.major, thread.major_min),
-            *(down(f"thread.{name}", size) for name, size in ends if size > 0),
+            more("thread.major", thread.major, thread.major_min),
+            *(less(f"thread.{name}", size) for name, size in ends if size > 0),
         )
         numbers = at_least(thread.major_min, thread.major)
         yield finding("major-size", ERROR, what, numbers, levers=levers)
     d2 = thread.pitch_diameter
     field = "thread.pitch_diameter"
     low = d2 < thread.pitch_min
-    lever = up(field, d2, thread.pitch_min) if low else down(field, d2, thread.pitch_max)
+    lever = more(field, d2, thread.pitch_min) if low else less(field, d2, thread.pitch_max)
     if under(d2, hole.pitch_min) or over(d2, hole.pitch_max):
         numbers = between(hole.pitch_min, hole.pitch_max, d2)
         what = "The pitch diameter lies outside the hole's own limits."
@@ -99,7 +99,7 @@ def _sizes(design: TapDesign) -> Findings:
 def _drill(design: TapDesign, context: Context) -> Findings:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     numbers = between(low, high, drill)
-    lever = up("hole.drill", drill, low) if drill < low else down("hole.drill", drill, high)
+    lever = more("hole.drill", drill, low) if drill < low else less("hole.drill", drill, high)
     if drill >= design.thread.pitch_diameter:
         what = "The drill takes away the thread down to the tap's pitch line."
         yield finding("drill-size", ERROR, what, numbers, levers=(lever,))
@@ -127,8 +127,10 @@ def _between_drills(context: Context) -> str:
 
 def _origin(design: TapDesign, context: Context) -> Findings:
     found = context.hole.found
-    if not found.listed:
-        numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+    numbers = Numbers("a listed pair", design.designation, "any pair; limits by formula")
+    if found.beyond_scope:
+        yield finding("beyond-scope", WARNING, found.note, numbers, found.sources[0])
+    elif not found.listed:
         yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
     reserve = wear_reserve(design.thread, context.hole)
     if reserve > 0:

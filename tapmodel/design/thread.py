@@ -4,9 +4,10 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.hole import TappedHole
-from tapmodel.design.judging import ERROR, at_least, at_most, down, finding, up
+from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, more
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.steps import down, step_for, up
 from tapmodel.design.tap_design import TapThread
 from tapmodel.errors import NoTapError
 from tapmodel.standards.limits import TapLimits
@@ -35,6 +36,11 @@ ROOT_RULE = Rule(
     "a nose flat of P/8, the least that common threading tools leave; the root cuts nothing",
     PRACTICE,
 )
+NARROW_ROOT_RULE = Rule(
+    "less than P/8, so that the root lies 0.02 P below the least minor diameter of the hole: the "
+    "tolerance of so fine a thread lifts the tap's pitch line nearly as far as its root is deep",
+    OWN_RULE,
+)
 WIDE_ROOT_RULE = Rule(
     "the widest nose flat that leaves the root 0.02 P below the least minor diameter of the hole, "
     "down to 0.01 mm; the root cuts nothing",
@@ -42,7 +48,8 @@ WIDE_ROOT_RULE = Rule(
 )
 ROUND_ROOT_RULE = Rule(
     "the form's own radius, or the largest nose radius that leaves the root 0.02 P below the least "
-    "minor diameter of the hole, down to 0.01 mm; the root cuts nothing",
+    "minor diameter of the hole, down to 0.01 mm (0.001 mm where that is more than P/50); "
+    "the root cuts nothing",
     OWN_RULE,
 )
 
@@ -130,7 +137,7 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
         if root.radius:
             field, size, most = "radius", root.radius, flanks.sharp / flanks.short
         what = f"A root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
-        levers = (down(f"thread.root_{field}", size, pitch / 8),)
+        levers = (less(f"thread.root_{field}", size, pitch / 8),)
         raise NoTapError(finding("thread-depth", ERROR, what, at_most(most, size), levers=levers))
     if crest.diameter <= pitch_diameter:
         what = (
@@ -138,10 +145,10 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
             f"{pitch_diameter:g} mm."
         )
         levers = (
-            up("thread.major", crest.diameter),
-            down("thread.pitch_diameter", pitch_diameter),
+            more("thread.major", crest.diameter),
+            less("thread.pitch_diameter", pitch_diameter),
             *(
-                down(f"thread.crest_{name}", size)
+                less(f"thread.crest_{name}", size)
                 for name, size in (("flat", crest.flat), ("radius", crest.radius))
                 if size > 0
             ),
@@ -190,10 +197,11 @@ def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) 
     sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
     if rounded:
         sharpest = flanks.diameter + flanks.sharp - pitch * LEAST_RULED_RADIUS * flanks.short
-    wanted = math.ceil(round((limits.major_min + 0.02 * pitch) * 100, 6)) / 100
+    step = step_for(0.01, 0.02 * pitch)
+    wanted = up(limits.major_min + 0.02 * pitch, step)
     why = (
-        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next 0.01 mm, "
-        f"unless the crest would be {least}"
+        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} "
+        f"mm, unless the crest would be {least}"
     )
     ruled = max(min(wanted, sharpest), limits.major_min)
     return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))
@@ -209,17 +217,19 @@ def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:
     depth = flanks.diameter - _clear_root(hole)
     largest = (flanks.sharp - depth) / flanks.short
     own = form.root_radius * pitch
-    ruled = own if own <= largest else math.floor(round(largest * 100, 6)) / 100
+    ruled = own if own <= largest else down(largest, step_for(0.01, 0.02 * pitch))
     radius = ledger.number("thread.root_radius", round(ruled, 6), ROUND_ROOT_RULE)
     return _End(flanks.diameter - flanks.sharp + radius * flanks.short, radius=radius)
 
 
 def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:
-    if hole.rules.form.flank_angle >= STEEP_FLANK:
-        return ledger.number("thread.root_flat", round(hole.pitch / 8, 6), ROOT_RULE)
     widest = flanks.flat(flanks.diameter - _clear_root(hole))
-    ruled = math.floor(round(widest * 100, 6)) / 100
-    return ledger.number("thread.root_flat", ruled, WIDE_ROOT_RULE)
+    if hole.rules.form.flank_angle < STEEP_FLANK:
+        return ledger.number("thread.root_flat", down(widest, 0.01), WIDE_ROOT_RULE)
+    usual = round(hole.pitch / 8, 6)
+    if usual <= widest:
+        return ledger.number("thread.root_flat", usual, ROOT_RULE)
+    return ledger.number("thread.root_flat", down(widest, 1e-4), NARROW_ROOT_RULE)
 
 
 def _clear_root(hole: TappedHole) -> float:

@@ -1,4 +1,4 @@
-"""Files read back and measured, before anyone is told that they are good."""
+"""Files of triangles read back and measured, before anyone is told that they are good."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -10,22 +10,6 @@ from tapmodel.checks.mesh import check_mesh
 from tapmodel.errors import KernelError
 from tapmodel.export.glb_reader import read_glb_part
 from tapmodel.export.threemf_reader import NamedTriangles, read_3mf_part
-from tapmodel.geometry.measure import counts, is_valid, volume
-from tapmodel.geometry.step_file import read_step_text
-
-# Asked of the kernel's volume; on the surfaces of taps it then gives some 1e-8, and to ask for
-# 1e-5 would cost three times as much.
-_PRECISION = 1e-3
-
-
-@dataclass(frozen=True, slots=True)
-class StepContent:
-    """What a STEP file holds: volume of all its solids [mm³], their number, faces, soundness."""
-
-    volume: float
-    solids: int
-    faces: int
-    valid: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,21 +33,6 @@ class MeshContent:
     watertight: bool
     genus: int
     parts: int
-
-
-def read_step(path: Path) -> StepContent:
-    """Measure a STEP file.
-
-    Raises:
-        KernelError: when it cannot be read.
-    """
-    solids = read_step_text(path)
-    return StepContent(
-        volume=sum(volume(solid, _PRECISION) for solid in solids),
-        solids=len(solids),
-        faces=sum(counts(solid).faces for solid in solids),
-        valid=all(is_valid(solid) for solid in solids),
-    )
 
 
 def read_stl(path: Path) -> MeshContent:

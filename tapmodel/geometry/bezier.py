@@ -2,7 +2,7 @@
 
 A span of degree d through its Chebyshev-Lobatto nodes meets both ends exactly, so curves that
 share an end share the point. Of the degrees offered, the one that needs the fewest poles to follow
-the curve is taken: 3 for the nearly straight flank on a wall, 5 or 7 for a helix.
+the curve is taken: 3 or 4 for the nearly straight flank on a wall, 6 for a helix, 9 for a land.
 """
 
 from collections.abc import Callable
@@ -21,7 +21,7 @@ Curve = Callable[[Indices, Floats], Floats]
 CLOSE = 5e-8
 
 # Degrees offered, with how often spans may be halved for each before it is given up.
-_DEGREES = ((3, 1), (5, 2), (7, 9))
+_DEGREES = ((3, 1), (4, 1), (5, 1), (6, 1), (7, 1), (8, 1), (9, 9))
 
 
 @dataclass(frozen=True, slots=True)

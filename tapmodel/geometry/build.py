@@ -8,7 +8,8 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-import cadquery as cq
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
 
 from tapmodel.design.tap_design import TapDesign
@@ -22,7 +23,7 @@ from tapmodel.geometry.parting import Parting
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, skins, weave
-from tapmodel.geometry.topology import Solid
+from tapmodel.geometry.topology import Solid, solids
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.words import Hand
 
@@ -84,11 +85,19 @@ def _solid(skin: Skin, stage: Callable[[str], None]) -> Solid:
     pit, rim = front_centre(form.design.blank.front_centre)
     skin_faces = _skin_faces(form, skin, edges, rim)
     stage("rear")
-    solid = cq.Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
+    solid = Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
     if form.design.thread.hand is Hand.LEFT:
         stage("mirror")
-        solid = solid.mirror("XZ").Solids()[0]
+        solid = _mirrored(solid)
     return solid
+
+
+def _mirrored(solid: Solid) -> Solid:
+    """The image in the x-z plane."""
+    mirror = gp_Trsf()
+    mirror.SetMirror(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(0, 1, 0)))
+    (image,) = solids(BRepBuilderAPI_Transform(solid.wrapped, mirror).Shape())
+    return image
 
 
 def _skin_faces(

@@ -25,10 +25,10 @@ class _RunOut:
     """
 
     # The rim bends far more in the latitudes of the ball than in space.
-    least_degree = 7
+    least_degree = 9
     density = 1
     # Short enough for the curve to be followed in the latitudes of the ball as well.
-    longest_span = float(np.radians(9.0))
+    longest_span = float(np.radians(22.5))
 
     def __init__(self, form: Form) -> None:
         self.form = form
@@ -42,8 +42,6 @@ class _RunOut:
 
 class BallRim(_RunOut):
     """Half circle between the ball and the cutter's round shank."""
-
-    longest_span = float(np.radians(12.0))
 
     def at(self, i: Indices, t: Floats) -> Floats:
         u, v, z = self._frame(t)
@@ -197,7 +195,8 @@ def cut_bodies(form: Form) -> list[SheetKey]:
 
 def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
     """All loci of this file."""
-    yield BallRim(form), "circle"
+    # A circle, but no circle of latitude of the ball: readers place a spline on it better.
+    yield BallRim(form), "spline"
     yield Opening(form, bodies), "spline"
     for number in range(len(bodies) - 1):
         yield TurnedArcs(form, number, bodies), "circle"

@@ -22,12 +22,12 @@ class _Section:
     stands proud of the blank (`outwards`), or the blank of the thread.
     """
 
-    least_degree = 3
+    least_degree = 9
     density = 1
     wall: str
     run_out: str
     # Short enough for the arc to be followed in the latitudes of the ball as well.
-    longest_span = float(np.radians(12.0))
+    longest_span = float(np.radians(22.5))
 
     def __init__(self, form: Form, z: float, outwards: bool) -> None:
         self.form, self.z, self.outwards = form, z, outwards
@@ -125,4 +125,5 @@ def families(form: Form) -> Iterator[tuple[Family, str]]:
     for z, outwards in ((0.0, False), (end, False), (end, True), (form.full_depth, True)):
         for side in (FACE, HEEL):
             yield WallLine(form, z, outwards, side), "line"
-        yield FloorArc(form, z, outwards), "circle"
+        # A circle, but no circle of latitude of the ball: readers place a spline on it better.
+        yield FloorArc(form, z, outwards), "spline" if z == form.full_depth else "circle"

@@ -149,8 +149,8 @@ class ArcOnWall(_WallFamily):
     """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
 
     # The edge is to be followed in the parameters of the arc's surface as well.
-    least_degree = 7
-    longest_span = float(np.radians(45.0))
+    least_degree = 9
+    longest_span = np.inf
 
     def __init__(self, form: Form, side: int, part: int) -> None:
         lands, turns = land_turns(form, 0.0, form.thread_end)

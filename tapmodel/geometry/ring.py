@@ -12,13 +12,12 @@ the far end of the first opening.
 
 from dataclasses import dataclass
 
-import cadquery as cq
 import numpy as np
 from numpy.typing import NDArray
 from OCP.BRep import BRep_Builder, BRep_Tool
 from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge
 from OCP.BRepTools import BRepTools_WireExplorer
-from OCP.Geom import Geom_ConicalSurface, Geom_CylindricalSurface
+from OCP.Geom import Geom_ConicalSurface, Geom_CylindricalSurface, Geom_Plane
 from OCP.GeomAPI import GeomAPI_ProjectPointOnCurve
 from OCP.ShapeAnalysis import ShapeAnalysis
 from OCP.TopAbs import TopAbs_Orientation
@@ -32,6 +31,7 @@ from tapmodel.geometry.faces import KernelEdges
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.rear import rear_solid
 from tapmodel.geometry.skin import Cycle, Skin
+from tapmodel.geometry.topology import Solid, edge_uses, faces
 
 Floats = NDArray[np.float64]
 FORWARD = TopAbs_Orientation.TopAbs_FORWARD
@@ -78,15 +78,16 @@ def _seam_corner(skin: Skin, edges: KernelEdges) -> tuple[Floats, TopoDS_Vertex]
     raise KernelError("rear", "the first flute has no opening in the blank")
 
 
-def _first_face(rear: cq.Solid, start: float) -> tuple[TopoDS_Face, list[TopoDS_Face]]:
+def _first_face(rear: Solid, start: float) -> tuple[TopoDS_Face, list[TopoDS_Face]]:
     """The turned face above the first circle, and the other faces without the disc."""
     side: list[TopoDS_Face] = []
     rest: list[TopoDS_Face] = []
-    for face in rear.Faces():
-        low = face.BoundingBox(tolerance=_AT_HEIGHT).zmin < start + 1e-4
-        if low and face.geomType() == "PLANE":
+    for face in faces(rear.wrapped):
+        low = min(z for edge in edge_uses(face) for z in kernel.heights(edge))
+        begins = low < start + _AT_HEIGHT
+        if begins and isinstance(BRep_Tool.Surface_s(face), Geom_Plane):
             continue
-        (side if low else rest).append(TopoDS.Face_s(face.wrapped))
+        (side if begins else rest).append(face)
     if len(side) != 1:
         raise KernelError("rear", f"{len(side)} faces begin at the joint instead of one")
     return side[0], rest
@@ -170,9 +171,9 @@ def _parts(side: TopoDS_Face, start: float) -> list[_Part]:
 
 def _grows(part: _Part) -> bool:
     """Whether the circle runs towards growing angle in the wire."""
-    curve = cq.Edge(part.edge.Oriented(FORWARD))
-    a, b = curve.positionAt(0.1), curve.positionAt(0.2)
-    return (a.x * b.y - a.y * b.x > 0) == part.forward
+    curve = BRep_Tool.Curve_s(part.edge, 0.0, 1.0)
+    a, b = curve.Value(0.1), curve.Value(0.2)
+    return (a.X() * b.Y() - a.Y() * b.X() > 0) == part.forward
 
 
 def _grown_seam(side: TopoDS_Face, parts: list[_Part], vertex: TopoDS_Vertex) -> TopoDS_Edge:

@@ -1,94 +1,88 @@
 """Points on a solid's exact surfaces, spread over all its faces."""
 
-# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
-# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
-# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
-# The kernel's binding carries no type stubs; only its own names are let off.
-
-from math import ceil
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from OCP.BRepAdaptor import BRepAdaptor_Surface
-from OCP.BRepTopAdaptor import BRepTopAdaptor_FClass2d
-from OCP.gp import gp_Pnt2d
-from OCP.TopAbs import TopAbs_State
-from OCP.TopoDS import TopoDS_Face
 
-from tapmodel.errors import KernelError
-from tapmodel.geometry import topology
-from tapmodel.geometry.topology import Solid
-from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, triangulate
+from tapmodel.geometry.trimmed import TrimmedFaces
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-# The mesh only spreads the points; it needs no more than the shape of each face.
-_CHORD, _ANGLE = 0.05, 30.0
 # Additive recurrence of lowest discrepancy in three dimensions, after the real root of
 # x^4 = x + 1: the powers of its inverse.
 _STEP = 1.2207440846057596 ** -np.arange(1.0, 4.0)
 _MOST_ROUNDS = 8
-# Distance from every border, in the parameters of the face.
-_INSIDE = 1e-9
 
 
-def sample_faces(solid: Solid, per_face: int, minimum: int) -> tuple[Floats, Indices, Floats]:
+@dataclass(frozen=True, slots=True)
+class Samples:
+    """Points of a solid's faces.
+
+    Attributes:
+        points: on the exact surfaces, shape (n, 3) [mm].
+        faces: number of the face of each in the order of the shell, (n,).
+        slivers: faces so narrow that points were found on their borders only.
+    """
+
+    points: Floats
+    faces: Indices
+    slivers: int
+
+
+def sample_faces(solid: TrimmedFaces, per_face: int, spread: int) -> Samples:
     """Points strictly inside the trimmed faces, evenly by area on each, always the same.
 
-    The solid's own mesh is replaced by a coarse one.
-
     Args:
-        solid: the solid.
+        solid: the faces.
         per_face: points on every face, however small.
-        minimum: points in all; `per_face` is raised to reach it.
-
-    Returns:
-        Points on the exact surfaces, shape (n, 3) [mm]; the number of the face of each in the
-        order of the shell, (n,); and their surface parameters, (n, 2).
-
-    Raises:
-        KernelError: when a face has no inside to put points in.
+        spread: further points, shared out by area.
     """
-    triangulate(solid.wrapped, _CHORD, _ANGLE)
-    faces = topology.faces(solid.wrapped)
-    each = max(per_face, ceil(minimum / len(faces)))
-    points: list[Floats] = []
-    uv: list[Floats] = []
-    for number, face in enumerate(faces):
-        inside = _inside(face, each, number)
-        surface = BRepAdaptor_Surface(face, False)
-        points.append(np.array([surface.Value(u, v).Coord() for u, v in inside.tolist()]))
-        uv.append(inside)
-    numbers = np.repeat(np.arange(len(faces), dtype=np.intp), each)
-    return np.concatenate(points), numbers, np.concatenate(uv)
-
-
-def _inside(face: TopoDS_Face, count: int, number: int) -> Floats:
-    """Parameters of `count` points inside a face."""
-    mesh = face_triangles(face)
-    classifier = BRepTopAdaptor_FClass2d(face, _INSIDE)
-    kept: list[list[float]] = []
+    areas = solid.areas()
+    counts = per_face + np.floor(spread * areas / areas.sum()).astype(np.intp)
+    kept: list[list[tuple[float, float, float]]] = [[] for _ in solid.faces]
     for turn in range(_MOST_ROUNDS):
-        for u, v in _spread(mesh, count, turn * count).tolist():
-            if classifier.Perform(gp_Pnt2d(u, v)) == TopAbs_State.TopAbs_IN:
-                kept.append([u, v])
-        if len(kept) >= count:
-            return np.array(kept[:count])
-    raise KernelError("sampling", f"face {number}: too few of its points lie inside its borders")
+        short = [n for n, count in enumerate(counts.tolist()) if len(kept[n]) < count]
+        if not short:
+            break
+        owners = np.repeat(short, counts[short])
+        places = _spread(solid, owners, turn)
+        rows: list[tuple[int, list[float]]] = list(
+            zip(owners.tolist(), places.tolist(), strict=True)
+        )
+        for number, (u, v) in rows:
+            face = solid.faces[number]
+            if len(kept[number]) < counts[number] and face.inside(u, v):
+                kept[number].append(face.point(u, v))
+    # Where a face has no inside to hold them, the ends of its edges stand for it.
+    slivers = [n for n, found in enumerate(kept) if len(found) < counts[n]]
+    held = [np.array(found) for found in kept]
+    for n in slivers:
+        held[n] = solid.faces[n].mesh.nodes
+    return Samples(
+        points=np.concatenate(held),
+        faces=np.repeat(np.arange(len(held), dtype=np.intp), list(map(len, held))),
+        slivers=len(slivers),
+    )
 
 
-def _spread(mesh: FaceTriangles, count: int, first: int) -> Floats:
-    """Parameters of points `first` to `first + count` of the sequence over the triangles."""
-    corners = mesh.nodes[mesh.triangles]
-    sides = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    share = np.cumsum(np.linalg.norm(sides, axis=1))
-    steps = np.arange(first + 1, first + count + 1)[:, None]
-    at, a, b = np.moveaxis((0.5 + steps * _STEP) % 1.0, -1, 0)
-    which = np.searchsorted(share / share[-1], at)
+def _spread(solid: TrimmedFaces, owners: Indices, turn: int) -> Floats:
+    """Parameters of places on the triangles of the faces `owners`, sorted, evenly by area.
+
+    Each face goes on in the sequence where it stopped the `turn` before.
+    """
+    first, counts = np.unique(owners, return_index=True, return_counts=True)[1:]
+    step = np.arange(1, len(owners) + 1) + np.repeat(turn * counts - first, counts)
+    fractions: Floats = (0.5 + step[:, None] * _STEP) % 1.0
+    share: Floats = np.concatenate([[0.0], np.cumsum(solid.triangle_areas)])
+    ends: Indices = np.concatenate([[0], np.cumsum(solid.sizes)])
+    low, high = share[ends[owners]], share[ends[owners + 1]]
+    target: Floats = low + fractions[:, 0] * (high - low)
+    found: Indices = np.searchsorted(share, target, side="right") - 1
+    which: Indices = np.clip(found, ends[owners], ends[owners + 1] - 1)
     # Folded, so that a square's points fall evenly into a triangle.
-    fold = a + b > 1
-    a, b = np.where(fold, 1 - a, a), np.where(fold, 1 - b, b)
-    uv = mesh.uv[mesh.triangles[which]]
-    weights = np.stack([1 - a - b, a, b], axis=-1)
-    return np.einsum("nk,nkd->nd", weights, uv)
+    sides = fractions[:, 1:]
+    sides = np.where(sides.sum(axis=-1, keepdims=True) > 1, 1 - sides, sides)
+    weights = np.concatenate([1 - sides.sum(axis=-1, keepdims=True), sides], axis=-1)
+    return np.einsum("nk,nkd->nd", weights, solid.uv[which])

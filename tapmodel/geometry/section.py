@@ -25,6 +25,9 @@ from tapmodel.geometry.topology import EDGE, Solid, distinct, edge_uses, faces, 
 # whatever their rounding; an area changes by less than 1e-7 of itself [mm].
 JUST_BEFORE = 1e-7
 
+# A face, its edges with their numbers as often as it uses them, and those numbers.
+Uses = tuple[TopoDS_Face, list[tuple[int, TopoDS_Edge]], set[int]]
+
 
 def section_area(solid: Solid, z: float) -> float:
     """Area of the section at height `z` [mm²]; see `section_areas`."""
@@ -54,23 +57,19 @@ def section_areas(solid: Solid, heights: Sequence[float]) -> list[float]:
     solvers = [
         EdgeHeights(n, edge) for n, edge in enumerate(edges, 1) if not BRep_Tool.Degenerated_s(edge)
     ]
-    uses = [
-        (face, [(numbers.FindIndex(edge), edge) for edge in edge_uses(face)])
-        for face in faces(shape)
-    ]
+    uses: list[Uses] = []
+    for face in faces(shape):
+        used = [(numbers.FindIndex(edge), edge) for edge in edge_uses(face)]
+        uses.append((face, used, {n for n, _ in used}))
     return [_area(solvers, uses, z - JUST_BEFORE) for z in heights]
 
 
-def _area(
-    solvers: list[EdgeHeights],
-    uses: list[tuple[TopoDS_Face, list[tuple[int, TopoDS_Edge]]]],
-    z: float,
-) -> float:
-    crossings = {solver.number: solver.crossings(z) for solver in solvers}
+def _area(solvers: list[EdgeHeights], uses: list[Uses], z: float) -> float:
+    crossings = {solver.number: found for solver in solvers if (found := solver.crossings(z))}
     total = 0.0
-    for face, used in uses:
-        touched = [(edge, crossings[n]) for n, edge in used if crossings.get(n)]
-        if touched:
+    for face, used, numbers in uses:
+        if not numbers.isdisjoint(crossings):
+            touched = [(edge, crossings[n]) for n, edge in used if n in crossings]
             total += swept(face, z, _ends(touched))
     return total
 

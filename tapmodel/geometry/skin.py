@@ -31,7 +31,7 @@ from tapmodel.geometry import (
     edges_wall,
 )
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.parting import partings
+from tapmodel.geometry.parting import AS_DESIGNED, partings
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
 
 Floats = NDArray[np.float64]
@@ -75,36 +75,29 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     """Skins of the tap in front of the uncut shank, the most trustworthy first.
 
     The design itself comes first, unless surfaces meet in it: then the moves that part them
-    furthest do (see `parting`), and it comes after them.
+    furthest do (see `parting`), and it comes last.
 
     Raises:
-        KernelError: when the edges of none close.
+        KernelError: when the edges of none close; what it says is of the design itself.
     """
-    plain, failure = _tried(Form(design))
-    if plain is not None and _clearance(plain) > CLEAR:
-        yield plain
-        plain = None
-    none = True
-    for group in partings(design):
-        found: list[Skin] = []
+    last: list[Skin] = []
+    failure: KernelError | None = None
+    for group in ([AS_DESIGNED], *partings(design)):
+        closed: list[Skin] = []
         for parting in group:
-            skin, error = _tried(Form(design, parting))
-            failure = failure or error
-            if skin is not None:
-                found.append(skin)
-        yield from sorted(found, key=_clearance, reverse=True)
-        none = none and not found
-    if plain is not None:
-        yield plain
-    elif none and failure is not None:
+            try:
+                closed.append(_weave(Form(design, parting)))
+            except KernelError as error:
+                failure = failure or error
+        closed.sort(key=_clearance, reverse=True)
+        if parting is AS_DESIGNED and closed and _clearance(closed[0]) <= CLEAR:
+            last = closed
+        else:
+            yield from closed
+            failure = None if closed else failure
+    yield from last
+    if failure is not None and not last:
         raise failure
-
-
-def _tried(form: Form) -> tuple[Skin | None, KernelError | None]:
-    try:
-        return _weave(form), None
-    except KernelError as error:
-        return None, error
 
 
 def _clearance(skin: Skin) -> float:

@@ -5,15 +5,14 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-import cadquery as cq
+from dataclasses import dataclass
+
 from OCP.TopAbs import TopAbs_Orientation, TopAbs_ShapeEnum
 from OCP.TopExp import TopExp, TopExp_Explorer
-from OCP.TopoDS import TopoDS, TopoDS_Edge, TopoDS_Face, TopoDS_Shape
+from OCP.TopoDS import TopoDS, TopoDS_Edge, TopoDS_Face, TopoDS_Shape, TopoDS_Solid
 from OCP.TopTools import TopTools_IndexedMapOfShape
 
-# The kernel's solid, under the name by which the rooms outside may hold it.
-Solid = cq.Solid
-
+SOLID = TopAbs_ShapeEnum.TopAbs_SOLID
 SHELL = TopAbs_ShapeEnum.TopAbs_SHELL
 FACE = TopAbs_ShapeEnum.TopAbs_FACE
 WIRE = TopAbs_ShapeEnum.TopAbs_WIRE
@@ -21,11 +20,28 @@ EDGE = TopAbs_ShapeEnum.TopAbs_EDGE
 VERTEX = TopAbs_ShapeEnum.TopAbs_VERTEX
 
 
+@dataclass(frozen=True, slots=True)
+class Solid:
+    """The kernel's solid, under the name by which the rooms outside may hold it.
+
+    `cadquery.Solid(solid.wrapped)` makes a modelling package's object of it, which takes a second
+    to load and is not needed here; such an object serves as well wherever a `Solid` is asked for.
+    """
+
+    wrapped: TopoDS_Solid
+
+
 def distinct(shape: TopoDS_Shape, kind: TopAbs_ShapeEnum) -> TopTools_IndexedMapOfShape:
     """Every part of one kind once, numbered from 1, however often it is used."""
     found = TopTools_IndexedMapOfShape()
     TopExp.MapShapes_s(shape, kind, found)
     return found
+
+
+def solids(shape: TopoDS_Shape) -> list[Solid]:
+    """All solids in a shape."""
+    found = distinct(shape, SOLID)
+    return [Solid(TopoDS.Solid_s(found.FindKey(n))) for n in range(1, found.Extent() + 1)]
 
 
 def faces(shape: TopoDS_Shape) -> list[TopoDS_Face]:

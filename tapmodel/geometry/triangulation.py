@@ -33,7 +33,7 @@ _SHARES = (1.0, 0.7, 0.4, 0.2, 0.1)
 _REUSED = int(IMeshData_Status.IMeshData_Reused)
 
 
-def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
+def triangulate(shape: TopoDS_Shape, chord: float, angle: float, *, roughly: bool = False) -> None:
     """Give every face of a shape triangles.
 
     Args:
@@ -41,33 +41,40 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float) -> None:
             keeps a finer mesh when asked for a coarser one.
         chord: largest distance between a triangle and its surface [mm].
         angle: largest turn along one side of a triangle [deg].
+        roughly: narrow faces get no care of their own while the kernel reports no failure; their
+            triangles may cross the border.
 
     Raises:
         KernelError: when the kernel reports a failure.
     """
     status = 0
-    for share in _SHARES:
-        status = _mesher_status(shape, share * chord, angle)
+    for n, share in enumerate(_SHARES):
+        careful = not roughly or n > 0
+        status = _mesher_status(shape, share * chord, angle, careful=careful)
         if status == 0:
             return
     raise KernelError("mesh", f"the mesher reports status {status}")
 
 
-def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float) -> int:
+def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: bool) -> int:
     """Mesh slivers first, then every face but the arched ones closely, then those.
 
     The later faces take over the nodes of the borders they share with earlier ones.
     """
     BRepTools.Clean_s(shape)
-    for sliver, fine in slivers(shape, chord):
+    for sliver, fine in slivers(shape, chord) if careful else []:
         _run(sliver, fine, angle, closely=True)
     plain = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(plain)
+    arched = False
     for face in faces(shape):
-        if not is_arched(face):
+        if is_arched(face):
+            arched = True
+        else:
             builder.Add(plain, face)
-    return _run(plain, chord, angle, closely=True) or _run(shape, chord, angle, closely=False)
+    status = _run(plain, chord, angle, closely=True)
+    return _run(shape, chord, angle, closely=False) if arched and not status else status
 
 
 def _run(shape: TopoDS_Shape, chord: float, angle: float, *, closely: bool) -> int:
@@ -130,7 +137,10 @@ def face_triangles(face: TopoDS_Face) -> FaceTriangles:
         raise KernelError("mesh", "a face was left without triangles")
     move = location.Transformation()
     numbers = range(1, source.NbNodes() + 1)
-    nodes = [source.Node(n).Transformed(move).Coord() for n in numbers]
+    if location.IsIdentity():
+        nodes = [source.Node(n).Coord() for n in numbers]
+    else:
+        nodes = [source.Node(n).Transformed(move).Coord() for n in numbers]
     uv = [source.UVNode(n).Coord() for n in numbers]
     corners = [source.Triangle(n).Get() for n in range(1, source.NbTriangles() + 1)]
     triangles = np.array(corners, dtype=np.intp) - 1

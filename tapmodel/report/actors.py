@@ -16,7 +16,7 @@ from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkPolyData
 from vtkmodules.vtkFiltersCore import vtkPolyDataNormals
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
-from tapmodel.report.creases import SHARP, creases
+from tapmodel.report.creases import SHARP
 from tapmodel.report.still import Floats, Integers
 
 _STEEL, _INK = 0.86, 0.08
@@ -50,9 +50,8 @@ def steel(mesh: vtkPolyData) -> vtkActor:
     return actor
 
 
-def sharp_edges(vertices: Floats, triangles: Integers) -> vtkActor:
-    """The sharp edges of the body as lines."""
-    ends = creases(vertices, triangles, SHARP)
+def edge_lines(vertices: Floats, ends: Integers) -> vtkActor:
+    """Sharp edges as lines, from (n, 3) vertices [mm] and (k, 2) numbers of the edges' ends."""
     data = vtkPolyData()
     data.SetPoints(_points(vertices))
     data.SetLines(_cells(np.arange(0, 2 * len(ends) + 1, 2), ends.ravel()))

@@ -14,6 +14,15 @@ class Length:
     digits: int = 3
 
 
+SMALL = 0.02
+"""A micrometre matters to flats, radii and drops below this [mm]."""
+
+
+def small_length(mm: float) -> Length:
+    """A flat, radius or drop: to a micrometre, a small one to a tenth of it."""
+    return Length(mm, 4 if abs(mm) < SMALL else 3)
+
+
 @dataclass(frozen=True, slots=True)
 class Angle:
     """An angle [deg] and its decimals."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.findings import Finding
+from tapmodel.report.blocks import small_length
 from tapmodel.words import ReliefKind, Severity
 
 Row = tuple[str, str]
@@ -72,7 +73,7 @@ def _hole(design: TapDesign) -> list[Row]:
         ("major diameter, at least", _mm(hole.major_min)),
         ("pitch diameter", _span(hole.pitch_min, hole.pitch_max)),
         ("minor diameter", _span(hole.minor_min, hole.minor_max)),
-        ("drill", _mm(design.drill, 2)),
+        ("drill", f"{design.drill:.3f}".removesuffix("0") + " mm"),
     ]
 
 
@@ -96,7 +97,8 @@ def _thread(design: TapDesign) -> list[Row]:
 
 
 def _end(flat: float, radius: float) -> str:
-    return f"radius {_mm(radius)}" if radius else f"flat {_mm(flat)} wide"
+    digits = small_length(max(flat, radius)).digits
+    return f"radius {_mm(radius, digits)}" if radius else f"flat {_mm(flat, digits)} wide"
 
 
 def _chamfer(design: TapDesign) -> list[Row]:
@@ -126,7 +128,7 @@ def _flutes(design: TapDesign) -> list[Row]:
         ),
         ("chordal hook", _degrees(flutes.chordal_hook)),
         ("land", f"{_degrees(flutes.land_angle)}, {_mm(flutes.land_width)} wide"),
-        ("area of one flute", f"{flutes.area:.3f} mm²"),
+        ("area of one flute", f"{flutes.area:{'.3f' if flutes.area > 1 else '.3g'}} mm²"),
         ("full depth up to", _mm(flutes.full_depth_length)),
         ("run-out ends at", _mm(flutes.runout_end)),
     ]

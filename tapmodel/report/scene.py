@@ -22,8 +22,9 @@ from vtkmodules.vtkRenderingCore import (
     vtkWindowToImageFilter,
 )
 
-from tapmodel.report.actors import dashed, mesh_data, sharp_edges, steel
-from tapmodel.report.still import Floats, Integers, View
+from tapmodel.report.actors import dashed, edge_lines, mesh_data, steel
+from tapmodel.report.creases import SHARP, creases
+from tapmodel.report.still import Fine, Floats, Integers, View
 
 # Strength of each lamp, and where it stands: to the right, above, and before the picture.
 _LAMPS = ((0.80, (-0.50, 0.60, 1.00)), (0.35, (0.70, -0.60, 0.80)))
@@ -40,11 +41,10 @@ class Scene:
         """Of (n, 3) vertices [mm] and (m, 3) vertex numbers."""
         self._vertices = vertices
         mesh = mesh_data(vertices, triangles)
-        self._edges = sharp_edges(vertices, triangles)
+        self._ends = creases(vertices, triangles, SHARP)
         self._renderer = vtkRenderer()
         self._renderer.SetBackground(1.0, 1.0, 1.0)
         self._renderer.AddActor(steel(mesh))
-        self._renderer.AddActor(self._edges)
         _light(self._renderer)
         self._window = vtkRenderWindow()
         self._window.SetOffScreenRendering(1)
@@ -57,11 +57,14 @@ class Scene:
         height = self._aim(view)
         lines = dashed(view.references, _DASH * height)
         lines.GetProperty().SetLineWidth(view.size[1] * _REFERENCE)
-        self._edges.GetProperty().SetLineWidth(view.size[1] * _EDGE)
+        edges = edge_lines(self._vertices, self._drawn_ends(view.fine))
+        edges.GetProperty().SetLineWidth(view.size[1] * _EDGE)
+        self._renderer.AddActor(edges)
         self._renderer.AddActor(lines)
         self._renderer.ResetCameraClippingRange()
         self._window.Render()
         self._renderer.RemoveActor(lines)
+        self._renderer.RemoveActor(edges)
         grab = vtkWindowToImageFilter()
         grab.SetInput(self._window)
         grab.ReadFrontBufferOff()
@@ -73,6 +76,15 @@ class Scene:
         writer.SetFileName(str(path))
         writer.SetInputConnection(grey.GetOutputPort())
         writer.Write()
+
+    def _drawn_ends(self, fine: Fine | None) -> Integers:
+        """Ends of the edges that are drawn: all but those with both ends in the fine part."""
+        if fine is None:
+            return self._ends
+        x, y, z = self._vertices.T
+        # The ends of the part keep their lines: its front, and the plane behind it.
+        within = (z > fine.start) & (z < fine.end) & (np.hypot(x, y) > fine.radius)
+        return self._ends[~within[self._ends].all(axis=1)]
 
     def _aim(self, view: View) -> float:
         """Point the camera; returns the height of the picture [mm]."""

@@ -24,6 +24,20 @@ class Window:
     height: float
 
 
+@dataclass(frozen=True, slots=True)
+class Fine:
+    """A part of the tap whose edges lie too close in a picture to be told apart, as lines.
+
+    Attributes:
+        start, end: along the axis [mm].
+        radius: least one [mm].
+    """
+
+    start: float
+    end: float
+    radius: float
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class View:
     """Where the camera stands, in parallel projection.
@@ -33,6 +47,7 @@ class View:
         up: what points upwards in the picture.
         size: width and height [px].
         window: what is shown; None for the whole mesh.
+        fine: part that is shaded only, its edges not drawn; None for no such part.
         references: lines drawn dashed where the solid does not hide them, each (n, 3) [mm].
         title, alt: words for a page: a heading, and what is to be seen.
     """
@@ -41,6 +56,7 @@ class View:
     up: Vector = (-0.42, 0.90, 0.18)
     size: tuple[int, int] = (1600, 800)
     window: Window | None = None
+    fine: Fine | None = None
     references: tuple[Floats, ...] = ()
     title: str = ""
     alt: str = ""

@@ -28,6 +28,13 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
                 f"{max(model['deviation_um_max'], 1e-5):.1g} µm off"
             ),
         ),
+        (
+            "features",
+            (
+                f"{len(model['ideal_um_by_feature'])} features and edges, {model['ideal_points']} "
+                f"points found within {max(model['ideal_um_max'], 1e-5):.1g} µm"
+            ),
+        ),
         ("mesh", f"{mesh['triangles']} triangles, watertight, chord {mesh['chord_mm']:g} mm"),
         ("time", f"{sum(model['seconds'].values()):.1f} s, {model['peak_memory_mb']:.0f} MB"),
     ]
@@ -55,6 +62,15 @@ def verify_summary(measured: dict[str, Any]) -> str:
         (surface, f"at most {micrometres:.2g} µm off")
         for surface, micrometres in measured["deviation_um_by_surface"].items()
     ]
+    rows.append(
+        (
+            "features",
+            (
+                f"{measured['ideal_points']} points of the design at most "
+                f"{measured['ideal_um_max']:.2g} µm from the faces"
+            ),
+        )
+    )
     wrong = measured["differences"]
     rows += [("DIFFERS", text) for text in wrong] or [("verdict", "this is the designed tap")]
     return _table(rows)

@@ -2,7 +2,11 @@
 
 import math
 
+from tapmodel.shop.over_wires import best_wire
 from tapmodel.shop.wires_asked import MeasuredThread
+
+THINNEST = 0.1
+"""Thread-measuring wires thinner than this are hardly to be had [mm]; common practice."""
 
 
 def opposite_offset(starts: int, pitch: float) -> float:
@@ -32,6 +36,9 @@ def wire_notes(asked: MeasuredThread, compound: float) -> tuple[str, ...]:
     notes = [_number_of_wires(asked)]
     if asked.flutes:
         notes.insert(0, _flutes(asked.flutes))
+    thin = best_wire(asked.groove)
+    if thin < THINNEST:
+        notes.insert(0, _thin(thin))
     limit = asked.groove.flank_angle
     if compound > limit:
         notes.append(
@@ -39,6 +46,13 @@ def wire_notes(asked: MeasuredThread, compound: float) -> tuple[str, ...]:
             f"trailing flank is left in steps; set it to {limit:g}° or less."
         )
     return tuple(notes)
+
+
+def _thin(wire: float) -> str:
+    return (
+        f"Measuring wires as thin as {wire:.3f} mm are hardly to be had: measure the pitch "
+        "diameter by its shadow, under a toolmaker's microscope or on a profile projector."
+    )
 
 
 def _flutes(count: int) -> str:

@@ -6,7 +6,16 @@ A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 from dataclasses import replace
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations import acme, ba, metric, pipe, trapezoidal, unified, whitworth
+from tapmodel.spec.designations import (
+    acme,
+    ba,
+    metric,
+    miniature,
+    pipe,
+    trapezoidal,
+    unified,
+    whitworth,
+)
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.words import Family
 
@@ -14,6 +23,7 @@ __all__ = ["Designation", "canonical", "parse", "read_class"]
 
 GRAMMARS: dict[Family, Grammar] = {
     Family.METRIC: metric.GRAMMAR,
+    Family.MINIATURE: miniature.GRAMMAR,
     Family.WHITWORTH: whitworth.GRAMMAR,
     Family.BA: ba.GRAMMAR,
     Family.PIPE: pipe.GRAMMAR,

@@ -66,10 +66,23 @@ def parse_hole_class(text: str) -> HoleClass:
     )
 
 
-def default_hole_class(diameter: float) -> HoleClass:
-    """Class meant when none is written: 5H up to M1.4, 6H above; `diameter` in mm.
+def default_hole_class(diameter: float, pitch: float | None) -> HoleClass:
+    """Class meant when none is written: 5H up to M1.4, 6H above, finer for the finest pitches.
 
-    Source: ISO 965-1 (from memory).
+    The tables of ISO 965-1 hold no grade over 4 at pitch 0.2 and none over 5 at 0.25, so below
+    pitch 0.25 it is 4H, below 0.3 5H.
+
+    Args:
+        diameter: nominal [mm].
+        pitch: [mm]; None for the coarse one, or below 1 mm that of the miniature threads.
+
+    Source: ISO 965-1 (from memory); the finest pitches as read in a note to a thread chart on the
+    web that names 4H for M1.8x0.2 and finer, 5H for M2x0.25 and finer.
     """
-    grade = 5 if diameter <= 1.4 else 6
+    if diameter < 1 or (pitch is not None and pitch < 0.25):
+        grade = 4
+    elif diameter <= 1.4 or (pitch is not None and pitch < 0.3):
+        grade = 5
+    else:
+        grade = 6
     return HoleClass(grade, grade, "H")

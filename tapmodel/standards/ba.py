@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.cut_tap import cut_class, cut_limits_by
@@ -11,9 +10,6 @@ from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.thread_forms import BA
 from tapmodel.words import Certainty
-
-MIN_DIAMETER = 1.0
-"""Smallest diameter that this program makes a tap for [mm]: 14 BA."""
 
 SIZES = Source("BS 93:2008", "basic sizes", Certainty.MEMORY)
 TOLERANCES = Source(
@@ -55,14 +51,6 @@ def ba_hole_limits(designation: Designation) -> HoleLimitsFound:
 
 def _settle(designation: Designation) -> Designation:
     diameter, pitch = ba_sizes()[designation.size]
-    if diameter < MIN_DIAMETER:
-        fitting = [number for number, (size, _) in ba_sizes().items() if size >= MIN_DIAMETER]
-        raise InputError(
-            "designation",
-            designation.text,
-            f"0 BA to {fitting[-1]} BA; this program makes taps from {MIN_DIAMETER:g} mm, and "
-            f"{designation.size} BA has {diameter:g} mm",
-        )
     return replace(designation, diameter=diameter, pitch=pitch)
 
 

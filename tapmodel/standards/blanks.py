@@ -17,6 +17,12 @@ BETWEEN = Source(
     "thinner of the two above, so that it passes the hole; square by ISO 237",
     Certainty.DERIVED,
 )
+BELOW = Source(
+    "tapmodel",
+    "below the smallest size of ISO 529: its shank, overall length and square, so that the tap can "
+    "be held; the thread shorter in proportion",
+    Certainty.DERIVED,
+)
 BEYOND = Source(
     "tapmodel", "in proportion to the largest listed size; square 0.8 x shank", Certainty.DERIVED
 )
@@ -50,11 +56,12 @@ class BlankRow:
 
 
 def blank_for(diameter: float) -> BlankRow:
-    """Blank for a thread diameter of 1 to 300 [mm].
+    """Blank for a thread diameter of 0.3 to 300 [mm].
 
     Between two listed sizes the lengths are those of the larger. The shank, too, up to 10 mm;
-    above that it is the thinner of the two neighbours' shanks, so that it passes the hole. Beyond
-    M60 all sizes grow in proportion (lengths to the next whole mm, shank down to a whole mm).
+    above that it is the thinner of the two neighbours' shanks, so that it passes the hole. Below
+    M1 only the thread grows shorter (to the next 0.5 mm). Beyond M60 all sizes grow in proportion
+    (lengths to the next whole mm, shank down to a whole mm).
 
     Raises:
         InputError: diameter out of range.
@@ -67,6 +74,10 @@ def blank_for(diameter: float) -> BlankRow:
     for size, shank, thread, overall in rows:
         if size == diameter:
             return _row(diameter, shank, thread, overall, LISTED)
+    size, shank, thread, overall = rows[0]
+    if diameter < size:
+        shorter = math.ceil(round(2 * thread * diameter / size, 6)) / 2
+        return _row(diameter, shank, shorter, overall, BELOW)
     for (_, below, _, _), (size, shank, thread, overall) in pairwise(rows):
         if diameter < size:
             chosen = shank if diameter <= LARGEST_FULL_SHANK else min(below, shank)

@@ -14,8 +14,11 @@ INCH_SETS = ("fraction", "number", "letter")
 DRILL_SETS = (METRIC, *INCH_SETS)
 """Names of the sets, as a job writes them."""
 
-METRIC_STEP = 0.05
-"""Finest step in which metric drills are stocked [mm]."""
+METRIC_STEP, MICRO_STEP = 0.05, 0.01
+"""Finest steps in which metric drills are stocked, from 1 mm up and below [mm]; common practice."""
+
+LARGEST_MICRO = 1.0
+"""Diameter below which they come in the finer step [mm]."""
 
 INCH_SIZES = Source(
     "ASME B94.11M",
@@ -51,6 +54,14 @@ def metric_drill(diameter: float) -> Drill:
     return Drill(f"{diameter:.6g} mm", diameter, METRIC)
 
 
+def metric_step(diameter: float) -> float:
+    """Finest step of the metric drills about a diameter [mm].
+
+    Source: common practice.
+    """
+    return METRIC_STEP if diameter >= LARGEST_MICRO else MICRO_STEP
+
+
 @cache
 def inch_drills(drill_set: str) -> tuple[Drill, ...]:
     """The drills of one of `INCH_SETS`, thinnest first.
@@ -83,11 +94,12 @@ def next_drills(drill_set: str, diameter: float) -> tuple[Drill | None, Drill | 
 
     None where the set has no such drill.
 
-    Source: metric sizes in steps of `METRIC_STEP`, common practice; inch sizes `INCH_SIZES`.
+    Source: metric sizes in steps of `metric_step`; inch sizes `INCH_SIZES`.
     """
     if drill_set == METRIC:
-        steps = round(diameter / METRIC_STEP, 6)
-        below, above = (round(n * METRIC_STEP, 2) for n in (math.floor(steps), math.ceil(steps)))
+        step = metric_step(diameter)
+        steps = round(diameter / step, 6)
+        below, above = (round(n * step, 2) for n in (math.floor(steps), math.ceil(steps)))
         return (metric_drill(below) if below > 0 else None, metric_drill(above))
     drills = inch_drills(drill_set)
     thinner = [drill for drill in drills if drill.diameter <= diameter + _SAME]

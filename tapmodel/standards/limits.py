@@ -27,6 +27,8 @@ class HoleLimitsFound:
         sources: where they come from, most important first.
         note: one sentence for the user when `listed` is False, else "".
         deviation: by how much the least sizes lie above the basic ones [mm].
+        beyond_scope: True when the formula was carried on to sizes that its standard is not meant
+            for.
     """
 
     limits: HoleLimits
@@ -34,6 +36,7 @@ class HoleLimitsFound:
     sources: tuple[Source, ...]
     note: str
     deviation: float = 0.0
+    beyond_scope: bool = False
 
     @property
     def basic_pitch_diameter(self) -> float:

@@ -10,7 +10,7 @@ from tapmodel.standards.cut_tap import CUT, cut_tap_limits
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimitsFound, TapLimits
 from tapmodel.standards.metric_hole_limits import metric_hole_limits
-from tapmodel.standards.metric_pitches import coarse_pitch
+from tapmodel.standards.metric_pitches import coarse_pitch, within_scope
 from tapmodel.standards.metric_tap_limits import (
     D_NUMBERS,
     LARGEST_D_NUMBER,
@@ -34,6 +34,9 @@ def _hole_limits(designation: Designation) -> HoleLimitsFound:
 
 
 def _tap_class(designation: Designation) -> str:
+    """That of ISO 2857; where ISO 965-1 ends, "cut", whose crest stays as wide as the form's."""
+    if not within_scope(designation.diameter, settled_pitch(designation)):
+        return CUT
     return str(tap_class_for(parse_hole_class(designation.effective_class)))
 
 

@@ -11,10 +11,11 @@ from tapmodel.sources import Source
 from tapmodel.standards.r40 import whole_micrometres
 from tapmodel.words import Certainty
 
-RANGE_LIMITS = (0.99, 1.4, 2.8, 5.6, 11.2, 22.4, 45.0, 90.0, 180.0, 355.0)
+RANGE_LIMITS = (0.175, 0.35, 0.7, 0.99, 1.4, 2.8, 5.6, 11.2, 22.4, 45.0, 90.0, 180.0, 355.0)
 """Over the one, up to and including the next [mm].
 
-Machinery's Handbook 31st ed. p. 2025 prints 1.5 for 1.4; the standard has 1.4 (from memory).
+Machinery's Handbook 31st ed. p. 2025 prints 1.5 for 1.4; the standard has 1.4 (from memory). It
+begins at 0.99; the ranges below that carry its doubling on.
 """
 
 PITCH_FACTORS = {4: 0.85, 5: 1.06, 6: 1.32, 7: 1.7, 8: 2.12}

@@ -1,10 +1,12 @@
 """Limits of the ISO metric internal thread that a tap is to cut."""
 
+from typing import NoReturn
+
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.hole_class import GRADES, HoleClass
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
-from tapmodel.standards.metric_pitches import check_size
+from tapmodel.standards.metric_pitches import MIN_PITCH, check_size, within_scope
 from tapmodel.standards.metric_tolerances import (
     TableValue,
     fundamental_deviation,
@@ -13,18 +15,22 @@ from tapmodel.standards.metric_tolerances import (
 )
 from tapmodel.standards.thread_forms import METRIC
 
+FINE_STEP = 0.001
+"""Step in which the finest pitch of a diameter is named [mm]."""
+
 
 def metric_hole_limits(diameter: float, pitch: float, hole_class: HoleClass) -> HoleLimitsFound:
     """Limits of an internal thread, by printed table where there is one, else by formula.
 
     Args:
-        diameter: nominal diameter D, 1 to 300 [mm].
-        pitch: P, 0.2 to 8 and at most D/2 [mm].
+        diameter: nominal diameter D, 0.3 to 300 [mm].
+        pitch: P, 0.05 to 8 and at most D/2 [mm].
         hole_class: grades of pitch and minor diameter with the position, e.g. 6H or 5H6H.
 
     Raises:
         InputError: size out of range, or a grade so wide that the minor diameter could reach
-            the pitch diameter, or the pitch diameter the major diameter.
+            the pitch diameter, or the pitch diameter the major diameter; or no grade is narrow
+            enough for a pitch so fine on that diameter.
 
     Source: ISO 965-1:2013 tables 1, 2, 4, else clause 13 of ISO 965-1:1998; basic sizes by
     ISO 68-1 rounded to 0.001 mm as ISO 724 prints them.
@@ -44,6 +50,7 @@ def metric_hole_limits(diameter: float, pitch: float, hole_class: HoleClass) -> 
         sources=_sources(tuple(values.values())),
         note=_note(diameter, pitch, hole_class, computed),
         deviation=values["fundamental deviation"].micrometres / 1000,
+        beyond_scope=not within_scope(diameter, pitch),
     )
 
 
@@ -69,9 +76,11 @@ def _check_nested(limits: HoleLimits, diameter: float, pitch: float, hole_class:
     """Refuse tolerances, always computed ones, that are wider than the thread is deep."""
     if limits.minor_max < limits.pitch_min and limits.pitch_max < limits.major_min:
         return
-    above = 1000 * METRIC.pitch_drop * pitch - 1
-    below = 1000 * (METRIC.minor_drop - METRIC.pitch_drop) * pitch - 1
-    pitch_grade = max(g for g in GRADES if pitch_tolerance(diameter, pitch, g).micrometres < above)
+    above, below = _depths(pitch)
+    pitch_grades = [g for g in GRADES if pitch_tolerance(diameter, pitch, g).micrometres < above]
+    if not pitch_grades:
+        _refuse_too_fine(diameter, pitch)
+    pitch_grade = max(pitch_grades)
     minor_grade = max(g for g in GRADES if minor_tolerance(pitch, g).micrometres < below)
     raise InputError(
         "hole_class",
@@ -79,6 +88,30 @@ def _check_nested(limits: HoleLimits, diameter: float, pitch: float, hole_class:
         f"for M{diameter:g}x{pitch:g} grades up to {pitch_grade} for the pitch diameter and up to "
         f"{minor_grade} for the minor diameter, as wider tolerances exceed the depth of the thread",
     )
+
+
+def _depths(pitch: float) -> tuple[float, float]:
+    """What a tolerance must stay under [µm]: the depth above and below the pitch line, rounded."""
+    above = METRIC.pitch_drop * pitch
+    return 1000 * above - 1, 1000 * (METRIC.minor_drop * pitch - above) - 1
+
+
+def _refuse_too_fine(diameter: float, pitch: float) -> NoReturn:
+    """No grade leaves a thread: name the finest pitch of that diameter."""
+    steps = (round(n * FINE_STEP, 3) for n in range(round(MIN_PITCH / FINE_STEP), 1000))
+    finest = next(p for p in steps if _holds(diameter, p))
+    least = pitch_tolerance(diameter, pitch, GRADES[0]).micrometres
+    raise InputError(
+        "pitch",
+        pitch,
+        f"{finest:g} mm or coarser for M{diameter:g}: by ISO 965-1 even the finest grade lets the "
+        f"pitch diameter of such a hole grow by {least / 1000:g} mm, and its thread ends "
+        f"{METRIC.pitch_drop * pitch:.4f} mm above that line",
+    )
+
+
+def _holds(diameter: float, pitch: float) -> bool:
+    return pitch_tolerance(diameter, pitch, GRADES[0]).micrometres < _depths(pitch)[0]
 
 
 def _sources(values: tuple[TableValue, ...]) -> tuple[Source, ...]:
@@ -89,6 +122,15 @@ def _sources(values: tuple[TableValue, ...]) -> tuple[Source, ...]:
 def _note(diameter: float, pitch: float, hole_class: HoleClass, computed: list[str]) -> str:
     if not computed:
         return ""
+    if not within_scope(diameter, pitch):
+        share = pitch_tolerance(diameter, pitch, hole_class.pitch_grade).micrometres
+        share /= 1000 * METRIC.pitch_drop * pitch
+        return (
+            f"No standard read by this program gives limits for M{diameter:g}x{pitch:g}: ISO 965-1 "
+            "begins at 1 mm diameter and 0.2 mm pitch, and the formulas of its clause 13 are "
+            f"carried on to {hole_class} here. The pitch-diameter tolerance takes {share:.0%} of "
+            "the depth above the pitch line; agree the limits with the maker of the screw."
+        )
     return (
         f"ISO 965-1 prints no {', '.join(computed)} for M{diameter:g}x{pitch:g} "
         f"{hole_class}: computed by the formulas of its clause 13, rounded to the R40 series and "

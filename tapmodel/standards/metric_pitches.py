@@ -5,8 +5,11 @@ from functools import cache
 from tapmodel.errors import InputError
 from tapmodel.standards.tables import read_table
 
-MIN_DIAMETER, MAX_DIAMETER = 1.0, 300.0
-MIN_PITCH, MAX_PITCH = 0.2, 8.0
+MIN_DIAMETER, MAX_DIAMETER = 0.3, 300.0
+MIN_PITCH, MAX_PITCH = 0.05, 8.0
+
+LEAST_LISTED_DIAMETER, LEAST_LISTED_PITCH = 1.0, 0.2
+"""Where ISO 261 and the tolerances of ISO 965-1 begin [mm]."""
 
 
 @cache
@@ -17,6 +20,25 @@ def coarse_pitches() -> dict[float, float]:
     """
     rows = read_table("metric_pitches")
     return {float(row["diameter"]): float(row["coarse"]) for row in rows if row["coarse"]}
+
+
+@cache
+def miniature_pitches() -> dict[float, float]:
+    """The only pitch [mm] of each miniature size [mm] below 1 mm, ascending.
+
+    Source: ISO/R 1501:1970, as read in JIS B 0201:1973, which agrees with it; the same pairs as
+    read for ASME B1.10M in Machinery's Handbook 31st ed.
+    """
+    pairs = ((float(row["size"]), float(row["pitch"])) for row in read_table("miniature"))
+    return {size: pitch for size, pitch in pairs if size < LEAST_LISTED_DIAMETER}
+
+
+def within_scope(diameter: float, pitch: float) -> bool:
+    """Whether the tolerances of ISO 965-1 are meant for sizes like these [mm].
+
+    Source: its tables begin at pitch 0.2 and diameter 1 mm.
+    """
+    return diameter >= LEAST_LISTED_DIAMETER and pitch >= LEAST_LISTED_PITCH
 
 
 @cache
@@ -42,14 +64,15 @@ def is_listed(diameter: float, pitch: float) -> bool:
 
 
 def coarse_pitch(diameter: float) -> float:
-    """Coarse pitch [mm] of a diameter [mm].
+    """Coarse pitch [mm] of a diameter [mm]; below 1 mm the pitch of the miniature thread.
 
-    Source: ISO 261:1998 (from memory; M1 to M68 also read in a transcription of ISO 262).
+    Source: ISO 261:1998 (from memory; M1 to M68 also read in a transcription of ISO 262); below
+    1 mm `miniature_pitches`.
 
     Raises:
         InputError: no coarse pitch is listed; the message names the nearest sizes that have one.
     """
-    coarse = coarse_pitches()
+    coarse = miniature_pitches() | coarse_pitches()
     if diameter in coarse:
         return coarse[diameter]
     nearest = sorted(coarse, key=lambda size: abs(size - diameter))[:2]
@@ -57,8 +80,8 @@ def coarse_pitch(diameter: float) -> float:
     raise InputError(
         "designation",
         f"M{diameter:g}",
-        f"the diameter with a pitch, as in M{diameter:g}x{coarse[nearest[0]]:g}, because ISO 261 "
-        f"lists no coarse pitch for it; nearest sizes with one: {sizes}",
+        f"the diameter with a pitch, as in M{diameter:g}x{coarse[nearest[0]]:g}, because no "
+        f"coarse pitch is listed for it; nearest sizes with one: {sizes}",
     )
 
 

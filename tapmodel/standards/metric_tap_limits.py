@@ -36,8 +36,8 @@ def metric_tap_limits(diameter: float, pitch: float, tap_class: int) -> TapLimit
     """Limits of a tap's thread.
 
     Args:
-        diameter: nominal diameter D, 1 to 300 [mm].
-        pitch: P, 0.2 to 8 and at most D/2 [mm].
+        diameter: nominal diameter D, 0.3 to 300 [mm].
+        pitch: P, 0.05 to 8 and at most D/2 [mm].
         tap_class: 1, 2 or 3.
 
     Raises:

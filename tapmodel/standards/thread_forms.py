@@ -72,6 +72,22 @@ UNIFIED = ThreadForm(
     ),
 )
 
+# The flat at the minor diameter is what the flanks leave there: 1/2 - (1.04 - 0.649519)*tan(30).
+MINIATURE = ThreadForm(
+    name="Unified miniature",
+    flank_angle=30.0,
+    height=0.866025,
+    crest_flat=0.125,
+    root_flat=0.274556,
+    pitch_drop=0.649519,
+    minor_drop=1.04,
+    source=Source(
+        "ASME B1.10M",
+        "60 degrees, basic height 0.52 p; every least diameter of its table, as read, follows",
+        Certainty.MEMORY,
+    ),
+)
+
 ACME = ThreadForm(
     name="Acme",
     flank_angle=14.5,

@@ -14,8 +14,11 @@ NAMED = ("UNC", "UNF", "UNEF")
 LEAST_SIZE, GREATEST_SIZE = 0.06, 6.0
 """Range of diameters of the standard's series [in]."""
 
-COARSEST, FINEST = 4.0, 80.0
+COARSEST, FINEST_LISTED = 4.0, 80.0
 """Range of threads per inch of the standard's series."""
+
+FINEST = 508.0
+"""Most threads per inch that this program designs: a pitch of 0.05 mm."""
 
 LARGEST_OF_SIXTEENTHS = 2.0
 """Up to this size [in] the constant-pitch series go by 1/16, above by 1/8."""

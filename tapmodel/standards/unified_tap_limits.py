@@ -11,6 +11,7 @@ from tapmodel.standards.limits import TapLimits
 from tapmodel.standards.tables import Row, cell_source, read_table
 from tapmodel.standards.thread_forms import UNIFIED
 from tapmodel.standards.unified_hole_limits import UnifiedThread
+from tapmodel.standards.unified_series import FINEST_LISTED
 from tapmodel.standards.unified_tolerances import pitch_tolerance, rounded_pitch
 from tapmodel.words import Certainty
 
@@ -22,8 +23,9 @@ STEP = 0.0005
 RULED = Source(
     "tapmodel",
     "rule of this program, in the manner of the cut-thread table of ASME B94.9: least pitch "
-    "diameter 0.0002 in over basic below 0.138 in, 0.001 in from 7/8 in, else 0.0005 in; zone 2/5 "
-    "of TD2 of class 2B; least major diameter higher than basic by as much plus H/16",
+    "diameter 0.0002 in over basic below 0.138 in, 0.001 in from 7/8 in, else 0.0005 in (finer "
+    "than 80 threads per inch at most a tenth of TD2); zone 2/5 of TD2 of class 2B; least major "
+    "diameter higher than basic by as much plus H/16",
     Certainty.DERIVED,
 )
 GROUND = Source(
@@ -82,7 +84,10 @@ def _cut_limits(thread: UnifiedThread) -> TapLimits:
 def _ruled_cut_limits(thread: UnifiedThread) -> TapLimits:
     diameter, pitch = thread.diameter, rounded_pitch(thread.tpi)
     over = 0.0002 if diameter < 0.138 else 0.0010 if diameter >= 0.875 else 0.0005
-    zone = printed(0.4 * pitch_tolerance(diameter, thread.tpi, thread.series, "2B"), 4)
+    tolerance = pitch_tolerance(diameter, thread.tpi, thread.series, "2B")
+    if thread.tpi > FINEST_LISTED:
+        over = min(over, printed(0.1 * tolerance, 4))
+    zone = printed(0.4 * tolerance, 4)
     pitch_min = thread.basic_pitch_diameter + over
     return TapLimits(
         tap_class="cut thread in the manner of ASME B94.9",

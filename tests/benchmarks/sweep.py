@@ -29,7 +29,8 @@ CHORD = 0.02
 def outcome(seed: int) -> tuple[str, str]:
     """What became of a seed, and why."""
     # The kernel is loaded once in each process, where it is used.
-    from tapmodel.checks.verify import faults, prove_mesh, prove_solid  # noqa: PLC0415
+    from tapmodel.checks.verdict import faults  # noqa: PLC0415
+    from tapmodel.checks.verify import prove_mesh, prove_solid  # noqa: PLC0415
     from tapmodel.geometry.build import build_solid  # noqa: PLC0415
     from tapmodel.geometry.mesh import tessellate  # noqa: PLC0415
 

@@ -6,6 +6,7 @@ import pytest
 from rounded import rounded
 
 from tapmodel.checks.proof import ModelProof
+from tapmodel.checks.verdict import FOREIGN, differences
 from tapmodel.checks.verify import prove_solid
 from tapmodel.design import relief
 from tapmodel.design.tap_design import Reliefs, TapDesign
@@ -114,4 +115,20 @@ def test_variants_are_proved_as_well(name: str, small_tap: TapDesign) -> None:
     proof = prove_solid(tap, build_solid(tap))
     assert (proof.solids, proof.genus, proof.valid) == (1, 0, True)
     assert abs(proof.volume_relative_error) < 1e-6
-    assert proof.deviation_um_max < 1e-3
+    assert max(proof.deviation_um_max, proof.ideal_um_max) < 1e-3
+    assert (proof.sliver_faces, proof.unmeasured) == (0, ())
+
+
+@pytest.fixture(scope="module")
+def round_tap(small_tap: TapDesign) -> tuple[TapDesign, Solid]:
+    tap = rounded(small_tap)
+    return tap, build_solid(tap)
+
+
+@pytest.mark.parametrize("field", ["crest_radius", "root_radius"])
+def test_a_radius_one_per_cent_off_is_found_out(
+    field: str, round_tap: tuple[TapDesign, Solid]
+) -> None:
+    tap, solid = round_tap
+    thread = replace(tap.thread, **{field: 1.01 * getattr(tap.thread, field)})
+    assert differences(prove_solid(replace(tap, thread=thread), solid), FOREIGN)

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from random_jobs import random_job
 
-from tapmodel.checks.verify import faults, prove_mesh, prove_solid
+from tapmodel.checks.verdict import faults
+from tapmodel.checks.verify import prove_mesh, prove_solid
 from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError

@@ -176,3 +176,27 @@ def test_every_picture_has_words_of_its_own() -> None:
     views = all_pictures(_design("M10-LH")).values()
     assert len({view.title for view in views}) == len({view.alt for view in views}) == 4
     assert all("M10" in view.alt for view in views)
+
+
+def test_a_thread_too_fine_for_lines_is_shaded_and_its_surroundings_keep_theirs(
+    tmp_path: Path,
+) -> None:
+    # 1600 pixels on 72 mm leave 2.2 for a pitch of 0.1, on 112 mm 10.7 for 0.75
+    assert all_pictures(_design("M18x0.75"))["three-quarter"].fine is None
+    tap = ("M8x0.1", "blank.thread_length=8")
+    view, mesh = all_pictures(_design(*tap))["three-quarter"], _mesh(*tap)
+    paths = (tmp_path / "shaded.png", tmp_path / "lined.png")
+    views = (view, replace(view, fine=None))
+    draw_views(mesh.vertices, mesh.triangles, list(zip(views, paths, strict=True)))
+    shaded, lined = (read(path) < INK for path in paths)
+    assert not (shaded & ~lined).any()
+    assert 0.0005 < shaded.mean() < 0.2 * lined.mean()
+
+
+def test_a_slim_tap_fills_the_picture_of_its_cutting_end() -> None:
+    assert all_pictures(_design("M2"))["end"].window is None
+    design = _design("M0.5x0.125")
+    window = all_pictures(design)["end"].window
+    assert window is not None
+    assert window.height == pytest.approx(2.5 * design.thread.major)
+    assert window.height < design.blank.shank_diameter

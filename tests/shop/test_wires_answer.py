@@ -6,12 +6,14 @@ from dataclasses import replace
 
 import pytest
 
+from tapmodel.design.design import design_tap
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.wires_answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
 from tapmodel.shop.wires_reading import Verdict
 from tapmodel.shop.wires_record import wires_record
+from tapmodel.spec.job_file import job_for
 from tapmodel.words import Hand
 
 BASIC = 7.350
@@ -173,3 +175,12 @@ def test_notes_say_when_to_measure(small_tap: TapDesign):
     assert "opposite each other" in notes[0]
     assert "two wires measure as three do" in notes[1]
     assert len(notes) == 2
+
+
+@pytest.mark.parametrize(("designation", "thin"), [("M10x0.17", True), ("M10x0.18", False)])
+def test_wires_too_thin_to_be_had_are_named(designation: str, thin: bool):
+    # The best wire is 0.57735 P: 0.098 and 0.104 mm.
+    design = design_tap(job_for(designation))
+    asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
+    notes = answer_wires(asked, Wires()).notes
+    assert any("hardly to be had" in note for note in notes) is thin

@@ -89,7 +89,7 @@ def _metric(  # noqa: PLR0913, PLR0917  (drawn by the strategies below)
     text: str,
     starts: int = 1,
 ) -> Designation:
-    meant = str(default_hole_class(diameter))
+    meant = str(default_hole_class(diameter, pitch))
     named = str(hole_class) if hole_class else None
     return Designation(Family.METRIC, diameter, pitch, hand, named, meant, text, starts)
 
@@ -130,10 +130,22 @@ def test_another_thread_is_not_equal():
 
 
 def test_the_class_meant_by_none_depends_on_the_size():
-    assert str(default_hole_class(1.4)) == "5H"
-    assert str(default_hole_class(1.6)) == "6H"
+    assert str(default_hole_class(1.4, None)) == "5H"
+    assert str(default_hole_class(1.6, None)) == "6H"
+    assert str(default_hole_class(0.99, None)) == "4H"
     assert parse("M1.2").effective_class == "5H"
     assert parse("M10-7H").effective_class == "7H"
+
+
+# A note to a thread chart on the web: M1.8x0.2 and finer are 4H, M2x0.25 and finer 5H.
+FINEST = {"M1.8x0.2": "4H", "M1x0.2": "4H", "M2x0.25": "5H", "M2.2x0.25": "5H", "M2.5x0.35": "6H"}
+
+
+def test_the_finest_pitches_mean_a_finer_class():
+    assert {thread: parse(thread).effective_class for thread in FINEST} == FINEST
+    assert parse("M20x0.249").effective_class == "4H"
+    assert parse("M20x0.299").effective_class == "5H"
+    assert parse("M20x0.3").effective_class == "6H"
 
 
 @pytest.mark.parametrize("text", ["", "6", "H6", "6h", "66H", "6H6H6H", "6H-5H"])

@@ -13,7 +13,7 @@ from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.thread_forms import BA
 from tapmodel.words import Certainty
 
-NUMBERS = range(15)
+NUMBERS = range(17)
 
 
 def settled(text: str) -> Designation:
@@ -85,14 +85,6 @@ def test_two_ba_worked_by_hand():
 def test_a_settled_thread_reads_back(text: str):
     assert canonical(settled(text)) == text
     assert settled(canonical(settled(text))) == settled(text)
-
-
-@pytest.mark.parametrize(("number", "size"), [(15, "0.9"), (16, "0.79")])
-def test_sizes_under_a_millimetre_are_refused(number: int, size: str):
-    with pytest.raises(
-        InputError, match=f"0 BA to 14 BA; .* from 1 mm, and {number} BA has {size} mm"
-    ):
-        settled(f"{number} BA")
 
 
 def test_a_class_of_another_standard_is_refused():

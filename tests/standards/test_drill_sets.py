@@ -101,4 +101,4 @@ def test_the_next_drills_stand_on_both_sides_and_nothing_between(size: float, na
 def test_beyond_the_ends_of_a_set_there_is_none():
     assert next_drills("letter", 5.0) == (None, inch_drills("letter")[0])
     assert next_drills("letter", 12.0) == (inch_drills("letter")[-1], None)
-    assert next_drills(METRIC, 0.02)[0] is None
+    assert next_drills(METRIC, 0.009)[0] is None

@@ -106,5 +106,5 @@ def test_a_grade_too_wide_for_the_pitch_names_the_widest_that_fit(
 
 
 def test_sizes_out_of_range_are_refused():
-    with pytest.raises(InputError, match="1 to 300 mm"):
-        metric_hole_limits(0.9, 0.225, H6)
+    with pytest.raises(InputError, match=r"0\.3 to 300 mm"):
+        metric_hole_limits(0.29, 0.08, H6)

@@ -59,10 +59,10 @@ def test_missing_coarse_pitch_names_the_nearest_sizes():
 @pytest.mark.parametrize(
     ("diameter", "pitch", "field"),
     [
-        (0.9, 0.2, "diameter"),
+        (0.29, 0.08, "diameter"),
         (301, 4, "diameter"),
         (math.nan, 1, "diameter"),
-        (10, 0.19, "pitch"),
+        (10, 0.049, "pitch"),
         (10, 5.1, "pitch"),
         (100, 8.1, "pitch"),
         (10, math.nan, "pitch"),

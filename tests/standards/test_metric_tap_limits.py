@@ -69,4 +69,4 @@ def test_bad_class_and_size_are_refused():
     with pytest.raises(InputError, match="1, 2 or 3"):
         metric_tap_limits(10, 1.5, 4)
     with pytest.raises(InputError, match="pitch"):
-        metric_tap_limits(10, 0.1, 2)
+        metric_tap_limits(10, 0.04, 2)

@@ -127,7 +127,7 @@ def test_a_series_that_contradicts_the_table_is_refused_with_the_right_pitch(tex
     [
         ("0.059-80", "diameter"),
         ("6 1/64-8", "diameter"),
-        ("1/4-81", "pitch"),
+        ("1/4-509", "pitch"),
         ("1/4-7", "pitch"),
         ("5-3.9", "pitch"),
     ],
@@ -250,3 +250,24 @@ def test_the_first_choice_suits_every_class():
     for text, hole_class in product(("0-80", "1/4-20", "2-12"), ("1B", "2B", "3B")):
         settled = RULES.settle(parse(f"{text}-{hole_class}"))
         assert RULES.tap_class(settled) == "cut"
+
+
+def test_finer_than_the_series_the_formulas_are_carried_on_and_it_is_said():
+    fine = RULES.hole_limits(RULES.settle(parse("1/4-254")))
+    assert fine.beyond_scope
+    assert "end at 80 threads per inch" in fine.note
+    # D2 = 0.25 - 0.649519/254; LE = 9P: TD2 = 1.3 * (0.0015 * 0.25^(1/3) + 0.0015 * 0.18824
+    # + 0.015 * 0.024934) = 0.002082.
+    assert fine.limits.pitch_min / 25.4 == pytest.approx(0.2474, abs=1e-9)
+    assert fine.limits.pitch_max / 25.4 == pytest.approx(0.2474 + 0.0021, abs=1e-9)
+    assert not RULES.hole_limits(RULES.settle(parse("1/4-79"))).beyond_scope
+
+
+@pytest.mark.parametrize("hole_class", ["1B", "2B", "3B"])
+def test_a_pitch_finer_than_its_tolerance_is_refused_with_the_finest(hole_class: str):
+    settled = RULES.settle(parse(f"2.000-508 UNS-{hole_class}"))
+    with pytest.raises(InputError, match=f"in class {hole_class}") as caught:
+        RULES.hole_limits(settled)
+    finest = caught.value.allowed.split(maxsplit=1)[0]
+    found = RULES.hole_limits(RULES.settle(parse(f"2.000-{finest} UNS-{hole_class}"))).limits
+    assert found.minor_max < found.pitch_min < found.pitch_max < found.major_min

@@ -4,7 +4,11 @@ from dataclasses import replace
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.pictures.axes import axes
-from tapmodel.report.still import View
+from tapmodel.report.still import Fine, View, Window
+
+_SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
+
+_LEAST_PITCH = 6.0  # in the picture, below which the thread is shaded without lines [px]
 
 
 def three_quarter(design: TapDesign) -> View:
@@ -12,6 +16,7 @@ def three_quarter(design: TapDesign) -> View:
     count, hand = design.flutes.count, design.thread.hand.value
     return replace(
         View(),
+        fine=_fine(design),
         title="The tap from its cutting end",
         alt=f"The whole {hand}-hand tap {design.designation}, cutting end in front: "
         f"chamfer, thread with {count} flutes, their run-outs, shank and drive square.",
@@ -20,7 +25,9 @@ def three_quarter(design: TapDesign) -> View:
 
 def end_on(design: TapDesign) -> View:
     """On the cutting end, the first flute upwards, as the drawings show it."""
+    slim = _SLIM * design.thread.major
     return View(
+        window=Window((0.0, 0.0, 0.0), slim) if design.blank.shank_diameter > slim else None,
         direction=(0.0, 0.0, -1.0),
         up=axes(design, design.flutes.angles[0]).at(1.0, 0.0, 0.0),
         size=(1000, 1000),
@@ -28,3 +35,12 @@ def end_on(design: TapDesign) -> View:
         alt=f"The tap {design.designation} seen along its axis from the front, first flute on "
         f"top: front face, {design.flutes.count} flutes and the teeth of the chamfer.",
     )
+
+
+def _fine(design: TapDesign) -> Fine | None:
+    """The thread, where a picture as wide as the tap is long leaves too few pixels for a pitch."""
+    thread, blank = design.thread, design.blank
+    if View().size[0] * thread.pitch >= _LEAST_PITCH * blank.overall_length:
+        return None
+    inside = thread.minor / 2 - design.relief.thread.heel_drop - thread.pitch / 2
+    return Fine(0.0, blank.thread_length - thread.pitch / 100, inside)

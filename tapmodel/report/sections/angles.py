@@ -15,6 +15,6 @@ def section(design: TapDesign) -> Section:
         Row("chordal hook", Angle(flutes.chordal_hook)),
         Row("land, angle", Angle(flutes.land_angle)),
         Row("land, width along the arc", Length(flutes.land_width, 2), measured=True),
-        Row("area of one flute", Words(f"{flutes.area:.2f} mm²")),
+        Row("area of one flute", Words(f"{flutes.area:{'.2f' if flutes.area > 1 else '.3g'}} mm²")),
     )
     return Section("angles", "Cutting angles and lands", (Rows(rows),))

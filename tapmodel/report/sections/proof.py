@@ -17,6 +17,7 @@ from tapmodel.report.blocks import (
 
 _SECTIONS = "Areas of sections square to the axis"
 _SURFACES = "Sampled points of the faces against the surfaces of the design"
+_FEATURES = "Points of the design's features and edges against the faces"
 
 
 def section(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] = ()) -> Section:
@@ -27,7 +28,8 @@ def section(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] =
         mesh: of the triangles made from it.
         simplifications: what the model leaves out of a real tap, a sentence each.
     """
-    blocks: list[Block] = [Rows(_solid(proof), "Solid"), _stations(proof), _surfaces(proof)]
+    blocks: list[Block] = [Rows(_solid(proof), "Solid"), _stations(proof)]
+    blocks += [_surfaces(proof), _features(proof)]
     blocks.append(Rows(_mesh(mesh), "Mesh"))
     if simplifications:
         left_out = tuple(f"Left out of the model: {text}." for text in simplifications)
@@ -63,12 +65,24 @@ def _station(station: Station) -> tuple[Quantity, ...]:
 
 
 def _surfaces(proof: ModelProof) -> Table:
+    farthest = (proof.deviation_um_max, proof.deviation_points)
+    return _farthest(("surface", _SURFACES), proof.deviation_um_by_surface, farthest)
+
+
+def _features(proof: ModelProof) -> Table:
+    farthest = (proof.ideal_um_max, proof.ideal_points)
+    return _farthest(("feature", _FEATURES), proof.ideal_um_by_feature, farthest)
+
+
+def _farthest(
+    titles: tuple[str, str], by_name: dict[str, float], total: tuple[float, int]
+) -> Table:
+    kind, title = titles
     lines: list[tuple[Quantity, ...]] = [
-        (Words(surface), Words(f"{micrometres:.2g} µm"))
-        for surface, micrometres in proof.deviation_um_by_surface.items()
+        (Words(name), Words(f"{micrometres:.2g} µm")) for name, micrometres in by_name.items()
     ]
-    farthest = f"{proof.deviation_um_max:.2g} µm at {proof.deviation_points} points"
-    return Table(("surface", "farthest off"), (*lines, (Words("all"), Words(farthest))), _SURFACES)
+    farthest = f"{total[0]:.2g} µm at {total[1]} points"
+    return Table((kind, "farthest off"), (*lines, (Words("all"), Words(farthest))), title)
 
 
 def _mesh(mesh: MeshProof) -> tuple[Row, ...]:

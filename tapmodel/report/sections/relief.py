@@ -17,6 +17,7 @@ from tapmodel.report.blocks import (
     Section,
     Table,
     Words,
+    small_length,
 )
 from tapmodel.words import ReliefKind
 
@@ -41,9 +42,9 @@ def _one(design: TapDesign, relief: Relief) -> list[Block]:
     else:
         rows.append(Row("relief angle at the edge", Angle(relief.edge_angle)))
     rows += [
-        Row("radial drop at the heel", Length(relief.heel_drop), measured=True),
+        Row("radial drop at the heel", small_length(relief.heel_drop), measured=True),
         Row("radius of the arc", Length(relief.arc_radius)),
-        Row("arc's centre off the axis", Length(relief.arc_offset)),
+        Row("arc's centre off the axis", small_length(relief.arc_offset)),
         Row("direction of that, behind the edge", Angle(relief.arc_direction)),
     ]
     return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
@@ -57,7 +58,7 @@ def _drops(design: TapDesign, relief: Relief, caption: str) -> Table:
         (
             Angle(share * land, 1),
             Length(radius * math.radians(share * land), 2),
-            Length(float(fall)),
+            Length(float(fall), small_length(relief.heel_drop).digits),
         )
         for share, fall in zip(SHARES, drops, strict=True)
     ]

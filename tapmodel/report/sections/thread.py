@@ -1,7 +1,7 @@
 """The tap's own thread at the cutting edge."""
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.report.blocks import Angle, Length, Row, Rows, Section, Words
+from tapmodel.report.blocks import Angle, Length, Row, Rows, Section, Words, small_length
 
 
 def section(design: TapDesign) -> Section:
@@ -28,4 +28,5 @@ def section(design: TapDesign) -> Section:
 
 def _end(where: str, flat: float, radius: float) -> Row:
     """A crest or root is flat or round."""
-    return Row(f"radius {where}", Length(radius)) if radius else Row(f"flat {where}", Length(flat))
+    name, size = ("radius", radius) if radius else ("flat", flat)
+    return Row(f"{name} {where}", small_length(size))

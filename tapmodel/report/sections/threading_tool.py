@@ -1,7 +1,16 @@
 """The tool that cuts the tap's thread on the lathe: its form, and how deep it is fed."""
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.report.blocks import Angle, Length, Paragraphs, Row, Rows, Section, Words
+from tapmodel.report.blocks import (
+    Angle,
+    Length,
+    Paragraphs,
+    Row,
+    Rows,
+    Section,
+    Words,
+    small_length,
+)
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 
 
@@ -34,8 +43,8 @@ def section(design: TapDesign) -> Section:
 
 def _nose(tool: LatheTool) -> Row:
     if tool.nose_radius:
-        return Row("nose radius", Length(tool.nose_radius))
-    return Row("nose flat, at most", Length(tool.nose_flat))
+        return Row("nose radius", small_length(tool.nose_radius))
+    return Row("nose flat, at most", small_length(tool.nose_flat))
 
 
 def _trailing(tool: LatheTool) -> str:

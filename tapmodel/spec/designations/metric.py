@@ -48,7 +48,7 @@ def read(text: str) -> Designation | None:
         pitch=pitch,
         hand=hand,
         hole_class=hole_class,
-        default_class=str(default_hole_class(size)),
+        default_class=str(default_hole_class(size, pitch)),
         text=text,
         starts=_starts(text, _positive(text, lead), pitch),
     )
