@@ -140,8 +140,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
 
         for line in findings_text(settled.findings):
             say(line, aside=True)
-        if _has_errors(settled) and not force:
-            raise RefusedError("not built, see the errors above; --force builds it anyway")
+        _refuse_broken(settled, force=force)
         foreseen = _foreseen(settled, limits, preview=preview)
         with _progress(foreseen) as tell:
             if preview:
@@ -338,6 +337,18 @@ def _has_errors(settled: "TapDesign") -> bool:
 
 def _errors(settled: "TapDesign") -> tuple[Finding, ...]:
     return tuple(f for f in settled.findings if f.severity is Severity.ERROR)
+
+
+def _refuse_broken(settled: "TapDesign", *, force: bool) -> None:
+    """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
+    if not _has_errors(settled):
+        return
+    impossible = [f"{f.no_solid} [{f.code}]" for f in settled.findings if f.no_solid]
+    if impossible:
+        even = "even --force cannot build it" if force else "--force could not build it either"
+        raise RefusedError(f"not built, see the errors above; {even}: {'; '.join(impossible)}")
+    if not force:
+        raise RefusedError("not built, see the errors above; --force builds it anyway")
 
 
 def _end(settled: "TapDesign") -> None:

@@ -4,6 +4,8 @@ A message names the field, the value and what is allowed, and ends in the cure. 
 fails is not an exception but a `tapmodel.findings.Finding`.
 """
 
+from tapmodel.findings import Finding
+
 INTERRUPTED = 130
 """Exit code of a run that the user ended."""
 
@@ -62,6 +64,19 @@ class RefusedError(TapmodelError):
     """The design breaks a rule; the findings say which and what to change."""
 
     exit_code = 1
+
+
+class NoTapError(RefusedError):
+    """The values leave no tap that could be described, let alone judged."""
+
+    def __init__(self, finding: Finding) -> None:
+        """The `finding` says which rule binds and what to change."""
+        self.finding = finding
+        super().__init__(finding.what)
+
+    def __reduce__(self) -> tuple[type["NoTapError"], tuple[Finding]]:
+        """Let the error travel between processes."""
+        return type(self), (self.finding,)
 
 
 class KernelError(TapmodelError):

@@ -1,56 +1,29 @@
-"""The whole design of a tap, in the order in which its values are settled."""
+"""The whole design of a tap with all that is found about it, and the cures."""
 
-import re
 from dataclasses import replace
 
-from tapmodel.design.blank import choose_blank
-from tapmodel.design.chamfer import chamfer_cone, chamfer_record
-from tapmodel.design.flute_choice import choose_flutes
-from tapmodel.design.flute_record import flute_record
-from tapmodel.design.flute_section import land_angle
-from tapmodel.design.hole import tapped_hole
-from tapmodel.design.ledger import Ledger
-from tapmodel.design.relief_choice import choose_reliefs
-from tapmodel.design.rules import Context, findings
+from tapmodel.design.cures import advised
+from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.thread import tap_thread
+from tapmodel.design.trials import Trials
+from tapmodel.errors import NoTapError
 from tapmodel.spec.job import Job
 
 
 def design_tap(job: Job) -> TapDesign:
-    """Settle every number of the tap that `job` asks for, then judge it.
+    """Settle every number of the tap that `job` asks for, judge it, and seek the cures.
 
     Findings of severity error stand in the result; nothing is repaired.
 
     Raises:
         InputError: a value that cannot be used at all.
-        RefusedError: values that leave no tap to describe; the message says what to change.
+        NoTapError: values that leave no tap to describe; the message says what to change.
 
     Source: the functions called here name theirs, choice by choice.
     """
-    ledger = Ledger(job.given())
-    hole = tapped_hole(job.designation, ledger)
-    thread = tap_thread(hole, ledger)
-    cone = chamfer_cone(thread, hole, ledger)
-    flutes = choose_flutes(thread, hole.diameter, ledger)
-    count, section = flutes.wish.count, flutes.section
-    chamfer = chamfer_record(cone, thread, section, count)
-    land = land_angle(section, count, thread.major / 2)
-    relief = choose_reliefs(thread, hole.diameter, land, ledger)
-    chosen = choose_blank(thread, chamfer, section, hole.diameter, ledger)
-    design = TapDesign(
-        name=job.name or re.sub(r"[^A-Za-z0-9._]+", "-", hole.text).strip("-"),
-        designation=hole.text,
-        hole=hole.found.limits,
-        basic_pitch_diameter=hole.found.basic_pitch_diameter,
-        drill=hole.drill,
-        thread=thread,
-        chamfer=chamfer,
-        flutes=flute_record(section, count, thread, chosen),
-        relief=relief,
-        blank=chosen.blank,
-        choices=ledger.choices,
-        findings=(),
-    )
-    context = Context(hole, flutes, bool(job.blank.shank_must_pass))
-    return replace(design, findings=findings(design, context))
+    trials = Trials(job)
+    try:
+        design = settle(job)
+    except NoTapError as error:
+        raise NoTapError(*advised((error.finding,), trials)) from None
+    return replace(design, findings=advised(design.findings, trials))

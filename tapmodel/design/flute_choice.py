@@ -3,14 +3,21 @@
 import math
 from dataclasses import dataclass
 
-from tapmodel.design.flute_limits import ToothRadii, impossible, land_width, shortfall
+from tapmodel.design.flute_limits import (
+    ToothRadii,
+    impossible,
+    land_width,
+    misplaced,
+    no_land,
+    shortfall,
+)
 from tapmodel.design.flute_section import FluteSection, rake
-from tapmodel.design.flute_solve import FluteWish, Unmet, solve
+from tapmodel.design.flute_solve import FluteWish, Unmet, offset_for, solve
 from tapmodel.design.ledger import Ledger, Rule
-from tapmodel.design.legal_value import floor_text
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.tap_design import TapThread
-from tapmodel.errors import RefusedError
+from tapmodel.errors import NoTapError
+from tapmodel.findings import Finding
 
 CUTTERS = (0.5, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
 MICRO_CUTTERS = (0.1, 0.2, 0.3, 0.4)
@@ -64,7 +71,7 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
     and the rules then say what binds.
 
     Raises:
-        RefusedError: no cutter leaves a tooth at all; the message says what to change.
+        NoTapError: no cutter leaves a tooth at all.
 
     Source: derived here; default numbers common practice.
     """
@@ -78,9 +85,9 @@ def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenF
         on_hand = (given,)
     best, reasons = _best(wish, on_hand, tooth)
     if best is None:
-        raise RefusedError(f"flutes: {reasons[0]}")
+        raise NoTapError(reasons[0])
     if land_width(best.section, count, tooth.crest) <= 0:
-        raise RefusedError(f"flutes: no land is left; {smaller_cutter(wish, tooth, best.section)}")
+        raise NoTapError(no_land(best.section, count, tooth))
     if given is None:
         _note_cutter(best, wish, ledger)
     return ChosenFlutes(wish, best.section, best.unmet)
@@ -141,16 +148,17 @@ def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> flo
 
 def _best(
     wish: FluteWish, cutters: tuple[float, ...], tooth: ToothRadii
-) -> tuple[_Candidate | None, list[str]]:
+) -> tuple[_Candidate | None, list[Finding]]:
     candidates: list[_Candidate] = []
-    reasons: list[str] = []
+    reasons: list[Finding] = []
     for diameter in cutters:
         found = solve(wish, diameter, 2 * tooth.crest)
         if found.section is None:
-            reasons.append(found.unmet.cure if found.unmet else "")
+            offset = offset_for(wish, diameter / 2, tooth.crest)
+            reasons.append(misplaced(offset, wish.core_diameter or 0.0, diameter / 2))
             continue
         reason = impossible(found.section, tooth)
-        if reason:
+        if reason is not None:
             reasons.append(reason)
             continue
         candidates.append(_candidate(wish, found.section, found.unmet, tooth))
@@ -176,39 +184,3 @@ def _candidate(
         float(rake(section, tooth.root)) < min(wish.rake or 0.0, 0.0),
         abs(land_width(section, wish.count, tooth.crest) - wish.land_width),
     )
-
-
-def largest_cutter(wish: FluteWish, tooth: ToothRadii, upto: float) -> float | None:
-    """Largest cutter below `upto` [mm] that meets every limit with the same wishes.
-
-    Searched in steps of a fiftieth of `upto`, then refined by halving; None when there is none.
-
-    Source: derived here.
-    """
-    steps = [upto * k / 50 for k in range(49, 0, -1)]
-    legal = next((size for size in steps if _legal(wish, tooth, size)), None)
-    if legal is None:
-        return None
-    low, high = legal, legal + upto / 50
-    for _ in range(20):
-        middle = (low + high) / 2
-        low, high = (middle, high) if _legal(wish, tooth, middle) else (low, middle)
-    return low
-
-
-def smaller_cutter(wish: FluteWish, tooth: ToothRadii, section: FluteSection) -> str:
-    """The cure for too little metal, with the nearest legal cutter.
-
-    Source: derived here.
-    """
-    size = largest_cutter(wish, tooth, 2 * section.ball_radius)
-    if size is None:
-        return f"set flutes.count below {wish.count} or a larger flutes.core_diameter"
-    return f"set flutes.cutter_diameter at most {floor_text(size, 2)} mm"
-
-
-def _legal(wish: FluteWish, tooth: ToothRadii, cutter_diameter: float) -> bool:
-    found = solve(wish, cutter_diameter, 2 * tooth.crest)
-    if found.section is None or found.unmet or impossible(found.section, tooth):
-        return False
-    return shortfall(found.section, wish.count, tooth) <= 0

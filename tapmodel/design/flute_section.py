@@ -9,7 +9,12 @@ the land in front. Every formula is derived from that definition; lengths mm, an
 import math
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from tapmodel.design.tap_design import Flutes
+
+Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +74,20 @@ def _wall_angle(section: FluteSection, radius: float, side: int) -> float:
     b, m = section.ball_radius, section.centre_distance
     half = math.acos((radius**2 + m**2 - b**2) / (2 * radius * m))
     return math.degrees(math.atan2(section.offset, section.centre_radius) + side * half)
+
+
+def wall_angles(section: FluteSection, radii: Floats, side: int) -> Floats:
+    """Polar angles of a wall at many `radii` [mm]: `side` 1 the face, -1 the heel [deg].
+
+    Source: as `face_angle`.
+    """
+    wall = section.offset + side * section.ball_radius
+    b, m = section.ball_radius, section.centre_distance
+    straight = np.arcsin(np.clip(wall / radii, -1, 1))
+    half = np.arccos(np.clip((radii**2 + m**2 - b**2) / (2 * radii * m), -1, 1))
+    on_arc = math.atan2(section.offset, section.centre_radius) + side * half
+    above = radii >= math.hypot(section.centre_radius, wall)
+    return np.degrees(np.where(above, straight, on_arc))
 
 
 def on_ball(section: FluteSection, radius: float) -> bool:

@@ -4,7 +4,6 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.flute_section import FluteSection, on_ball, rake
-from tapmodel.design.legal_value import ceil_text, floor_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +27,15 @@ class FluteWish:
 
 @dataclass(frozen=True, slots=True)
 class Unmet:
-    """A wish that cannot be met: the limit that binds and the nearest legal value, in words."""
+    """A wish that cannot be met.
+
+    Attributes:
+        limit: what binds.
+        near: fields whose values would meet it, up to these or from these on.
+    """
 
     limit: str
-    cure: str
+    near: tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,18 +59,23 @@ def solve(wish: FluteWish, cutter_diameter: float, major: float) -> Solution:
     if wish.depth_from_top is not None:
         return _at_depth(wish, b, R, R - wish.depth_from_top + b)
     core = wish.core_diameter or 0.0
-    offset = R * _sine(wish) - b if wish.offset is None else wish.offset
+    offset = offset_for(wish, b, R)
     m = core / 2 + b
     if abs(offset) >= m:
-        cure = (
-            f"with a core of {core:.3f} mm and this cutter the offset {offset:.3f} mm must stay "
-            f"within {-m:.3f} to {m:.3f} mm"
-        )
-        return Solution(None, Unmet("core", cure))
+        near = (("flutes.offset", math.copysign(m, offset)), ("flutes.core_diameter", 2 * offset))
+        return Solution(None, Unmet("core", near))
     section = FluteSection(b, offset, math.sqrt(m**2 - offset**2))
     if wish.rake is not None and on_ball(section, R):
         return Solution(section, _ball_exit_by_core(wish, b, R, core))
     return Solution(section, None)
+
+
+def offset_for(wish: FluteWish, b: float, R: float) -> float:
+    """Offset wished for, or that gives the wished rake on the straight wall; ball and tap [mm].
+
+    Source: derived here.
+    """
+    return R * _sine(wish) - b if wish.offset is None else wish.offset
 
 
 def _at_depth(wish: FluteWish, b: float, R: float, centre: float) -> Solution:
@@ -84,23 +93,17 @@ def _at_depth(wish: FluteWish, b: float, R: float, centre: float) -> Solution:
             if on_ball(on_arc, R) and _has_rake(on_arc, R, wish):
                 return Solution(on_arc, None)
     deepest = R + b - R * math.sqrt(1 - _sine(wish) ** 2)
-    cure = f"flutes.depth_from_top at least {ceil_text(deepest, 2)} mm"
-    return Solution(on_wall, Unmet("ball exit", cure))
+    return Solution(on_wall, Unmet("ball exit", (("flutes.depth_from_top", deepest),)))
 
 
 def _ball_exit_by_core(wish: FluteWish, b: float, R: float, core: float) -> Unmet:
     sine = _sine(wish)
     widest_core = 2 * (math.sqrt(R**2 + b**2 - 2 * R * b * sine) - b)
-    cures = (
-        [f"flutes.core_diameter at most {floor_text(widest_core, 2)} mm"]
-        if widest_core > 0.01
-        else []
-    )
+    near = [("flutes.core_diameter", widest_core)]
     slope = core + 2 * R * sine
     if slope > 0 and core / 2 < R:
-        largest = 2 * (R**2 - core**2 / 4) / slope
-        cures.append(f"flutes.cutter_diameter at most {floor_text(largest, 2)} mm")
-    return Unmet("ball exit", " or ".join(cures) or "a larger flutes.rake")
+        near.append(("flutes.cutter_diameter", 2 * (R**2 - core**2 / 4) / slope))
+    return Unmet("ball exit", tuple(near))
 
 
 def _sine(wish: FluteWish) -> float:

@@ -1,13 +1,10 @@
-"""What the rules share: their context, and one way to write a finding."""
+"""What the rules share: one way to write a finding, its numbers and its levers."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from tapmodel.design.flute_choice import ChosenFlutes
-from tapmodel.design.hole import TappedHole
-from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import GEOMETRY
-from tapmodel.findings import Finding
+from tapmodel.findings import Bound, Finding, Lever
 from tapmodel.sources import Source
 from tapmodel.words import Severity
 
@@ -15,19 +12,8 @@ ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
 Findings = Iterator[Finding]
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
-    """What the rules need beside the design itself.
-
-    Attributes:
-        hole: the hole with its limits' origin.
-        flutes: the wishes, for the nearest legal value.
-        shank_must_pass: the job wants the shank to pass the finished hole.
-    """
-
-    hole: TappedHole
-    flutes: ChosenFlutes
-    shank_must_pass: bool
+NOISE = 1e-9
+"""Binary noise of numbers that are typed in; a value on its limit is legal [mm, deg]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,27 +25,64 @@ class Numbers:
     allowed: str
 
 
-def finding(
-    code: str, severity: Severity, what: str, numbers: Numbers, source: Source = GEOMETRY
+def finding(  # noqa: PLR0913  (a finding has as many parts)
+    code: str,
+    severity: Severity,
+    what: str,
+    numbers: Numbers,
+    source: Source = GEOMETRY,
+    *,
+    levers: Iterable[Lever] = (),
 ) -> Finding:
-    """A finding; see `tapmodel.findings.Finding`."""
+    """A finding; see `tapmodel.findings.Finding`.
+
+    `what` says what is wrong, with the cure only where it has no `levers` that could be tried.
+    """
     return Finding(
-        code, severity, what, numbers.expected, numbers.actual, numbers.allowed, str(source)
+        code,
+        severity,
+        what,
+        numbers.expected,
+        numbers.actual,
+        numbers.allowed,
+        str(source),
+        tuple(levers),
     )
+
+
+def less(field: str, now: float, near: float | None = None) -> Lever:
+    """A smaller value mends it; `now` it stands there, a formula expects the limit `near`."""
+    return Lever(field, Bound.AT_MOST, now, near)
+
+
+def more(field: str, now: float, near: float | None = None) -> Lever:
+    """A larger value mends it; see `less`."""
+    return Lever(field, Bound.AT_LEAST, now, near)
+
+
+def exactly(field: str, value: float | str) -> Lever:
+    """This very value mends it."""
+    return Lever(field, Bound.EXACTLY, None, value)
+
+
+def over(actual: float, limit: float) -> bool:
+    """Whether an upper limit is broken by more than the noise of binary numbers."""
+    return actual > limit + NOISE
+
+
+def under(actual: float, limit: float) -> bool:
+    """Whether a lower limit is broken by more than the noise of binary numbers."""
+    return actual < limit - NOISE
 
 
 def at_most(limit: float, actual: float, unit: str = "mm") -> Numbers:
-    """Texts for an upper limit; the nearest legal value is rounded into the legal side."""
-    return Numbers(
-        f"{floor_text(limit)} {unit}", f"{actual:.5g} {unit}", f"at most {limit:.5g} {unit}"
-    )
+    """Texts for an upper limit."""
+    return Numbers(f"{limit:.5g} {unit}", f"{actual:.5g} {unit}", f"at most {limit:.5g} {unit}")
 
 
 def at_least(limit: float, actual: float, unit: str = "mm") -> Numbers:
-    """Texts for a lower limit; the nearest legal value is rounded into the legal side."""
-    return Numbers(
-        f"{ceil_text(limit)} {unit}", f"{actual:.5g} {unit}", f"at least {limit:.5g} {unit}"
-    )
+    """Texts for a lower limit."""
+    return Numbers(f"{limit:.5g} {unit}", f"{actual:.5g} {unit}", f"at least {limit:.5g} {unit}")
 
 
 def between(low: float, high: float, actual: float, unit: str = "mm") -> Numbers:

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from tapmodel.design.judging import ERROR, Numbers, at_most, exactly, finding, less
 from tapmodel.design.ledger import Ledger, Rule
-from tapmodel.design.legal_value import floor_text
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.design.relief import (
     con_eccentric,
@@ -16,7 +16,7 @@ from tapmodel.design.relief import (
     eccentric_by_edge,
 )
 from tapmodel.design.tap_design import Chamfer, Relief, Reliefs, TapThread
-from tapmodel.errors import RefusedError
+from tapmodel.errors import NoTapError
 from tapmodel.words import ReliefKind, ReliefPlace
 
 CHAMFER_EDGE_ANGLE = 4.0
@@ -75,7 +75,7 @@ def choose_reliefs(
     """Settle both reliefs for lands of `land_angle` [deg] at the crests; `diameter` nominal [mm].
 
     Raises:
-        RefusedError: a margin as wide as the land, or a drop that no arc reaches.
+        NoTapError: a margin as wide as the land, or a drop that no arc reaches.
 
     Source: kinds as defined in `tapmodel.design.relief`; defaults common practice.
     """
@@ -107,10 +107,11 @@ def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
     ruled, rule = ("thread", WHOLE_RULE) if rounded else ("crest", CREST_RULE)
     place = ReliefPlace(ledger.word("relief.thread.applies_to", ruled, rule))
     if rounded and place is ReliefPlace.CREST:
-        raise RefusedError(
-            "relief.thread: a rounded crest cannot be relieved without its flanks; give "
-            'relief.thread.applies_to = "thread", or a flat crest by thread.crest_flat'
-        )
+        radius = f"{thread.crest_radius:.3g} mm"
+        what = f"A crest rounded by {radius} cannot be relieved without its flanks."
+        numbers = Numbers("thread", "crest", "the whole thread")
+        levers = (exactly("relief.thread.applies_to", "thread"),)
+        raise NoTapError(finding("relief-place", ERROR, what, numbers, levers=levers))
     return place
 
 
@@ -168,21 +169,23 @@ def _heel_drop(land: _Land, ledger: Ledger) -> float:
     steepest = eccentric_by_edge(land.place, land.major, land.angle, 45.0).heel_drop
     allowed = min(largest, steepest)
     if heel_drop > allowed:
-        raise RefusedError(
-            f"{land.key}: no arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg; "
-            f"give {land.key}.heel_drop at most {floor_text(allowed)} mm"
-        )
+        what = f"No arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg."
+        levers = (less(f"{land.key}.heel_drop", heel_drop, allowed),)
+        numbers = at_most(allowed, heel_drop)
+        raise NoTapError(finding("relief-drop", ERROR, what, numbers, levers=levers))
     return heel_drop
 
 
 def _refuse_margin(land: _Land, margin: float) -> None:
     widest = 0.95 * land.angle
     if margin > widest:
-        raise RefusedError(
-            f"{land.key}: a margin of {margin:g} deg leaves no room for the arc on a land of "
-            f"{land.angle:.2f} deg; give {land.key}.margin_angle at most "
-            f"{floor_text(widest, 1)} deg"
+        what = (
+            f"A margin of {margin:g} deg leaves no room for the arc on a land of "
+            f"{land.angle:.2f} deg."
         )
+        levers = (less(f"{land.key}.margin_angle", margin, widest),)
+        numbers = at_most(widest, margin, "deg")
+        raise NoTapError(finding("relief-room", ERROR, what, numbers, levers=levers))
 
 
 def needed_drop(thread: TapThread, chamfer: Chamfer, phi: float) -> float:

@@ -1,9 +1,13 @@
 """All rules that a design must hold, in the order of the tap's features."""
 
+from dataclasses import replace
+
 from tapmodel.design import rules_blank, rules_chamfer, rules_flutes, rules_relief, rules_thread
-from tapmodel.design.judging import Context
+from tapmodel.design.rules_context import Context
+from tapmodel.design.rules_solid import no_solid
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.findings import Finding
+from tapmodel.findings import Finding, gravest_first
+from tapmodel.words import Severity
 
 __all__ = ["Context", "findings"]
 
@@ -21,6 +25,10 @@ def findings(design: TapDesign, context: Context) -> tuple[Finding, ...]:
 
     Source: each finding names its own.
     """
-    order = {"error": 0, "warning": 1, "note": 2}
     found = [finding for judge in FAMILIES for finding in judge(design, context)]
-    return tuple(sorted(found, key=lambda finding: order[finding.severity.value]))
+    return tuple(
+        replace(finding, no_solid=no_solid(finding.code, design))
+        if finding.severity is Severity.ERROR
+        else finding
+        for finding in gravest_first(found)
+    )

@@ -2,12 +2,28 @@
 
 import numpy as np
 
-from tapmodel.design.judging import ERROR, WARNING, Findings, at_least, finding
+from tapmodel.design.judging import (
+    ERROR,
+    WARNING,
+    Findings,
+    at_least,
+    exactly,
+    finding,
+    more,
+    under,
+)
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.relief import drop
 from tapmodel.design.rules_reach import lowest_angle, meets_cleanly, walls
-from tapmodel.design.rules_surface import Surface, largest_cure, lowest_wall, spanned, stays_above
-from tapmodel.design.tap_design import Relief, TapDesign
+from tapmodel.design.rules_surface import (
+    Surface,
+    depth_number,
+    less_relief,
+    lowest_wall,
+    spanned,
+    stays_above,
+)
+from tapmodel.design.tap_design import TapDesign
 from tapmodel.words import ReliefKind
 
 LEAST_MARGIN = 0.1
@@ -33,37 +49,28 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 
 def _margin(surface: Surface) -> Findings:
     relief = surface.relief
-    if relief.kind is ReliefKind.CON_ECCENTRIC and relief.margin_angle < LEAST_MARGIN:
-        what = (
-            f"Con-eccentric relief needs a margin; set {surface.key}.margin_angle at least "
-            f"{LEAST_MARGIN:g} deg, or {surface.key}.kind to eccentric."
-        )
+    if relief.kind is ReliefKind.CON_ECCENTRIC and under(relief.margin_angle, LEAST_MARGIN):
+        what = "Con-eccentric relief needs a margin."
         numbers = at_least(LEAST_MARGIN, relief.margin_angle, "deg")
-        yield finding("relief-margin", ERROR, what, numbers, OWN_RULE)
+        levers = (
+            more(f"{surface.key}.margin_angle", relief.margin_angle, LEAST_MARGIN),
+            exactly(f"{surface.key}.kind", "eccentric"),
+        )
+        yield finding("relief-margin", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
 def _span(design: TapDesign, surface: Surface) -> Findings:
-    cure, numbers = largest_cure(design, surface, lambda relief: spanned(design, relief))
-    what = (
-        "The relief's arc ends before it has crossed the land, which is wider towards the web; "
-        f"{cure}."
-    )
-    yield finding("relief-arc", ERROR, what, numbers)
+    what = "The relief's arc ends before it has crossed the land, which is wider towards the web."
+    numbers = depth_number(surface)
+    yield finding("relief-arc", ERROR, what, numbers, levers=less_relief(design, surface))
 
 
 def _heel(design: TapDesign, surface: Surface) -> Findings:
     land = walls(design, lowest_wall(design), design.thread.major / 2)
-
-    def clean(relief: Relief) -> bool:
-        return spanned(design, relief) and meets_cleanly(relief, land, surface.nominal)
-
-    if not clean(surface.relief):
-        cure, numbers = largest_cure(design, surface, clean)
-        what = (
-            "The relief falls nearly as steeply as the wall of the flute and leaves no heel; "
-            f"{cure}."
-        )
-        yield finding("relief-steep", ERROR, what, numbers, OWN_RULE)
+    if not meets_cleanly(surface.relief, land, surface.nominal):
+        what = "The relief falls nearly as steeply as the wall of the flute and leaves no heel."
+        numbers, levers = depth_number(surface), less_relief(design, surface)
+        yield finding("relief-steep", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
 def _rise(design: TapDesign, surface: Surface) -> Findings:
@@ -74,6 +81,14 @@ def _rise(design: TapDesign, surface: Surface) -> Findings:
     if relief.heel_drop < least:
         what = (
             f"The relief is deepest at {lowest:.1f} deg behind the edge and rises again towards "
-            f"the heel; set {surface.key}.kind to con-eccentric or a larger flutes.cutter_diameter."
+            "the heel."
         )
-        yield finding("relief-rises", WARNING, what, at_least(least, relief.heel_drop), OWN_RULE)
+        levers = (
+            more(f"{surface.key}.heel_drop", relief.heel_drop, least),
+            more(f"{surface.key}.edge_angle", relief.edge_angle),
+            exactly(f"{surface.key}.kind", "con-eccentric"),
+            more("flutes.cutter_diameter", design.flutes.cutter_diameter),
+            more("flutes.count", design.flutes.count),
+        )
+        numbers = at_least(least, relief.heel_drop)
+        yield finding("relief-rises", WARNING, what, numbers, OWN_RULE, levers=levers)

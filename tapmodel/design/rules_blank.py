@@ -1,20 +1,22 @@
-"""Rules on the blank: neck, shank, square, lengths, centres."""
+"""Rules on the blank: neck, shank, square, lengths."""
 
-import math
-
-from tapmodel.design.flute_limits import clearance
+from tapmodel.design import rules_edges
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
     WARNING,
-    Context,
     Findings,
     at_least,
     at_most,
+    exactly,
     finding,
+    less,
+    more,
+    over,
+    under,
 )
-from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.rules_context import Context
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.design.turned import cone_length
 
@@ -30,23 +32,26 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _passage(design, context)
     yield from _square(design)
     yield from _lengths(design)
-    yield from _edges(design)
+    yield from rules_edges.judge(design)
 
 
 def _passage(design: TapDesign, context: Context) -> Findings:
     blank, minor = design.blank, design.hole.minor_min
-    if blank.neck_diameter > minor:
-        what = f"The neck will not pass the hole; set blank.neck_diameter below {minor:g} mm."
-        yield finding("neck-hole", WARNING, what, at_most(minor, blank.neck_diameter))
-    if blank.shank_diameter <= minor:
+    if over(blank.neck_diameter, minor):
+        what = "The neck will not pass the hole."
+        numbers = at_most(minor, blank.neck_diameter)
+        levers = (
+            less("blank.neck_diameter", blank.neck_diameter, minor),
+            exactly("blank.neck_diameter", 0.0),
+        )
+        yield finding("neck-hole", WARNING, what, numbers, levers=levers)
+    if not over(blank.shank_diameter, minor):
         return
     numbers = at_most(minor, blank.shank_diameter)
     if context.shank_must_pass:
-        what = (
-            "The shank does not pass the finished hole; set blank.shank_diameter at most "
-            f"{minor:g} mm."
-        )
-        yield finding("shank-hole", ERROR, what, numbers)
+        what = "The shank does not pass the finished hole."
+        levers = (less("blank.shank_diameter", blank.shank_diameter, minor),)
+        yield finding("shank-hole", ERROR, what, numbers, levers=levers)
     else:
         reach = design.blank.thread_length + blank.neck_length
         what = (
@@ -58,52 +63,54 @@ def _passage(design: TapDesign, context: Context) -> Findings:
 
 def _square(design: TapDesign) -> Findings:
     across, shank = design.blank.square_across_flats, design.blank.shank_diameter
+    least = LEAST_SQUARE_SHARE * shank
+    thicker = more("blank.shank_diameter", shank)
     if across >= shank:
-        what = f"The square is no square; set blank.square_across_flats below {shank:g} mm."
-        yield finding("square-flats", ERROR, what, at_most(shank, across))
-    elif across < LEAST_SQUARE_SHARE * shank:
-        least = LEAST_SQUARE_SHARE * shank
-        what = (
-            "The square is smaller than the shank allows and wastes strength; set "
-            f"blank.square_across_flats at least {ceil_text(least)} mm."
+        what = "The square is no square: its flats lie outside the shank."
+        levers = (less("blank.square_across_flats", across, shank), thicker)
+        yield finding("square-flats", ERROR, what, at_most(shank, across), levers=levers)
+    elif under(across, LEAST_SQUARE_TO_DRIVE * shank):
+        what = "The square is too small to drive the tap."
+        numbers = at_least(LEAST_SQUARE_TO_DRIVE * shank, across)
+        levers = (more("blank.square_across_flats", across, LEAST_SQUARE_TO_DRIVE * shank),)
+        yield finding("square-slim", ERROR, what, numbers, OWN_RULE, levers=levers)
+    elif under(across, least):
+        what = "The square is smaller than the shank allows and wastes strength."
+        levers = (more("blank.square_across_flats", across, least),)
+        yield finding(
+            "square-corners", WARNING, what, at_least(least, across), PRACTICE, levers=levers
         )
-        yield finding("square-corners", WARNING, what, at_least(least, across), PRACTICE)
+
+
+LEAST_SQUARE_TO_DRIVE = 0.3
+"""Across flats below this share of the shank a square shears off before the tap cuts."""
 
 
 def _lengths(design: TapDesign) -> Findings:
     blank = design.blank
     behind = blank.thread_length + blank.neck_length + cone_length(blank)
     least = behind + max(1.0, 0.25 * blank.shank_diameter)
-    if blank.square_start < least:
-        longer = blank.overall_length + least - blank.square_start
-        what = (
-            "There is no room for a shank between thread and square; set blank.overall_length at "
-            f"least {ceil_text(longer)} mm."
+    lack = least - blank.square_start
+    if over(lack, 0.0):
+        what = "There is no room for a shank between thread and square."
+        levers = (
+            more("blank.overall_length", blank.overall_length, blank.overall_length + lack),
+            more("blank.square_start", blank.square_start, least),
+            less("blank.square_length", blank.square_length, blank.square_length - lack),
+            less("blank.thread_length", blank.thread_length, blank.thread_length - lack),
+            less("blank.neck_length", blank.neck_length, blank.neck_length - lack),
+            more("blank.shoulder_angle", blank.shoulder_angle),
+            less("blank.shank_diameter", blank.shank_diameter),
         )
-        yield finding("overall-length", ERROR, what, at_least(least, blank.square_start), OWN_RULE)
-    if blank.square_length <= 0:
-        what = f"The square starts behind the tap's end; set it below {blank.overall_length:g} mm."
-        yield finding("square-length", ERROR, what, at_least(0, blank.square_length))
-
-
-def _edges(design: TapDesign) -> Findings:
-    blank = design.blank
-    web = design.flutes.core_diameter - 2 * clearance(design.thread.major)
-    if blank.front_centre > web:
-        what = (
-            "The front centre cuts into the flutes; set blank.front_centre at most "
-            f"{floor_text(web)} mm or 0 for none."
+        numbers = at_least(least, blank.square_start)
+        yield finding("overall-length", ERROR, what, numbers, OWN_RULE, levers=levers)
+    if under(blank.square_length, rules_edges.LEAST_LENGTH):
+        what = "The square starts behind the tap's end, or is too short to hold."
+        latest = blank.overall_length - rules_edges.LEAST_LENGTH
+        levers = (
+            less("blank.square_start", blank.square_start, latest),
+            more("blank.square_length", blank.square_length, rules_edges.LEAST_LENGTH),
+            more("blank.overall_length", blank.overall_length),
         )
-        yield finding("front-centre", ERROR, what, at_most(web, blank.front_centre), OWN_RULE)
-    depth = blank.rear_centre / 2 / math.tan(math.radians(30))
-    rim = blank.square_across_flats - 2 * blank.rear_chamfer - 0.2
-    if blank.rear_centre > 0 and (blank.rear_centre > rim or depth > blank.square_length):
-        what = (
-            "The rear centre breaks out of the square; set blank.rear_centre at most "
-            f"{floor_text(max(0.0, rim))} mm or 0 for none."
-        )
-        yield finding("rear-centre", ERROR, what, at_most(rim, blank.rear_centre), OWN_RULE)
-    widest = min(blank.shank_diameter / 4, blank.square_length / 2)
-    if blank.rear_chamfer > widest:
-        what = f"The rear edge is gone; set blank.rear_chamfer at most {floor_text(widest)} mm."
-        yield finding("rear-chamfer", ERROR, what, at_most(widest, blank.rear_chamfer), OWN_RULE)
+        numbers = at_least(rules_edges.LEAST_LENGTH, blank.square_length)
+        yield finding("square-length", ERROR, what, numbers, levers=levers)

@@ -5,19 +5,17 @@ surface of nominal radius n ends on the wall where `r + drop(phi(r)) = n`. It en
 cleanly, when that sum grows steadily with r.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.flute_section import face_angle, heel_angle, section_of
-from tapmodel.design.relief import con_eccentric, drop, eccentric_by_drop, eccentric_by_edge
+from tapmodel.design.flute_section import face_angle, section_of, wall_angles
+from tapmodel.design.relief import drop
 from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.words import ReliefKind
 
 Floats = NDArray[np.float64]
-Legal = Callable[[Relief], bool]
 
 STEEPEST = 0.6
 """Fall of the surface per fall of the wall that it must meet; at 1 it never gets there."""
@@ -25,7 +23,7 @@ STEEPEST = 0.6
 ABOVE_CORE = 1e-6
 """Least radius over the core at which walls are looked at [mm]; at the core both are one."""
 
-STEPS, HALVINGS = 129, 40
+STEPS = 129
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +43,10 @@ def walls(design: TapDesign, lowest: float, highest: float) -> Walls:
     section, crest = section_of(design.flutes), design.thread.major / 2
     edge, spacing = face_angle(section, crest), 360 / design.flutes.count
     radii = np.linspace(lowest, max(lowest, highest), STEPS)
-    listed: list[float] = radii.tolist()
     return Walls(
         radii,
-        np.array([face_angle(section, r) - edge for r in listed]),
-        np.array([heel_angle(section, r) - edge + spacing for r in listed]),
+        wall_angles(section, radii, 1) - edge,
+        wall_angles(section, radii, -1) - edge + spacing,
     )
 
 
@@ -111,27 +108,3 @@ def lowest_angle(relief: Relief) -> float:
     Source: derived here.
     """
     return relief.arc_direction + 180 if relief.arc_offset > 0 else float("inf")
-
-
-def largest_setting(design: TapDesign, relief: Relief, *, by_edge: bool, legal: Legal) -> float:
-    """Largest heel drop [mm], or edge angle [deg] with `by_edge`, of a legal relief; 0 for none.
-
-    Source: derived here, by halving between nothing and the value that is not legal.
-    """
-    low, high = 0.0, relief.edge_angle if by_edge else relief.heel_drop
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        if legal(_as_set(design, relief, middle, by_edge=by_edge)):
-            low = middle
-        else:
-            high = middle
-    return low
-
-
-def _as_set(design: TapDesign, relief: Relief, value: float, *, by_edge: bool) -> Relief:
-    major, land = design.thread.major, design.flutes.land_angle
-    if relief.kind is ReliefKind.CON_ECCENTRIC:
-        return con_eccentric(relief.applies_to, major, land, relief.margin_angle, value)
-    if by_edge:
-        return eccentric_by_edge(relief.applies_to, major, land, value)
-    return eccentric_by_drop(relief.applies_to, major, land, value)

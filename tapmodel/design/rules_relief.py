@@ -1,9 +1,17 @@
 """Rules on the two reliefs."""
 
 from tapmodel.design import rules_arc, rules_floor
-from tapmodel.design.judging import WARNING, Context, Findings, at_least, finding
-from tapmodel.design.legal_value import ceil_text
+from tapmodel.design.judging import (
+    WARNING,
+    Findings,
+    at_least,
+    exactly,
+    finding,
+    less,
+    more,
+)
 from tapmodel.design.relief_choice import chamfer_rub, needed_drop
+from tapmodel.design.rules_context import Context
 from tapmodel.design.rules_surface import spanned, surfaces
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.words import ReliefKind
@@ -33,16 +41,21 @@ def _chamfer(design: TapDesign) -> Findings:
         return
     need = needed_drop(design.thread, design.chamfer, land)
     numbers = at_least(need, relief.heel_drop)
+    key = "relief.chamfer"
+    by_drop = more(f"{key}.heel_drop", relief.heel_drop, need)
     if relief.kind is ReliefKind.CONCENTRIC:
-        what = (
-            f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel; set "
-            "relief.chamfer.kind to eccentric, with a heel drop of at least "
-            f"{ceil_text(need, 4)} mm."
-        )
-        yield finding("chamfer-concentric", WARNING, what, numbers)
+        what = f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
+        levers = (exactly(f"{key}.kind", "eccentric"), by_drop)
+        yield finding("chamfer-rubs", WARNING, what, numbers, levers=levers)
         return
-    cure = f"set relief.chamfer.heel_drop at least {ceil_text(need, 4)} mm"
-    if relief.heel_drop >= need:
-        cure = "set a smaller relief.chamfer.margin_angle, or eccentric relief"
-    what = f"The chamfer rubs behind its edge, by up to {rub:.4f} mm; {cure}."
-    yield finding("chamfer-rubs", WARNING, what, numbers)
+    levers = (
+        by_drop,
+        more(f"{key}.edge_angle", relief.edge_angle),
+        less(f"{key}.margin_angle", relief.margin_angle),
+        exactly(f"{key}.kind", "eccentric"),
+        more("chamfer.length", design.chamfer.length),
+    )
+    if relief.kind is ReliefKind.ECCENTRIC:
+        levers = (*levers[:2], levers[4])
+    what = f"The chamfer rubs behind its edge, by up to {rub:.4f} mm."
+    yield finding("chamfer-rubs", WARNING, what, numbers, levers=levers)

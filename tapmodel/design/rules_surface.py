@@ -1,20 +1,13 @@
-"""The relieved surfaces of a tap, and the largest legal setting of the relief of one."""
+"""The relieved surfaces of a tap, and what can be changed where the relief of one is too deep."""
 
 from dataclasses import dataclass
 
 from tapmodel.design.flute_limits import clearance
-from tapmodel.design.judging import Numbers, at_most
-from tapmodel.design.legal_value import floor_text
-from tapmodel.design.rules_reach import (
-    ABOVE_CORE,
-    Legal,
-    largest_setting,
-    lowest_nominal,
-    spans,
-    walls,
-)
+from tapmodel.design.judging import NOISE, Numbers, less, more
+from tapmodel.design.rules_reach import ABOVE_CORE, lowest_nominal, spans, walls
 from tapmodel.design.tap_design import Relief, TapDesign
-from tapmodel.words import ReliefPlace
+from tapmodel.findings import Lever
+from tapmodel.words import ReliefKind, ReliefPlace
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,19 +73,30 @@ def stays_above(design: TapDesign, surface: Surface, relief: Relief) -> bool:
 
     Source: derived here.
     """
-    return least_nominal(design, surface, relief) <= surface.nominal
+    return least_nominal(design, surface, relief) <= surface.nominal + NOISE
 
 
-def largest_cure(design: TapDesign, surface: Surface, legal: Legal) -> tuple[str, Numbers]:
-    """The field that sets the relief with its largest legal value, as a cure and as numbers.
+def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
+    """A smaller drop or edge angle, or a narrower land to drop over.
 
     Source: derived here.
     """
-    relief, fields = surface.relief, {choice.field for choice in design.choices}
-    by_edge = f"{surface.key}.edge_angle" in fields
-    field, value, unit = ("heel_drop", relief.heel_drop, "mm")
-    if by_edge:
-        field, value, unit = ("edge_angle", relief.edge_angle, "deg")
-    most = largest_setting(design, relief, by_edge=by_edge, legal=legal)
-    cure = f"set {surface.key}.{field} at most {floor_text(most)} {unit}"
-    return cure, at_most(most, value, unit)
+    relief, key = surface.relief, surface.key
+    by_drop = less(f"{key}.heel_drop", relief.heel_drop)
+    by_edge = less(f"{key}.edge_angle", relief.edge_angle)
+    margin = less(f"{key}.margin_angle", relief.margin_angle)
+    land = (
+        more("flutes.cutter_diameter", design.flutes.cutter_diameter),
+        more("flutes.count", design.flutes.count),
+        less("flutes.core_diameter", design.flutes.core_diameter),
+    )
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        return (by_drop, margin, *land)
+    return (by_drop, by_edge, *land)
+
+
+def depth_number(surface: Surface) -> Numbers:
+    """How much a surface drops, where no formula tells how much it may."""
+    relief = surface.relief
+    actual = f"{relief.heel_drop:.4f} mm at the heel"
+    return Numbers("less", actual, "what the land between its flutes leaves room for")

@@ -7,16 +7,19 @@ from tapmodel.design.judging import (
     ERROR,
     NOTE,
     WARNING,
-    Context,
     Findings,
     Numbers,
     at_least,
     at_most,
     between,
     finding,
+    less,
+    more,
+    over,
+    under,
 )
-from tapmodel.design.legal_value import ceil_text, floor_text
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
+from tapmodel.design.rules_context import Context
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.design.thread import Flanks, wear_reserve
 
@@ -39,66 +42,72 @@ def _ends(design: TapDesign) -> Findings:
     thread = design.thread
     least = LEAST_FLAT * thread.pitch
     flanks = Flanks(thread.pitch, thread.pitch_diameter, math.radians(thread.flank_angle))
-    crest, rounded = max(thread.crest_flat, thread.crest_radius), thread.crest_radius > 0
-    if crest <= least:
+    rounded = thread.crest_radius != 0
+    crest = thread.crest_radius if rounded else thread.crest_flat
+    if under(crest, least):
         height = flanks.sharp - least * flanks.short if rounded else flanks.height(least)
         largest = thread.pitch_diameter + height
-        what = f"The crest is too sharp; set thread.major below {floor_text(largest)} mm."
-        yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE)
+        levers = (
+            less("thread.major", thread.major, largest),
+            more(f"thread.crest_{'radius' if rounded else 'flat'}", crest, least),
+            more("thread.pitch_diameter", thread.pitch_diameter),
+        )
+        what = "The crest is too sharp."
+        yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE, levers=levers)
     field = "thread.root_radius" if thread.root_radius > 0 else "thread.root_flat"
     root = max(thread.root_flat, thread.root_radius)
-    if root <= least:
-        what = f"The root is too sharp; set {field} above {ceil_text(least, 4)} mm."
-        yield finding("root-flat", ERROR, what, at_least(least, root), OWN_RULE)
+    if under(root, least):
+        what = "The root is too sharp."
+        levers = (more(field, root, least),)
+        yield finding("root-flat", ERROR, what, at_least(least, root), OWN_RULE, levers=levers)
     highest = design.hole.minor_min
-    if thread.minor > highest:
+    if over(thread.minor, highest):
         depth = thread.pitch_diameter - highest
         most = flanks.flat(depth)
         if thread.root_radius > 0:
             most = (flanks.sharp - depth) / flanks.short
-        what = (
-            "The root of the tap would cut the minor diameter of the hole; "
-            f"set {field} below {floor_text(most, 4)} mm."
-        )
-        yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor))
+        what = "The root of the tap would cut the minor diameter of the hole."
+        levers = (less(field, root, most), less("thread.pitch_diameter", thread.pitch_diameter))
+        yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor), levers=levers)
 
 
 def _sizes(design: TapDesign) -> Findings:
     thread, hole = design.thread, design.hole
-    if thread.major < thread.major_min:
-        what = (
-            "The tap is too small over the crests; set thread.major at least "
-            f"{ceil_text(thread.major_min, 4)} mm."
+    if under(thread.major, thread.major_min):
+        what = "The tap is too small over the crests."
+        ends = ("crest_radius", thread.crest_radius), ("crest_flat", thread.crest_flat)
+        levers = (
+            more("thread.major", thread.major, thread.major_min),
+            *(less(f"thread.{name}", size) for name, size in ends if size > 0),
         )
-        yield finding("major-size", ERROR, what, at_least(thread.major_min, thread.major))
+        numbers = at_least(thread.major_min, thread.major)
+        yield finding("major-size", ERROR, what, numbers, levers=levers)
     d2 = thread.pitch_diameter
-    if not hole.pitch_min <= d2 <= hole.pitch_max:
+    field = "thread.pitch_diameter"
+    low = d2 < thread.pitch_min
+    lever = more(field, d2, thread.pitch_min) if low else less(field, d2, thread.pitch_max)
+    if under(d2, hole.pitch_min) or over(d2, hole.pitch_max):
         numbers = between(hole.pitch_min, hole.pitch_max, d2)
-        what = (
-            "The pitch diameter lies outside the hole's own limits; set thread.pitch_diameter "
-            f"inside {thread.pitch_min:g} to {thread.pitch_max:g} mm."
-        )
-        yield finding("pitch-outside-hole", ERROR, what, numbers)
-    elif not thread.pitch_min <= d2 <= thread.pitch_max:
+        what = "The pitch diameter lies outside the hole's own limits."
+        yield finding("pitch-size", ERROR, what, numbers, levers=(lever,))
+    elif under(d2, thread.pitch_min) or over(d2, thread.pitch_max):
         numbers = between(thread.pitch_min, thread.pitch_max, d2)
-        what = "The pitch diameter lies outside the tap's zone; set thread.aim between 0 and 1."
-        yield finding("pitch-outside-zone", WARNING, what, numbers)
+        what = "The pitch diameter lies outside the tap's zone."
+        yield finding("pitch-size", WARNING, what, numbers, levers=(lever,))
 
 
 def _drill(design: TapDesign, context: Context) -> Findings:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
+    numbers = between(low, high, drill)
+    lever = more("hole.drill", drill, low) if drill < low else less("hole.drill", drill, high)
     if drill >= design.thread.pitch_diameter:
-        what = (
-            "The drill takes away the thread down to the tap's pitch line; set hole.drill at most "
-            f"{floor_text(high)} mm."
-        )
-        yield finding("drill-size", ERROR, what, between(low, high, drill))
-    elif not low <= drill <= high:
-        what = "The drill leaves a minor diameter outside its limits; set hole.drill inside them."
-        yield finding("drill-size", WARNING, what, between(low, high, drill))
+        what = "The drill takes away the thread down to the tap's pitch line."
+        yield finding("drill-size", ERROR, what, numbers, levers=(lever,))
+    elif under(drill, low) or over(drill, high):
+        what = "The drill leaves a minor diameter outside its limits."
+        yield finding("drill-size", WARNING, what, numbers, levers=(lever,))
     elif not drills_inside(drill, design.thread.pitch, design.hole, context.hole.drill_sets):
-        numbers = between(low, high, drill)
-        yield finding("drill-size", WARNING, _between_drills(context), numbers, OWN_RULE)
+        yield finding("drill-between", WARNING, _between_drills(context), numbers, OWN_RULE)
 
 
 def _between_drills(context: Context) -> str:

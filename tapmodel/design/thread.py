@@ -4,11 +4,12 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.hole import TappedHole
+from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, more
 from tapmodel.design.ledger import Ledger, Rule
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.design.steps import down, step_for, up
 from tapmodel.design.tap_design import TapThread
-from tapmodel.errors import RefusedError
+from tapmodel.errors import NoTapError
 from tapmodel.standards.limits import TapLimits
 
 PHASE = 0.31
@@ -97,7 +98,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     place where the flanks would meet, `P/(4*tan(a))` from the pitch line.
 
     Raises:
-        RefusedError: no depth is left above or below the pitch line.
+        NoTapError: no depth is left above or below the pitch line.
 
     Source: limits by the family's standard; profile derived here for the tap's crest and root.
     """
@@ -135,15 +136,25 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
         field, size, most = "flat", root.flat, pitch / 2
         if root.radius:
             field, size, most = "radius", root.radius, flanks.sharp / flanks.short
-        raise RefusedError(
-            f"thread: a root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm; give "
-            f"thread.root_{field} about {pitch / 8:g} mm, less than {most:g} mm"
-        )
+        what = f"A root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
+        levers = (less(f"thread.root_{field}", size, pitch / 8),)
+        raise NoTapError(finding("thread-depth", ERROR, what, at_most(most, size), levers=levers))
     if crest.diameter <= pitch_diameter:
-        raise RefusedError(
-            f"thread: the major diameter {crest.diameter:g} mm does not exceed the pitch diameter "
-            f"{pitch_diameter:g} mm; give a larger thread.major or smaller crest"
+        what = (
+            f"The major diameter {crest.diameter:g} mm does not exceed the pitch diameter "
+            f"{pitch_diameter:g} mm."
         )
+        levers = (
+            more("thread.major", crest.diameter),
+            less("thread.pitch_diameter", pitch_diameter),
+            *(
+                less(f"thread.crest_{name}", size)
+                for name, size in (("flat", crest.flat), ("radius", crest.radius))
+                if size > 0
+            ),
+        )
+        numbers = at_least(pitch_diameter, crest.diameter)
+        raise NoTapError(finding("thread-height", ERROR, what, numbers, levers=levers))
 
 
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:

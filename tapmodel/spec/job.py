@@ -99,7 +99,7 @@ class Flutes(Section):
         default=None,
         description="depth below the top of the blank, turned to the major diameter [mm]",
     )
-    land_share: Annotated[float, Field(gt=0, lt=1, allow_inf_nan=False)] | None = Field(
+    land_share: Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False)] | None = Field(
         default=None, description="wanted land width as a share of the flute spacing at the crests"
     )
     full_depth_length: Length | None = Field(

@@ -8,6 +8,11 @@ from typing import TypeGuard
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
 
+MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
+"""Kind of relief that an angle belongs to."""
+
+NECK = ("blank.neck_diameter", "blank.neck_length")
+
 BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 
 
@@ -20,11 +25,21 @@ def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[st
     Raises:
         InputError: no "=", no key, an unreadable value, or a key inside something that is no table.
     """
-    pairs = [_split(text) for text in overrides]
+    return apply_values(table, [_split(text) for text in overrides])
+
+
+def apply_values(
+    table: Mapping[str, object], pairs: Sequence[tuple[str, object]]
+) -> dict[str, object]:
+    """The same with keys and values already told apart.
+
+    Raises:
+        InputError: a key inside something that is no table.
+    """
     named = {key for key, _ in pairs}
     result = dict(table)
-    for key, _ in pairs:
-        for rival in _rivals(key, result):
+    for key, value in pairs:
+        for rival in rivals(key, value, result):
             if rival not in named:
                 _remove(result, rival)
     for key, value in pairs:
@@ -48,17 +63,27 @@ def _split(text: str) -> tuple[str, object]:
     raise InputError(f"--set {key}", raw, 'a number, true, false, a word, "text" or [a, list]')
 
 
-def _rivals(key: str, table: Mapping[str, object]) -> list[str]:
+def rivals(key: str, value: object, table: Mapping[str, object]) -> tuple[str, ...]:
+    """Fields of `table` that `value` for `key` contradicts, by dotted name."""
+    return tuple(name for name in _possible_rivals(key, value, table) if _holds(table, name))
+
+
+def _possible_rivals(key: str, value: object, table: Mapping[str, object]) -> list[str]:
     rivals = [name for row in EXCLUSIVE if key in row for name in row if name != key]
     section, _, last = key.rpartition(".")
     if section.startswith("relief.") and last == "kind":
         rivals += [f"{section}.{name}" for name in ("margin_angle", "edge_angle", "heel_drop")]
     if section.startswith("relief.") and last in {"margin_angle", "edge_angle"}:
-        rivals += [f"{section}.kind", f"{section}.{_other_angle(last)}"]
+        kind = (_parent(table, f"{section}.kind") or {}).get("kind")
+        rivals += [f"{section}.kind"] if kind != MEANT[last] else []
+        rivals += [f"{section}.{_other_angle(last)}"]
     if section == "chamfer":
         rivals += _third_of_chamfer(key, table)
-    if key in {"blank.neck_diameter", "blank.neck_length"}:
-        rivals += [n for n in ("blank.neck_diameter", "blank.neck_length") if n != key]
+    if key in NECK:
+        # Only "no neck" in the one contradicts a neck in the other.
+        other = NECK[1 - NECK.index(key)]
+        parent = _parent(table, other) or {}
+        rivals += [other] if (parent.get(other.rpartition(".")[2]) == 0) != (value == 0) else []
     return rivals
 
 
@@ -82,11 +107,16 @@ def _is_table(value: object) -> TypeGuard[dict[str, object]]:
 
 
 def _holds(table: Mapping[str, object], key: str) -> bool:
+    return _parent(table, key) is not None
+
+
+def _parent(table: Mapping[str, object], key: str) -> dict[str, object] | None:
+    """The table that holds the key, None where none does."""
     *path, last = key.split(".")
     here: object = table
     for part in path:
         here = here.get(part) if _is_table(here) else None
-    return _is_table(here) and last in here
+    return here if _is_table(here) and last in here else None
 
 
 def _remove(table: dict[str, object], key: str) -> None:

@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from random_jobs import random_job
 
-from tapmodel.design.design import design_tap
+from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.spec.job_file import checked
 from tapmodel.words import Severity
@@ -36,7 +36,7 @@ def outcome(seed: int) -> tuple[str, str]:
     from tapmodel.geometry.mesh import tessellate  # noqa: PLC0415
 
     try:
-        design = design_tap(checked(random_job(seed)))
+        design = settle(checked(random_job(seed)))
     except (InputError, RefusedError) as error:
         return "refused: no tap", str(error)
     wrong = [f for f in design.findings if f.severity is Severity.ERROR]

@@ -169,6 +169,15 @@ def test_a_design_that_breaks_a_rule_is_refused_before_the_kernel(tmp_path: Path
     assert not out.exists()
 
 
+def test_what_has_no_solid_cannot_be_forced(tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    flats = ("--set", "blank.square_across_flats=7", "--out", str(out))
+    result = tapmodel("build", "M6", "--force", *flats)
+    assert result.returncode == 1
+    assert "even --force cannot build it: the flats of the square lie outside" in result.stderr
+    assert not out.exists()
+
+
 @pytest.mark.skipif(os.geteuid() == 0, reason="the superuser may write anywhere")
 def test_a_folder_without_permission_is_named(tmp_path: Path) -> None:
     closed = tmp_path / "closed"

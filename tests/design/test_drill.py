@@ -44,7 +44,7 @@ def reason(design: TapDesign) -> str:
 
 
 def size_finding(design: TapDesign) -> Finding | None:
-    return next((f for f in design.findings if f.code == "drill-size"), None)
+    return next((f for f in design.findings if f.code.startswith("drill-")), None)
 
 
 @given(st.floats(2, 60), st.floats(0.2, 6), st.floats(40, 100), st.sampled_from(FORMS))

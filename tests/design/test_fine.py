@@ -57,7 +57,7 @@ def test_a_fine_thread_is_a_sound_design_or_refused_with_the_finest_pitch(design
     errors = [f.what for f in found.findings if f.severity is Severity.ERROR]
     warned = {f.code for f in found.findings if f.severity is Severity.WARNING}
     assert errors == []
-    assert warned <= {"beyond-scope", "drill-size"}
+    assert warned <= {"beyond-scope", "drill-between"}
     _hole_holds(found)
     _thread_holds(found)
     _blank_holds(found)

@@ -11,7 +11,7 @@ from random_jobs import random_job
 from tapmodel.checks.mesh_proof import prove_mesh
 from tapmodel.checks.verdict import faults
 from tapmodel.checks.verify import prove_solid
-from tapmodel.design.design import design_tap
+from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError
 from tapmodel.geometry.build import build_solid
@@ -26,7 +26,7 @@ PROVED = 6
 def _admitted(seed: int) -> TapDesign | None:
     """The design of a seed, or None when it was refused, which must say what to change."""
     try:
-        design = design_tap(checked(random_job(seed)))
+        design = settle(checked(random_job(seed)))
     except (InputError, RefusedError) as error:
         refusal = str(error)
     else:
@@ -59,7 +59,7 @@ def _first_admitted() -> Iterator[int]:
 @pytest.mark.parametrize("number", range(PROVED))
 def test_admitted_designs_are_proved(number: int) -> None:
     seed = next(islice(_first_admitted(), number, None))
-    design = design_tap(checked(random_job(seed)))
+    design = settle(checked(random_job(seed)))
     solid = build_solid(design)
     mesh = prove_mesh(tessellate(solid, 0.02), 0.02)
     assert faults(prove_solid(design, solid), mesh) == [], seed
@@ -77,7 +77,7 @@ COINCIDENCES = {
 
 @pytest.mark.parametrize("name", COINCIDENCES)
 def test_round_numbers_that_bring_edges_together_are_proved(name: str) -> None:
-    design = design_tap(checked({"designation": "M10"} | COINCIDENCES[name]))
+    design = settle(checked({"designation": "M10"} | COINCIDENCES[name]))
     solid = build_solid(design)
     mesh = prove_mesh(tessellate(solid, 0.02), 0.02)
     assert faults(prove_solid(design, solid), mesh) == []
@@ -85,7 +85,7 @@ def test_round_numbers_that_bring_edges_together_are_proved(name: str) -> None:
 
 def test_the_same_job_gives_the_same_geometry() -> None:
     seed = next(_first_admitted())
-    design = design_tap(checked(random_job(seed)))
+    design = settle(checked(random_job(seed)))
     first, second = (weave(design) for _ in range(2))
     assert (first.corners == second.corners).all()
     pairs = zip(first.edges, second.edges, strict=True)

@@ -5,7 +5,7 @@ import tomllib
 
 import pytest
 
-from tapmodel.design.design import design_tap
+from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import commented_job
@@ -28,7 +28,7 @@ JOBS = [
 
 def written(designation: str, sets: list[str]) -> tuple[TapDesign, str]:
     job = job_for(designation, sets)
-    design = design_tap(job)
+    design = settle(job)
     return design, commented_job(job, design)
 
 
@@ -39,7 +39,7 @@ def numbers(design: TapDesign) -> TapDesign:
 @pytest.mark.parametrize(("designation", "sets"), JOBS)
 def test_reading_it_back_gives_the_same_design(designation: str, sets: list[str]) -> None:
     design, text = written(designation, sets)
-    again = design_tap(checked(tomllib.loads(text)))
+    again = settle(checked(tomllib.loads(text)))
     assert numbers(again) == numbers(design)
     ruled = {c.field for c in again.choices if not c.given}
     assert ruled == {c.field for c in design.choices if not c.given} & {"flutes.cutter_diameter"}
@@ -59,7 +59,7 @@ def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
     design, text = written("M18x0.75", [])
     swapped = text.replace("# offset = -2.7433", "offset = -2.5").replace("\nrake = 8.0", "")
     assert swapped.count("\noffset") == 1
-    flutes = design_tap(checked(tomllib.loads(swapped))).flutes
+    flutes = settle(checked(tomllib.loads(swapped))).flutes
     assert flutes.offset == -2.5
     assert flutes.core_diameter == pytest.approx(design.flutes.core_diameter)
     with pytest.raises(InputError, match=r"flutes\.rake together with flutes\.offset"):
@@ -68,7 +68,7 @@ def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
 
 def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
     design, text = written("M18x0.75", [])
-    edited = design_tap(checked(tomllib.loads(text.replace("rake = 8.0", "rake = 12.0"))))
+    edited = settle(checked(tomllib.loads(text.replace("rake = 8.0", "rake = 12.0"))))
     assert edited.flutes.rake_crest == pytest.approx(12.0)
     assert edited.flutes.core_diameter == pytest.approx(design.flutes.core_diameter)
     assert (edited.thread, edited.chamfer, edited.drill) == (
@@ -82,7 +82,7 @@ def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
 def test_the_cutters_on_hand_keep_deciding() -> None:
     _, text = written("M18x0.75", [])
     edited = text.replace("count = 4", "count = 6")
-    assert design_tap(checked(tomllib.loads(edited))).flutes.cutter_diameter == 6.0
+    assert settle(checked(tomllib.loads(edited))).flutes.cutter_diameter == 6.0
 
 
 @pytest.mark.parametrize(
@@ -96,7 +96,7 @@ def test_the_cutters_on_hand_keep_deciding() -> None:
 def test_one_override_is_enough_on_a_full_file(override: str, field: str, value: float) -> None:
     _, text = written("M18x0.75", [])
     job = checked(apply_sets(tomllib.loads(text), [override]))
-    assert getattr(design_tap(job).flutes, field) == pytest.approx(value)
+    assert getattr(settle(job).flutes, field) == pytest.approx(value)
 
 
 @pytest.mark.parametrize(
@@ -109,5 +109,5 @@ def test_one_override_is_enough_on_a_full_file(override: str, field: str, value:
 )
 def test_any_override_of_a_full_file_is_sound(override: str) -> None:
     _, text = written("M18x0.75", [])
-    design = design_tap(checked(apply_sets(tomllib.loads(text), [override])))
+    design = settle(checked(apply_sets(tomllib.loads(text), [override])))
     assert not [f for f in design.findings if f.severity == "error"]

@@ -1,0 +1,138 @@
+"""Applying the cures of a design's findings as its user would, and what became of each."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.settle import settle
+from tapmodel.errors import InputError, NoTapError
+from tapmodel.findings import Bound, Cure, Finding, Setting
+from tapmodel.spec.job_file import checked
+from tapmodel.spec.overrides import apply_values
+from tapmodel.words import Severity
+
+MAY_BE_ZERO = ("blank.front_centre", "blank.rear_centre", "blank.rear_chamfer", "blank.neck_")
+"""0 means none here."""
+SIGNED = ("flutes.offset", "flutes.rake")
+BETWEEN = 7
+"""Values looked at between the advised one and the present one; none of them may be legal."""
+
+Table = dict[str, Any]
+
+
+@dataclass
+class Tried:
+    """One finding with its cures: marks to be counted, and what is wrong in words."""
+
+    code: str
+    marks: list[str] = field(default_factory=list[str])
+    wrong: list[str] = field(default_factory=list[str])
+
+    def mark(self, name: str, words: str) -> None:
+        """Note a fault."""
+        self.marks.append(name)
+        self.wrong.append(f"{name}: {words}")
+
+
+def judged_cures(table: Table, only: str = "") -> Iterator[Tried]:
+    """Findings of a job that ask for a change, cures tried; `only` those of a code."""
+    try:
+        found = design_tap(checked(table)).findings
+    except NoTapError as error:
+        found = (error.finding,)
+    except InputError:
+        return
+    before = _codes(found) or {}
+    for finding in found:
+        if finding.severity is not Severity.NOTE and only in {"", finding.code}:
+            yield _judged(table, finding, before)
+
+
+def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> Tried:
+    tried = Tried(finding.code, ["findings"])
+    if not re.search(r"\d", finding.what):
+        tried.mark("no number", finding.what)
+    if finding.severity is Severity.ERROR and not finding.cures:
+        tried.mark("no cure", f"{finding.what} {table}")
+    for cure in finding.cures:
+        tried.marks.append("cures")
+        if not _mends(table, cure.settings, finding.code, before):
+            tried.mark("failed", f"{cure} {table}")
+        for setting in cure.settings:
+            _judge_setting(tried, table, (finding, cure, setting), before)
+    return tried
+
+
+def _judge_setting(
+    tried: Tried,
+    table: Table,
+    what: tuple[Finding, Cure, Setting],
+    before: Mapping[str, Severity],
+) -> None:
+    finding, cure, setting = what
+    if isinstance(setting.value, str):
+        return
+    least = 0 if setting.field.startswith(MAY_BE_ZERO) else 1e-12
+    if setting.value < least and setting.field not in SIGNED:
+        tried.mark("not positive", str(cure))
+    if setting.bound is Bound.EXACTLY:
+        return
+    # A cure that leaves no rule broken is the nearest of those that do.
+    leaves = _leaves(table, cure)
+    for value in _nearer(finding, setting):
+        number = int(value) if setting.digits == 0 else value
+        other = [(s.field, number if s == setting else s.value) for s in cure.settings]
+        if _mends_values(table, other, finding.code, before if leaves else {}):
+            tried.mark("not nearest", f"{cure}; also {value:g}: {table}")
+            return
+
+
+def _nearer(finding: Finding, setting: Setting) -> Iterator[float]:
+    """The next value towards the present one, and some beyond it."""
+    step = 10.0**-setting.digits
+    value = float(setting.value)
+    towards = 1 if setting.bound is Bound.AT_MOST else -1
+    lever = next((e for e in finding.levers if e.field == setting.field and e.now), None)
+    now = value + 2 * towards * step if lever is None or lever.now is None else lever.now
+    if towards * (now - value) <= 1.001 * step:
+        return
+    yield round(value + towards * step, setting.digits)
+    for part in range(1, BETWEEN + 1):
+        between = round(value + (now - value) * part / (BETWEEN + 1), setting.digits)
+        if towards * (now - between) > 1e-9 and between != value:
+            yield between
+
+
+def _leaves(table: Table, cure: Cure) -> bool:
+    """Whether some rule stays broken."""
+    values = [(s.field, s.value) for s in cure.settings]
+    found = settle(checked(apply_values(table, values))).findings
+    return any(f.severity is Severity.ERROR for f in found)
+
+
+def _mends(
+    table: Table, settings: tuple[Setting, ...], code: str, before: Mapping[str, Severity]
+) -> bool:
+    """Whether the values, typed in as they are written, mend the finding and break nothing."""
+    typed = [
+        (s.field, s.value if isinstance(s.value, str) else type(s.value)(s.text)) for s in settings
+    ]
+    return _mends_values(table, typed, code, before)
+
+
+def _mends_values(
+    table: Table, values: list[tuple[str, Any]], code: str, before: Mapping[str, Severity]
+) -> bool:
+    try:
+        after = _codes(settle(checked(apply_values(table, values))).findings)
+    except (InputError, NoTapError):
+        return False
+    broken = {c for c, severity in after.items() if severity is Severity.ERROR}
+    was = {c for c, severity in before.items() if severity is Severity.ERROR}
+    return code not in after and broken <= was
+
+
+def _codes(found: tuple[Finding, ...]) -> dict[str, Severity]:
+    return {f.code: f.severity for f in found if f.severity is not Severity.NOTE}

@@ -1,0 +1,102 @@
+"""Every cure works: applied to the job it mends its finding, breaks nothing, and is nearest."""
+
+import pytest
+from broken_jobs import broken_job
+from cure_trials import judged_cures
+
+from tapmodel.design.design import design_tap
+from tapmodel.design.legal_value import nearest_legal, rulers
+from tapmodel.design.settle import settle
+from tapmodel.errors import NoTapError
+from tapmodel.findings import Bound, Finding, Lever
+from tapmodel.spec.job_file import apply_sets, checked, job_for
+from tapmodel.spec.overrides import apply_values
+
+
+def first(found: tuple[Finding, ...], code: str) -> Finding:
+    return next(finding for finding in found if finding.code == code)
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_every_cure_of_a_broken_job_works(seed: int) -> None:
+    wrong = [text for tried in judged_cures(broken_job(seed)) for text in tried.wrong]
+    assert wrong == []
+
+
+def test_a_value_on_its_limit_is_legal_whatever_its_binary_noise() -> None:
+    # 3.3 less the pitch of 1.5 is 1.7999999999999998 in binary
+    sets = ["blank.thread_length=3.3", "chamfer.length=1.8"]
+    codes = {finding.code for finding in settle(job_for("M10", sets)).findings}
+    assert "chamfer-length" not in codes
+    longer = design_tap(job_for("M10", [sets[0], "chamfer.length=1.801"]))
+    assert "set chamfer.length at most 1.800 mm" in first(longer.findings, "chamfer-length").what
+
+
+def test_a_cure_is_data_that_a_machine_can_apply() -> None:
+    sets = ["flutes.count=6", "flutes.cutter_diameter=8", "blank.square_across_flats=14"]
+    table = apply_sets({"designation": "M18x0.75"}, sets)
+    found = design_tap(checked(table)).findings
+    for code in ("flute-neighbours", "square-flats"):
+        for cure in first(found, code).cures:
+            mended = apply_values(table, [(s.field, s.value) for s in cure.settings])
+            assert code not in {f.code for f in settle(checked(mended)).findings}
+
+
+def test_a_refusal_without_a_design_offers_cures_too() -> None:
+    job = job_for("M18x0.75", ["flutes.core_diameter=17.2"])
+    with pytest.raises(NoTapError, match=r"set flutes\.core_diameter at most 1\d\.\d{3} mm") as no:
+        design_tap(job)
+    cure = no.value.finding.cures[0].settings[0]
+    mended = settle(job_for("M18x0.75", [f"{cure.field}={cure.text}"]))
+    assert {f.severity for f in mended.findings} <= {"warning", "note"}
+
+
+def test_values_that_are_needed_together_are_named_together() -> None:
+    # fewer flutes leave room for the cutter, but its web is then thicker than the shank
+    sets = ["chamfer.form=taper", "chamfer.angle=0.6", "flutes.depth_from_top=0.3"]
+    job = job_for("M3.8x0.639", [*sets, "flutes.cutter_diameter=0.41", "flutes.offset=0"])
+    with pytest.raises(NoTapError) as no:
+        design_tap(job)
+    cures = no.value.finding.cures
+    assert cures
+    assert all(len(cure.settings) > 1 for cure in cures)
+    assert " and " in no.value.finding.what
+
+
+def test_a_field_that_the_cure_replaces_is_named() -> None:
+    sets = ["flutes.offset=8", "flutes.cutter_diameter=2"]
+    with pytest.raises(NoTapError) as no:
+        design_tap(job_for("M18x0.75", [*sets, "flutes.core_diameter=8"]))
+    settings = [s for cure in no.value.finding.cures for s in cure.settings]
+    assert settings
+    assert all(
+        s.replaces == (("flutes.offset",) if s.field == "flutes.rake" else ()) for s in settings
+    )
+
+
+@pytest.mark.parametrize("near", [None, 2.3, 2.4, 3.1, 0.5])
+@pytest.mark.parametrize("limit", [2.3, 1.0004, 0.0006])
+def test_the_search_ends_at_the_limit_wherever_a_formula_expects_it(
+    near: float | None, limit: float
+) -> None:
+    scale = rulers(Lever("blank.neck_length", Bound.AT_MOST, 5.0, near))[0]
+    found = nearest_legal(lambda index: scale.value(index) <= limit, scale)
+    if limit < 0.001:
+        assert found is None
+    else:
+        assert found is not None
+        assert scale.value(found) == pytest.approx(int(limit * 1000) / 1000, abs=1e-12)
+
+
+def test_a_gap_of_legal_values_is_found_and_its_near_side_taken() -> None:
+    scale = rulers(Lever("blank.neck_length", Bound.AT_LEAST, 5.0))[0]
+    found = nearest_legal(lambda index: 7.1 <= scale.value(index) <= 9.0, scale)
+    assert found is not None
+    assert scale.value(found) == 7.1
+
+
+def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) -> None:
+    calls: list[str] = []
+    monkeypatch.setattr("tapmodel.design.trials.settle", lambda _job: calls.append("again"))
+    design_tap(job_for("M18x0.75"))
+    assert calls == []

@@ -1,0 +1,82 @@
+"""Every field at values that nobody can mean: designed, or refused with a number, never a crash."""
+
+import dataclasses
+import math
+import re
+from collections.abc import Mapping
+
+import pytest
+
+from tapmodel.design.settle import settle
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.errors import InputError, NoTapError
+from tapmodel.spec.job import field_names
+from tapmodel.spec.job_file import checked
+from tapmodel.spec.overrides import apply_values
+from tapmodel.words import Severity
+
+VALUES = (
+    *(1e-300, 1e-15, 1e-9, 1e-6, 1e-4, 0.01, 0.1, 1.0, 8.0, 45.0, 89.9999, 500.0, 2000.0, 1e9),
+    *(0.0, -1e-9, -1.0, -1000.0, math.nan, math.inf, -math.inf),
+)
+WORDS = {"name", "hole.class", "chamfer.form", "thread.tap_class", "designation"}
+NUMBERS = [
+    name
+    for name in field_names()
+    if name not in WORDS
+    and not name.endswith(("kind", "applies_to", "must_pass", "drills", "cutters"))
+]
+
+
+def judged(table: Mapping[str, object]) -> tuple[TapDesign | None, list[str]]:
+    """The design if there is one, and what must be a number in all that refuses it."""
+    try:
+        design = settle(checked(table))
+    except InputError as error:
+        return None, [error.allowed]
+    except NoTapError as error:
+        return None, [error.finding.actual]
+    return design, [f.actual for f in design.findings if f.severity is Severity.ERROR]
+
+
+@pytest.mark.parametrize("field", NUMBERS)
+@pytest.mark.parametrize("designation", ["M10", "M2", "M30x1"])
+def test_an_extreme_value_is_designed_or_refused_with_a_number(
+    designation: str, field: str
+) -> None:
+    for value in VALUES:
+        whole = field == "flutes.count" and math.isfinite(value)
+        pair = (field, int(value) if whole else value)
+        design, refusals = judged(apply_values({"designation": designation}, [pair]))
+        assert design is not None or refusals
+        assert all(re.search(r"\d", text) for text in refusals), (field, value, refusals)
+        for part in (design.thread, design.chamfer, design.flutes, design.blank) if design else ():
+            numbers = [n for n in dataclasses.asdict(part).values() if isinstance(n, float)]
+            assert all(map(math.isfinite, numbers)), (field, value)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("blank.rear_chamfer=1e-5", "rear-chamfer-size"),
+        ("blank.rear_centre=1e-4", "rear-centre-size"),
+        ("blank.front_centre=1e-4", "front-centre-size"),
+        ("blank.neck_length=1e-6", "neck-length-size"),
+        ("flutes.cutter_diameter=1e-300", "cutter-size"),
+        ("flutes.cutter_diameter=0.01", "cutter-size"),
+        ("blank.square_across_flats=1e-9", "square-slim"),
+        ("blank.square_length=1e-9", "square-length"),
+    ],
+)
+def test_what_nobody_can_make_is_refused(text: str, code: str) -> None:
+    field, _, value = text.partition("=")
+    design = settle(checked(apply_values({"designation": "M10"}, [(field, float(value))])))
+    errors = {f.code for f in design.findings if f.severity is Severity.ERROR}
+    assert code in errors
+
+
+def test_a_share_of_the_land_near_nothing_is_no_wish() -> None:
+    for share in (1e-15, 0.04, 0.96):
+        with pytest.raises(InputError, match=r"at least 0\.05, at most 0\.95"):
+            checked({"designation": "M10", "flutes": {"land_share": share}})
+    checked({"designation": "M10", "flutes": {"land_share": 0.05}})
