@@ -7,10 +7,6 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-# Before the modelling package, which loads the same library.
-import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
-
-# isort: split
 from tapmodel import precision
 from tapmodel.checks.proof import MeshProof, ModelProof
 from tapmodel.checks.verdict import FOREIGN, differences, faults

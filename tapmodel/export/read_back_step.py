@@ -2,10 +2,6 @@
 
 from pathlib import Path
 
-# Before the modelling package, which loads the same library.
-import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
-
-# isort: split
 from tapmodel import precision
 from tapmodel.errors import KernelError
 from tapmodel.geometry.likeness import departure

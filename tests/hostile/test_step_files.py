@@ -57,7 +57,7 @@ def test_what_is_no_file_is_refused_by_name(name: str, tmp_path: Path) -> None:
 
 
 def _reals(content: bytes, entity: bytes, number: bytes) -> bytes:
-    return re.sub(rb"(= %s\('',#\d+),[^)]*" % entity, rb"\g<1>," + number, content)
+    return re.sub(rb"(=\s*%s\('',#\d+),[^)]*" % entity, rb"\g<1>," + number, content)
 
 
 def test_a_file_that_breaks_the_kernel_is_refused_by_name(tmp_path: Path) -> None:
