@@ -1,75 +1,130 @@
-"""Random designs over the whole space, each refused with a reason or built and proved.
+"""Sweeps of the design space: each job is refused with a reason, or built and proved.
 
-    python tests/benchmarks/sweep.py [COUNT] [FIRST SEED] > table.tsv
+    python tests/benchmarks/sweep.py SPACE [--count N] [--first N] [--every N] [--edges]
 
-Prints one line for each seed and the counts of outcomes at the end. Each design is built in a
-process that may crash or hang without ending the sweep.
+SPACE is one of
+
+* `listed`: every size that a standard lists, in every family, both hands, 1 to 4 starts;
+* `grid`: M1 to M300, every diameter of ISO 261 with every pitch that it lists and 20 odd ones;
+* `uniform`, `round`, `extreme`: jobs drawn at random, see `tests/geometry/random_jobs.py`.
+
+Prints a line for each job that failed or took long, and the counts of outcomes. Each job runs in a
+process that may crash or hang without ending the sweep. `--edges` stops where every edge is found
+and every face closed; the whole takes some ten times as long.
 """
 
+import argparse
 import multiprocessing
 import sys
 import time
 from collections import Counter
+from itertools import islice
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
-from random_jobs import random_job
+from listed_jobs import listed_designations, metric_grid
+from random_jobs import SAMPLERS
 
 from tapmodel.design.settle import settle
+from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.spec.job_file import checked
 from tapmodel.words import Severity
 
-# A design that takes longer than this counts as a hang [s].
-PATIENCE = 120.0
-CHORD = 0.02
+# A job that takes longer than this counts as a hang, or is printed as slow [s].
+PATIENCE, SLOW = 300.0, 60.0
+# The mesh of the proof is as fine as this share of what the program delivers.
+CHORDS = 2.0
+
+Table = dict[str, object]
+Outcome = tuple[str, str, float]
 
 
-def outcome(seed: int) -> tuple[str, str]:
-    """What became of a seed, and why."""
+def outcome(table: Table, edges_only: bool) -> Outcome:
+    """What became of a job, why, and the processor's seconds it took."""
+    began = time.process_time()
+    try:
+        design = settle(checked(table))
+    except (InputError, RefusedError) as error:
+        return "refused: no tap", str(error), 0.0
+    wrong = [f for f in design.findings if f.severity is Severity.ERROR]
+    if wrong:
+        return f"refused: {wrong[0].code}", wrong[0].what, 0.0
+    try:
+        what, why = closed(design) if edges_only else proved(design)
+    except TapmodelError as error:
+        what, why = "FAILED", str(error)
+    except Exception as error:  # noqa: BLE001  (the sweep is there to find them)
+        what, why = "FAILED", f"{type(error).__name__}: {error}"
+    return what, why, time.process_time() - began
+
+
+def closed(design: TapDesign) -> tuple[str, str]:
+    """Whether every face closes."""
+    from tapmodel.geometry.skin import weave  # noqa: PLC0415  (where it is used)
+
+    skin = weave(design)
+    moved = skin.form.parting.turned != 0
+    return "closed, parted" if moved else "closed", f"{len(skin.edges)} edges"
+
+
+def proved(design: TapDesign) -> tuple[str, str]:
+    """Whether the tap is built, meshed and proved."""
     # The kernel is loaded once in each process, where it is used.
+    from tapmodel import precision  # noqa: PLC0415
     from tapmodel.checks.mesh_proof import prove_mesh  # noqa: PLC0415
     from tapmodel.checks.verdict import faults  # noqa: PLC0415
     from tapmodel.checks.verify import prove_solid  # noqa: PLC0415
-    from tapmodel.geometry.build import build_solid  # noqa: PLC0415
-    from tapmodel.geometry.mesh import tessellate  # noqa: PLC0415
+    from tapmodel.geometry.build import build  # noqa: PLC0415
 
-    try:
-        design = settle(checked(random_job(seed)))
-    except (InputError, RefusedError) as error:
-        return "refused: no tap", str(error)
-    wrong = [f for f in design.findings if f.severity is Severity.ERROR]
-    if wrong:
-        return f"refused: {wrong[0].code}", wrong[0].what
-    try:
-        solid = build_solid(design)
-        proof = prove_solid(design, solid)
-        chord = CHORD * max(design.thread.major / 10, 0.2)
-        missed = faults(proof, prove_mesh(tessellate(solid, chord), chord))
-    except TapmodelError as error:
-        return "FAILED", str(error)
-    except Exception as error:  # noqa: BLE001  (the sweep is there to find them)
-        return "FAILED", f"{type(error).__name__}: {error}"
-    return ("NOT PROVED", "; ".join(missed)) if missed else ("proved", f"{proof.faces} faces")
+    chord = CHORDS * precision.mesh_chord(design.thread.pitch, design.thread.major)
+    built = build(design, chord)
+    proof = prove_solid(design, built.solid)
+    missed = faults(proof, prove_mesh(built.mesh, chord))
+    moved = built.parting.turned != 0
+    good = "proved, parted" if moved else "proved"
+    return ("NOT PROVED", "; ".join(missed)) if missed else (good, f"{proof.faces} faces")
+
+
+def jobs(space: str, first: int, count: int | None, every: int) -> list[tuple[str, Table]]:
+    """Jobs of a space with their names."""
+    if space in SAMPLERS:
+        seeds = range(first, first + (count or 300))
+        return [(f"{space} {seed}", SAMPLERS[space](seed)) for seed in seeds]
+    names = {"listed": listed_designations, "grid": metric_grid}[space]()
+    last = None if count is None else first + count * every
+    return [(name, {"designation": name}) for name in islice(names, first, last, every)]
 
 
 def main() -> None:
-    """Sweep `COUNT` seeds on all processors."""
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 300
-    first = int(sys.argv[2]) if len(sys.argv) > 2 else 0
+    """Sweep a space on all processors."""
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawTextHelpFormatter
+    )
+    parser.add_argument("space", choices=["listed", "grid", *SAMPLERS])
+    parser.add_argument("--count", type=int)
+    parser.add_argument("--first", type=int, default=0)
+    parser.add_argument("--every", type=int, default=1)
+    parser.add_argument("--edges", action="store_true")
+    asked = parser.parse_args()
+    wanted = jobs(asked.space, asked.first, asked.count, asked.every)
     counts: Counter[str] = Counter()
+    slowest = (0.0, "")
     began = time.perf_counter()
     with multiprocessing.get_context("spawn").Pool(maxtasksperchild=100) as pool:
-        tasks = [(seed, pool.apply_async(outcome, (seed,))) for seed in range(first, first + count)]
-        for seed, task in tasks:
+        tasks = [(name, pool.apply_async(outcome, (job, asked.edges))) for name, job in wanted]
+        for name, task in tasks:
             try:
-                what, why = task.get(timeout=PATIENCE)
+                what, why, seconds = task.get(timeout=PATIENCE)
             except multiprocessing.TimeoutError:
-                what, why = "CRASHED OR HUNG", f"no answer within {PATIENCE:g} s"
+                what, why, seconds = "CRASHED OR HUNG", f"no answer in {PATIENCE:g} s", PATIENCE
             counts[what] += 1
-            print(f"{seed}\t{what}\t{why}", flush=True)
-    print(f"\n{count} designs in {time.perf_counter() - began:.0f} s")
+            slowest = max(slowest, (seconds, name))
+            if what.split()[0].isupper() or seconds > SLOW:
+                print(f"{name}\t{what}\t{seconds:.1f} s\t{why}", flush=True)
+    print(f"\n{len(wanted)} jobs of {asked.space} in {time.perf_counter() - began:.0f} s", end="")
+    print(f", the slowest {slowest[1]}: {slowest[0]:.1f} s of one processor")
     for what, number in counts.most_common():
         print(f"{number:5}  {what}")
 
