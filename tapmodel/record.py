@@ -29,6 +29,9 @@ _TOLD_ONLY = {"run", "delivery"}
 def design_record(design: TapDesign) -> dict[str, Any]:
     """The record without model, mesh and files: what the design alone settles."""
     parts = asdict(design)
+    # How cures were sought is the design room's own affair; what was found stands in `cures`.
+    for finding in parts["findings"]:
+        del finding["levers"]
     head = {"schema": SCHEMA, "name": parts.pop("name"), "designation": parts.pop("designation")}
     return head | parts
 

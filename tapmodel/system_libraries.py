@@ -7,7 +7,9 @@ from tapmodel.errors import MissingError
 PACKAGES = {"libGL.so.1": "libgl1", "libEGL.so.1": "libegl1", "libX11.so.6": "libx11-6"}
 """Where Debian and Ubuntu have them."""
 
-_NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): ")
+# The loader's words for a library that is not there, or no library. One that finds no memory to be
+# mapped to is another matter.
+_NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): (?!failed to map|cannot (map|allocate))")
 
 
 def lacking(library: str) -> str:

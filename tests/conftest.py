@@ -1,6 +1,7 @@
 """One small tap, made by hand from the definitions, and its solid, for all rooms' tests."""
 
 import math
+import signal
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,9 @@ from tapmodel.words import Hand, ReliefPlace
 
 if TYPE_CHECKING:
     import cadquery as cq
+
+# Started in the background, a shell has its programs ignore Ctrl-C, and theirs inherit that.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture(scope="session")

@@ -69,8 +69,8 @@ def is_mirrored(item: Geom_Surface) -> bool:
     return not (isinstance(item, Geom_BSplineSurface) or bool(item.Position().Direct()))
 
 
-def curve(to: Statements, item: Geom_Curve) -> str:
-    """An untrimmed curve.
+def curve(to: Statements, item: Geom_Curve, *, seam: bool = False) -> str:
+    """An untrimmed curve; a seam's line is placed as finely as the surface that it closes.
 
     Raises:
         KernelError: when it is of a kind that no tap has.
@@ -80,7 +80,8 @@ def curve(to: Statements, item: Geom_Curve) -> str:
             return _spline_curve(to, _eased(item))
         case Geom_Line():
             at, way = item.Position().Location().Coord(), item.Position().Direction().Coord()
-            return _line(to, at, way)
+            vector = to.shared(f"VECTOR('',{to.direction(way)},1.)")
+            return to.shared(f"LINE('',{to.point(at, fine=seam)},{vector})")
         case Geom_Circle():
             return to.shared(f"CIRCLE('',{_frame(to, item.Position())},{real(item.Radius())})")
         case Geom_Hyperbola():
@@ -99,11 +100,6 @@ def _frame(to: Statements, axes: gp_Ax2 | gp_Ax3, *, upside_down: bool = False) 
     origin = to.point(axes.Location().Coord())
     directions = f"{to.direction(z.Coord())},{to.direction(axes.XDirection().Coord())}"
     return to.shared(f"AXIS2_PLACEMENT_3D('',{origin},{directions})")
-
-
-def _line(to: Statements, origin: tuple[float, ...], way: tuple[float, ...]) -> str:
-    start, vector = to.point(origin), to.shared(f"VECTOR('',{to.direction(way)},1.)")
-    return to.shared(f"LINE('',{start},{vector})")
 
 
 def _eased(item: Geom_BSplineCurve) -> Geom_BSplineCurve:

@@ -32,9 +32,10 @@ class Statements:
             self._known[content] = self.own(content)
         return self._known[content]
 
-    def point(self, coordinates: Iterable[float]) -> str:
-        """A point of a surface's parameters or of space [mm]."""
-        return self.shared(f"CARTESIAN_POINT('',({','.join(map(_coordinate, coordinates))}))")
+    def point(self, coordinates: Iterable[float], *, fine: bool = False) -> str:
+        """A point of a surface's parameters or of space [mm], on request as fine as directions."""
+        written = reals(coordinates) if fine else ",".join(map(_coordinate, coordinates))
+        return self.shared(f"CARTESIAN_POINT('',({written}))")
 
     def direction(self, coordinates: Iterable[float]) -> str:
         """A direction of unit length."""

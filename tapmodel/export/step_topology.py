@@ -41,6 +41,13 @@ class Shell:
         self._edges, self._vertices = distinct(self._shape, EDGE), distinct(self._shape, VERTEX)
         self._corners: dict[int, str] = {}
         self._curves: dict[int, str] = {}
+        # Where a circle closes, a seam meets it. Off by the rounding of a point, the two would
+        # overlap, and readers take the border of the face for one that crosses itself.
+        edges = (self._edges.FindKey(n) for n in range(1, self._edges.Extent() + 1))
+        ends = (
+            (TopExp.FirstVertex_s(e), TopExp.LastVertex_s(e)) for e in map(TopoDS.Edge_s, edges)
+        )
+        self._closing = {self._vertices.FindIndex(a) for a, b in ends if a.IsSame(b)}
 
     def written(self) -> str:
         """The reference to the solid.
@@ -81,14 +88,16 @@ class Shell:
         if number not in self._curves:
             ends = TopExp.FirstVertex_s(edge), TopExp.LastVertex_s(edge)
             start, end = (self._corner(vertex) for vertex in ends)
-            curve = step_geometry.curve(self._to, BRep_Tool.Curve_s(edge, 0.0, 0.0))
+            seam = any(self._vertices.FindIndex(vertex) in self._closing for vertex in ends)
+            curve = step_geometry.curve(self._to, BRep_Tool.Curve_s(edge, 0.0, 0.0), seam=seam)
             self._curves[number] = self._to.own(f"EDGE_CURVE('',{start},{end},{curve},.T.)")
         return self._curves[number]
 
     def _corner(self, vertex: TopoDS_Shape) -> str:
         number = self._vertices.FindIndex(vertex)
         if number not in self._corners:
-            point = self._to.point(BRep_Tool.Pnt_s(TopoDS.Vertex_s(vertex)).Coord())
+            place = BRep_Tool.Pnt_s(TopoDS.Vertex_s(vertex)).Coord()
+            point = self._to.point(place, fine=number in self._closing)
             self._corners[number] = self._to.own(f"VERTEX_POINT('',{point})")
         return self._corners[number]
 

@@ -5,12 +5,19 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.edges_thread import LandFamily, inside_walls, land_turns
+from tapmodel.geometry.edges_thread import LandFamily, at_angle, inside_walls, land_turns
 from tapmodel.geometry.form import PARTS, Form
 from tapmodel.geometry.tracing import Family, Function, SheetKey, SheetPair
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
+
+
+# Circles whose radii differ by less than this share run close.
+_CLOSE = 0.005
+# How far a chord between two divisions may leave a circle [mm], and as a share of its radius: a
+# fifth of a mesh's chord at most.
+_SAGITTA, _LEAST_SAGITTA = 0.001, 4e-4
 
 
 def end_key(land: int, outwards: bool) -> SheetKey:
@@ -21,6 +28,24 @@ def end_key(land: int, outwards: bool) -> SheetKey:
 def body_key(body: SheetKey, land: int) -> SheetKey:
     """Key of a turned face on a land; the one that goes round the tap belongs to all."""
     return (*body, land) if body[0] == "turned" else body
+
+
+def common_divisions(form: Form) -> list[Function]:
+    """Angles at which all edges in the thread's end plane end, where they run close to each other.
+
+    Crest or root may run a few micrometres beside the circle of the blank there. Divided at the
+    same angles, often enough for a mesh to need no nodes between, their polygons cannot cross.
+    """
+    step = form.turned[0].start_radius
+    low, high = form.phi_range()
+    phi = np.linspace(low, high, 33)
+    crest = form.crest_radius - form.part_drop("crest", phi)
+    root = form.root_radius - form.part_drop("root", phi)
+    close = _CLOSE * step
+    if not any(r.min() - close < step < r.max() + close for r in (crest, root)):
+        return []
+    count = int(np.ceil((high - low) / np.sqrt(8 * min(_SAGITTA, _LEAST_SAGITTA * step) / step)))
+    return [at_angle(float(angle)) for angle in np.linspace(low, high, count + 1)[1:-1]]
 
 
 class _Outline(LandFamily):
@@ -40,7 +65,7 @@ class _Outline(LandFamily):
     def cuts(self) -> list[Function]:
         if self.z == 0:
             return []
-        return [lambda i, phi: self.radius(i, phi) - self.step]
+        return [lambda i, phi: self.radius(i, phi) - self.step, *common_divisions(self.form)]
 
     def planes(self, i: Indices, phi: Floats) -> list[SheetKey]:
         if self.z == 0:
@@ -132,7 +157,7 @@ class StepArcs(LandFamily):
         return np.ones((1, *t.shape))
 
     def cuts(self) -> list[Function]:
-        return [self._excess]
+        return [self._excess, *common_divisions(self.form)]
 
     def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)

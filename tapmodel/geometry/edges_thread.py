@@ -84,10 +84,11 @@ class LandFamily:
 
     def kinks(self) -> list[Function]:
         """The margins' ends."""
-        return [_at_angle(angle) for angle in self.kink_angles()]
+        return [at_angle(angle) for angle in self.kink_angles()]
 
 
-def _at_angle(angle: float) -> Function:
+def at_angle(angle: float) -> Function:
+    """The function that is zero at an angle behind the edge."""
     return lambda _i, phi: phi - angle
 
 

@@ -57,13 +57,15 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float, *, roughly: boo
 
 
 def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: bool) -> int:
-    """Mesh slivers first, then every face but the arched ones closely, then those.
+    """Mesh slivers first, then every face but the arched ones closely, then the arched ones.
 
-    The later faces take over the nodes of the borders they share with earlier ones.
+    The later faces take over the nodes of the borders they share with earlier ones; the arched
+    ones, which get triangles of their own, from all.
     """
     BRepTools.Clean_s(shape)
     for sliver, fine in slivers(shape, chord) if careful else []:
-        _run(sliver, fine, angle, closely=True)
+        if not is_arched(sliver):
+            _run(sliver, fine, angle, closely=True)
     plain = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(plain)

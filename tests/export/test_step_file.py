@@ -18,7 +18,8 @@ from tapmodel.export.step import UNCERTAINTY, step_text, write_step
 from tapmodel.geometry.build import build_solid
 from tapmodel.geometry.measure import counts, is_valid, volume
 from tapmodel.geometry.step_file import read_step_text
-from tapmodel.spec.job_file import checked
+from tapmodel.geometry.triangulation import triangulate
+from tapmodel.spec.job_file import checked, job_for
 
 # The kernel's own tolerance, ten times what the geometry keeps [mm].
 GAP = 1e-7
@@ -222,3 +223,11 @@ def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
     verdict = check_step(tmp_path / "opened.step")
     assert verdict.edges_amiss >= 2
     assert verdict.genus != 0
+
+
+def test_a_cone_between_neck_and_shank_can_be_meshed_by_its_reader(tmp_path: Path) -> None:
+    """Its seam and its circles must meet more closely than points are written."""
+    solid = build_solid(design_tap(job_for("M4x0.7")))
+    write_step(solid, tmp_path / "tap.step", "tap")
+    (found,) = read_step_text(tmp_path / "tap.step")
+    triangulate(found.wrapped, 0.05, 30.0, roughly=True)

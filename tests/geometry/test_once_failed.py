@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
-from tapmodel.checks.verify import faults, prove_mesh, prove_solid
-from tapmodel.design.design import design_tap
+from tapmodel.checks.mesh_proof import prove_mesh
+from tapmodel.checks.verdict import faults
+from tapmodel.checks.verify import prove_solid
+from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry.build import build
 from tapmodel.geometry.skin import weave
@@ -24,7 +26,7 @@ def _named(job: dict[str, Any]) -> str:
 
 
 def _design(job: dict[str, Any]) -> TapDesign:
-    design = design_tap(job_for(job["designation"], job.get("set", ())))
+    design = settle(job_for(job["designation"], job.get("set", ())))
     assert not [found for found in design.findings if found.severity is Severity.ERROR]
     return design
 

@@ -212,7 +212,7 @@ NONSENSE = (
     "`id`",
     "%s%s%s%n",
     "{0.__class__}",
-    "../../etc/passwd",
+    "../../no/such/folder",
     "~",
     "C:\\taps\\M10",
     "M10' OR '1'='1",
