@@ -54,11 +54,21 @@ def full_record(
     model = asdict(proof) | {
         "moved_mm": moved,
         "self_intersecting": mesh.self_intersecting,
-        "simplifications": list(SIMPLIFICATIONS),
+        "simplifications": [*SIMPLIFICATIONS, *_parted(moved)],
     }
     measured = asdict(mesh)
     del measured["self_intersecting"]
     return design_record(design) | {"model": model, "mesh": measured, "run": run}
+
+
+def _parted(moved: Mapping[str, float]) -> list[str]:
+    if not any(moved.values()):
+        return []
+    turned, depth = (round(1e6 * moved[key], 1) for key in ("turned", "depth"))
+    return [
+        f"surfaces that would only touch are parted: neck and shank {turned:+g} nm in radius, "
+        f"flutes {depth:+g} nm in length"
+    ]
 
 
 def design_part(record: Mapping[str, Any]) -> dict[str, Any]:

@@ -38,6 +38,8 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
         ("mesh", f"{mesh['triangles']} triangles, watertight, chord {mesh['chord_mm']:g} mm"),
         ("time", _cost(record["run"])),
     ]
+    if any(model["moved_mm"].values()):
+        rows.insert(-1, ("parted", model["simplifications"][-1]))
     rows += [
         ("file", f"{folder / file['path']}  ({file['bytes'] / 1000:.0f} kB)")
         for file in record["files"]

@@ -1,0 +1,49 @@
+"""Surfaces that meet are parted by less than the proof allows; others are left as they are."""
+
+from dataclasses import replace
+from itertools import islice
+
+import pytest
+
+from tapmodel import precision
+from tapmodel.design.settle import settle
+from tapmodel.design.tap_design import TapDesign
+from tapmodel.geometry.form import Form
+from tapmodel.geometry.parting import AS_DESIGNED, partings
+from tapmodel.geometry.skin import skins
+from tapmodel.spec.job_file import job_for
+
+
+def _with_shank(tap: TapDesign, diameter: float) -> TapDesign:
+    return replace(tap, blank=replace(tap.blank, shank_diameter=diameter))
+
+
+@pytest.mark.parametrize("shank", [0.5, 2.2, 6.0, 40.0])
+def test_the_moves_stay_within_half_of_what_the_proof_allows(
+    small_tap: TapDesign, shank: float
+) -> None:
+    design = _with_shank(small_tap, shank)
+    least = min(shank, design.blank.neck_diameter) / 2
+    moves = [parting for group in partings(design) for parting in group]
+    assert {(p.turned > 0, p.depth > 0) for p in moves} == {
+        *((True, True), (True, False), (False, True), (False, False))
+    }
+    for parting in moves:
+        # The volume of a cylinder changes by twice the share of its radius.
+        assert 0 < 2 * abs(parting.turned) / least <= precision.VOLUME / 2
+        assert abs(parting.turned) <= precision.ANY_FACE / 10
+        assert 0 < abs(parting.depth) <= precision.ANY_FACE / 10
+
+
+def test_a_tap_without_contacts_is_made_as_designed(small_tap: TapDesign) -> None:
+    assert next(skins(small_tap)).form.parting is AS_DESIGNED
+
+
+def test_a_shank_as_thick_as_the_crests_is_parted_first() -> None:
+    sets = ("thread.major=10.1", "blank.shank_diameter=10.1", "blank.neck_length=0")
+    design = settle(job_for("M10", sets))
+    first, second = islice(skins(design), 2)
+    for skin in (first, second):
+        gap = skin.form.turned[0].start_radius - skin.form.crest_radius
+        assert abs(gap) == pytest.approx(1e-5, rel=1e-6)
+    assert Form(design).turned[0].start_radius == Form(design).crest_radius
