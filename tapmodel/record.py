@@ -65,10 +65,11 @@ def _parted(moved: Mapping[str, float]) -> list[str]:
     if not any(moved.values()):
         return []
     turned, depth = (round(1e6 * moved[key], 1) for key in ("turned", "depth"))
-    return [
+    said = (
         f"surfaces that would only touch are parted: neck and shank {turned:+g} nm in radius, "
         f"flutes {depth:+g} nm in length"
-    ]
+    )
+    return [said]
 
 
 def design_part(record: Mapping[str, Any]) -> dict[str, Any]:
