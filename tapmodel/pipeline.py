@@ -50,7 +50,7 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
         line.stage(Stage.READ_BACK)
         prove_step(step, solid)
     line.stage(Stage.PROOF)
-    proof = prove_solid(order.design, solid)
+    proof = prove_solid(order.design, solid, built.facets)
     line.pass_on(proof)
     mesh_proof: MeshProof = line.hear()
     wrong = faults(proof, mesh_proof)

@@ -17,13 +17,14 @@ from tapmodel.geometry import kernel
 from tapmodel.geometry.centre import front_centre
 from tapmodel.geometry.faces import FaceMaker, KernelEdges, kernel_edges
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.mesh import tessellated
 from tapmodel.geometry.parting import Parting
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, skins, weave
 from tapmodel.geometry.topology import Solid, solids
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.geometry.triangulation import Facets
 from tapmodel.stages import Stage, Told
 from tapmodel.words import Hand
 
@@ -35,11 +36,13 @@ class Built:
     Attributes:
         solid: of the tap, of its own hand.
         mesh: closed, of the solid.
+        facets: its triangles face by face.
         parting: lengths moved where surfaces meet; none as a rule.
     """
 
     solid: Solid
     mesh: Mesh
+    facets: Facets
     parting: Parting
 
 
@@ -60,7 +63,7 @@ def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) ->
         try:
             solid = _solid(skin, stage)
             stage(Stage.MESH)
-            return Built(solid, tessellate(solid, chord), skin.form.parting)
+            return Built(solid, *tessellated(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
     raise failure or KernelError("edges", "no edges")
