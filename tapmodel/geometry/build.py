@@ -5,6 +5,7 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
@@ -46,13 +47,19 @@ class Built:
     parting: Parting
 
 
-def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) -> Built:
+def build(
+    design: TapDesign,
+    chord: float,
+    stage: Told = lambda _stage: None,
+    made: Callable[[Solid], None] = lambda _solid: None,
+) -> Built:
     """The solid of a design and its mesh, in the first way in which both can be made.
 
     Args:
         design: every number of the tap; must have passed the design rules.
         chord: largest distance between a triangle and its surface [mm].
         stage: told each stage as it begins.
+        made: handed each solid before its mesh is made; the last is the one that is returned.
 
     Raises:
         KernelError: when every way failed; what it says is of the first.
@@ -63,6 +70,7 @@ def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) ->
         try:
             solid = _solid(skin, stage)
             stage(Stage.MESH)
+            made(solid)
             return Built(solid, *tessellated(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
