@@ -12,13 +12,14 @@ from tapmodel.checks.proof import MeshProof, ModelProof
 from tapmodel.checks.verdict import FOREIGN, differences, faults
 from tapmodel.checks.verify import prove_solid
 from tapmodel.crew import Line
-from tapmodel.desk.handover import put_down
+from tapmodel.desk.handover import put_down, put_down_solid
 from tapmodel.errors import InputError, KernelError
 from tapmodel.export.formats import Format
-from tapmodel.export.read_back_step import prove_step
-from tapmodel.export.step import write_step
+from tapmodel.export.proved_step import deliver_step
 from tapmodel.geometry.build import build
+from tapmodel.geometry.solid_bytes import to_bytes
 from tapmodel.geometry.step_file import read_step_text
+from tapmodel.geometry.topology import Solid
 from tapmodel.stages import Stage
 
 if TYPE_CHECKING:
@@ -40,17 +41,18 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     order: Order = line.hear()
     thread = order.design.thread
     chord = precision.mesh_chord(thread.pitch, thread.major)
-    built = build(order.design, chord, line.stage)
+
+    def made(solid: Solid) -> None:
+        if order.wish.step_at_desk:
+            line.pass_on(put_down_solid(to_bytes(solid), order.folder))
+
+    built = build(order.design, chord, line.stage, made)
     solid = built.solid
     line.pass_on(put_down(built.mesh, chord, order.folder))
-    if Format.STEP in order.wish.formats:
-        step = order.file(".step")
-        line.stage(Stage.STEP_FILE)
-        write_step(solid, step, order.design.name)
-        line.stage(Stage.READ_BACK)
-        prove_step(step, solid)
+    if Format.STEP in order.wish.formats and not order.wish.step_at_desk:
+        deliver_step(solid, order.file(".step"), order.design.name, line.stage)
     line.stage(Stage.PROOF)
-    proof = prove_solid(order.design, solid)
+    proof = prove_solid(order.design, solid, built.facets)
     line.pass_on(proof)
     mesh_proof: MeshProof = line.hear()
     wrong = faults(proof, mesh_proof)

@@ -25,6 +25,11 @@ class Wish:
         """Whether a file of one of these kinds is wanted."""
         return not formats.isdisjoint(self.formats)
 
+    @property
+    def step_at_desk(self) -> bool:
+        """Whether the desk makes the STEP file, because it has nothing else to write."""
+        return self.formats == (Format.STEP,)
+
 
 @dataclass(frozen=True, slots=True)
 class Order:

@@ -7,11 +7,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.checks.nearest import near_triangles
-from tapmodel.geometry.trimmed import CHORD, TrimmedFaces
+from tapmodel.geometry.trimmed import TrimmedFaces
 
 Floats = NDArray[np.float64]
-REACH = 2 * CHORD  # from a face's triangles, within which a point on the face lies [mm]
-BESIDE = CHORD / 5  # farther than the nearest face by more, a face comes later [mm]
+REACH = 2.0  # from a face's triangles, within which a point on the face lies [chords]
+BESIDE = 0.2  # farther than the nearest face by more, a face comes later [chords]
 FOUND = 1e-6  # near enough to look no further [mm]
 DOUBT = 1e-5  # farther than this the kernel's exact search is asked [mm]
 
@@ -66,7 +66,7 @@ def _candidates(
     Of faces about equally near the one of the fewest triangles comes first: whether a point on an
     edge lies within the borders takes longer to see with every edge, and a wall has hundreds.
     """
-    near = near_triangles(points, faces.corners, REACH)
+    near = near_triangles(points, faces.corners, REACH * faces.chord)
     owner = faces.owner[near.triangle]
     # of each face the nearest triangle, which is the first
     pairs, first = np.unique(near.point * len(faces.faces) + owner, return_index=True)
@@ -74,7 +74,7 @@ def _candidates(
     distance = near.distance[first]
     nearest = np.full(len(points), np.inf)
     np.minimum.at(nearest, point, distance)
-    beside = distance > nearest[point] + BESIDE
+    beside = distance > nearest[point] + BESIDE * faces.chord
     order = np.lexsort((faces.sizes[face], beside, point))
     starts = np.einsum("nk,nkd->nd", near.weights[first], faces.uv[near.triangle[first]])
     rows = zip(point[order].tolist(), face[order].tolist(), starts[order].tolist(), strict=True)

@@ -14,6 +14,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.measure import Counts, counts, is_valid, volume
 from tapmodel.geometry.sampling import Samples, sample_faces
 from tapmodel.geometry.topology import Solid
+from tapmodel.geometry.triangulation import Facets
 from tapmodel.geometry.trimmed import TrimmedFaces
 
 # Points looked at: on every face, and so many more shared out by area.
@@ -40,16 +41,22 @@ class _Attempts:
             return otherwise
 
 
-def prove_solid(design: TapDesign, solid: Solid) -> ModelProof:
+def prove_solid(design: TapDesign, solid: Solid, facets: Facets | None = None) -> ModelProof:
     """Measure a solid, wherever it comes from, against the design it must show; judges nothing.
 
     Points of its faces are held against the ideal, points of the ideal against its faces. What
-    cannot be measured is said in the proof. The solid's own mesh is replaced by a coarse one.
+    cannot be measured is said in the proof.
+
+    Args:
+        design: every number of the tap.
+        solid: what ought to show it.
+        facets: triangles of its faces, which show where to look; without, coarse ones replace the
+            solid's own mesh.
 
     Source: the expectations are quadratures of the record's definitions, derived here.
     """
     attempt = _Attempts()
-    faces = attempt(lambda: TrimmedFaces(solid), None)
+    faces = attempt(lambda: TrimmedFaces(solid, facets), None)
     off, samples = _off(design, faces) if faces else ({}, None)
     features = ideal_points(design)
     missed = attempt(lambda: largest_by_feature(features, faces), {}) if faces else {}

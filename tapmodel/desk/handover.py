@@ -1,4 +1,4 @@
-"""The mesh on its way from the kernel's process to the desk's."""
+"""The mesh, and the solid as bytes, on their way from the kernel's process to the desk's."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -9,6 +9,7 @@ from tapmodel.export.refusal import refused
 from tapmodel.geometry.triangles import Mesh
 
 _PARTS = ("vertices", "triangles", "face_of_triangle")
+_PLACE = "a place where a file can be written"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,34 @@ class MeshFile:
     chord: float
 
 
+@dataclass(frozen=True, slots=True)
+class SolidFile:
+    """Where a solid lies, as bytes."""
+
+    path: Path
+
+
+def put_down_solid(content: bytes, folder: Path) -> SolidFile:
+    """Put a solid down in `folder`, in the place of one that lies there.
+
+    Raises:
+        InputError: when it cannot be written there.
+    """
+    path = folder / ".solid.bin"
+    try:
+        path.write_bytes(content)
+    except OSError as error:
+        raise refused("output file", path, _PLACE, error) from error
+    return SolidFile(path)
+
+
+def take_solid(file: SolidFile) -> bytes:
+    """The solid that was put down; its file is gone afterwards."""
+    content = file.path.read_bytes()
+    file.path.unlink()
+    return content
+
+
 def put_down(mesh: Mesh, chord: float, folder: Path) -> MeshFile:
     """Put a mesh down in `folder`.
 
@@ -32,7 +61,7 @@ def put_down(mesh: Mesh, chord: float, folder: Path) -> MeshFile:
     try:
         np.savez(path, **{part: getattr(mesh, part) for part in _PARTS})
     except OSError as error:
-        raise refused("output file", path, "a place where a file can be written", error) from error
+        raise refused("output file", path, _PLACE, error) from error
     return MeshFile(path, chord)
 
 

@@ -8,7 +8,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from tapmodel.crew import Line
-from tapmodel.desk.handover import MeshFile, take
+from tapmodel.desk.handover import SolidFile, take
 from tapmodel.export.formats import DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
 from tapmodel.stages import Stage
 from tapmodel.wish import Order, Wish
@@ -20,10 +20,10 @@ if TYPE_CHECKING:
 
 
 def write(line: Line, wish: Wish) -> "MeshProof":
-    """Write and read back every file but the STEP file, and prove the mesh.
+    """Write and read back every file but, where there are others, the STEP file; prove the mesh.
 
     Args:
-        line: on which come the order, the mesh and the model's proof.
+        line: on which come the order, perhaps solids, the mesh and the model's proof.
         wish: the files wanted.
 
     Returns:
@@ -66,7 +66,11 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
     _load_for_mesh(order.wish)
     from tapmodel.checks.mesh_proof import prove_mesh
 
-    handed: MeshFile = line.hear()
+    # A later solid takes the place of one that could not be meshed.
+    while isinstance(handed := line.hear(), SolidFile):
+        from tapmodel.desk import step_file
+
+        step_file.write(order, handed, line.stage)
     line.stage(Stage.MESH_PROOF)
     mesh = take(handed)
     proof = prove_mesh(mesh, handed.chord)
@@ -87,7 +91,9 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
 
 
 def _load_for_mesh(wish: Wish) -> None:
-    """Load while the mesh is being made."""
+    """Load while solid and mesh are being made."""
+    if wish.step_at_desk:
+        import_module("tapmodel.desk.step_file")
     if wish.any_of(MESH_FORMATS):
         import_module("tapmodel.desk.mesh_files")
     if wish.any_of(DRAWN_FORMATS):

@@ -19,7 +19,6 @@ from numpy.typing import NDArray
 from OCP.BRep import BRep_Tool
 from OCP.BRepAdaptor import BRepAdaptor_Surface
 from OCP.TopoDS import TopoDS_Face
-from scipy.spatial import Delaunay
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.loops import inside
@@ -133,6 +132,9 @@ def _distance(points: Floats, start: Floats, end: Floats) -> Floats:
 
 def _filled(points: Floats, sides: Indices) -> Indices:
     """Triangles between the border and the inner points, counter-clockwise."""
+    # Takes as long to load as all else but the kernel; most taps have flats.
+    from scipy.spatial import Delaunay  # noqa: PLC0415
+
     found = np.asarray(Delaunay(points).simplices, dtype=np.intp)
     a, b, c = (points[found[:, k]] for k in range(3))
     area = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]

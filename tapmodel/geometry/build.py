@@ -5,6 +5,7 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
@@ -17,13 +18,14 @@ from tapmodel.geometry import kernel
 from tapmodel.geometry.centre import front_centre
 from tapmodel.geometry.faces import FaceMaker, KernelEdges, kernel_edges
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.mesh import tessellated
 from tapmodel.geometry.parting import Parting
 from tapmodel.geometry.ring import rear_faces
 from tapmodel.geometry.sheets import Sheets
 from tapmodel.geometry.skin import Skin, skins, weave
 from tapmodel.geometry.topology import Solid, solids
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.geometry.triangulation import Facets
 from tapmodel.stages import Stage, Told
 from tapmodel.words import Hand
 
@@ -35,21 +37,29 @@ class Built:
     Attributes:
         solid: of the tap, of its own hand.
         mesh: closed, of the solid.
+        facets: its triangles face by face.
         parting: lengths moved where surfaces meet; none as a rule.
     """
 
     solid: Solid
     mesh: Mesh
+    facets: Facets
     parting: Parting
 
 
-def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) -> Built:
+def build(
+    design: TapDesign,
+    chord: float,
+    stage: Told = lambda _stage: None,
+    made: Callable[[Solid], None] = lambda _solid: None,
+) -> Built:
     """The solid of a design and its mesh, in the first way in which both can be made.
 
     Args:
         design: every number of the tap; must have passed the design rules.
         chord: largest distance between a triangle and its surface [mm].
         stage: told each stage as it begins.
+        made: handed each solid before its mesh is made; the last is the one that is returned.
 
     Raises:
         KernelError: when every way failed; what it says is of the first.
@@ -60,7 +70,8 @@ def build(design: TapDesign, chord: float, stage: Told = lambda _stage: None) ->
         try:
             solid = _solid(skin, stage)
             stage(Stage.MESH)
-            return Built(solid, tessellate(solid, chord), skin.form.parting)
+            made(solid)
+            return Built(solid, *tessellated(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
     raise failure or KernelError("edges", "no edges")

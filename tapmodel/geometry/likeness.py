@@ -13,12 +13,13 @@ from OCP.GeomAPI import GeomAPI_ProjectPointOnSurf
 from OCP.gp import gp_Pnt, gp_Vec
 from OCP.TopExp import TopExp
 from OCP.TopoDS import TopoDS, TopoDS_Edge, TopoDS_Face
-from scipy.spatial import cKDTree
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.coincidence import labels
 from tapmodel.geometry.topology import EDGE, Solid, distinct, edge_uses, faces, is_forward
 
 Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
 _Place = tuple[float, float]
 _Pair = tuple[_Place, _Place]
 
@@ -28,6 +29,8 @@ _ALONG = np.linspace(0.0, 1.0, 11)
 _ACROSS = np.linspace(0.0, 1.0, 3)
 # Of how many of its edges the middles are compared on a plane, cylinder, cone or sphere.
 _MIDDLES = 8
+# Middles of equal edges are no farther apart [mm]; those of different edges are.
+_SAME_MIDDLE = 5e-8
 
 
 def departure(solid: Solid, twin: Solid) -> float:
@@ -52,9 +55,7 @@ def departure(solid: Solid, twin: Solid) -> float:
         raise KernelError("likeness", f"{sizes[1]} edges and faces instead of {sizes[0]}")
     # The middles tell edges apart that join the same corners.
     middle = len(_ALONG) // 2
-    _, number = cKDTree(its.points[:, middle]).query(mine.points[:, middle])
-    if len(np.unique(number)) != len(number):
-        raise KernelError("likeness", "two edges lie where one should")
+    number = _partners(mine.points[:, middle], its.points[:, middle])
     worst = float(np.max(np.linalg.norm(mine.points - its.points[number], axis=-1)))
     for face, other in pairs:
         used = {(int(number[edge]), forward) for edge, forward in mine.uses(face)}
@@ -63,6 +64,17 @@ def departure(solid: Solid, twin: Solid) -> float:
         around = [gp_Pnt(*mine.points[edge, middle].tolist()) for edge, _ in mine.uses(face)]
         worst = max(worst, _apart(face, other, around))
     return worst
+
+
+def _partners(points: Floats, its: Floats) -> Indices:
+    """Number of the point of `its` that coincides with each, of as many; shape (n,)."""
+    places = labels(np.concatenate([points, its]), _SAME_MIDDLE)
+    mine, other = np.split(places, [len(points)])
+    number = np.argsort(other)
+    every = np.arange(len(points))
+    if not (np.array_equal(np.sort(mine), every) and np.array_equal(other[number], every)):
+        raise KernelError("likeness", "an edge is missing, or lies elsewhere")
+    return number[mine]
 
 
 class _Edges:

@@ -16,7 +16,13 @@ from tapmodel.geometry.arc_triangles import arc_triangles
 from tapmodel.geometry.flat_triangles import without_flat
 from tapmodel.geometry.topology import EDGE, VERTEX, Solid, distinct, edge_uses, faces
 from tapmodel.geometry.triangles import Mesh, open_sides
-from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, is_arched, triangulate
+from tapmodel.geometry.triangulation import (
+    FaceTriangles,
+    Facets,
+    face_triangles,
+    is_arched,
+    triangulate,
+)
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -29,7 +35,12 @@ _SHARES = (1.0, 0.6, 0.35, 0.2)
 
 
 def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
-    """Closed mesh of a solid.
+    """The mesh of `tessellated` alone."""
+    return tessellated(solid, chord, angle)[0]
+
+
+def tessellated(solid: Solid, chord: float, angle: float = ANGLE) -> tuple[Mesh, Facets]:
+    """Closed mesh of a solid, and the triangles face by face that it was welded of.
 
     Args:
         solid: the solid; the triangles stored with it are replaced.
@@ -48,15 +59,17 @@ def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
     raise failure or KernelError("mesh", "no mesh")
 
 
-def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> Mesh:
+def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> tuple[Mesh, Facets]:
     triangulate(shape, chord, angle)
     weld = _Weld(shape)
+    read: list[FaceTriangles] = []
     triangles: list[Indices] = []
     owner: list[Indices] = []
     for number, face in enumerate(faces(shape)):
         mesh = face_triangles(face)
         if is_arched(face):
             mesh = arc_triangles(face, mesh, chord)
+        read.append(mesh)
         own = weld.numbers(face, mesh)[mesh.triangles]
         triangles.append(own)
         owner.append(np.full(len(own), number, dtype=np.intp))
@@ -67,7 +80,7 @@ def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> Mesh:
     mesh = Mesh(vertices[used], renumbered.reshape(-1, 3), np.concatenate(owner)[rows])
     if open_sides(mesh.triangles):
         raise KernelError("mesh", f"the mesh has {open_sides(mesh.triangles)} open sides")
-    return mesh
+    return mesh, Facets(read, chord)
 
 
 class _Weld:

@@ -5,20 +5,12 @@ that name it. Each corner must join exactly two edges of each face that meets th
 was missed shows at once as an open cycle.
 """
 
-# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
-# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
-# pyright: reportUnknownArgumentType=false
-# The search tree and the graph come without types.
-
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse import coo_matrix
-from scipy.sparse.csgraph import connected_components
-from scipy.spatial import cKDTree
 
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import KernelError
@@ -30,6 +22,7 @@ from tapmodel.geometry import (
     edges_thread,
     edges_wall,
 )
+from tapmodel.geometry.coincidence import labels
 from tapmodel.geometry.form import Form
 from tapmodel.geometry.parting import partings
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
@@ -133,11 +126,9 @@ def _weave(form: Form) -> Skin:
 def _corners(edges: list[Edge]) -> tuple[Floats, NDArray[np.intp]]:
     """Shared corners out of the ends of all edges."""
     points = np.array([point for edge in edges for point in (edge.start, edge.end)])
-    pairs = cKDTree(points).query_pairs(SAME_CORNER, output_type="ndarray")
-    joined = coo_matrix((np.ones(len(pairs)), pairs.T), shape=(len(points), len(points)))
-    _, corner = connected_components(joined, directed=False)
+    corner = labels(points, SAME_CORNER)
     _, kept = np.unique(corner, return_index=True)
-    ends = corner.astype(np.intp).reshape(-1, 2)
+    ends = corner.reshape(-1, 2)
     if np.any(ends[:, 0] == ends[:, 1]):
         raise KernelError("edges", "an edge shorter than a corner was found")
     return points[kept], ends

@@ -127,6 +127,19 @@ class FaceTriangles:
         return [polygon.Node(n) - 1 for n in range(1, polygon.NbNodes() + 1)]
 
 
+@dataclass(frozen=True, slots=True)
+class Facets:
+    """Triangles of every face of a solid.
+
+    Attributes:
+        faces: in the order of the shell.
+        chord: asked of them [mm].
+    """
+
+    faces: list[FaceTriangles]
+    chord: float
+
+
 def face_triangles(face: TopoDS_Face) -> FaceTriangles:
     """Triangles of one face of a shape that `triangulate` has worked on.
 

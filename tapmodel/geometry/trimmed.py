@@ -23,32 +23,38 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry import topology
 from tapmodel.geometry.arc_triangles import arc_triangles
 from tapmodel.geometry.topology import Solid
-from tapmodel.geometry.triangulation import FaceTriangles, face_triangles, is_arched, triangulate
+from tapmodel.geometry.triangulation import (
+    FaceTriangles,
+    Facets,
+    face_triangles,
+    is_arched,
+    triangulate,
+)
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 # The triangles only show where to look; they need no more than the shape of each face.
-CHORD, _ANGLE = 0.05, 30.0
+_CHORD, _ANGLE = 0.05, 30.0
 # Distance from a border, in the parameters of the face, within which a point counts as on it.
 _BORDER = 1e-7
 _CLOSE = 1e-12  # asked of a foot [mm]
 
 
 class TrimmedFace:
-    """One face: its surface, its borders and its coarse triangles."""
+    """One face: its surface, its borders and its triangles."""
 
-    def __init__(self, face: TopoDS_Face) -> None:
-        """Read a face of a solid that has triangles.
+    def __init__(self, face: TopoDS_Face, mesh: FaceTriangles) -> None:
+        """Prepare a face and its triangles for searches.
 
         Raises:
-            KernelError: when it has no surface, or the mesher left it out.
+            KernelError: when it has no surface.
         """
         # With the face's own place in the solid, which a file may keep apart from its surface.
         surface = BRep_Tool.Surface_s(face)
         if surface is None:
             raise KernelError("measure", "a face has no surface")
-        self.mesh: FaceTriangles = _filled(face)
+        self.mesh = mesh
         self._surface = ShapeAnalysis_Surface(surface)
         self._borders = BRepTopAdaptor_FClass2d(face, _BORDER)
 
@@ -76,13 +82,23 @@ class TrimmedFace:
         return found
 
 
+def _coarse(solid: Solid) -> Facets:
+    """Coarse triangles of a solid, which replace its own.
+
+    Raises:
+        KernelError: when the mesher fails.
+    """
+    triangulate(solid.wrapped, _CHORD, _ANGLE, roughly=True)
+    return Facets([_filled(face) for face in topology.faces(solid.wrapped)], _CHORD)
+
+
 def _filled(face: TopoDS_Face) -> FaceTriangles:
     """Triangles of a face; the mesher leaves arched ones flat between their borders."""
     mesh = face_triangles(face)
     if is_arched(face):
         # A solid from elsewhere may hold arches that this does not know; they stay flat.
         with suppress(KernelError):
-            return arc_triangles(face, mesh, CHORD)
+            return arc_triangles(face, mesh, _CHORD)
     return mesh
 
 
@@ -91,23 +107,29 @@ class TrimmedFaces:
 
     Attributes:
         faces: one by one.
-        corners: of the coarse triangles of all faces, shape (n, 3, 3) [mm].
+        chord: of the triangles [mm].
+        corners: of the triangles of all faces, shape (n, 3, 3) [mm].
         uv: the same in the parameters of each one's face, (n, 3, 2).
         owner: number of each triangle's face, (n,).
         sizes: number of triangles of each face, (faces,).
         triangle_areas: (n,) [mm²].
     """
 
-    def __init__(self, solid: Solid) -> None:
-        """Replace the solid's own mesh by a coarse one and read every face.
+    def __init__(self, solid: Solid, facets: Facets | None = None) -> None:
+        """Prepare every face.
+
+        Args:
+            solid: the solid.
+            facets: triangles of its faces; without, coarse ones replace the solid's own mesh.
 
         Raises:
-            KernelError: when the mesher fails.
+            KernelError: when a face has no surface, or the mesher fails.
         """
-        self._shape = solid.wrapped
-        triangulate(self._shape, CHORD, _ANGLE, roughly=True)
-        self.faces = [TrimmedFace(face) for face in topology.faces(self._shape)]
-        meshes = [face.mesh for face in self.faces]
+        facets = facets or _coarse(solid)
+        self._shape, self.chord = solid.wrapped, facets.chord
+        meshes = facets.faces
+        pairs = zip(topology.faces(self._shape), meshes, strict=True)
+        self.faces = [TrimmedFace(face, mesh) for face, mesh in pairs]
         self.corners: Floats = np.concatenate([mesh.nodes[mesh.triangles] for mesh in meshes])
         self.uv: Floats = np.concatenate([mesh.uv[mesh.triangles] for mesh in meshes])
         self.sizes: Indices = np.array([len(mesh.triangles) for mesh in meshes], dtype=np.intp)
@@ -116,7 +138,7 @@ class TrimmedFaces:
         self.owner: Indices = np.repeat(np.arange(len(meshes), dtype=np.intp), self.sizes)
 
     def areas(self) -> Floats:
-        """Areas of the faces' coarse triangles, shape (faces,) [mm²]."""
+        """Areas of the faces' triangles, shape (faces,) [mm²]."""
         found: Floats = np.zeros(len(self.faces))
         np.add.at(found, self.owner, self.triangle_areas)
         return found

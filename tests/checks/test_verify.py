@@ -13,8 +13,9 @@ from tapmodel.checks.verify import prove_solid
 from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
 from tapmodel.geometry import kernel
 from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.geometry.mesh import tessellate, tessellated
 from tapmodel.geometry.topology import Solid, faces
+from tapmodel.geometry.triangulation import Facets
 from tapmodel.words import Hand, ReliefKind, ReliefPlace
 
 Change = Callable[[TapDesign], TapDesign]
@@ -147,6 +148,16 @@ def test_the_honest_solid_passes_with_margin(proof: ModelProof, mesh_proof: Mesh
     assert proof.sliver_faces == 0
 
 
+def test_the_triangles_of_the_mesh_show_the_way_as_well_as_coarse_ones(
+    proof: ModelProof, small_tap: TapDesign, small_solid: Solid
+) -> None:
+    fine = prove_solid(small_tap, small_solid, tessellated(small_solid, 0.01)[1])
+    assert (fine.unmeasured, fine.sliver_faces) == ((), 0)
+    assert fine.ideal_points == proof.ideal_points
+    assert fine.deviation_points == pytest.approx(proof.deviation_points, rel=0.01)
+    assert max(fine.deviation_um_max, fine.ideal_um_max) < 1e-3
+
+
 def test_every_feature_is_looked_for(proof: ModelProof) -> None:
     assert set(proof.ideal_um_by_feature) == {
         *("thread", "profile corners", "cutting edges", "heel edges", "chamfer"),
@@ -181,18 +192,22 @@ MISSING: dict[str, dict[str, float]] = {
 
 
 @pytest.fixture(scope="module")
-def plain(small_tap: TapDesign) -> tuple[TapDesign, Solid]:
+def plain(small_tap: TapDesign) -> tuple[TapDesign, Solid, Facets]:
     """A tap thirty times as large as its smallest feature might be, and none of those."""
     bare = dict.fromkeys(("front_centre", "rear_chamfer", "rear_centre", "neck_length"), 0.0)
     tap = replace(small_tap, blank=replace(small_tap.blank, **bare))
-    return tap, build_solid(tap)
+    solid = build_solid(tap)
+    return tap, solid, tessellated(solid, 0.01)[1]
 
 
+@pytest.mark.parametrize("fine", [False, True], ids=["coarse", "fine"])
 @pytest.mark.parametrize("name", MISSING)
-def test_a_small_feature_left_out_is_missed(name: str, plain: tuple[TapDesign, Solid]) -> None:
-    tap, solid = plain
+def test_a_small_feature_left_out_is_missed(
+    name: str, plain: tuple[TapDesign, Solid, Facets], *, fine: bool
+) -> None:
+    tap, solid, facets = plain
     asked = replace(tap, blank=replace(tap.blank, **MISSING[name]))
-    wrong = differences(prove_solid(asked, solid), FOREIGN)
+    wrong = differences(prove_solid(asked, solid, facets if fine else None), FOREIGN)
     assert any(f"{name}: missing on the solid" in text for text in wrong)
 
 

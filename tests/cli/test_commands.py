@@ -215,6 +215,16 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     }
 
 
+def test_the_step_file_alone_is_made_at_the_desk(tmp_path: Path) -> None:
+    built = tapmodel("build", "M4x0.7", "--formats", "step", "--out", str(tmp_path), "--json")
+    assert built.returncode == 0
+    assert _files(tmp_path / "M4x0.7") == {"M4x0.7.step", "record.json"}
+    processes = json.loads(built.stdout)["run"]["processes"]
+    made = {"STEP file", "read back"}
+    assert not made & set(processes["kernel"]["seconds"])
+    assert made < set(processes["desk"]["seconds"])
+
+
 def test_a_page_has_its_pictures_and_drawings_where_these_are_not_wanted(tmp_path: Path) -> None:
     built = tapmodel("build", "M4x0.7", "--formats", "page,sheet", "--out", str(tmp_path))
     assert built.returncode == 0

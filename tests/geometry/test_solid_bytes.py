@@ -1,0 +1,21 @@
+from tapmodel.design.design import design_tap
+from tapmodel.export.step import step_text
+from tapmodel.geometry.build import build_solid
+from tapmodel.geometry.likeness import departure
+from tapmodel.geometry.solid_bytes import from_bytes, to_bytes
+from tapmodel.geometry.topology import Solid
+from tapmodel.spec.job_file import checked
+
+
+def test_a_solid_arrives_as_it_was_sent(small_solid: Solid):
+    arrived = from_bytes(to_bytes(small_solid))
+    # Directions are made of length one anew; nothing else may change by a bit.
+    assert departure(small_solid, arrived) < 1e-13
+    assert step_text(arrived, "tap") == step_text(small_solid, "tap")
+
+
+def test_so_does_a_rounded_one():
+    solid = build_solid(design_tap(checked({"designation": "G 1/8", "flutes": {"count": 3}})))
+    arrived = from_bytes(to_bytes(solid))
+    assert departure(solid, arrived) < 1e-13
+    assert step_text(arrived, "tap") == step_text(solid, "tap")
