@@ -5,6 +5,7 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -63,20 +64,25 @@ def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: 
     ones, which get triangles of their own, from all.
     """
     BRepTools.Clean_s(shape)
-    for sliver, fine in slivers(shape, chord) if careful else []:
-        if not is_arched(sliver):
-            _run(sliver, fine, angle, closely=True)
-    plain = TopoDS_Compound()
-    builder = BRep_Builder()
-    builder.MakeCompound(plain)
-    arched = False
-    for face in faces(shape):
-        if is_arched(face):
-            arched = True
-        else:
-            builder.Add(plain, face)
-    status = _run(plain, chord, angle, closely=True)
+    narrow = slivers(shape, chord) if careful else []
+    narrow = [(face, fine) for face, fine in narrow if not is_arched(face)]
+    if narrow:
+        # In one run with one chord: neighbours would divide their common border each its own way.
+        _run(_compound(face for face, _ in narrow), narrow[0][1], angle, closely=True)
+    every = faces(shape)
+    plain = [face for face in every if not is_arched(face)]
+    status = _run(_compound(plain), chord, angle, closely=True)
+    arched = len(plain) < len(every)
     return _run(shape, chord, angle, closely=False) if arched and not status else status
+
+
+def _compound(parts: Iterable[TopoDS_Face]) -> TopoDS_Compound:
+    made = TopoDS_Compound()
+    builder = BRep_Builder()
+    builder.MakeCompound(made)
+    for part in parts:
+        builder.Add(made, part)
+    return made
 
 
 def _run(shape: TopoDS_Shape, chord: float, angle: float, *, closely: bool) -> int:
