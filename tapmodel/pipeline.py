@@ -30,6 +30,8 @@ if TYPE_CHECKING:
 def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     """Build and prove one tap, hand its mesh to the desk, write and read back the STEP file.
 
+    Where the desk makes the STEP file, it is handed the solid, too, and judges whether it is valid.
+
     Args:
         line: on which come the order and, from the desk, the mesh's proof; before it whether the
             solid is valid, if the desk has it.
@@ -43,7 +45,6 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     order: Order = line.hear()
     thread = order.design.thread
     chord = precision.mesh_chord(thread.pitch, thread.major)
-
     shared = order.wish.step_at_desk
 
     def made(solid: Solid) -> None:
