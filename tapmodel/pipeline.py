@@ -17,6 +17,7 @@ from tapmodel.errors import InputError, KernelError
 from tapmodel.export.formats import Format
 from tapmodel.export.proved_step import deliver_step
 from tapmodel.geometry.build import build
+from tapmodel.geometry.measure import is_valid
 from tapmodel.geometry.solid_bytes import to_bytes
 from tapmodel.geometry.step_file import read_step_text
 from tapmodel.geometry.topology import Solid
@@ -29,8 +30,11 @@ if TYPE_CHECKING:
 def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     """Build and prove one tap, hand its mesh to the desk, write and read back the STEP file.
 
+    Where the desk makes the STEP file, it is handed the solid, too, and judges whether it is valid.
+
     Args:
-        line: on which come the order and, from the desk, the mesh's proof.
+        line: on which come the order and, from the desk, the mesh's proof; before it whether the
+            solid is valid, if the desk has it.
 
     Returns:
         What was measured on the solid, and the lengths that were moved to make it [mm].
@@ -41,18 +45,22 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     order: Order = line.hear()
     thread = order.design.thread
     chord = precision.mesh_chord(thread.pitch, thread.major)
+    shared = order.wish.step_at_desk
 
     def made(solid: Solid) -> None:
-        if order.wish.step_at_desk:
+        if shared:
             line.pass_on(put_down_solid(to_bytes(solid), order.folder))
+
+    def valid(solid: Solid) -> bool:
+        return line.hear() if shared else is_valid(solid)
 
     built = build(order.design, chord, line.stage, made)
     solid = built.solid
     line.pass_on(put_down(built.mesh, chord, order.folder))
-    if Format.STEP in order.wish.formats and not order.wish.step_at_desk:
+    if Format.STEP in order.wish.formats and not shared:
         deliver_step(solid, order.file(".step"), order.design.name, line.stage)
     line.stage(Stage.PROOF)
-    proof = prove_solid(order.design, solid, built.facets)
+    proof = prove_solid(order.design, solid, built.facets, valid)
     line.pass_on(proof)
     mesh_proof: MeshProof = line.hear()
     wrong = faults(proof, mesh_proof)

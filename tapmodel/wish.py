@@ -5,7 +5,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.formats import ALL_FORMATS, Format
+from tapmodel.export.formats import (
+    ALL_FORMATS,
+    DRAWN_FORMATS,
+    MESH_FORMATS,
+    PAPER_FORMATS,
+    Format,
+)
 from tapmodel.report.units import Look
 
 
@@ -27,8 +33,9 @@ class Wish:
 
     @property
     def step_at_desk(self) -> bool:
-        """Whether the desk makes the STEP file, because it has nothing else to write."""
-        return self.formats == (Format.STEP,)
+        """Whether the desk makes the STEP file, because it has little else to do."""
+        busy = self.any_of(PAPER_FORMATS) and self.any_of(MESH_FORMATS)
+        return Format.STEP in self.formats and not busy and not self.any_of(DRAWN_FORMATS)
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,7 +41,12 @@ class _Attempts:
             return otherwise
 
 
-def prove_solid(design: TapDesign, solid: Solid, facets: Facets | None = None) -> ModelProof:
+def prove_solid(
+    design: TapDesign,
+    solid: Solid,
+    facets: Facets | None = None,
+    valid: Callable[[Solid], bool] = is_valid,
+) -> ModelProof:
     """Measure a solid, wherever it comes from, against the design it must show; judges nothing.
 
     Points of its faces are held against the ideal, points of the ideal against its faces. What
@@ -52,6 +57,7 @@ def prove_solid(design: TapDesign, solid: Solid, facets: Facets | None = None) -
         solid: what ought to show it.
         facets: triangles of its faces, which show where to look; without, coarse ones replace the
             solid's own mesh.
+        valid: whether the kernel finds the solid consistent; asked last.
 
     Source: the expectations are quadratures of the record's definitions, derived here.
     """
@@ -77,9 +83,9 @@ def prove_solid(design: TapDesign, solid: Solid, facets: Facets | None = None) -
         solids=parts.solids,
         faces=parts.faces,
         sliver_faces=samples.slivers if samples else 0,
-        valid=is_valid(solid),
         genus=parts.genus,
         unmeasured=tuple(attempt.failed),
+        valid=valid(solid),
     )
 
 

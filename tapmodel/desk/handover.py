@@ -1,5 +1,6 @@
 """The mesh, and the solid as bytes, on their way from the kernel's process to the desk's."""
 
+import secrets
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -31,12 +32,12 @@ class SolidFile:
 
 
 def put_down_solid(content: bytes, folder: Path) -> SolidFile:
-    """Put a solid down in `folder`, in the place of one that lies there.
+    """Put a solid down in `folder`, beside others that nobody took yet.
 
     Raises:
         InputError: when it cannot be written there.
     """
-    path = folder / ".solid.bin"
+    path = folder / f".solid-{secrets.token_hex(8)}.bin"
     try:
         path.write_bytes(content)
     except OSError as error:

@@ -1,14 +1,18 @@
-"""The STEP file made at the desk, which loads the kernel for it."""
+"""What the desk makes of the solid where it has little else to do; it loads the kernel for it."""
 
 from tapmodel.desk.handover import SolidFile, take_solid
 from tapmodel.export.proved_step import deliver_step
+from tapmodel.geometry.measure import is_valid
 from tapmodel.geometry.solid_bytes import from_bytes
+from tapmodel.geometry.topology import Solid
 from tapmodel.stages import Told
 from tapmodel.wish import Order
 
+__all__ = ["is_valid", "write"]
 
-def write(order: Order, handed: SolidFile, stage: Told) -> None:
-    """Write the solid that was put down, and read the file back.
+
+def write(order: Order, handed: SolidFile, stage: Told) -> Solid:
+    """Write the STEP file of the solid that was put down, read it back, and return the solid.
 
     Raises:
         InputError: when nothing can be written there.
@@ -16,3 +20,4 @@ def write(order: Order, handed: SolidFile, stage: Told) -> None:
     """
     solid = from_bytes(take_solid(handed))
     deliver_step(solid, order.file(".step"), order.design.name, stage)
+    return solid

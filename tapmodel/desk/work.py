@@ -8,7 +8,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from tapmodel.crew import Line
-from tapmodel.desk.handover import SolidFile, take
+from tapmodel.desk.handover import MeshFile, SolidFile, take
 from tapmodel.export.formats import DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
 from tapmodel.stages import Stage
 from tapmodel.wish import Order, Wish
@@ -66,11 +66,7 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
     _load_for_mesh(order.wish)
     from tapmodel.checks.mesh_proof import prove_mesh
 
-    # A later solid takes the place of one that could not be meshed.
-    while isinstance(handed := line.hear(), SolidFile):
-        from tapmodel.desk import step_file
-
-        step_file.write(order, handed, line.stage)
+    handed = _from_solid(line, order)
     line.stage(Stage.MESH_PROOF)
     mesh = take(handed)
     proof = prove_mesh(mesh, handed.chord)
@@ -88,6 +84,22 @@ def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, by
     line.stage(Stage.PICTURES)
     line.leave_out("pictures", hindrance())
     return mesh, proof, pictures.write(order, mesh)
+
+
+def _from_solid(line: Line, order: Order) -> MeshFile:
+    """The STEP file, and part of the model's proof, if the solid comes; returns what comes then."""
+    handed = line.hear()
+    if not isinstance(handed, SolidFile):
+        return handed
+    from tapmodel.desk import step_file
+
+    solid = step_file.write(order, handed, line.stage)
+    # A later solid takes the place of one that could not be meshed.
+    while isinstance(handed := line.hear(), SolidFile):
+        solid = step_file.write(order, handed, line.stage)
+    line.stage(Stage.PROOF)
+    line.pass_on(step_file.is_valid(solid))
+    return handed
 
 
 def _load_for_mesh(wish: Wish) -> None:

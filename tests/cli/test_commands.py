@@ -219,8 +219,9 @@ def test_the_step_file_alone_is_made_at_the_desk(tmp_path: Path) -> None:
     built = tapmodel("build", "M4x0.7", "--formats", "step", "--out", str(tmp_path), "--json")
     assert built.returncode == 0
     assert _files(tmp_path / "M4x0.7") == {"M4x0.7.step", "record.json"}
-    processes = json.loads(built.stdout)["run"]["processes"]
-    made = {"STEP file", "read back"}
+    record = json.loads(built.stdout)
+    assert record["model"]["valid"] is True
+    made, processes = {"STEP file", "read back"}, record["run"]["processes"]
     assert not made & set(processes["kernel"]["seconds"])
     assert made < set(processes["desk"]["seconds"])
 
