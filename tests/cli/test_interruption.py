@@ -125,4 +125,4 @@ def _children(parent: int) -> list[int]:
 
 
 def _is_spawned(process: int) -> bool:
-    return b"spawn_main" in Path(f"/proc/{process}/cmdline").read_bytes()
+    return b"tapmodel.crew" in Path(f"/proc/{process}/cmdline").read_bytes()
