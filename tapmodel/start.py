@@ -30,7 +30,9 @@ def main() -> None:
     os.environ["PYTHONSAFEPATH"] = "1"
     _open_streams()
     try:
-        begin(*_wanted(sys.argv[1:]))
+        # Where no process can be started now, the command will try again and say so.
+        with contextlib.suppress(OSError):
+            begin(*_wanted(sys.argv[1:]))
         # Loading the commands takes a third of a second, in which a user may change his mind.
         from tapmodel.cli import main as run  # noqa: PLC0415
 
