@@ -2,22 +2,25 @@
 
 A crash, a hang or an interruption of the kernel must cost nothing but the run, and two cores are
 there to be used. So the work is done by child processes. Each begins to load its libraries while
-the job is still being designed; then it is handed the job. What one child makes for another goes
-through the parent, in small messages; whatever goes wrong in one ends all.
+the job is still being designed, or before the command line is even read (`begin`); then it is
+handed the job. What one child makes for another goes through the parent, in small messages;
+whatever goes wrong in one ends all.
+
+They are plain processes that hear and speak by their standard input, a socket: Python's own way to
+spawn one starts a third for resources that none here has, and loads the parent's main module again.
 """
 
 import contextlib
 import gc
 import importlib
-import multiprocessing
-import multiprocessing.connection
 import os
 import signal
+import subprocess
 import sys
 import time
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from multiprocessing.connection import Connection
+from multiprocessing.connection import Connection, Pipe, wait
 from types import TracebackType
 from typing import Any, Self
 
@@ -99,13 +102,45 @@ class Line:
 _STAGE, _PASSED, _FAILED, _DONE = "stage", "passed", "failed", "done"
 
 
+class _Process:
+    """A running process, and the line to it."""
+
+    def __init__(self, module: str) -> None:
+        """Start one that loads `module`, and then hears what it is there for."""
+        self.connection, theirs = Pipe()
+        command = [sys.executable, "-P", "-c", _ATTEND, module]
+        self.popen = subprocess.Popen(command, stdin=theirs.fileno())  # noqa: S603  (our own code)
+        theirs.close()
+
+    def end(self) -> None:
+        """End it, whatever it does."""
+        self.popen.kill()
+        self.popen.wait()
+        self.connection.close()
+
+
+_ATTEND = "from tapmodel.crew import attend; attend()"
+_BEGUN: dict[str, _Process] = {}
+"""By the module that they load: processes that no crew has taken yet."""
+
+
+def begin(*modules: str) -> None:
+    """Start processes that a crew will want, before there is one."""
+    _BEGUN.update({module: _Process(module) for module in modules})
+
+
+def dismiss() -> None:
+    """End the processes begun that no crew has taken."""
+    while _BEGUN:
+        _BEGUN.popitem()[1].end()
+
+
 @dataclass(slots=True, eq=False)
 class _Child:
-    """A running process as its parent sees it."""
+    """A member of a crew as its parent sees it."""
 
     name: str
-    process: Any  # the context's own process class
-    connection: Connection
+    process: _Process
     stage: Stage = Stage.LOADING
     done: Done | None = field(default=None)
 
@@ -114,16 +149,13 @@ class Crew:
     """Child processes that load at once and wait for a job; a context that ends them all."""
 
     def __init__(self, tasks: Sequence[Task], limits: Limits) -> None:
-        """Start a process for every task."""
+        """Start a process for every task, or take one that was begun for it."""
         self._limits = limits
         self._children: list[_Child] = []
-        spawn = multiprocessing.get_context("spawn")
         for task in tasks:
-            ours, theirs = spawn.Pipe()
-            process = spawn.Process(target=_run, args=(task, theirs, limits), daemon=True)
-            process.start()
-            theirs.close()
-            self._children.append(_Child(task.name, process, ours))
+            module = _module(task)
+            self._children.append(_Child(task.name, _BEGUN.pop(module, None) or _Process(module)))
+            _send(self._children[-1], (task, limits))
 
     def __enter__(self) -> Self:
         """Nothing more to do."""
@@ -137,10 +169,7 @@ class Crew:
     ) -> None:
         """End every process, whatever it does."""
         for child in self._children:
-            child.process.kill()
-        for child in self._children:
-            child.process.join()
-            child.connection.close()
+            child.process.end()
 
     def work(self, job: object, tell: Told) -> dict[str, Done]:
         """Hand the job to every process and wait until all have done it.
@@ -161,23 +190,22 @@ class Crew:
             _send(child, job)
         while busy := [child for child in self._children if child.done is None]:
             left = max(deadline - time.monotonic(), 0.0)
-            ready = multiprocessing.connection.wait([c.connection for c in busy], left)
+            ready = wait([child.process.connection for child in busy], left)
             if not ready:
                 stage = busy[0].stage
                 raise KernelError(
                     stage, f"took longer than {self._limits.seconds:g} s and was stopped"
                 )
             for child in busy:
-                if child.connection in ready:
+                if child.process.connection in ready:
                     self._listen(child, tell)
         return {child.name: child.done for child in self._children if child.done}
 
     def _listen(self, child: _Child, tell: Told) -> None:
         try:
-            kind, content = child.connection.recv()
+            kind, content = child.process.connection.recv()
         except (EOFError, ConnectionError):
-            child.process.join()
-            raise KernelError(child.stage, _death(child.process.exitcode)) from None
+            raise KernelError(child.stage, _death(child.process.popen.wait())) from None
         if kind == _STAGE:
             child.stage = content
             tell(content)
@@ -194,11 +222,15 @@ class Crew:
 def _send(child: _Child, what: object) -> None:
     # A child that cannot hear has failed, and its own last words say how.
     with contextlib.suppress(ConnectionError):
-        child.connection.send(what)
+        child.process.connection.send(what)
 
 
-def _death(code: int | None) -> str:
-    if code is not None and code < 0:
+def _module(task: Task) -> str:
+    return task.do.partition(":")[0]
+
+
+def _death(code: int) -> str:
+    if code < 0:
         with contextlib.suppress(ValueError):
             ended = signal.Signals(-code)
             cause = "; a system out of memory does that" if ended.name == "SIGKILL" else ""
@@ -206,29 +238,35 @@ def _death(code: int | None) -> str:
     return f"the process at it ended without a result (exit code {code})"
 
 
-def _run(task: Task, connection: Connection, limits: Limits) -> None:
-    """Everything that happens in a child."""
+def attend() -> None:
+    """Everything that happens in a child: load the module named, hear the task, do it."""
     # The parent alone answers to Ctrl-C; it ends this process.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    _limit_memory(limits.memory_mb)
     # Little of what a run makes forms circles, and to look for them takes a tenth of its time.
     gc.set_threshold(100_000, 50, 100)
-    line = Line(connection)
+    connection = Connection(os.dup(0))
+    # A process that this one starts must not hold the line.
+    os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
     try:
         # A parent that is gone hears nothing and needs nothing.
         with contextlib.suppress(EOFError, ConnectionError):
-            connection.send(_outcome(task, line, limits))
+            connection.send(_outcome(Line(connection), sys.argv[1]))
     finally:
         connection.close()
         # The kernel's own exit handlers can hang; everything of ours is written and closed.
         os._exit(0)
 
 
-def _outcome(task: Task, line: Line, limits: Limits) -> tuple[str, object]:
-    module, _, name = task.do.partition(":")
+def _outcome(line: Line, module: str) -> tuple[str, object]:
+    limits = Limits()
     try:
         line.stage(Stage.LOADING)
-        result = getattr(importlib.import_module(module), name)(line, *task.known)
+        loaded = importlib.import_module(module)
+        task, limits = line.hear()
+        line.clock.begin(Stage.LOADING)
+        _limit_memory(limits.memory_mb)
+        name = task.do.partition(":")[2]
+        result = getattr(loaded, name)(line, *task.known)
         return _DONE, Done(result, line.clock.stop(), _peak_memory_mb(), line.left_out)
     except MemoryError:
         return _FAILED, KernelError("memory", f"needed more than {limits.memory_mb} MB")

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from tapmodel.errors import MissingError
 from tapmodel.export.atomic import write_whole
-from tapmodel.report.graphics import hindrance
+from tapmodel.report.graphics import ask, hindrance
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
@@ -118,5 +118,8 @@ def renderer() -> ModuleType:
 
 def warm_up() -> None:
     """Load the renderer, where the machine can draw, before there is a mesh to be drawn."""
+    ask()
+    # The part of it that needs no graphics loads while the answer is awaited.
+    import_module("vtkmodules.vtkRenderingCore")
     if hindrance() is None:
         renderer()

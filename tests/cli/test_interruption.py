@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.crew import Limits
+from tapmodel.crew import Limits, begin, dismiss
 from tapmodel.design.design import design_tap
 from tapmodel.errors import KernelError
 from tapmodel.spec.job_file import job_for
@@ -115,6 +115,42 @@ def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
     assert _spawned() == []
 
 
+def test_a_process_begun_ahead_is_taken_by_its_crew_or_dismissed() -> None:
+    begin("tapmodel.preview", "tapmodel.pipeline")
+    ahead = _spawned()
+    assert len(ahead) == 2
+    with previewers():
+        assert _spawned() == ahead
+    assert _spawned() == ahead[1:]
+    dismiss()
+    assert _spawned() == []
+
+
+@pytest.mark.parametrize("words", [("--preview",), ("--help",), ("--preview", "--limit-mb", "0")])
+def test_no_process_outlives_the_command_that_began_it(
+    words: tuple[str, ...], tmp_path: Path
+) -> None:
+    # Into files: to wait for pipes is to wait for whoever holds them.
+    with (tmp_path / "printed").open("w") as printed:
+        command = [sys.executable, "-m", "tapmodel.start", "build", *JOB, *words]
+        run = subprocess.Popen(
+            [*command, "--out", str(tmp_path)],
+            stdout=printed,
+            stderr=printed,
+            start_new_session=True,
+        )
+        assert run.wait(timeout=60) == (2 if "--limit-mb" in words else 0)
+    running = [entry.name for entry in Path("/proc").iterdir() if entry.name.isdecimal()]
+    assert not any(_is_of(run.pid, process) for process in running)
+
+
+def _is_of(session: int, process: str) -> bool:
+    try:
+        return os.getsid(int(process)) == session
+    except ProcessLookupError:
+        return False
+
+
 def _spawned() -> list[int]:
     return [pid for pid in _children(os.getpid()) if _is_spawned(pid)]
 
@@ -125,4 +161,4 @@ def _children(parent: int) -> list[int]:
 
 
 def _is_spawned(process: int) -> bool:
-    return b"spawn_main" in Path(f"/proc/{process}/cmdline").read_bytes()
+    return b"tapmodel.crew" in Path(f"/proc/{process}/cmdline").read_bytes()

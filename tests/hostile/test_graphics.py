@@ -88,6 +88,11 @@ def test_only_a_library_of_the_system_is_missing() -> None:
     assert "libFoo.so.3 is missing; install the package that holds it" in str(told)
 
 
+def _forget() -> None:
+    graphics.ask.cache_clear()
+    graphics.hindrance.cache_clear()
+
+
 @pytest.mark.parametrize(
     ("script", "told"),
     [
@@ -104,10 +109,10 @@ def test_a_driver_that_fails_in_whatever_way_is_a_hindrance(
     probe.write_text(script)
     monkeypatch.setattr(graphics, "_PROBE", probe)
     monkeypatch.setattr(graphics, "_SECONDS", 0.5 if "sleep" in script else 20.0)
-    graphics.hindrance.cache_clear()
+    _forget()
     try:
         assert told in str(graphics.hindrance())
         with pytest.raises(MissingError, match="no picture can be drawn"):
             drawn_views([], [], [View()])
     finally:
-        graphics.hindrance.cache_clear()
+        _forget()
