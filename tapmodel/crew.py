@@ -168,6 +168,9 @@ class Crew:
         trace: TracebackType | None,
     ) -> None:
         """End every process, whatever it does."""
+        self._end()
+
+    def _end(self) -> None:
         for child in self._children:
             child.process.end()
 
@@ -185,6 +188,14 @@ class Crew:
             KernelError: when one crashed, hung or ran out of memory; it names the stage.
             TapmodelError: whatever one raised.
         """
+        try:
+            return self._work(job, tell)
+        except BaseException:
+            # Nobody may write any more where the caller now clears away.
+            self._end()
+            raise
+
+    def _work(self, job: object, tell: Told) -> dict[str, Done]:
         deadline = time.monotonic() + self._limits.seconds
         for child in self._children:
             _send(child, job)

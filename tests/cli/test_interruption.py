@@ -116,14 +116,15 @@ def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
 
 
 def test_a_process_begun_ahead_is_taken_by_its_crew_or_dismissed() -> None:
+    before = _children(os.getpid())
     begin("tapmodel.preview", "tapmodel.pipeline")
-    ahead = _spawned()
+    ahead = [pid for pid in _children(os.getpid()) if pid not in before]
     assert len(ahead) == 2
     with previewers():
-        assert _spawned() == ahead
-    assert _spawned() == ahead[1:]
+        assert _children(os.getpid()) == [*before, *ahead]
+    assert _children(os.getpid()) == [*before, ahead[1]]
     dismiss()
-    assert _spawned() == []
+    assert _children(os.getpid()) == before
 
 
 @pytest.mark.parametrize("words", [("--preview",), ("--help",), ("--preview", "--limit-mb", "0")])
