@@ -246,12 +246,16 @@ class TurnedOnWall(_WallFamily):
 
 
 class WallFoot(_WallFamily):
-    """Line in which the straight wall passes into the floor; the parameter is z."""
+    """Line in which the straight wall passes into the floor; the parameter is z.
+
+    Along the thread the foot may lie between root and crest, and then shows once in every turn.
+    Behind it the blank decides (`BlankFoot`): where one takes over from the other the outside
+    jumps, and a function that jumps hides what lies close to the jump.
+    """
 
     def __init__(self, form: Form, side: int) -> None:
         super().__init__(form, side, np.arange(form.lands))
-        self.upper[:] = form.full_depth
-        # The foot may lie between root and crest and then shows once in every turn.
+        self.upper[:] = form.thread_end
         self.density = 2 + int(form.thread_end / form.pitch)
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
@@ -260,10 +264,7 @@ class WallFoot(_WallFamily):
 
     def margins(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, np.full_like(t, self.turn_radius))
-        # One function, because where the blank takes over from the thread it jumps.
-        threaded = self.form.threaded(self.lands[i], phi, t).min(axis=0)
-        outside = np.where(t < self.form.thread_end, threaded, self.form.body_radius(t))
-        return (outside - self.turn_radius)[None]
+        return self.form.threaded(self.lands[i], phi, t) - self.turn_radius
 
     def cuts(self) -> list[Function]:
         return []
@@ -273,6 +274,20 @@ class WallFoot(_WallFamily):
         wall = "face" if self.side == FACE else "heel"
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
         return [((wall, flute), ("floor", flute)) for flute in flutes]
+
+
+class BlankFoot(WallFoot):
+    """The same behind the thread, up to where the ball stops."""
+
+    def __init__(self, form: Form, side: int) -> None:
+        super().__init__(form, side)
+        self.lower[:] = form.thread_end
+        self.upper[:] = form.full_depth
+        self.density = 1
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return (self.form.body_radius(t) - self.turn_radius)[None]
 
 
 def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
@@ -287,6 +302,8 @@ def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]
                 yield FlankOnWall(form, side, part), "spline"
         yield ConeOnWall(form, side), "spline"
         yield WallFoot(form, side), "line"
+        if form.full_depth > form.thread_end:
+            yield BlankFoot(form, side), "line"
         for number, body in enumerate(bodies):
             piece = form.turned[number]
             if piece.start < form.full_depth:
