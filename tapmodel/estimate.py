@@ -1,7 +1,7 @@
 """What a run will take, told before it begins: time, memory and size of its files.
 
 All grow with the number of teeth, which is lands times turns, and little with anything else. The
-constants were fitted on 2026-11-25 to M20x1.25 with 3 lands and up to 1500 turns, on two cores of a
+constants were fitted on 2026-11-25 to M20x1.25 with 3 lands and up to 150 turns, on two cores of a
 server (see `tests/benchmarks/growth.py`); another tap or machine may take half or twice as much.
 """
 
