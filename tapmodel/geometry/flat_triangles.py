@@ -62,6 +62,8 @@ def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[in
         sides = [vertices[corners[k]] - vertices[corners[(k + 1) % 3]] for k in range(3)]
         k = int(np.argmax([float(side @ side) for side in sides]))
         start, stop, tip = corners[k], corners[(k + 1) % 3], corners[(k + 2) % 3]
+        if (stop, start) not in owner:
+            raise KernelError("mesh", "a flat triangle has no neighbour")
         other = owner[stop, start]
         if n in touched or other in touched:
             continue

@@ -21,6 +21,9 @@ Floats = NDArray[np.float64]
 # the mesher may divide a common border twice.
 _NARROW = 2.0
 _SHARE = 0.25
+# No finer: the sides of a sliver that is left by parting are divided at common angles already, and
+# a chord of nanometres gives its neighbours thousands of nodes [mm].
+_FINEST = 1e-5
 _SAMPLES = 13
 
 
@@ -38,7 +41,7 @@ def slivers(shape: TopoDS_Shape, chord: float) -> list[tuple[TopoDS_Face, float]
             if width < _NARROW * chord:
                 found.append((width, face))
     found.sort(key=_first)
-    return [(face, _SHARE * width) for width, face in found]
+    return [(face, max(_SHARE * width, _FINEST)) for width, face in found]
 
 
 def _first(item: tuple[float, TopoDS_Face]) -> float:
