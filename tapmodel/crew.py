@@ -109,7 +109,10 @@ class _Process:
         """Start one that loads `module`, and then hears what it is there for."""
         self.connection, theirs = Pipe()
         command = [sys.executable, "-P", "-c", _ATTEND, module]
-        self.popen = subprocess.Popen(command, stdin=theirs.fileno())  # noqa: S603  (our own code)
+        # In a session of its own: Ctrl-C is the parent's to answer, which ends its children.
+        self.popen = subprocess.Popen(  # noqa: S603  (our own code)
+            command, stdin=theirs.fileno(), start_new_session=True
+        )
         theirs.close()
 
     def end(self) -> None:

@@ -71,17 +71,19 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     furthest do (see `parting`), and it comes last.
 
     Raises:
-        KernelError: at the end, when the edges of the design itself do not close.
+        KernelError: when the edges of none close; what it says is of the design itself.
     """
     plain, failure = _closed(Form(design))
-    if plain is not None and _clearance(plain) > CLEAR:
-        yield plain
-        plain = None
+    last = [] if plain is None else [plain]
+    if last and _clearance(last[0]) > CLEAR:
+        yield last.pop()
+        failure = None
     for group in partings(design):
         tried = [_closed(Form(design, parting))[0] for parting in group]
-        yield from sorted(filter(None, tried), key=_clearance, reverse=True)
-    if plain is not None:
-        yield plain
+        closed = sorted(filter(None, tried), key=_clearance, reverse=True)
+        yield from closed
+        failure = None if closed else failure
+    yield from last
     if failure is not None:
         raise failure
 
