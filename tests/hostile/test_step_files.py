@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from entry import refusal_faults, run
+from entry import faults, refusal_faults, run
 
 from tapmodel.errors import InputError
 from tapmodel.export.foreign_step import refuse_unreadable
@@ -68,9 +68,13 @@ def test_a_file_that_breaks_the_kernel_is_refused_by_name(tmp_path: Path) -> Non
     for spoilt in (
         content[: len(content) // 2],
         content[: content.index(b"DATA;")] + b"DATA;\n" + TAIL,
-        _reals(content, b"CYLINDRICAL_SURFACE", b"0."),
         re.sub(rb"#(\d+)\)", rb"#999999)", content, count=50),
     ):
         assert spoilt != content
         broken.write_bytes(spoilt)
         assert refusal_faults(run(["verify", str(broken), "M3"]), "broken.step") == []
+    # Cylinders of no radius: the kernel may read them, and then they are not the tap.
+    broken.write_bytes(_reals(content, b"CYLINDRICAL_SURFACE", b"0."))
+    ended = run(["verify", str(broken), "M3"])
+    assert faults(ended) == []
+    assert ended.code in {1, 2}
