@@ -12,7 +12,7 @@ from OCP.BRepGProp import BRepGProp
 from OCP.GProp import GProp_GProps
 from OCP.TopoDS import TopoDS, TopoDS_Face, TopoDS_Shape
 
-from tapmodel.geometry.topology import EDGE, distinct, edge_uses, faces, is_forward
+from tapmodel.geometry.topology import EDGE, distinct, edge_uses, is_forward
 
 Floats = NDArray[np.float64]
 
@@ -27,25 +27,24 @@ _FINEST = 1e-5
 _SAMPLES = 13
 
 
-def slivers(shape: TopoDS_Shape, chord: float) -> list[tuple[TopoDS_Face, float]]:
-    """Narrow faces, the narrowest first, each with the chord that keeps its sides apart [mm].
+def slivers(
+    shape: TopoDS_Shape, among: list[TopoDS_Face], chord: float
+) -> tuple[list[TopoDS_Face], float]:
+    """Narrow faces, and the chord that keeps the sides of the narrowest apart [mm].
 
     The width of a narrow face is twice its area over the length of its border.
+
+    Args:
+        shape: what the faces belong to.
+        among: faces that are looked at.
+        chord: of the mesh [mm].
     """
-    found: list[tuple[float, TopoDS_Face]] = []
     borders = _Borders(shape)
-    for face in faces(shape):
-        # The border alone tells cheaply which faces may be narrow; a bent one only seems so.
-        if borders.width(face) < _NARROW * chord:
-            width = _width(face)
-            if width < _NARROW * chord:
-                found.append((width, face))
-    found.sort(key=_first)
-    return [(face, max(_SHARE * width, _FINEST)) for width, face in found]
-
-
-def _first(item: tuple[float, TopoDS_Face]) -> float:
-    return item[0]
+    # The border alone tells cheaply which faces may be narrow; a bent one only seems so.
+    likely = [face for face in among if borders.width(face) < _NARROW * chord]
+    widths = [_width(face) for face in likely]
+    narrow = [f for f, width in zip(likely, widths, strict=True) if width < _NARROW * chord]
+    return narrow, max(_SHARE * min(widths, default=chord), _FINEST)
 
 
 def _width(face: TopoDS_Face) -> float:

@@ -5,7 +5,6 @@
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -64,19 +63,18 @@ def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: 
     ones, which get triangles of their own, from all.
     """
     BRepTools.Clean_s(shape)
-    narrow = slivers(shape, chord) if careful else []
-    narrow = [(face, fine) for face, fine in narrow if not is_arched(face)]
-    if narrow:
-        # In one run with one chord: neighbours would divide their common border each its own way.
-        _run(_compound(face for face, _ in narrow), narrow[0][1], angle, closely=True)
     every = faces(shape)
     plain = [face for face in every if not is_arched(face)]
+    narrow, fine = slivers(shape, plain, chord) if careful else ([], chord)
+    if narrow:
+        # In one run with one chord: neighbours would divide their common border each its own way.
+        _run(_compound(narrow), fine, angle, closely=True)
     status = _run(_compound(plain), chord, angle, closely=True)
     arched = len(plain) < len(every)
     return _run(shape, chord, angle, closely=False) if arched and not status else status
 
 
-def _compound(parts: Iterable[TopoDS_Face]) -> TopoDS_Compound:
+def _compound(parts: list[TopoDS_Face]) -> TopoDS_Compound:
     made = TopoDS_Compound()
     builder = BRep_Builder()
     builder.MakeCompound(made)
