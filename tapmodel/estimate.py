@@ -1,7 +1,7 @@
 """What a run will take, told before it begins: time, memory and size of its files.
 
 All grow with the number of teeth, which is lands times turns, and little with anything else. The
-constants were fitted on 2026-11-25 to M20x1.25 with 3 lands and up to 150 turns, on two cores of a
+constants were fitted on 2026-11-26 to M20x1.25 with 3 lands and 96 to 1500 turns, on two cores of a
 server (see `tests/benchmarks/growth.py`); another tap or machine may take half or twice as much.
 """
 
@@ -21,7 +21,7 @@ class Law:
     files_mb: tuple[float, float]
 
 
-BUILD = Law((4.0, 0.045), (600.0, 0.6), (2.0, 0.045))
+BUILD = Law((3.0, 0.02), (500.0, 0.55), (2.0, 0.042))
 PREVIEW = Law((1.0, 0.005), (300.0, 0.2), (1.0, 0.01))
 
 LONG = 30.0

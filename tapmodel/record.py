@@ -36,6 +36,14 @@ def design_record(design: TapDesign) -> dict[str, Any]:
     return head | parts
 
 
+# Names of the lengths that may be moved.
+_MOVED = {
+    "turned": "neck and shank in radius",
+    "depth": "flutes in length",
+    "thread": "thread along the axis",
+}
+
+
 def full_record(
     design: TapDesign,
     solid: tuple[ModelProof, dict[str, float]],
@@ -64,12 +72,8 @@ def full_record(
 def _parted(moved: Mapping[str, float]) -> list[str]:
     if not any(moved.values()):
         return []
-    turned, depth = (round(1e6 * moved[key], 1) for key in ("turned", "depth"))
-    said = (
-        f"surfaces that would only touch are parted: neck and shank {turned:+g} nm in radius, "
-        f"flutes {depth:+g} nm in length"
-    )
-    return [said]
+    told = [f"{what} by {1e6 * moved[key]:+.1f} nm" for key, what in _MOVED.items() if moved[key]]
+    return [f"surfaces and corners that would all but touch are parted: {', '.join(told)}"]
 
 
 def design_part(record: Mapping[str, Any]) -> dict[str, Any]:

@@ -1,4 +1,7 @@
-"""Edges of the flute's own section: line, arc, line, at the front, the step and the full depth."""
+"""Edges of the flute's own section: line, arc, line.
+
+They lie at the front, at the step, at the full depth, and where the walls are divided.
+"""
 
 from collections.abc import Iterator
 
@@ -17,9 +20,9 @@ Indices = NDArray[np.intp]
 class _Section:
     """Loci along the section of each flute at one height.
 
-    At the front and at the full depth the edge shows where material lies outside the wall; in the
-    plane that ends the thread only where thread and blank differ in radius: where the thread
-    stands proud of the blank (`outwards`), or the blank of the thread.
+    At the front, at a joint and at the full depth the edge shows where material lies outside the
+    wall; in the plane that ends the thread only where thread and blank differ in radius: where the
+    thread stands proud of the blank (`outwards`), or the blank of the thread.
     """
 
     least_degree = 9
@@ -53,9 +56,9 @@ class _Section:
     def margins(self, i: Indices, t: Floats) -> Floats:
         land, phi, r = self._land(i, t)
         z = np.full_like(t, self.z)
-        if self.z == 0:
+        if self.z < self.form.thread_end:
             return self.form.threaded(land, phi, z) - r
-        if self.z != self.form.thread_end:
+        if self.z > self.form.thread_end:
             return (self.form.body_radius(z) - r)[None]
         step = r - self.form.turned[0].start_radius
         excess = self.form.threaded(land, phi, z) - r
@@ -71,13 +74,22 @@ class _Section:
 
     def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
         flutes = i.tolist()
+        length = int(self.form.length_of_wall(np.asarray(self.z)))
+        walls = [(self.wall, flute, length) for flute in flutes]
         if self.z == 0:
-            return [((self.wall, flute), ("front",)) for flute in flutes]
-        if self.z != self.form.thread_end:
-            return [((self.wall, flute), (self.run_out, flute)) for flute in flutes]
-        land, _, _ = self._land(i, t)
-        rows = zip(flutes, land.tolist(), strict=True)
-        return [((self.wall, flute), end_key(number, self.outwards)) for flute, number in rows]
+            return [(wall, ("front",)) for wall in walls]
+        if self.z < self.form.thread_end:
+            return [
+                (wall, (self.wall, flute, length + 1))
+                for wall, flute in zip(walls, flutes, strict=True)
+            ]
+        if self.z > self.form.thread_end:
+            return [
+                (wall, (self.run_out, flute)) for wall, flute in zip(walls, flutes, strict=True)
+            ]
+        lands = self._land(i, t)[0].tolist()
+        ends = [end_key(land, self.outwards) for land in lands]
+        return list(zip(walls, ends, strict=True))
 
 
 class WallLine(_Section):
@@ -122,7 +134,8 @@ class FloorArc(_Section):
 def families(form: Form) -> Iterator[tuple[Family, str]]:
     """All loci of this file."""
     end = form.thread_end
-    for z, outwards in ((0.0, False), (end, False), (end, True), (form.full_depth, True)):
+    heights = [(0.0, False), *((z, False) for z in form.joints.tolist())]
+    for z, outwards in (*heights, (end, False), (end, True), (form.full_depth, True)):
         for side in (FACE, HEEL):
             yield WallLine(form, z, outwards, side), "line"
         # A circle, but no circle of latitude of the ball: readers place a spline on it better.

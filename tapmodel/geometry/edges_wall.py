@@ -58,7 +58,14 @@ class _WallFamily:
         return following
 
     def cuts(self) -> list[Function]:
-        return [lambda i, t: self.curve(i, t)[0] - self.turn_radius]
+        return [lambda i, t: self.curve(i, t)[0] - self.turn_radius, *self.joint_cuts()]
+
+    def joint_cuts(self) -> list[Function]:
+        """Where the locus passes from one length of the wall to the next."""
+        return [self._over(height) for height in self.form.joints.tolist()]
+
+    def _over(self, height: float) -> Function:
+        return lambda i, t: self.curve(i, t)[1] - height
 
     def kink_angles(self) -> list[float]:
         return []
@@ -71,20 +78,43 @@ class _WallFamily:
 
     def wall_sheets(self, i: Indices, t: Floats) -> list[SheetKey]:
         """The straight wall, or the floor below it."""
-        straight = self.curve(i, t)[0] > self.turn_radius
+        r, z = self.curve(i, t)
         wall = "face" if self.side == FACE else "heel"
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
-        pairs = zip(straight.tolist(), flutes, strict=True)
-        return [(wall if above else "floor", flute) for above, flute in pairs]
+        lengths = self.form.length_of_wall(z).tolist()
+        rows = zip((r > self.turn_radius).tolist(), flutes, lengths, strict=True)
+        return [(wall if above else "floor", flute, length) for above, flute, length in rows]
 
 
-class FlankOnWall(_WallFamily):
-    """A flank on the wall; the parameter is the radius, which settles all else."""
+class _StripOnWall(_WallFamily):
+    """Loci of one part of the profile, one for each land and turn."""
 
     def __init__(self, form: Form, side: int, part: int) -> None:
         lands, turns = land_turns(form, 0.0, form.thread_end)
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
+
+    def joint_cuts(self) -> list[Function]:
+        """Only the joint nearest to a locus counts: a length of the wall has many turns."""
+        joints = self.form.joints
+        if len(joints) == 0:
+            return []
+        z = self.form.offset_to_z(self.lands, self.turns, np.zeros(len(self.lands)))
+        middles = (joints[1:] + joints[:-1]) / 2
+        nearest = joints[np.searchsorted(middles, z)]
+        return [lambda i, t: self.curve(i, t)[1] - nearest[i]]
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        numbers = zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True)
+        strips = [("strip", land, turn, self.part) for land, turn in numbers]
+        return list(zip(strips, self.wall_sheets(i, t), strict=True))
+
+
+class FlankOnWall(_StripOnWall):
+    """A flank on the wall; the parameter is the radius, which settles all else."""
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        super().__init__(form, side, part)
         sunk = form.part_drop(PARTS[part], np.linspace(*form.phi_range(), 33))
         self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
         self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
@@ -110,17 +140,12 @@ class FlankOnWall(_WallFamily):
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        return _strip_pairs(self, i, t)
 
-
-class FlatOnWall(_WallFamily):
+class FlatOnWall(_StripOnWall):
     """Crest or root on the wall, a line along the axis; the parameter is the axial offset."""
 
     def __init__(self, form: Form, side: int, part: int) -> None:
-        lands, turns = land_turns(form, 0.0, form.thread_end)
-        super().__init__(form, side, lands)
-        self.turns, self.part = turns, part
+        super().__init__(form, side, part)
         # Radius and angle of the line, each of which follows from the other.
         self.radius = self.settled(PARTS[part], np.asarray(form.segments[part].start_radius))
         self.phi = form.wall_phi(side, self.radius)
@@ -139,13 +164,10 @@ class FlatOnWall(_WallFamily):
         return np.stack([t - self.start, self.end - t, *inside_ends(self.form, z), below])
 
     def cuts(self) -> list[Function]:
-        return []
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        return _strip_pairs(self, i, t)
+        return self.joint_cuts()
 
 
-class ArcOnWall(_WallFamily):
+class ArcOnWall(_StripOnWall):
     """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
 
     # The edge is to be followed in the parameters of the arc's surface as well.
@@ -153,9 +175,7 @@ class ArcOnWall(_WallFamily):
     longest_span = np.inf
 
     def __init__(self, form: Form, side: int, part: int) -> None:
-        lands, turns = land_turns(form, 0.0, form.thread_end)
-        super().__init__(form, side, lands)
-        self.turns, self.part = turns, part
+        super().__init__(form, side, part)
         segment = form.segments[part]
         half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc)))
         self.lower[:], self.upper[:] = -1.02 * half, 1.02 * half
@@ -175,17 +195,6 @@ class ArcOnWall(_WallFamily):
 
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(PARTS[self.part])
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        return _strip_pairs(self, i, t)
-
-
-def _strip_pairs(
-    family: FlankOnWall | FlatOnWall | ArcOnWall, i: Indices, t: Floats
-) -> list[SheetPair]:
-    numbers = zip(family.lands[i].tolist(), family.turns[i].tolist(), strict=True)
-    strips = [("strip", land, turn, family.part) for land, turn in numbers]
-    return list(zip(strips, family.wall_sheets(i, t), strict=True))
 
 
 class ConeOnWall(_WallFamily):
@@ -267,13 +276,13 @@ class WallFoot(_WallFamily):
         return self.form.threaded(self.lands[i], phi, t) - self.turn_radius
 
     def cuts(self) -> list[Function]:
-        return []
+        return self.joint_cuts()
 
     def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        del t
         wall = "face" if self.side == FACE else "heel"
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
-        return [((wall, flute), ("floor", flute)) for flute in flutes]
+        rows = zip(flutes, self.form.length_of_wall(t).tolist(), strict=True)
+        return [((wall, flute, length), ("floor", flute, length)) for flute, length in rows]
 
 
 class BlankFoot(WallFoot):

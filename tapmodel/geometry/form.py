@@ -23,6 +23,12 @@ Indices = NDArray[np.intp]
 
 PARTS: tuple[Part, ...] = ("crest", "rear flank", "root", "front flank")
 
+# Turns after which the walls of the flutes are divided: they have four edges a turn on each side,
+# and the kernel's mesher takes far more than linear time on a face with many.
+_TURNS_OF_A_WALL = 50
+# Where in a turn they are divided: no round number, so that no edge of a round job lies there.
+_IN_A_TURN = (3 - 5**0.5) / 2
+
 
 @dataclass(frozen=True, slots=True)
 class Turned:
@@ -55,7 +61,7 @@ class Form:
         self.flute_angles = np.radians(np.array(flutes.angles))
         self.edge_angle = float(self.walls.angle(FACE, np.asarray(self.crest_radius)))
         self.edge_angles = self.flute_angles + self.edge_angle
-        self.crest_z = thread.first_z + self.advance * self.edge_angles
+        self.crest_z = thread.first_z + parting.thread + self.advance * self.edge_angles
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
         self.thread_end = design.blank.thread_length
@@ -162,6 +168,17 @@ class Form:
         return np.stack([self.thread_radius(land, phi, z), self.cone_radius(phi, z)])
 
     # --- flutes ---------------------------------------------------------------------------
+
+    @cached_property
+    def joints(self) -> Floats:
+        """Heights at which the walls of the flutes are divided, rising; few taps have any [mm]."""
+        turns = self.thread_end / self.pitch
+        lengths = max(int(np.ceil(turns / _TURNS_OF_A_WALL)), 1)
+        return (np.floor(turns / lengths) * np.arange(1, lengths) + _IN_A_TURN) * self.pitch
+
+    def length_of_wall(self, z: Floats) -> Indices:
+        """Numbers, from 0 at the front, of the lengths of a flute's walls at heights z."""
+        return np.searchsorted(self.joints, z)
 
     def wall_phi(self, side: int, radius: Floats, b: Floats | None = None) -> Floats:
         """Angle behind the crest edge at which a land is bounded by its face or heel wall.

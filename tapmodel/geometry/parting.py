@@ -2,8 +2,9 @@
 
 A neck as thick as the root, a shank as thick as the crests, a cutter that just leaves the shank at
 its centre, a ball that ends where the neck does: jobs in round numbers do that, and no kernel can
-hold an edge where two surfaces touch along a line. The tap is then made with turned radii and the
-full depth moved by less than its faces are held to.
+hold an edge where two surfaces touch along a line. Or a corner of the thread comes to lie within
+nanometres of the front or of the thread's end, and leaves a face too small to be meshed. The tap is
+then made with turned radii, the full depth or the thread moved by less than its faces are held to.
 """
 
 from dataclasses import dataclass
@@ -27,13 +28,20 @@ class Parting:
     Attributes:
         turned: added to the radii of neck and shank.
         depth: added to the full-depth length of the flutes.
+        thread: by which the thread is moved along the axis.
     """
 
     turned: float = 0.0
     depth: float = 0.0
+    thread: float = 0.0
 
 
 AS_DESIGNED = Parting()
+
+
+def shifts() -> list[Parting]:
+    """The thread moved either way: where one of its corners comes within nanometres of an end."""
+    return [Parting(thread=step) for step in (_MOST, -_MOST)]
 
 
 def partings(design: TapDesign) -> list[list[Parting]]:

@@ -21,6 +21,8 @@ Floats = NDArray[np.float64]
 
 # By how much the surface of an arc goes on beyond its ends [rad].
 _ARC_HAIR = 0.005
+# Faces of which a flute has several on one sheet, one behind the other.
+_WALLS = ("face", "heel", "floor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,10 +165,14 @@ class Sheets:
             "ball": self._ball,
             "turned": self._turned,
         }
-        return makers[str(key[0])](*(int(number) for number in key[1:]))
+        # All lengths of a flute's wall lie on one sheet.
+        numbers = key[1:2] if key[0] in _WALLS else key[1:]
+        return makers[str(key[0])](*(int(number) for number in numbers))
 
     def shared(self, key: SheetKey) -> SheetKey:
-        """One key for all faces that lie on the same sheet: the crests (or roots) of a land."""
+        """One key for all faces on one sheet: crests (or roots) of a land, lengths of a wall."""
+        if key[0] in _WALLS:
+            return key[:2]
         if key[0] == "strip" and self._is_flat(int(key[3])):
             return ("flat", key[1], key[3])
         return key

@@ -24,7 +24,7 @@ from tapmodel.geometry import (
 )
 from tapmodel.geometry.coincidence import labels
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.parting import partings
+from tapmodel.geometry.parting import partings, shifts
 from tapmodel.geometry.tracing import Edge, SheetKey, trace
 
 Floats = NDArray[np.float64]
@@ -68,7 +68,8 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     """Skins of the tap in front of the uncut shank, the most trustworthy first.
 
     The design itself comes first, unless surfaces meet in it: then the moves that part them
-    furthest do (see `parting`), and it comes last.
+    furthest do (see `parting`), and it comes last. A moved thread is tried before moved radii, but
+    only where it clears everything.
 
     Raises:
         KernelError: when the edges of none close; what it says is of the design itself.
@@ -78,6 +79,8 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     if last and _clearance(last[0]) > CLEAR:
         yield last.pop()
         failure = None
+    shifted = [skin for parting in shifts() if (skin := _closed(Form(design, parting))[0])]
+    yield from (skin for skin in shifted if _clearance(skin) > CLEAR)
     for group in partings(design):
         tried = [_closed(Form(design, parting))[0] for parting in group]
         closed = sorted(filter(None, tried), key=_clearance, reverse=True)

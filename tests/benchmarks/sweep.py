@@ -29,11 +29,13 @@ from random_jobs import SAMPLERS
 from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError, TapmodelError
+from tapmodel.geometry.parting import AS_DESIGNED
 from tapmodel.spec.job_file import checked
 from tapmodel.words import Severity
 
 # A job that takes longer than this counts as a hang, or is printed as slow [s].
 PATIENCE, SLOW = 300.0, 60.0
+TOLD_EVERY = 20
 # The mesh of the proof is as fine as this share of what the program delivers.
 CHORDS = 2.0
 
@@ -65,7 +67,7 @@ def closed(design: TapDesign) -> tuple[str, str]:
     from tapmodel.geometry.skin import weave  # noqa: PLC0415  (where it is used)
 
     skin = weave(design)
-    moved = skin.form.parting.turned != 0
+    moved = skin.form.parting != AS_DESIGNED
     return "closed, parted" if moved else "closed", f"{len(skin.edges)} edges"
 
 
@@ -82,7 +84,7 @@ def proved(design: TapDesign) -> tuple[str, str]:
     built = build(design, chord)
     proof = prove_solid(design, built.solid)
     missed = faults(proof, prove_mesh(built.mesh, chord))
-    moved = built.parting.turned != 0
+    moved = built.parting != AS_DESIGNED
     good = "proved, parted" if moved else "proved"
     return ("NOT PROVED", "; ".join(missed)) if missed else (good, f"{proof.faces} faces")
 
@@ -114,7 +116,9 @@ def main() -> None:
     began = time.perf_counter()
     with multiprocessing.get_context("spawn").Pool(maxtasksperchild=100) as pool:
         tasks = [(name, pool.apply_async(outcome, (job, asked.edges))) for name, job in wanted]
-        for name, task in tasks:
+        for done, (name, task) in enumerate(tasks):
+            if done % TOLD_EVERY == 0:
+                print(f"\r{done} of {len(tasks)} ", end="", file=sys.stderr, flush=True)
             try:
                 what, why, seconds = task.get(timeout=PATIENCE)
             except multiprocessing.TimeoutError:

@@ -3,14 +3,15 @@
 from dataclasses import replace
 from itertools import islice
 
+import numpy as np
 import pytest
 
 from tapmodel import precision
 from tapmodel.design.settle import settle
 from tapmodel.design.tap_design import TapDesign
 from tapmodel.geometry.form import Form
-from tapmodel.geometry.parting import AS_DESIGNED, partings
-from tapmodel.geometry.skin import skins
+from tapmodel.geometry.parting import AS_DESIGNED, partings, shifts
+from tapmodel.geometry.skin import CLEAR, skins
 from tapmodel.spec.job_file import job_for
 
 
@@ -47,3 +48,13 @@ def test_a_shank_as_thick_as_the_crests_is_parted_first() -> None:
         gap = skin.form.turned[0].start_radius - skin.form.crest_radius
         assert abs(gap) == pytest.approx(1e-5, rel=1e-6)
     assert Form(design).turned[0].start_radius == Form(design).crest_radius
+
+
+def test_a_corner_that_all_but_meets_the_end_of_the_thread_is_moved_clear() -> None:
+    design = settle(job_for("M10x0.2", ["blank.thread_length=14"]))
+    skin = next(skins(design))
+    assert abs(skin.form.parting.thread) == 1e-5 <= precision.THREAD_FACE / 2
+    assert (skin.form.parting.turned, skin.form.parting.depth) == (0, 0)
+    assert skin.form.parting in shifts()
+    lengths = [np.linalg.norm(edge.end - edge.start) for edge in skin.edges]
+    assert min(lengths) > CLEAR

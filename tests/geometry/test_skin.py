@@ -1,5 +1,7 @@
 """The skin without the kernel: it closes, and it is one sphere."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -47,3 +49,26 @@ def test_a_lost_edge_is_noticed(small_tap: TapDesign, monkeypatch: pytest.Monkey
     monkeypatch.setattr(skin_module, "trace", forgetful)
     with pytest.raises(KernelError, match="does not close"):
         weave(small_tap)
+
+
+@pytest.mark.parametrize("turns", [50, 51, 240])
+def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(
+    small_tap: TapDesign, turns: int
+) -> None:
+    blank = replace(small_tap.blank, thread_length=float(turns), overall_length=turns + 40.0)
+    flutes = replace(small_tap.flutes, full_depth_length=turns + 2.0)
+    skin = weave(replace(small_tap, blank=blank, flutes=flutes))
+    floors = {key: loops for key, loops in skin.loops.items() if key[0] == "floor"}
+    lengths = -(-turns // 50)
+    assert set(floors) == {("floor", f, n) for f in range(3) for n in range(lengths)}
+    for loops in floors.values():
+        z = [skin.corners[skin.ends[number], 2] for loop in loops for number, _ in loop]
+        assert np.ptp(z) < turns / lengths + 3
+    # Lengths of one wall meet along its whole section.
+    joints = {float(skin.edges[n].start[2]) for n, e in enumerate(skin.edges) if _inside(e)}
+    assert sorted(joints) == pytest.approx(skin.form.joints.tolist())
+
+
+def _inside(edge: Edge) -> bool:
+    first, second = edge.sheets
+    return first[0] == second[0] == "floor"
