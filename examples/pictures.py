@@ -9,9 +9,9 @@ from pathlib import Path
 
 from tapmodel.design.design import design_tap
 from tapmodel.export.formats import Format
+from tapmodel.run.wish import Wish
+from tapmodel.run.workshop import produce
 from tapmodel.spec.job_file import read_job
-from tapmodel.wish import Wish
-from tapmodel.workshop import produce
 
 HERE = Path(__file__).parent
 PICTURES = HERE / "pictures"

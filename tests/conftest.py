@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tapmodel.design import relief
-from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Reliefs, TapDesign, TapThread
+from tapmodel.shape import relief
 from tapmodel.standards.limits import HoleLimits
+from tapmodel.tap.design import Blank, Chamfer, Flutes, Reliefs, TapDesign, TapThread
 from tapmodel.words import Hand, ReliefPlace
 
 if TYPE_CHECKING:
@@ -94,6 +94,6 @@ def small_solid(small_tap: TapDesign) -> "cq.Solid":
     # The kernel takes seconds to load: only for the tests that use it.
     import cadquery as cq  # noqa: PLC0415
 
-    from tapmodel.geometry.build import build_solid  # noqa: PLC0415
+    from tapmodel.geometry.kernel.build import build_solid  # noqa: PLC0415
 
     return cq.Solid(build_solid(small_tap).wrapped)

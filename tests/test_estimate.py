@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.crew import Limits
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.estimate import BUILD, demand_within, estimate
+from tapmodel.run.crew import Limits
+from tapmodel.run.estimate import BUILD, demand_within, estimate
+from tapmodel.tap.design import TapDesign
 
 
 def test_it_grows_with_lands_times_turns(small_tap: TapDesign) -> None:

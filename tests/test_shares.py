@@ -3,16 +3,16 @@
 from pathlib import Path
 from typing import Any
 
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.desk import work
-from tapmodel.desk.handover import MeshFile, put_down_solid
 from tapmodel.export.formats import Format, parse_formats
-from tapmodel.export.read_back_step import prove_step
-from tapmodel.geometry import kernel
-from tapmodel.geometry.solid_bytes import to_bytes
-from tapmodel.geometry.topology import Solid, faces
+from tapmodel.export.step.read_back import prove_step
+from tapmodel.geometry.kernel.solid import shapes as kernel
+from tapmodel.geometry.kernel.solid_bytes import to_bytes
+from tapmodel.geometry.kernel.topology import Solid, faces
+from tapmodel.run.desk import work
+from tapmodel.run.desk.handover import MeshFile, put_down_solid
+from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage
-from tapmodel.wish import Order, Wish
+from tapmodel.tap.design import TapDesign
 
 
 def test_a_desk_with_pictures_or_much_to_write_leaves_the_step_file_to_the_kernel():

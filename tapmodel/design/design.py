@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from tapmodel.design.cures import advised
+from tapmodel.design.cures.advice import advised
+from tapmodel.design.cures.trials import Trials
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.trials import Trials
 from tapmodel.errors import NoTapError
 from tapmodel.spec.job import Job
+from tapmodel.tap.design import TapDesign
 
 
 def design_tap(job: Job) -> TapDesign:

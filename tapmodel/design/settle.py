@@ -3,18 +3,18 @@
 import re
 from dataclasses import replace
 
-from tapmodel.design.blank import choose_blank
-from tapmodel.design.chamfer import chamfer_cone, chamfer_record
-from tapmodel.design.flute_choice import choose_flutes
-from tapmodel.design.flute_record import flute_record
-from tapmodel.design.flute_section import land_angle
-from tapmodel.design.hole import tapped_hole
-from tapmodel.design.ledger import Ledger
-from tapmodel.design.relief_choice import choose_reliefs
-from tapmodel.design.rules import Context, findings
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.thread import tap_thread
+from tapmodel.design.choose.blank import choose_blank
+from tapmodel.design.choose.chamfer import chamfer_cone, chamfer_record
+from tapmodel.design.choose.flute_record import flute_record
+from tapmodel.design.choose.flutes import choose_flutes
+from tapmodel.design.choose.hole import tapped_hole
+from tapmodel.design.choose.ledger import Ledger
+from tapmodel.design.choose.relief import choose_reliefs
+from tapmodel.design.choose.thread import tap_thread
+from tapmodel.design.rules.order import Context, findings
+from tapmodel.shape.flute_section import land_angle
 from tapmodel.spec.job import Job
+from tapmodel.tap.design import TapDesign
 
 
 def settle(job: Job) -> TapDesign:

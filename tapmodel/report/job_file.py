@@ -4,8 +4,8 @@ import json
 import textwrap
 from itertools import groupby
 
-from tapmodel.design.tap_design import Choice, TapDesign
 from tapmodel.spec.job import Job, field_descriptions
+from tapmodel.tap.design import Choice, TapDesign
 
 WIDTH = 96
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from tapmodel.design.tap_design import Relief, TapDesign
 from tapmodel.findings import Finding
-from tapmodel.report.blocks import small_length
+from tapmodel.report.sheet.blocks import small_length
+from tapmodel.tap.design import Relief, TapDesign
 from tapmodel.words import ReliefKind, Severity
 
 Row = tuple[str, str]

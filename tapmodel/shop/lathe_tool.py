@@ -4,8 +4,8 @@ import math
 from dataclasses import dataclass
 from enum import StrEnum
 
-from tapmodel.design.tap_design import TapThread
 from tapmodel.shop.compound import along_compound, compound_settings
+from tapmodel.tap.design import TapThread
 from tapmodel.words import Hand
 
 WORKING_CLEARANCE = 3.0

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
-from tapmodel.standards.metric_pitches import MAX_DIAMETER, MIN_DIAMETER
+from tapmodel.standards.metric.pitches import MAX_DIAMETER, MIN_DIAMETER
 from tapmodel.standards.tables import read_table
 from tapmodel.words import Certainty
 

@@ -3,17 +3,14 @@
 A new family: its rules in a module of its own, and a line here.
 """
 
-from tapmodel.standards import (
-    acme,
-    ba,
-    metric,
-    miniature,
-    pipe,
-    trapezoidal,
-    unified,
-    whitworth,
-)
+from tapmodel.standards.acme import rules as acme
 from tapmodel.standards.family_rules import FamilyRules
+from tapmodel.standards.metric import rules as metric
+from tapmodel.standards.trapezoidal import rules as trapezoidal
+from tapmodel.standards.unified import miniature
+from tapmodel.standards.unified import rules as unified
+from tapmodel.standards.whitworth import ba, pipe
+from tapmodel.standards.whitworth import rules as whitworth
 from tapmodel.words import Family
 
 FAMILIES: dict[Family, FamilyRules] = {

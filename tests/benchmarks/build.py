@@ -25,7 +25,7 @@ from reference import FLUTES, TURNS, write_job
 import tapmodel
 
 HERE = Path(__file__).parent
-PROGRAM = (sys.executable, "-m", "tapmodel.start", "build")
+PROGRAM = (sys.executable, "-m", "tapmodel", "build")
 ROUNDS = 3
 RUNS = {
     "build": ((), 0.5, 0.6),

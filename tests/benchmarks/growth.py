@@ -4,7 +4,7 @@
 
 Prints processor seconds of each stage, and its exponent from one number of turns to the next, 1
 being linear. Below a tenth of a second it says nothing and is left out. Up to the 1500 turns that
-it is made for it takes a quarter of an hour. `tapmodel.estimate` rests on it.
+it is made for it takes a quarter of an hour. `tapmodel.run.estimate` rests on it.
 """
 
 import math
@@ -15,8 +15,8 @@ from typing import Any
 
 from reference import reference
 
-from tapmodel.crew import Limits
-from tapmodel.workshop import produce
+from tapmodel.run.crew import Limits
+from tapmodel.run.workshop import produce
 
 STEP = 2.5
 """From one number of turns to the next."""

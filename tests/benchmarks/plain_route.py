@@ -18,10 +18,10 @@ from OCP.BRepBuilderAPI import BRepBuilderAPI_Sewing
 from OCP.TopoDS import TopoDS
 from reference import TURNS, reference
 
-from tapmodel.design.profile import segments
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.measure import is_valid, volume
-from tapmodel.geometry.walls import FACE, HEEL, Walls
+from tapmodel.geometry.kernel.measure.solid import is_valid, volume
+from tapmodel.shape.profile import segments
+from tapmodel.shape.walls import FACE, HEEL, Walls
+from tapmodel.tap.design import TapDesign
 
 # Spans of a helix over one land: the curve is then within 0.1 µm of it, and more would take longer.
 SPANS = 12

@@ -27,10 +27,10 @@ from listed_jobs import listed_designations, metric_grid
 from random_jobs import SAMPLERS
 
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError, TapmodelError
-from tapmodel.geometry.parting import AS_DESIGNED
+from tapmodel.shape.parting import AS_DESIGNED
 from tapmodel.spec.job_file import checked
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 # A job that takes longer than this counts as a hang, or is printed as slow [s].
@@ -64,7 +64,7 @@ def outcome(table: Table, edges_only: bool) -> Outcome:
 
 def closed(design: TapDesign) -> tuple[str, str]:
     """Whether every face closes."""
-    from tapmodel.geometry.skin import weave  # noqa: PLC0415  (where it is used)
+    from tapmodel.geometry.trace.skin import weave  # noqa: PLC0415  (where it is used)
 
     skin = weave(design)
     moved = skin.form.parting != AS_DESIGNED
@@ -75,10 +75,10 @@ def proved(design: TapDesign) -> tuple[str, str]:
     """Whether the tap is built, meshed and proved."""
     # The kernel is loaded once in each process, where it is used.
     from tapmodel import precision  # noqa: PLC0415
-    from tapmodel.checks.mesh_proof import prove_mesh  # noqa: PLC0415
-    from tapmodel.checks.verdict import faults  # noqa: PLC0415
-    from tapmodel.checks.verify import prove_solid  # noqa: PLC0415
-    from tapmodel.geometry.build import build  # noqa: PLC0415
+    from tapmodel.checks.proof.mesh import prove_mesh  # noqa: PLC0415
+    from tapmodel.checks.proof.solid import prove_solid  # noqa: PLC0415
+    from tapmodel.checks.proof.verdict import faults  # noqa: PLC0415
+    from tapmodel.geometry.kernel.build import build  # noqa: PLC0415
 
     chord = CHORDS * precision.mesh_chord(design.thread.pitch, design.thread.major)
     built = build(design, chord)

@@ -6,8 +6,8 @@ import designs
 import numpy as np
 import pytest
 
-from tapmodel.checks.ideal import inside
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.laws import inside
+from tapmodel.tap.design import TapDesign
 
 
 @pytest.fixture(params=sorted(designs.ALL))

@@ -3,17 +3,9 @@
 import math
 from dataclasses import replace
 
-from tapmodel.design import relief
-from tapmodel.design.tap_design import (
-    Blank,
-    Chamfer,
-    Flutes,
-    Relief,
-    Reliefs,
-    TapDesign,
-    TapThread,
-)
+from tapmodel.shape import relief
 from tapmodel.standards.limits import HoleLimits
+from tapmodel.tap.design import Blank, Chamfer, Flutes, Relief, Reliefs, TapDesign, TapThread
 from tapmodel.words import Hand, ReliefPlace
 
 CHAMFER, CREST, THREAD = ReliefPlace.CHAMFER, ReliefPlace.CREST, ReliefPlace.THREAD

@@ -2,11 +2,11 @@ import cadquery as cq
 import numpy as np
 import pytest
 
-from tapmodel.checks.box_pairs import boxes_around
-from tapmodel.checks.coverage import largest_by_feature
-from tapmodel.checks.nearest import near_triangles
-from tapmodel.geometry.topology import Solid
-from tapmodel.geometry.trimmed import TrimmedFaces
+from tapmodel.checks.proof.box_pairs import boxes_around
+from tapmodel.checks.proof.coverage import largest_by_feature
+from tapmodel.checks.proof.nearest import near_triangles
+from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
+from tapmodel.geometry.kernel.topology import Solid
 
 
 def largest(solid: Solid, *points: tuple[float, float, float]) -> float:

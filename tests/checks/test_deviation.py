@@ -6,11 +6,11 @@ import designs
 import numpy as np
 import pytest
 
-from tapmodel.checks.deviation import distance_to_ideal, largest_by_surface
-from tapmodel.checks.ideal import inside
-from tapmodel.checks.walls import crest_edge
-from tapmodel.design import relief
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.deviation import distance_to_ideal, largest_by_surface
+from tapmodel.checks.ideal.laws import inside
+from tapmodel.checks.ideal.walls import crest_edge
+from tapmodel.shape import relief
+from tapmodel.tap.design import TapDesign
 
 SURFACES = {"thread", "chamfer", "flute", "run-out", "blank", "square", "front"}
 

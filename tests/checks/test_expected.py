@@ -6,10 +6,10 @@ import designs
 import numpy as np
 import pytest
 
-from tapmodel.checks.expected import section_area, solid_volume
-from tapmodel.checks.ideal import inside
-from tapmodel.design import relief
-from tapmodel.design.tap_design import Reliefs, TapDesign, TapThread
+from tapmodel.checks.ideal.expected import section_area, solid_volume
+from tapmodel.checks.ideal.laws import inside
+from tapmodel.shape import relief
+from tapmodel.tap.design import Reliefs, TapDesign, TapThread
 from tapmodel.words import Hand, ReliefPlace
 
 ANGLES = {"flank_angle", "angle", "angles", "margin_angle", "edge_angle", "arc_direction"}

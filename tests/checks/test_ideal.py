@@ -6,10 +6,10 @@ import designs
 import numpy as np
 import pytest
 
-from tapmodel.checks.ideal import inside, relief_drop
-from tapmodel.checks.walls import crest_edge, half_width, wall_angles
-from tapmodel.design import relief
-from tapmodel.design.tap_design import Relief, TapDesign
+from tapmodel.checks.ideal.laws import inside, relief_drop
+from tapmodel.checks.ideal.walls import crest_edge, half_width, wall_angles
+from tapmodel.shape import relief
+from tapmodel.tap.design import Relief, TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 

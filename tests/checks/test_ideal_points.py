@@ -5,11 +5,11 @@ import designs
 import numpy as np
 import pytest
 
-from tapmodel.checks.ideal import from_crest, inside, right_hand
-from tapmodel.checks.ideal_points import ideal_points
-from tapmodel.checks.land_tops import flat_halves
-from tapmodel.checks.walls import crest_edge
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.land_tops import flat_halves
+from tapmodel.checks.ideal.laws import from_crest, inside, right_hand
+from tapmodel.checks.ideal.points.all import ideal_points
+from tapmodel.checks.ideal.walls import crest_edge
+from tapmodel.tap.design import TapDesign
 
 ALWAYS = {"thread", "profile corners", "cutting edges", "heel edges", "chamfer", "flute"}
 ALWAYS |= {"flute rim", "run-out", "run-out rim", "front", "thread end", "shank", "square"}

@@ -1,9 +1,9 @@
 import numpy as np
 import pytest
 
-from tapmodel.checks.ideal import land_radius
-from tapmodel.checks.land_tops import Tops, sweep
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.land_tops import Tops, sweep
+from tapmodel.checks.ideal.laws import land_radius
+from tapmodel.tap.design import TapDesign
 
 
 def test_sweep_is_exact_where_cone_crest_and_flanks_cross(tap: TapDesign):

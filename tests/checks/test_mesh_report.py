@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import trimesh
 
-from tapmodel.checks.mesh import check_mesh
+from tapmodel.checks.proof.mesh_report import check_mesh
 
 
 def test_box():

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from tapmodel.checks.quadrature import gauss_legendre
+from tapmodel.checks.ideal.quadrature import gauss_legendre
 
 
 @pytest.mark.parametrize("count", [2, 7, 64])

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from tapmodel.checks.roots import bracketed_root
+from tapmodel.checks.ideal.roots import bracketed_root
 
 
 def test_many_roots_at_once_kinks_and_steep_ends_included():

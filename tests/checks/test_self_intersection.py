@@ -2,8 +2,8 @@ import numpy as np
 import pytest
 import trimesh
 
-from tapmodel.checks.box_pairs import overlapping_pairs
-from tapmodel.checks.self_intersection import self_intersections
+from tapmodel.checks.proof.box_pairs import overlapping_pairs
+from tapmodel.checks.proof.self_intersection import self_intersections
 
 Triple = tuple[float, float, float]
 TILTED = trimesh.transformations.rotation_matrix(0.7, [1.0, 2.0, 3.0])

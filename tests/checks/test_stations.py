@@ -3,8 +3,8 @@ from math import pi, sqrt
 import cadquery as cq
 import pytest
 
-from tapmodel.checks.stations import cut, station_heights
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.proof.stations import cut, station_heights
+from tapmodel.tap.design import TapDesign
 
 
 def test_stations_stand_in_order_in_every_length_of_the_tap(small_tap: TapDesign):

@@ -6,16 +6,16 @@ from typing import Any
 
 import pytest
 
-from tapmodel.checks.mesh_proof import prove_mesh
-from tapmodel.checks.proof import MeshProof, ModelProof
-from tapmodel.checks.verdict import FOREIGN, differences, faults
-from tapmodel.checks.verify import prove_solid
-from tapmodel.design.tap_design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
-from tapmodel.geometry import kernel
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.mesh import tessellate, tessellated
-from tapmodel.geometry.topology import Solid, faces
-from tapmodel.geometry.triangulation import Facets
+from tapmodel.checks.proof.mesh import prove_mesh
+from tapmodel.checks.proof.record import MeshProof, ModelProof
+from tapmodel.checks.proof.solid import prove_solid
+from tapmodel.checks.proof.verdict import FOREIGN, differences, faults
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.mesh.tessellation import tessellate, tessellated
+from tapmodel.geometry.kernel.mesh.triangulation import Facets
+from tapmodel.geometry.kernel.solid import shapes as kernel
+from tapmodel.geometry.kernel.topology import Solid, faces
+from tapmodel.tap.design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
 from tapmodel.words import Hand, ReliefKind, ReliefPlace
 
 Change = Callable[[TapDesign], TapDesign]

@@ -28,7 +28,7 @@ RELIEF_KEYS = (
 
 def tapmodel(*arguments: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "tapmodel.start", *arguments],
+        [sys.executable, "-m", "tapmodel", *arguments],
         capture_output=True,
         text=True,
         cwd=cwd,
@@ -60,7 +60,7 @@ def test_design_as_json_is_the_record_without_the_model() -> None:
 def test_design_loads_no_kernel() -> None:
     code = (
         "import sys; sys.argv = ['tapmodel', 'design', 'M6']\n"
-        "from tapmodel.cli import app\n"
+        "from tapmodel.cli.app import app\n"
         "app(standalone_mode=False)\n"
         "bad = {'cadquery', 'OCP', 'vtk', 'vtkmodules', 'trimesh', 'scipy'} & set(sys.modules)\n"
         "assert not bad, bad\n"

@@ -12,12 +12,12 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.crew import Limits, begin, dismiss
 from tapmodel.design.design import design_tap
 from tapmodel.errors import KernelError
+from tapmodel.run.crew import Limits, begin, dismiss
+from tapmodel.run.workshop import preview_with, previewers, produce
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
-from tapmodel.workshop import preview_with, previewers, produce
 
 # A small tap, so that the whole build takes a few seconds.
 JOB = ("M4x0.7", "--set", "blank.thread_length=6", "--set", "name=small")
@@ -25,7 +25,7 @@ LONGEST = 6.0
 
 
 def _start(out: Path, *more: str) -> subprocess.Popen[str]:
-    command = [sys.executable, "-m", "tapmodel.start", "build", *JOB, *more, "--out", str(out)]
+    command = [sys.executable, "-m", "tapmodel", "build", *JOB, *more, "--out", str(out)]
     return subprocess.Popen(
         command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True
     )
@@ -66,7 +66,7 @@ def test_an_interruption_while_a_class_is_made_ends_alike(tmp_path: Path) -> Non
     # Classes are made by exec, through which Python remembers an interruption as not caught; it
     # tells only where a module is run.
     run = "c.main = lambda: exec('raise KeyboardInterrupt')"
-    script = f"import tapmodel.cli as c; {run}; import tapmodel.start as s; s.main()"
+    script = f"import tapmodel.cli.app as c; {run}; import tapmodel.cli.start as s; s.main()"
     (tmp_path / "interrupted.py").write_text(script)
     command = [sys.executable, "-m", "interrupted"]
     ended = subprocess.run(command, cwd=tmp_path, capture_output=True, check=False)
@@ -117,7 +117,7 @@ def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
 
 def test_a_process_begun_ahead_is_taken_by_its_crew_or_dismissed() -> None:
     before = _children(os.getpid())
-    begin("tapmodel.preview", "tapmodel.pipeline")
+    begin("tapmodel.run.preview", "tapmodel.run.model")
     ahead = [pid for pid in _children(os.getpid()) if pid not in before]
     assert len(ahead) == 2
     with previewers():
@@ -133,7 +133,7 @@ def test_no_process_outlives_the_command_that_began_it(
 ) -> None:
     # Into files: to wait for pipes is to wait for whoever holds them.
     with (tmp_path / "printed").open("w") as printed:
-        command = [sys.executable, "-m", "tapmodel.start", "build", *JOB, *words]
+        command = [sys.executable, "-m", "tapmodel", "build", *JOB, *words]
         run = subprocess.Popen(
             [*command, "--out", str(tmp_path)],
             stdout=printed,
@@ -162,4 +162,4 @@ def _children(parent: int) -> list[int]:
 
 
 def _is_spawned(process: int) -> bool:
-    return b"tapmodel.crew" in Path(f"/proc/{process}/cmdline").read_bytes()
+    return b"tapmodel.run.crew" in Path(f"/proc/{process}/cmdline").read_bytes()

@@ -9,10 +9,10 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from tapmodel.delivery import moments, swap
-from tapmodel.delivery.folder import entries
-from tapmodel.delivery.place import deliver
-from tapmodel.delivery.staging import staging
+from tapmodel.run.delivery import moments, swap
+from tapmodel.run.delivery.folder import entries
+from tapmodel.run.delivery.place import deliver
+from tapmodel.run.delivery.staging import staging
 
 NAME = "tap"
 

@@ -17,18 +17,20 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, give, record_of, vouched
 
-from tapmodel import cli, preview
-from tapmodel.delivery.place import deliver
-from tapmodel.delivery.staging import staging
+from tapmodel.cli import app as cli
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export import complete, manifest
 from tapmodel.export.atomic import write_whole
-from tapmodel.record import design_record
-from tapmodel.report import papers, sheet
+from tapmodel.report.sheet import papers
+from tapmodel.report.sheet import write as sheet
+from tapmodel.run import preview
+from tapmodel.run.delivery.place import deliver
+from tapmodel.run.delivery.staging import staging
+from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
+from tapmodel.tap.design import TapDesign
 
 SIZE = 6000  # kB
 PAGE = 4  # kB that the file system gives at a time
@@ -194,7 +196,7 @@ def test_a_whole_build_on_a_full_disk_says_so_and_leaves_the_old_tap(disk: Disk)
         write_whole(staged / "old.step", b"old")
         deliver(staged, staged.parents[1] / JOB, record_of(8, JOB))
     out = disk(300)  # less than the mesh alone takes
-    command = [sys.executable, "-m", "tapmodel.start", "build", JOB, "--formats", "stl"]
+    command = [sys.executable, "-m", "tapmodel", "build", JOB, "--formats", "stl"]
     ended = subprocess.run(
         [*command, "--out", str(out)], capture_output=True, text=True, check=False
     )

@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, forked, give, killed_at, vouched
 
-from tapmodel.delivery import swap
-from tapmodel.delivery.moments import MOMENTS
-from tapmodel.delivery.staging import staging
+from tapmodel.run.delivery import swap
+from tapmodel.run.delivery.moments import MOMENTS
+from tapmodel.run.delivery.staging import staging
 
 OLD = {"tap.step": "old solid", "tap.3mf": "old mesh", "drawings/side.txt": "old side"}
 NEW = {"tap.step": "new solid", "tap.glb": "new still"}
@@ -77,7 +77,7 @@ def test_killed_while_it_clears_away_leaves_nothing_of_the_old_tap(
             os.kill(os.getpid(), signal.SIGKILL)
 
     with monkeypatch.context() as halfway:
-        halfway.setattr("tapmodel.delivery.recovery.shutil.rmtree", cut_short)
+        halfway.setattr("tapmodel.run.delivery.recovery.shutil.rmtree", cut_short)
         assert killed_at("", lambda: give(tmp_path, NEW, rake=12), exchanges=exchanges)
     _next_run(tmp_path)
     assert _state(folder) == "new"
@@ -117,7 +117,7 @@ def test_what_the_user_saves_while_folders_are_swapped_is_not_lost(
         (final / "tap.glb").write_text("my own picture")
         swapped(work, final)
 
-    monkeypatch.setattr("tapmodel.delivery.place.swap", meanwhile)
+    monkeypatch.setattr("tapmodel.run.delivery.place.swap", meanwhile)
     if not exchanges:
         monkeypatch.setattr(swap, "exchange", lambda _one, _other: False)
     give(tmp_path, NEW, rake=12)

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, give, killed_at
 
-from tapmodel.delivery import owner
-from tapmodel.delivery.staging import staging
 from tapmodel.errors import InputError
+from tapmodel.run.delivery import owner
+from tapmodel.run.delivery.staging import staging
 
 
 def _left(out: Path) -> Path:
@@ -94,7 +94,7 @@ def test_two_runs_whose_names_look_alike_leave_each_other_alone(tmp_path: Path) 
 def test_a_run_that_lives_is_left_alone_by_other_processes(tmp_path: Path) -> None:
     script = (
         "import sys, pathlib\n"
-        "from tapmodel.delivery.staging import staging\n"
+        "from tapmodel.run.delivery.staging import staging\n"
         "with staging(pathlib.Path(sys.argv[1]), 'tap'): pass\n"
     )
     with staging(tmp_path, "tap") as staged:
@@ -121,7 +121,7 @@ def test_a_delivery_that_another_machine_is_at_is_not_ended_without_locks(
     new = {"tap.step": "new"}
     assert killed_at("away", lambda: give(tmp_path, new, rake=9), exchanges=False)
     with monkeypatch.context() as elsewhere:
-        elsewhere.setattr("tapmodel.delivery.locks.lock", lambda _handle, **_how: False)
+        elsewhere.setattr("tapmodel.run.delivery.locks.lock", lambda _handle, **_how: False)
         elsewhere.setattr(owner, "lock", lambda _handle, **_how: False)
         with pytest.raises(InputError, match="no other run delivers to"):
             give(tmp_path, new, rake=9)

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, give, vouched
 
-from tapmodel.delivery.staging import staging
 from tapmodel.errors import InputError, KernelError
+from tapmodel.run.delivery.staging import staging
 
 PROOF = {"model": {"volume": 9.5}, "run": {"seconds": 1.0}}
 

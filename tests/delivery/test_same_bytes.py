@@ -11,9 +11,9 @@ from pathlib import Path
 import ezdxf
 import pytest
 
-from tapmodel.delivery.folder import entries
 from tapmodel.errors import InputError
 from tapmodel.export.clock import stamp
+from tapmodel.run.delivery.folder import entries
 
 SMALL = ("M4x0.7", "--set", "blank.thread_length=4", "--set", "name=small")
 COMMANDS = (("sheet", *SMALL), ("build", "--preview", *SMALL), ("build", *SMALL))
@@ -27,7 +27,7 @@ def _run(folder: Path, seed: str, zone: str, epoch: int | None) -> Path:
     around |= {"PYTHONHASHSEED": seed, "TZ": zone}
     around |= {} if epoch is None else {"SOURCE_DATE_EPOCH": str(epoch)}
     for command in COMMANDS:
-        run = [sys.executable, "-m", "tapmodel.start", *command, "--out", f"out-{seed}"]
+        run = [sys.executable, "-m", "tapmodel", *command, "--out", f"out-{seed}"]
         ended = subprocess.run(run, cwd=folder, env=around, capture_output=True, check=False)
         assert ended.returncode == 0, ended.stderr
     return folder / f"out-{seed}"
@@ -98,7 +98,7 @@ def test_the_stamp_is_now_unless_it_is_fixed(monkeypatch: pytest.MonkeyPatch) ->
 def test_a_clock_that_stands_at_1970_stops_nothing(tmp_path: Path) -> None:
     out = tmp_path / "out"
     around = os.environ | {"SOURCE_DATE_EPOCH": "0"}
-    run = [sys.executable, "-m", "tapmodel.start", "sheet", *SMALL, "--out", str(out)]
+    run = [sys.executable, "-m", "tapmodel", "sheet", *SMALL, "--out", str(out)]
     ended = subprocess.run(run, env=around, capture_output=True, check=False)
     assert ended.returncode == 0, ended.stderr
     assert b'"made": "1970-01-01T00:00:00+00:00"' in (out / "small" / "record.json").read_bytes()

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, give
 
-from tapmodel.delivery.moments import MOMENTS
+from tapmodel.run.delivery.moments import MOMENTS
 
 SCRIPT = """
     import os, signal, sys
@@ -25,8 +25,8 @@ SCRIPT = """
             os.kill(os.getpid(), signal.{ending})
 
     moments.passed = passed
-    tapmodel.cli.main = lambda: give(Path({out!r}), {{"tap.step": "new"}}, rake=12)
-    tapmodel.start.main()
+    tapmodel.cli.app.main = lambda: give(Path({out!r}), {{"tap.step": "new"}}, rake=12)
+    tapmodel.cli.start.main()
 """
 
 

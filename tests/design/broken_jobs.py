@@ -10,10 +10,10 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 from random_jobs import random_job
 
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
+from tapmodel.tap.design import TapDesign
 
 Job = dict[str, Any]
 

@@ -7,9 +7,8 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.flute_section import FluteSection, section_of
-from tapmodel.design.tap_design import Blank, TapDesign
-from tapmodel.design.turned import (
+from tapmodel.shape.flute_section import FluteSection, section_of
+from tapmodel.shape.turned import (
     Turned,
     cone_length,
     largest_radius_cut,
@@ -18,6 +17,7 @@ from tapmodel.design.turned import (
     turned_lengths,
 )
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import Blank, TapDesign
 
 
 def designed(designation: str, *sets: str) -> TapDesign:

@@ -4,8 +4,8 @@ import pytest
 from broken_jobs import broken_job
 from cure_trials import judged_cures
 
+from tapmodel.design.cures.legal_value import nearest_legal, rulers
 from tapmodel.design.design import design_tap
-from tapmodel.design.legal_value import nearest_legal, rulers
 from tapmodel.design.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Bound, Finding, Lever
@@ -97,6 +97,6 @@ def test_a_gap_of_legal_values_is_found_and_its_near_side_taken() -> None:
 
 def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) -> None:
     calls: list[str] = []
-    monkeypatch.setattr("tapmodel.design.trials.settle", lambda _job: calls.append("again"))
+    monkeypatch.setattr("tapmodel.design.cures.trials.settle", lambda _job: calls.append("again"))
     design_tap(job_for("M18x0.75"))
     assert calls == []

@@ -11,13 +11,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.flute_record import crest_edge_angle
-from tapmodel.design.flute_section import flute_area, section_of
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, RefusedError
+from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand, Severity
 
 

@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.drill import (
+from tapmodel.design.choose.drill import (
     drill_for,
     drills_inside,
     nearest_drill,
@@ -16,15 +15,16 @@ from tapmodel.design.drill import (
     percentage_left,
     thread_percentage,
 )
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.design.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
-from tapmodel.report.blocks import Length, Rows, Words
-from tapmodel.report.sections.hole import section
+from tapmodel.report.sections.tap.hole import section
+from tapmodel.report.sheet.blocks import Length, Rows, Words
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC, inch_drills
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 FORMS = [rules.form for rules in FAMILIES.values()]

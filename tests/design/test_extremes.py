@@ -8,11 +8,11 @@ from collections.abc import Mapping
 import pytest
 
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 VALUES = (

@@ -6,13 +6,13 @@ from functools import cache
 
 import pytest
 
+from tapmodel.design.choose.steps import down, step_for, up
 from tapmodel.design.design import design_tap
-from tapmodel.design.flute_limits import clearance
-from tapmodel.design.steps import down, step_for, up
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.design.limits.flutes import clearance
 from tapmodel.errors import InputError
 from tapmodel.precision import mesh_chord
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 PITCHES = (0.05, 0.06, 0.075, 0.09, 0.1, 0.125, 0.15, 0.19, 0.2, 0.25, 0.35)

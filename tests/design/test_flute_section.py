@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from tapmodel.design.flute_neighbours import least_wall
-from tapmodel.design.flute_section import (
+from tapmodel.design.limits.neighbours import least_wall
+from tapmodel.shape.flute_section import (
     FluteSection,
     chordal_hook,
     face_angle,

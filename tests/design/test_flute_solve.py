@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tapmodel.design.choose.flute_solve import FluteWish, solve
 from tapmodel.design.design import design_tap
-from tapmodel.design.flute_section import on_ball, rake
-from tapmodel.design.flute_solve import FluteWish, solve
 from tapmodel.errors import RefusedError
+from tapmodel.shape.flute_section import on_ball, rake
 from tapmodel.spec.job_file import job_for
 
 MAJOR = 18.06

@@ -4,8 +4,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from tapmodel.design.profile import profile_radius, segments
-from tapmodel.design.tap_design import TapDesign, TapThread
+from tapmodel.shape.profile import profile_radius, segments
+from tapmodel.tap.design import TapDesign, TapThread
 
 PITCH = 1.25
 

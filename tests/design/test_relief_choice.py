@@ -5,12 +5,12 @@ import math
 import numpy as np
 import pytest
 
+from tapmodel.design.choose.relief import chamfer_rub, needed_drop
 from tapmodel.design.design import design_tap
-from tapmodel.design.relief import drop
-from tapmodel.design.relief_choice import chamfer_rub, needed_drop
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import RefusedError
+from tapmodel.shape.relief import drop
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefKind, ReliefPlace
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 from cure_trials import judged_cures
 
-from tapmodel.design import rules_flutes
 from tapmodel.design.design import design_tap
+from tapmodel.design.rules import flutes as rules_flutes
 from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.words import Severity
 
@@ -187,7 +187,7 @@ def test_a_pitch_diameter_beyond_the_zone_but_inside_the_hole_is_a_warning() -> 
 
 def test_every_rule_in_the_source_is_tested_here() -> None:
     folder = Path(rules_flutes.__file__).parent
-    source = "".join(path.read_text() for path in folder.glob("rules_*.py"))
+    source = "".join(path.read_text() for path in folder.rglob("*.py"))
     written = set(re.findall(r'finding\(f?"([a-z-]+)["{]', source)) - {"land-"}
     tested = {row[0] for row in (*BREAKING, *MENDED_OTHERWISE)}
     assert {"unlisted-pair", "wear-reserve"} <= set(found([]))

@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.flute_section import FluteSection
-from tapmodel.design.relief import con_eccentric, drop, eccentric_by_edge
-from tapmodel.design.rules_reach import Walls, lowest_nominal, meets_cleanly, spans
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.turned import Turned, second_cut, turned_lengths
+from tapmodel.design.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
+from tapmodel.shape.flute_section import FluteSection
+from tapmodel.shape.relief import con_eccentric, drop, eccentric_by_edge
+from tapmodel.shape.turned import Turned, second_cut, turned_lengths
 from tapmodel.spec.job_file import checked, job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefPlace, Severity
 
 CREST, THREAD, CHAMFER = ReliefPlace.CREST, ReliefPlace.THREAD, ReliefPlace.CHAMFER

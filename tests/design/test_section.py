@@ -9,15 +9,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tapmodel.checks.expected import section_area, solid_volume
-from tapmodel.checks.ideal import inside
-from tapmodel.design.blank_profile import blank_profile
+from tapmodel.checks.ideal.expected import section_area, solid_volume
+from tapmodel.checks.ideal.laws import inside
 from tapmodel.design.design import design_tap
-from tapmodel.design.outline import Arc, Line, arc_through
-from tapmodel.design.section import full_thread_height, section_outline
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
+from tapmodel.shape.outlines.blank_profile import blank_profile
+from tapmodel.shape.outlines.outline import Arc, Line, arc_through
+from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.spec.job_file import job_for, read_job
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))

@@ -4,10 +4,10 @@ import math
 
 import pytest
 
+from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.design.design import design_tap
-from tapmodel.design.hole import nearest_drill
-from tapmodel.design.profile import segments
 from tapmodel.errors import InputError, RefusedError
+from tapmodel.shape.profile import segments
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
 

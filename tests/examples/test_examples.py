@@ -24,7 +24,15 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Built:
 
     def build(job: Path) -> tuple[dict[str, Any], Path]:
         if job not in done:
-            command = [sys.executable, "-m", "tapmodel.start", "build", str(job), "--out", str(out)]
+            command = [
+                sys.executable,
+                "-m",
+                "tapmodel.cli.start",
+                "build",
+                str(job),
+                "--out",
+                str(out),
+            ]
             result = subprocess.run(command, capture_output=True, text=True, check=False)
             assert result.returncode == 0, result.stderr
             folder = out / job.stem

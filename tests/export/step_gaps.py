@@ -4,7 +4,7 @@ import numpy as np
 from OCP.BRep import BRep_Tool
 from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Shape
 
-from tapmodel.geometry.topology import edge_uses, faces
+from tapmodel.geometry.kernel.topology import edge_uses, faces
 
 _PER_EDGE = 41
 

@@ -10,7 +10,7 @@ import typst
 
 from tapmodel.errors import KernelError
 from tapmodel.export.complete import demand_complete
-from tapmodel.export.dxf_document import dxf_bytes, new_document
+from tapmodel.export.dxf.document import dxf_bytes, new_document
 
 
 def _chunk(kind: bytes, data: bytes) -> bytes:

@@ -10,11 +10,11 @@ import ezdxf
 import pytest
 from ezdxf.document import Drawing
 
-from tapmodel.checks.expected import section_area
-from tapmodel.design.section import full_thread_height
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.expected import section_area
 from tapmodel.errors import InputError
-from tapmodel.export.dxf import write_profile_dxf, write_section_dxf
+from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
+from tapmodel.shape.outlines.section import full_thread_height
+from tapmodel.tap.design import TapDesign
 
 HEADER = {
     "$INSUNITS": 4,

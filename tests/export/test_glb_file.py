@@ -9,12 +9,12 @@ import numpy as np
 import pytest
 import trimesh
 
-from tapmodel.checks.mesh import check_mesh
+from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.errors import InputError, KernelError
-from tapmodel.export.glb import write_glb
-from tapmodel.export.glb_reader import read_glb_part
-from tapmodel.export.read_back import read_glb
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.export.mesh.glb import write_glb
+from tapmodel.export.mesh.glb_reader import read_glb_part
+from tapmodel.export.mesh.read_back import read_glb
+from tapmodel.geometry.kernel.mesh.tessellation import tessellate
 from tapmodel.geometry.triangles import Mesh
 
 NAME = "tap & <die> 8"

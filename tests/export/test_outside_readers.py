@@ -8,11 +8,11 @@ from pathlib import Path
 import cadquery as cq
 import pytest
 
-from tapmodel.checks.mesh import check_mesh
-from tapmodel.export.glb import write_glb
-from tapmodel.export.stl import write_stl
-from tapmodel.export.threemf import write_3mf
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.checks.proof.mesh_report import check_mesh
+from tapmodel.export.mesh.glb import write_glb
+from tapmodel.export.mesh.stl import write_stl
+from tapmodel.export.mesh.threemf import write_3mf
+from tapmodel.geometry.kernel.mesh.tessellation import tessellate
 from tapmodel.geometry.triangles import Mesh
 
 NAME = "small tap"

@@ -13,12 +13,12 @@ from step_gaps import widest_gap
 
 from tapmodel.design.design import design_tap
 from tapmodel.errors import InputError, KernelError
-from tapmodel.export.read_back_step import prove_step
-from tapmodel.export.step import UNCERTAINTY, step_text, write_step
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.measure import counts, is_valid, volume
-from tapmodel.geometry.step_file import read_step_text
-from tapmodel.geometry.triangulation import triangulate
+from tapmodel.export.step.read_back import prove_step
+from tapmodel.export.step.write import UNCERTAINTY, step_text, write_step
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.measure.solid import counts, is_valid, volume
+from tapmodel.geometry.kernel.mesh.triangulation import triangulate
+from tapmodel.geometry.kernel.step.read import read_step_text
 from tapmodel.spec.job_file import checked, job_for
 
 # The kernel's own tolerance, ten times what the geometry keeps [mm].

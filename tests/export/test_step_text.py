@@ -1,6 +1,6 @@
 import pytest
 
-from tapmodel.export.step_text import Statements, real, text
+from tapmodel.geometry.kernel.step.text import Statements, real, text
 
 
 def test_equal_content_is_written_once_and_own_content_as_often_as_asked():

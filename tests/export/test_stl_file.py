@@ -5,12 +5,12 @@ import numpy as np
 import pytest
 import trimesh
 
-from tapmodel.checks.mesh import check_mesh
+from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.errors import InputError, KernelError
-from tapmodel.export.read_back import read_stl
-from tapmodel.export.stl import single_precision, write_stl
-from tapmodel.geometry.measure import volume
-from tapmodel.geometry.mesh import Mesh, tessellate
+from tapmodel.export.mesh.read_back import read_stl
+from tapmodel.export.mesh.stl import single_precision, write_stl
+from tapmodel.geometry.kernel.measure.solid import volume
+from tapmodel.geometry.kernel.mesh.tessellation import Mesh, tessellate
 
 CHORD = 0.01
 

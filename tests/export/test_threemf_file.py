@@ -7,11 +7,11 @@ import lib3mf
 import numpy as np
 import pytest
 
-from tapmodel.checks.mesh import check_mesh
+from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.errors import InputError, KernelError
-from tapmodel.export.read_back import read_3mf
-from tapmodel.export.threemf import write_3mf
-from tapmodel.geometry.mesh import tessellate
+from tapmodel.export.mesh.read_back import read_3mf
+from tapmodel.export.mesh.threemf import write_3mf
+from tapmodel.geometry.kernel.mesh.tessellation import tessellate
 from tapmodel.geometry.triangles import Mesh
 
 NAME = "tap & <die> 8"

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tapmodel.standards.tables import read_table
-from tapmodel.standards.unified_series import constant_pitch_sizes, series_of
+from tapmodel.standards.unified.series import constant_pitch_sizes, series_of
 
 MOST_STARTS = 4
 

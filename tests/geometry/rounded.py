@@ -3,7 +3,7 @@
 import math
 from dataclasses import replace
 
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.tap.design import TapDesign
 
 HALF_ANGLE = 27.5
 

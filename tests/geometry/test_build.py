@@ -5,14 +5,14 @@ from dataclasses import replace
 import pytest
 from rounded import rounded
 
-from tapmodel.checks.proof import ModelProof
-from tapmodel.checks.verdict import FOREIGN, differences
-from tapmodel.checks.verify import prove_solid
-from tapmodel.design import relief
-from tapmodel.design.tap_design import Reliefs, TapDesign
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.measure import counts, volume
-from tapmodel.geometry.topology import Solid
+from tapmodel.checks.proof.record import ModelProof
+from tapmodel.checks.proof.solid import prove_solid
+from tapmodel.checks.proof.verdict import FOREIGN, differences
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.measure.solid import counts, volume
+from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.shape import relief
+from tapmodel.tap.design import Reliefs, TapDesign
 from tapmodel.words import ReliefPlace
 
 

@@ -1,6 +1,6 @@
 import numpy as np
 
-from tapmodel.geometry.coincidence import labels
+from tapmodel.geometry.trace.coincidence import labels
 
 
 def sorts(points: list[tuple[float, float, float]]) -> list[list[int]]:

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from tapmodel.checks.mesh import check_mesh
+from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.errors import KernelError
 from tapmodel.geometry.flat_triangles import heights, without_flat
 

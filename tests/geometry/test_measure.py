@@ -3,13 +3,13 @@ from math import pi
 import cadquery as cq
 import pytest
 
-from tapmodel.checks.expected import solid_volume
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.expected import solid_volume
 from tapmodel.errors import KernelError
-from tapmodel.geometry import kernel
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.measure import Counts, counts, is_valid, volume
-from tapmodel.geometry.topology import faces
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.measure.solid import Counts, counts, is_valid, volume
+from tapmodel.geometry.kernel.solid import shapes as kernel
+from tapmodel.geometry.kernel.topology import faces
+from tapmodel.tap.design import TapDesign
 
 
 def _plate(holes: int) -> cq.Solid:

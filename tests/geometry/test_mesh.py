@@ -6,13 +6,13 @@ import pytest
 import trimesh
 from rounded import rounded
 
-from tapmodel.checks.mesh import check_mesh
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.measure import volume
-from tapmodel.geometry.mesh import Mesh, open_sides, tessellate
-from tapmodel.geometry.sampling import sample_faces
-from tapmodel.geometry.trimmed import TrimmedFaces
+from tapmodel.checks.proof.mesh_report import check_mesh
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.measure.sampling import sample_faces
+from tapmodel.geometry.kernel.measure.solid import volume
+from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
+from tapmodel.geometry.kernel.mesh.tessellation import Mesh, open_sides, tessellate
+from tapmodel.tap.design import TapDesign
 
 CHORDS = (0.04, 0.02, 0.01, 0.005)
 

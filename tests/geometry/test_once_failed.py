@@ -6,14 +6,14 @@ from typing import Any
 
 import pytest
 
-from tapmodel.checks.mesh_proof import prove_mesh
-from tapmodel.checks.verdict import faults
-from tapmodel.checks.verify import prove_solid
+from tapmodel.checks.proof.mesh import prove_mesh
+from tapmodel.checks.proof.solid import prove_solid
+from tapmodel.checks.proof.verdict import faults
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.build import build
-from tapmodel.geometry.skin import weave
+from tapmodel.geometry.kernel.build import build
+from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 JOBS: list[dict[str, Any]] = tomllib.loads(

@@ -8,11 +8,11 @@ import pytest
 
 from tapmodel import precision
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.form import Form
-from tapmodel.geometry.parting import AS_DESIGNED, partings, shifts
-from tapmodel.geometry.skin import CLEAR, skins
+from tapmodel.geometry.trace.skin import CLEAR, skins
+from tapmodel.shape.form import Form
+from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 
 
 def _with_shank(tap: TapDesign, diameter: float) -> TapDesign:

@@ -7,14 +7,14 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from tapmodel.checks.deviation import distance_to_ideal
-from tapmodel.checks.expected import solid_volume
-from tapmodel.checks.mesh import check_mesh
-from tapmodel.checks.self_intersection import self_intersections
+from tapmodel.checks.ideal.deviation import distance_to_ideal
+from tapmodel.checks.ideal.expected import solid_volume
+from tapmodel.checks.proof.mesh_report import check_mesh
+from tapmodel.checks.proof.self_intersection import self_intersections
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.preview import preview_mesh
+from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.spec.job_file import checked
+from tapmodel.tap.design import TapDesign
 
 VOLUME = 0.002
 LARGEST_DISTANCE = 0.02

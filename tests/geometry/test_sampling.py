@@ -2,11 +2,11 @@ import cadquery as cq
 import numpy as np
 import pytest
 
-from tapmodel.checks.deviation import distance_to_ideal
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.sampling import Samples, sample_faces
-from tapmodel.geometry.topology import Solid
-from tapmodel.geometry.trimmed import TrimmedFaces
+from tapmodel.checks.ideal.deviation import distance_to_ideal
+from tapmodel.geometry.kernel.measure.sampling import Samples, sample_faces
+from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
+from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.tap.design import TapDesign
 
 
 def sampled(solid: Solid, per_face: int, spread: int = 0) -> Samples:

@@ -4,11 +4,11 @@ import cadquery as cq
 import numpy as np
 import pytest
 
-from tapmodel.checks.expected import section_area as expected_area
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.expected import section_area as expected_area
 from tapmodel.errors import KernelError
-from tapmodel.geometry.section import section_area, section_areas
-from tapmodel.geometry.section_general import general_section_area
+from tapmodel.geometry.kernel.measure.section import section_area, section_areas
+from tapmodel.geometry.kernel.measure.section_general import general_section_area
+from tapmodel.tap.design import TapDesign
 
 UP = cq.Vector(0, 0, 1)
 # Chamfer, thread, its last turn, neck with run-out, shoulder, shank, square, bevelled end.

@@ -5,12 +5,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import KernelError
-from tapmodel.geometry import skin as skin_module
-from tapmodel.geometry.form import Form
-from tapmodel.geometry.skin import Skin, weave
-from tapmodel.geometry.tracing import Edge
+from tapmodel.geometry.trace import skin as skin_module
+from tapmodel.geometry.trace.skin import Skin, weave
+from tapmodel.geometry.trace.tracing import Edge
+from tapmodel.shape.form import Form
+from tapmodel.tap.design import TapDesign
 
 
 @pytest.fixture(scope="module")

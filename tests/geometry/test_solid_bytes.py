@@ -1,9 +1,9 @@
 from tapmodel.design.design import design_tap
-from tapmodel.export.step import step_text
-from tapmodel.geometry.build import build_solid
-from tapmodel.geometry.likeness import departure
-from tapmodel.geometry.solid_bytes import from_bytes, to_bytes
-from tapmodel.geometry.topology import Solid
+from tapmodel.export.step.write import step_text
+from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.solid_bytes import from_bytes, to_bytes
+from tapmodel.geometry.kernel.step.likeness import departure
+from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.spec.job_file import checked
 
 

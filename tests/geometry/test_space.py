@@ -9,16 +9,16 @@ from hypothesis import strategies as st
 from listed_jobs import listed_designations, metric_grid
 from random_jobs import SAMPLERS, Job, random_job
 
-from tapmodel.checks.mesh_proof import prove_mesh
-from tapmodel.checks.verdict import faults
-from tapmodel.checks.verify import prove_solid
+from tapmodel.checks.proof.mesh import prove_mesh
+from tapmodel.checks.proof.solid import prove_solid
+from tapmodel.checks.proof.verdict import faults
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
-from tapmodel.geometry.build import build
-from tapmodel.geometry.skin import weave
+from tapmodel.geometry.kernel.build import build
+from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import checked
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 # Of each space so many are proved here; `tests/benchmarks/sweep.py` proves as many as are wanted.

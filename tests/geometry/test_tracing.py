@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from tapmodel.geometry.tracing import Function, Indices, SheetPair, trace
+from tapmodel.geometry.trace.tracing import Function, Indices, SheetPair, trace
 
 
 class Wave:

@@ -3,7 +3,7 @@ import math
 import numpy as np
 import pytest
 
-from tapmodel.geometry.walls import FACE, HEEL, Walls
+from tapmodel.shape.walls import FACE, HEEL, Walls
 
 WALLS = Walls(6.0, -0.75, np.asarray(2.0))
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from tapmodel.geometry.zeros import zeros
+from tapmodel.geometry.trace.zeros import zeros
 
 PLACES = (0.0317, 0.25, 0.4321, 0.7071, 0.999)
 WIDTHS = (1e-2, 1e-4, 1e-6, 1e-8)

@@ -7,7 +7,7 @@ from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
 from unittest.mock import patch
 
-from tapmodel.cli import main
+from tapmodel.cli.app import main
 
 LONGEST_LINE = 1200
 

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from tapmodel.errors import MissingError
-from tapmodel.report import graphics
-from tapmodel.report.still import View, drawn_views
+from tapmodel.report.pictures import graphics
+from tapmodel.report.pictures.still import View, drawn_views
 from tapmodel.system_libraries import missing
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="OpenGL is part of the system")
@@ -29,7 +29,15 @@ def without(tmp_path: Path) -> Program:
         for library in libraries:
             (hidden / library).write_text("no library")
         return subprocess.run(
-            [sys.executable, "-P", "-m", "tapmodel.start", *words, "--out", str(tmp_path / "out")],
+            [
+                sys.executable,
+                "-P",
+                "-m",
+                "tapmodel.cli.start",
+                *words,
+                "--out",
+                str(tmp_path / "out"),
+            ],
             env=os.environ | {"LD_LIBRARY_PATH": str(hidden)},
             capture_output=True,
             text=True,

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-PROGRAM = [sys.executable, "-P", "-m", "tapmodel.start"]
+PROGRAM = [sys.executable, "-P", "-m", "tapmodel"]
 Ran = subprocess.CompletedProcess[str]
 
 

@@ -9,7 +9,7 @@ import pytest
 from entry import faults, refusal_faults, run
 
 from tapmodel.errors import InputError
-from tapmodel.export.foreign_step import refuse_unreadable
+from tapmodel.export.step.foreign import refuse_unreadable
 
 HEAD = b"ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\n"
 TAIL = b"ENDSEC;\nEND-ISO-10303-21;\n"

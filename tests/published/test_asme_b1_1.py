@@ -13,8 +13,8 @@ import pytest
 from tapmodel.spec.designation import parse
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.standards.unified_hole_limits import UnifiedThread
-from tapmodel.standards.unified_tolerances import minor_tolerance, screw_tolerance
+from tapmodel.standards.unified.hole_limits import UnifiedThread
+from tapmodel.standards.unified.tolerances import minor_tolerance, screw_tolerance
 from tapmodel.words import Certainty, Family
 
 RULES = FAMILIES[Family.UNIFIED]

@@ -9,7 +9,7 @@ import pytest
 from tapmodel.design.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.spec.job_file import job_for
-from tapmodel.standards.metric_tap_limits import d_number_limits
+from tapmodel.standards.metric.tap_limits import d_number_limits
 
 # thread: (D, P, basic pitch diameter printed, number, largest pitch diameter)
 ROWS = {

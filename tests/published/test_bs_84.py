@@ -11,11 +11,11 @@ from fractions import Fraction
 
 import pytest
 
-from tapmodel.design.hole import nearest_drill
+from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.spec.designation import parse
 from tapmodel.standards.thread_forms import WHITWORTH
-from tapmodel.standards.whitworth import RULES
-from tapmodel.standards.whitworth_pitches import series_pitches
+from tapmodel.standards.whitworth.pitches import series_pitches
+from tapmodel.standards.whitworth.rules import RULES
 
 INCH = 25.4
 

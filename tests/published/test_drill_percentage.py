@@ -8,13 +8,13 @@ size of the drill tables to its percentage. Drills in mm: FreeCAD FeatureHole.cp
 
 import pytest
 
+from tapmodel.design.choose.drill import nearest_drill, percentage_left, thread_percentage
 from tapmodel.design.design import design_tap
-from tapmodel.design.drill import nearest_drill, percentage_left, thread_percentage
 from tapmodel.spec.designation import parse
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import INCH_SETS, inch_drills
 from tapmodel.standards.thread_forms import METRIC, UNIFIED, WHITWORTH
-from tapmodel.standards.unified import RULES
+from tapmodel.standards.unified.rules import RULES
 
 DRILLS = {drill.name: drill.diameter for name in INCH_SETS for drill in inch_drills(name)}
 

@@ -7,9 +7,9 @@ as the major diameter of 1 3/4, the other two 53.746.
 
 import pytest
 
-from tapmodel.design.hole import nearest_drill
+from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.spec.designation import parse
-from tapmodel.standards.pipe import RULES
+from tapmodel.standards.whitworth.pipe import RULES
 
 # size: threads per inch, major, pitch, minor diameter, tolerance of pitch, of minor diameter [mm]
 ROWS = """

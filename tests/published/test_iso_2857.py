@@ -7,7 +7,7 @@ the rows were worked out by hand from them and are no reading of the standard.
 import pytest
 
 from tapmodel.spec.designation import parse
-from tapmodel.standards.metric_tap_limits import metric_tap_limits
+from tapmodel.standards.metric.tap_limits import metric_tap_limits
 
 HALF_DIGIT = 0.00005
 

@@ -17,7 +17,7 @@ and 3 mm as the pitch of 10 mm (2).
 import pytest
 
 from tapmodel.spec.designation import parse
-from tapmodel.standards.trapezoidal import RULES
+from tapmodel.standards.trapezoidal.rules import RULES
 
 # thread: D1 min, D1 max, D2 min, D2 max, D4 min
 ROWS = """

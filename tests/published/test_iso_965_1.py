@@ -13,7 +13,7 @@ import pytest
 from tapmodel.spec.designation import parse
 from tapmodel.spec.hole_class import parse_hole_class
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.standards.metric_hole_limits import metric_hole_limits
+from tapmodel.standards.metric.hole_limits import metric_hole_limits
 
 HALF_DIGIT = 0.0005
 ROWS = list(

@@ -10,9 +10,9 @@ import pytest
 
 from tapmodel.spec.designation import parse
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.standards.metric_pitches import coarse_pitch
-from tapmodel.standards.miniature import RULES, miniature_sizes
+from tapmodel.standards.metric.pitches import coarse_pitch
 from tapmodel.standards.thread_forms import METRIC, MINIATURE
+from tapmodel.standards.unified.miniature import RULES, miniature_sizes
 
 HALF_DIGIT = 0.0005 + 1e-9
 

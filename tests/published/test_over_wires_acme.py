@@ -14,10 +14,10 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.over_wires import best_wire, lead_corrected_measurement, measurement
-from tapmodel.shop.wires_answer import Wires, answer_wires
-from tapmodel.shop.wires_asked import Overrides, free_thread
+from tapmodel.shop.wires.answer import Wires, answer_wires
+from tapmodel.shop.wires.asked import Overrides, free_thread
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.shop.wires.over_wires import best_wire, lead_corrected_measurement, measurement
 
 HALF_DIGIT = 0.000005
 LARGEST_SLIP_OF_THE_PRINT = 0.00003

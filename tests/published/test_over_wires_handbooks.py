@@ -7,8 +7,8 @@ import math
 
 import pytest
 
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.over_wires import best_wire, lead_corrected_measurement, simple_measurement
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.shop.wires.over_wires import best_wire, lead_corrected_measurement, simple_measurement
 
 
 def half_digit(text: str) -> float:

@@ -10,9 +10,9 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.wire_choice import WireRange, wire_range
+from tapmodel.shop.wires.choice import WireRange, wire_range
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.tap.design import TapDesign
 
 
 def printed_range(

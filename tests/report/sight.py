@@ -12,11 +12,11 @@ from numpy.typing import NDArray
 from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
-from tapmodel.checks.ideal import inside
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.checks.ideal.laws import inside
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
-from tapmodel.report.still import View, Window, draw_views
+from tapmodel.report.pictures.still import View, Window, draw_views
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from tapmodel.report.creases import creases
+from tapmodel.report.pictures.creases import creases
 
 NARROW = 1e-5
 RING = ((0, 1), (1, 2), (2, 3), (0, 3))

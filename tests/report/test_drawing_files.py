@@ -10,10 +10,10 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import MARGIN
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 
 Codes = dict[int, list[str]]
 

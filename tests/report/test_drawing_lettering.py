@@ -9,7 +9,7 @@ from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
 
 from tapmodel.design.design import design_tap
-from tapmodel.export.dxf_document import FONT
+from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import past, spread

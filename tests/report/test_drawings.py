@@ -9,14 +9,14 @@ import ezdxf
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.dxf_document import VISIBLE
+from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
-from tapmodel.report.drawings.chamfer_teeth import teeth
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
+from tapmodel.report.drawings.views.chamfer_teeth import teeth
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 
 
 def _design(text: str, *sets: str) -> TapDesign:

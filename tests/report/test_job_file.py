@@ -6,10 +6,10 @@ import tomllib
 import pytest
 
 from tapmodel.design.settle import settle
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import commented_job
 from tapmodel.spec.job_file import apply_sets, checked, job_for
+from tapmodel.tap.design import TapDesign
 
 JOBS = [
     ("M18x0.75", []),

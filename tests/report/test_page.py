@@ -8,11 +8,7 @@ from pathlib import Path
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.section import section_outline
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.preview import preview_mesh
-from tapmodel.report.blocks import Paragraphs, Rows, Section, Words
-from tapmodel.report.blocks import Row as BlockRow
+from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import section_html
 from tapmodel.report.page.solid import Model
@@ -20,8 +16,12 @@ from tapmodel.report.page.stations import regions, stations
 from tapmodel.report.page.write import PageContent, Picture, write_page
 from tapmodel.report.sections import cautions, choices
 from tapmodel.report.sections.order import OPERATIONS
+from tapmodel.report.sheet.blocks import Paragraphs, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units
+from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 CHROMIUM = shutil.which("chromium")

@@ -6,13 +6,13 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.profile import profile_radius, segments
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.export.dxf_document import VISIBLE
+from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.profile_line import between, height_at, profile_line
-from tapmodel.report.sections import thread as thread_section
+from tapmodel.report.sections.tap import thread as thread_section
+from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 
 
 @pytest.fixture(scope="module")

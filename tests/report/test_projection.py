@@ -6,7 +6,7 @@ import re
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.export.dxf_document import VISIBLE
+from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import side_of, sign, sign_svg

@@ -9,16 +9,16 @@ import pytest
 from pypdf import PdfReader
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.report.blocks import Rows
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.sections import relief, thread
 from tapmodel.report.sections.order import OPERATIONS
-from tapmodel.report.sheet import paged, write_sheet
-from tapmodel.report.sheet_blocks import typeset
+from tapmodel.report.sections.tap import relief, thread
+from tapmodel.report.sheet.blocks import Rows
+from tapmodel.report.sheet.typeset import typeset
+from tapmodel.report.sheet.write import paged, write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job_file import job_for, read_job
+from tapmodel.tap.design import TapDesign
 
 POINTS_PER_MM = 72 / 25.4
 SIZES = {Paper.A4: (210.0, 297.0), Paper.LETTER: (215.9, 279.4)}

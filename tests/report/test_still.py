@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from sight import INK, Picture, drawn, errors, read, small
 
-from tapmodel.checks.ideal import (
+from tapmodel.checks.ideal.laws import (
     cone_radius,
     from_crest,
     profile_radius,
@@ -16,12 +16,12 @@ from tapmodel.checks.ideal import (
     void_depth,
 )
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.geometry.preview import preview_mesh
+from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
-from tapmodel.report.still import draw_views
+from tapmodel.report.pictures.still import draw_views
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 TAPS = (

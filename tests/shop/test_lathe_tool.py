@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.shop.lathe_tool import Side, lathe_tool
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 

@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapmodel.errors import InputError
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.over_wires import (
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.shop.wires.over_wires import (
     best_wire,
     lead_corrected_measurement,
     measurement,

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.shop.rising_root import rising_root
+from tapmodel.shop.wires.rising_root import rising_root
 
 
 @given(st.floats(1e-6, 100.0))

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.design.tap_design import TapDesign, TapThread
 from tapmodel.errors import InputError
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.over_wires import measurement, seated
-from tapmodel.shop.wire_choice import WireRange, check_wire, choose_wire, wire_range
+from tapmodel.shop.wires.choice import WireRange, check_wire, choose_wire, wire_range
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.shop.wires.over_wires import measurement, seated
+from tapmodel.tap.design import TapDesign, TapThread
 
 # Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
 INCH_SET = (

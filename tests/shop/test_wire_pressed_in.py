@@ -11,9 +11,9 @@ import math
 import numpy as np
 import pytest
 
-from tapmodel.shop.crest_clearance import fouls_crest
-from tapmodel.shop.groove import Groove
-from tapmodel.shop.over_wires import best_wire, measurement, seated
+from tapmodel.shop.wires.crest_clearance import fouls_crest
+from tapmodel.shop.wires.groove import Groove
+from tapmodel.shop.wires.over_wires import best_wire, measurement, seated
 
 ZOOMS, GRID = 12, 41
 

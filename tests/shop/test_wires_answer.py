@@ -8,13 +8,13 @@ from typing import Any
 import pytest
 
 from tapmodel.design.design import design_tap
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.shop.wires_answer import Wires, WiresAnswer, answer_wires
-from tapmodel.shop.wires_asked import Overrides, free_thread, thread_of_design
-from tapmodel.shop.wires_reading import Verdict
-from tapmodel.shop.wires_record import wires_record
+from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
+from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
+from tapmodel.shop.wires.reading import Verdict
+from tapmodel.shop.wires.record import wires_record
 from tapmodel.spec.job_file import job_for
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 BASIC = 7.350

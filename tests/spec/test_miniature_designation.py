@@ -4,7 +4,7 @@ import pytest
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse, read_class
-from tapmodel.standards.miniature import RULES
+from tapmodel.standards.unified.miniature import RULES
 from tapmodel.words import Family, Hand
 
 READ = {

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse, read_class
 from tapmodel.standards.families import FAMILIES
-from tapmodel.standards.unified_series import constant_pitch_sizes, named_pitches
+from tapmodel.standards.unified.series import constant_pitch_sizes, named_pitches
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import parse
-from tapmodel.standards.acme_hole_limits import AcmeThread, acme_hole_limits
+from tapmodel.standards.acme.hole_limits import AcmeThread, acme_hole_limits
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.tables import read_table
 from tapmodel.words import Certainty, Family

@@ -8,9 +8,9 @@ import pytest
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.ba import RULES, ba_sizes
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.thread_forms import BA
+from tapmodel.standards.whitworth.ba import RULES, ba_sizes
 from tapmodel.words import Certainty
 
 NUMBERS = range(17)

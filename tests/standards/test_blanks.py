@@ -7,7 +7,7 @@ import pytest
 
 from tapmodel.errors import InputError
 from tapmodel.standards.blanks import blank_for, square_for
-from tapmodel.standards.metric_pitches import coarse_pitches
+from tapmodel.standards.metric.pitches import coarse_pitches
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.thread_forms import METRIC
 

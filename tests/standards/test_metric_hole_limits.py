@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from tapmodel.errors import InputError
 from tapmodel.spec.hole_class import HoleClass, parse_hole_class
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.standards.metric_hole_limits import metric_hole_limits
-from tapmodel.standards.metric_pitches import listed_pairs
+from tapmodel.standards.metric.hole_limits import metric_hole_limits
+from tapmodel.standards.metric.pitches import listed_pairs
 
 PRINTED_GRADES = (4, 5, 6, 7)
 H6 = HoleClass(6, 6, "H")

@@ -5,14 +5,14 @@ import math
 import pytest
 
 from tapmodel.errors import InputError
-from tapmodel.standards.metric_pitches import (
+from tapmodel.standards.metric.pitches import (
     check_size,
     coarse_pitch,
     coarse_pitches,
     is_listed,
     listed_pairs,
 )
-from tapmodel.standards.metric_tolerances import pitch_tolerance
+from tapmodel.standards.metric.tolerances import pitch_tolerance
 
 # ISO 262:1998, coarse and fine, read in FreeCAD_FastenersWB iso262def.csv
 # commit 703a495 (M1 to M64).

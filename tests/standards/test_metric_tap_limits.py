@@ -6,9 +6,9 @@ import pytest
 
 from tapmodel.errors import InputError
 from tapmodel.spec.hole_class import HoleClass, parse_hole_class
-from tapmodel.standards.metric_hole_limits import metric_hole_limits
-from tapmodel.standards.metric_pitches import listed_pairs
-from tapmodel.standards.metric_tap_limits import metric_tap_limits, tap_class_for
+from tapmodel.standards.metric.hole_limits import metric_hole_limits
+from tapmodel.standards.metric.pitches import listed_pairs
+from tapmodel.standards.metric.tap_limits import metric_tap_limits, tap_class_for
 
 CLASSES = {
     1: "4H 5H 4H5H 5H6H",

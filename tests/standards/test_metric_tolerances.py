@@ -4,12 +4,12 @@ from itertools import pairwise
 
 import pytest
 
-from tapmodel.standards.metric_formulas import (
+from tapmodel.standards.metric.formulas import (
     computed_deviation,
     computed_minor_tolerance,
     computed_pitch_tolerance,
 )
-from tapmodel.standards.metric_tolerances import (
+from tapmodel.standards.metric.tolerances import (
     fundamental_deviation,
     minor_tolerance,
     pitch_tolerance,

@@ -4,13 +4,13 @@ from itertools import pairwise
 
 import pytest
 
-from tapmodel.design.hole import nearest_drill
+from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.standards.pipe import RULES, pipe_rows
 from tapmodel.standards.thread_forms import PIPE, WHITWORTH
+from tapmodel.standards.whitworth.pipe import RULES, pipe_rows
 from tapmodel.words import Certainty
 
 SIZES = tuple(pipe_rows())

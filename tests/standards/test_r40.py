@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.standards.r40 import R40, round_to_r40, whole_micrometres
+from tapmodel.standards.metric.r40 import R40, round_to_r40, whole_micrometres
 
 
 def test_series_is_the_fortieth_root_of_ten_rounded():

@@ -12,9 +12,9 @@ from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.thread_forms import TRAPEZOIDAL
-from tapmodel.standards.trapezoidal import RULES
-from tapmodel.standards.trapezoidal_pitches import listed_pairs
-from tapmodel.standards.trapezoidal_tolerances import clearance, pitch_tolerance
+from tapmodel.standards.trapezoidal.pitches import listed_pairs
+from tapmodel.standards.trapezoidal.rules import RULES
+from tapmodel.standards.trapezoidal.tolerances import clearance, pitch_tolerance
 from tapmodel.words import Certainty
 
 GRADES = (7, 8, 9)

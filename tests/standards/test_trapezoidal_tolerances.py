@@ -5,10 +5,10 @@ from itertools import product
 
 import pytest
 
-from tapmodel.standards.metric_formulas import computed_minor_tolerance, diameter_range
-from tapmodel.standards.r40 import whole_micrometres
+from tapmodel.standards.metric.formulas import computed_minor_tolerance, diameter_range
+from tapmodel.standards.metric.r40 import whole_micrometres
 from tapmodel.standards.tables import read_table
-from tapmodel.standards.trapezoidal_tolerances import pitch_tolerance
+from tapmodel.standards.trapezoidal.tolerances import pitch_tolerance
 
 GRADES = (7, 8, 9)
 TD2_FACTORS = {7: 1.7, 8: 2.12, 9: 2.65}

@@ -10,10 +10,10 @@ from tapmodel.errors import InputError
 from tapmodel.spec.designation import parse
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits, TapLimits
-from tapmodel.standards.unified_hole_limits import UnifiedThread, unified_hole_limits
-from tapmodel.standards.unified_series import constant_pitch_sizes, named_pitches, series_of
-from tapmodel.standards.unified_tap_limits import GROUND_LARGE, unified_tap_limits
-from tapmodel.standards.unified_tolerances import engagement, minor_tolerance
+from tapmodel.standards.unified.hole_limits import UnifiedThread, unified_hole_limits
+from tapmodel.standards.unified.series import constant_pitch_sizes, named_pitches, series_of
+from tapmodel.standards.unified.tap_limits import GROUND_LARGE, unified_tap_limits
+from tapmodel.standards.unified.tolerances import engagement, minor_tolerance
 from tapmodel.words import Certainty, Family
 
 RULES = FAMILIES[Family.UNIFIED]
@@ -48,7 +48,9 @@ def assert_laws(thread: UnifiedThread) -> None:
     assert found["1B"].pitch_max >= found["2B"].pitch_max >= found["3B"].pitch_max
     # Class 2B prints the minor diameter to 0.001 in, which may cost it half of that.
     assert found["1B"].minor_max == found["2B"].minor_max
-    assert found["2B"].minor_max >= found["3B"].minor_max - 0.0005001 * 25.4
+    # The standard's two formulas cross on threads less than 2.5 pitches thick.
+    if thread.diameter * thread.tpi >= 2.5:
+        assert found["2B"].minor_max >= found["3B"].minor_max - 0.0005001 * 25.4
 
 
 def test_laws_hold_for_every_listed_pair():

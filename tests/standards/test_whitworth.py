@@ -8,16 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.design.hole import nearest_drill
+from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.inches import size_text
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.thread_forms import WHITWORTH
-from tapmodel.standards.whitworth import RULES
-from tapmodel.standards.whitworth_hole_limits import effective_tolerance, nut_minor_tolerance
-from tapmodel.standards.whitworth_pitches import series_pitches
+from tapmodel.standards.whitworth.hole_limits import effective_tolerance, nut_minor_tolerance
+from tapmodel.standards.whitworth.pitches import series_pitches
+from tapmodel.standards.whitworth.rules import RULES
 from tapmodel.words import Certainty
 
 INCH = 25.4

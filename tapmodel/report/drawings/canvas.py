@@ -10,16 +10,16 @@ from functools import cache
 from typing import Literal
 
 # Before any name of the library.
-from tapmodel.export.dxf_library import FONT
+from tapmodel.export.dxf.library import FONT
 
 # isort: split
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.fonts import fonts
 
-from tapmodel.design.outline import Line, Piece, Point
-from tapmodel.export.dxf import add_pieces
-from tapmodel.export.dxf_document import HATCH, LETTERS, TEXT_STYLE, THIN, new_document
+from tapmodel.export.dxf.document import HATCH, LETTERS, TEXT_STYLE, THIN, new_document
+from tapmodel.export.dxf.write import add_pieces
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.shape.outlines.outline import Line, Piece, Point
 
 LETTER_HEIGHT = 2.5
 """Height of capitals on paper [mm], the least that ISO 3098 allows."""

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.report.drawings import (
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.views import (
     chamfer_teeth,
     cross_section,
     milling,
@@ -12,8 +12,8 @@ from tapmodel.report.drawings import (
     square,
     thread_form,
 )
-from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.units import Projection
+from tapmodel.tap.design import TapDesign
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from functools import cached_property
 from pathlib import Path
 
 # Before any name of the library.
-import tapmodel.export.dxf_library  # noqa: F401  # pyright: ignore[reportUnusedImport]
+import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnusedImport]
 
 # isort: split
 from ezdxf.addons.drawing import layout, svg
@@ -27,7 +27,7 @@ from ezdxf.addons.drawing.frontend import Frontend
 from ezdxf.addons.drawing.properties import RenderContext
 from ezdxf.document import Drawing as Document
 
-from tapmodel.export.dxf import save
+from tapmodel.export.dxf.write import save
 
 MARGIN = 1.0
 """White around the picture on paper [mm]."""

@@ -2,9 +2,9 @@
 
 import math
 
-from tapmodel.design.outline import Point
-from tapmodel.design.profile import segments
-from tapmodel.design.tap_design import TapDesign
+from tapmodel.shape.outlines.outline import Point
+from tapmodel.shape.profile import segments
+from tapmodel.tap.design import TapDesign
 
 Side = tuple[Point, Point]
 

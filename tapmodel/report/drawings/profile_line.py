@@ -5,9 +5,9 @@ from itertools import pairwise
 
 import numpy as np
 
-from tapmodel.design.outline import Point
-from tapmodel.design.profile import segments
-from tapmodel.design.tap_design import TapThread
+from tapmodel.shape.outlines.outline import Point
+from tapmodel.shape.profile import segments
+from tapmodel.tap.design import TapThread
 
 _ARC_PIECES = 16
 

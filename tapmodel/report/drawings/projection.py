@@ -9,10 +9,10 @@ Source: ISO 5456-2, ISO 128-3 (from memory).
 
 from dataclasses import dataclass
 
-from tapmodel.design.outline import Point
-from tapmodel.export.dxf_document import CENTRE, VISIBLE
+from tapmodel.export.dxf.document import CENTRE, VISIBLE
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Projection
+from tapmodel.shape.outlines.outline import Point
 
 SMALL, LARGE, LENGTH, GAP = 3.0, 6.0, 6.0, 4.0
 """Diameters and length of the frustum, and what is between its views, on paper [mm]."""

@@ -6,9 +6,9 @@
 
 from typing import Any
 
-from tapmodel.design.outline import Point
-from tapmodel.export.dxf_document import STYLE
+from tapmodel.export.dxf.document import STYLE
 from tapmodel.report.drawings.canvas import Align, Canvas
+from tapmodel.shape.outlines.outline import Point
 
 
 class Sheet(Canvas):

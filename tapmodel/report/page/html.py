@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from tapmodel.report.blocks import Block, Paragraphs, Row, Rows, Section, Table
+from tapmodel.report.sheet.blocks import Block, Paragraphs, Row, Rows, Section, Table
 from tapmodel.report.units import Units, shown, shown_high, shown_low
 
 

@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.report.creases import SHARP, creases
+from tapmodel.report.pictures.creases import SHARP, creases
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from tapmodel.design.outline import Arc, Piece
-from tapmodel.design.section import section_outline
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.design.turned import turned_lengths
-from tapmodel.report.drawings.end_view import placed_loop
+from tapmodel.report.drawings.views.end_view import placed_loop
+from tapmodel.shape.outlines.outline import Arc, Piece
+from tapmodel.shape.outlines.section import section_outline
+from tapmodel.shape.turned import turned_lengths
+from tapmodel.tap.design import TapDesign
 
 STEPS = {"chamfer": 22, "thread": 20, "flute run-out": 12, "square": 6}
 """Sections in each region that changes along the tap; two in any other."""

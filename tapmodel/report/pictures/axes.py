@@ -6,9 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.flute_record import crest_edge_angle
-from tapmodel.design.tap_design import TapDesign
-from tapmodel.report.still import Vector
+from tapmodel.report.pictures.still import Vector
+from tapmodel.shape.flute_section import crest_edge_angle
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]

@@ -5,11 +5,11 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.flute_section import heel_angle, section_of
-from tapmodel.design.profile import profile_radius, segments
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
-from tapmodel.report.still import View, Window
+from tapmodel.report.pictures.still import View, Window
+from tapmodel.shape.flute_section import heel_angle, section_of
+from tapmodel.shape.profile import profile_radius, segments
+from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefKind
 
 Floats = NDArray[np.float64]

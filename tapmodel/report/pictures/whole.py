@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from tapmodel.design.tap_design import TapDesign
 from tapmodel.report.pictures.axes import axes
-from tapmodel.report.still import Fine, View, Window
+from tapmodel.report.pictures.still import Fine, View, Window
+from tapmodel.tap.design import TapDesign
 
 _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
 

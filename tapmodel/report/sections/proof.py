@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from tapmodel.checks.proof import MeshProof, ModelProof, Station
-from tapmodel.report.blocks import (
+from tapmodel.checks.proof.record import MeshProof, ModelProof, Station
+from tapmodel.report.sheet.blocks import (
     Block,
     Length,
     Paragraphs,

@@ -1,0 +1,37 @@
+"""Points of the ideal solid's boundary, on every feature and edge, for finding them on a solid.
+
+Points of a solid held against the ideal never show what is missing from a large face; points of
+the ideal held against the solid do. Candidates come from the definitions feature by feature, so
+that the smallest gets its share; those that another feature has cut away are dropped.
+"""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.checks.ideal.deviation import distance_to_ideal
+from tapmodel.checks.ideal.laws import right_hand
+from tapmodel.checks.ideal.points.blank import blank_points
+from tapmodel.checks.ideal.points.flutes import flute_points
+from tapmodel.checks.ideal.points.thread import thread_points
+from tapmodel.tap.design import TapDesign
+
+Floats = NDArray[np.float64]
+ON = 1e-9  # distance from the boundary at which a candidate lies on it [mm]
+
+
+def ideal_points(design: TapDesign) -> dict[str, Floats]:
+    """Points of the boundary by feature, shape (n, 3) each, features without a point left out.
+
+    Args:
+        design: the tap, of either hand.
+
+    Source: derived here from the definitions of the record.
+    """
+    found: dict[str, Floats] = {}
+    for candidates in (thread_points(design), flute_points(design), blank_points(design)):
+        for feature, points in candidates.items():
+            own_hand = right_hand(design, points)  # the mirror image is its own inverse
+            kept = own_hand[np.abs(distance_to_ideal(design, own_hand).distance) < ON]
+            if len(kept):
+                found[feature] = kept
+    return found

@@ -1,0 +1,211 @@
+"""Choosing the two reliefs, and how much drop the chamfer needs."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.judging import ERROR, Numbers, at_most, exactly, finding, less
+from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
+from tapmodel.errors import NoTapError
+from tapmodel.shape.relief import (
+    con_eccentric,
+    concentric,
+    drop,
+    eccentric_by_drop,
+    eccentric_by_edge,
+)
+from tapmodel.tap.design import Chamfer, Relief, Reliefs, TapThread
+from tapmodel.words import ReliefKind, ReliefPlace
+
+CHAMFER_EDGE_ANGLE = 4.0
+THREAD_DROP_SHARE = 0.004
+LARGEST_DROP_SHARE = 0.2
+"""Largest heel drop that an arc is laid for, as a share of the major diameter."""
+
+KIND_RULE = Rule("the margin guides the tap, the arc behind it frees the crest", PRACTICE, "")
+CHAMFER_KIND_RULE = Rule(
+    "the chamfer must clear from the edge on, so its drop starts there", PRACTICE, ""
+)
+CREST_RULE = Rule("all that a shop without a thread grinder can relieve", PRACTICE, "")
+WHOLE_RULE = Rule("a rounded crest has no surface of its own that could be relieved", OWN_RULE, "")
+BARE_RULE = Rule(
+    "a rounded thread is relieved in its chamfer only, as no more can be ground without a thread "
+    "grinder",
+    PRACTICE,
+    "",
+)
+MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
+THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
+FINE_DROP_RULE = Rule(
+    "a quarter of the depth of the thread, which for so fine a thread is less than the usual 0.4 % "
+    "of the diameter",
+    OWN_RULE,
+)
+EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
+CHAMFER_DROP_RULE = Rule(
+    "what 4 deg at the edge gives, but no more than half the depth of the thread", OWN_RULE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Land:
+    """A land that is to be relieved.
+
+    Attributes:
+        key: section of the job file.
+        place: surface that carries the relief.
+        major: diameter over the crests [mm].
+        angle: of the land at that diameter [deg].
+        drop: heel drop by rule [mm], noted with `drop_rule`.
+    """
+
+    key: str
+    place: ReliefPlace
+    major: float
+    angle: float
+    drop: float
+    drop_rule: Rule
+
+
+def choose_reliefs(
+    thread: TapThread, diameter: float, land_angle: float, ledger: Ledger
+) -> Reliefs:
+    """Settle both reliefs for lands of `land_angle` [deg] at the crests; `diameter` nominal [mm].
+
+    Raises:
+        NoTapError: a margin as wide as the land, or a drop that no arc reaches.
+
+    Source: kinds as defined in `tapmodel.shape.relief`; defaults common practice.
+    """
+    place = _place(thread, ledger)
+    on_thread = _Land(
+        "relief.thread", place, thread.major, land_angle, *_thread_drop(thread, diameter)
+    )
+    on_chamfer = _Land(
+        "relief.chamfer",
+        ReliefPlace.CHAMFER,
+        thread.major,
+        land_angle,
+        _chamfer_drop(thread, land_angle),
+        CHAMFER_DROP_RULE,
+    )
+    ledger.word("relief.chamfer.applies_to", "chamfer", Rule("its place", OWN_RULE, ""))
+    rounded = thread.crest_radius > 0
+    kind, why = (
+        (ReliefKind.CONCENTRIC, BARE_RULE) if rounded else (ReliefKind.CON_ECCENTRIC, KIND_RULE)
+    )
+    return Reliefs(
+        _relief(on_thread, kind, why, ledger),
+        _relief(on_chamfer, ReliefKind.ECCENTRIC, CHAMFER_KIND_RULE, ledger),
+    )
+
+
+def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
+    rounded = thread.crest_radius > 0
+    ruled, rule = ("thread", WHOLE_RULE) if rounded else ("crest", CREST_RULE)
+    place = ReliefPlace(ledger.word("relief.thread.applies_to", ruled, rule))
+    if rounded and place is ReliefPlace.CREST:
+        radius = f"{thread.crest_radius:.3g} mm"
+        what = f"A crest rounded by {radius} cannot be relieved without its flanks."
+        numbers = Numbers("thread", "crest", "the whole thread")
+        levers = (exactly("relief.thread.applies_to", "thread"),)
+        raise NoTapError(finding("relief-place", ERROR, what, numbers, levers=levers))
+    return place
+
+
+def _thread_drop(thread: TapThread, diameter: float) -> tuple[float, Rule]:
+    usual = round(THREAD_DROP_SHARE * diameter, 3)
+    most = round((thread.major - thread.minor) / 8, 4)
+    return (usual, THREAD_DROP_RULE) if 0 < usual <= most else (max(most, 0.0001), FINE_DROP_RULE)
+
+
+def _chamfer_drop(thread: TapThread, land_angle: float) -> float:
+    by_edge = eccentric_by_edge(ReliefPlace.CHAMFER, thread.major, land_angle, CHAMFER_EDGE_ANGLE)
+    # A thread without depth is refused by the rules; until then its drop must stay positive.
+    return max(round(min(by_edge.heel_drop, (thread.major - thread.minor) / 4), 4), 0.0001)
+
+
+def _relief(land: _Land, ruled: ReliefKind, rule: Rule, ledger: Ledger) -> Relief:
+    implied = _implied(land.key, ruled, ledger).value
+    kind = ReliefKind(ledger.word(f"{land.key}.kind", implied, rule))
+    if kind is ReliefKind.CONCENTRIC:
+        return concentric(land.place, land.major)
+    if kind is ReliefKind.CON_ECCENTRIC:
+        margin = ledger.number(f"{land.key}.margin_angle", round(land.angle / 3, 1), MARGIN_RULE)
+        _refuse_margin(land, margin)
+        heel_drop = _heel_drop(land, ledger)
+        return con_eccentric(land.place, land.major, land.angle, margin, heel_drop)
+    by_edge = _edge_angle(land, ledger)
+    if by_edge is not None:
+        return eccentric_by_edge(land.place, land.major, land.angle, by_edge)
+    return eccentric_by_drop(land.place, land.major, land.angle, _heel_drop(land, ledger))
+
+
+def _implied(key: str, ruled: ReliefKind, ledger: Ledger) -> ReliefKind:
+    """A margin can only mean con-eccentric relief, an edge angle only eccentric."""
+    if ledger.has(f"{key}.margin_angle"):
+        return ReliefKind.CON_ECCENTRIC
+    if ledger.has(f"{key}.edge_angle"):
+        return ReliefKind.ECCENTRIC
+    return ruled
+
+
+def _edge_angle(land: _Land, ledger: Ledger) -> float | None:
+    """The edge angle to use, None when the heel drop decides."""
+    given = ledger.given(f"{land.key}.edge_angle", "deg")
+    if given is not None or ledger.has(f"{land.key}.heel_drop"):
+        return given
+    full = eccentric_by_edge(land.place, land.major, land.angle, CHAMFER_EDGE_ANGLE).heel_drop
+    if land.place is not ReliefPlace.CHAMFER or full > land.drop + 0.0001:
+        return None
+    return ledger.number(f"{land.key}.edge_angle", CHAMFER_EDGE_ANGLE, EDGE_RULE)
+
+
+def _heel_drop(land: _Land, ledger: Ledger) -> float:
+    heel_drop = ledger.number(f"{land.key}.heel_drop", land.drop, land.drop_rule)
+    largest = LARGEST_DROP_SHARE * land.major
+    steepest = eccentric_by_edge(land.place, land.major, land.angle, 45.0).heel_drop
+    allowed = min(largest, steepest)
+    if heel_drop > allowed:
+        what = f"No arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg."
+        levers = (less(f"{land.key}.heel_drop", heel_drop, allowed),)
+        numbers = at_most(allowed, heel_drop)
+        raise NoTapError(finding("relief-drop", ERROR, what, numbers, levers=levers))
+    return heel_drop
+
+
+def _refuse_margin(land: _Land, margin: float) -> None:
+    widest = 0.95 * land.angle
+    if margin > widest:
+        what = (
+            f"A margin of {margin:g} deg leaves no room for the arc on a land of "
+            f"{land.angle:.2f} deg."
+        )
+        levers = (less(f"{land.key}.margin_angle", margin, widest),)
+        numbers = at_most(widest, margin, "deg")
+        raise NoTapError(finding("relief-room", ERROR, what, numbers, levers=levers))
+
+
+def needed_drop(thread: TapThread, chamfer: Chamfer, phi: float) -> float:
+    """Drop of the chamfer at `phi` [deg] behind the edge below which it rubs [mm].
+
+    While the land turns by phi the tap advances lead*phi/360, so the cone moves outwards by that
+    times tan(angle).
+
+    Source: derived here.
+    """
+    return thread.lead * math.tan(math.radians(chamfer.angle)) * phi / 360
+
+
+def chamfer_rub(thread: TapThread, chamfer: Chamfer, relief: Relief, land_angle: float) -> float:
+    """By how much the chamfer's land stands into the metal that its own edge has just cut [mm].
+
+    The largest shortfall of the drop against `needed_drop` over the land; 0 when it clears.
+
+    Source: derived here.
+    """
+    phi = np.linspace(0.0, land_angle, 361)
+    need = needed_drop(thread, chamfer, 1.0) * phi
+    return float(np.max(np.maximum(need - drop(relief, phi), 0.0)))

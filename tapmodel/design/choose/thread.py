@@ -1,0 +1,244 @@
+"""The tap's own thread: limits, aimed size, crest and root."""
+
+import math
+from dataclasses import dataclass
+
+from tapmodel.design.choose.hole import TappedHole
+from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.steps import down, step_for, up
+from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, more
+from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.errors import NoTapError
+from tapmodel.standards.limits import TapLimits
+from tapmodel.tap.design import TapThread
+
+PHASE = 0.31
+"""First crest middle in pitches behind the front: no corner of the profile falls on the front."""
+
+LEAST_RULED_CREST = 1 / 16
+"""A rule never leaves a flat crest narrower than this, in pitches."""
+
+LEAST_RULED_RADIUS = 1 / 20
+"""Nor a rounded one sharper than this, in pitches."""
+
+ROOT_CLEARANCE = 0.02
+"""Least radial gap that a rule leaves between the tap's root and the hole's crest, in pitches."""
+
+STEEP_FLANK = 25.0
+"""Flank angle [deg] from which on a root flat of P/8 lies well below the hole's crest."""
+
+AIM_RULE = Rule(
+    "middle of the zone: as far from the upper limit as from the lower when the last infeed is set",
+    OWN_RULE,
+    "",
+)
+ROOT_RULE = Rule(
+    "a nose flat of P/8, the least that common threading tools leave; the root cuts nothing",
+    PRACTICE,
+)
+NARROW_ROOT_RULE = Rule(
+    "less than P/8, so that the root lies 0.02 P below the least minor diameter of the hole: the "
+    "tolerance of so fine a thread lifts the tap's pitch line nearly as far as its root is deep",
+    OWN_RULE,
+)
+WIDE_ROOT_RULE = Rule(
+    "the widest nose flat that leaves the root 0.02 P below the least minor diameter of the hole, "
+    "down to 0.01 mm; the root cuts nothing",
+    OWN_RULE,
+)
+ROUND_ROOT_RULE = Rule(
+    "the form's own radius, or the largest nose radius that leaves the root 0.02 P below the least "
+    "minor diameter of the hole, down to 0.01 mm (0.001 mm where that is more than P/50); "
+    "the root cuts nothing",
+    OWN_RULE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _End:
+    """Crest or root of the profile [mm]: its diameter, and either a flat or an arc."""
+
+    diameter: float
+    flat: float = 0.0
+    radius: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Flanks:
+    """Flanks through the pitch diameter: pitch, that diameter [mm], angle [rad]."""
+
+    pitch: float
+    diameter: float
+    angle: float
+
+    @property
+    def sharp(self) -> float:
+        """From the pitch line to where two flanks meet, on diameter [mm]."""
+        return self.pitch / 2 / math.tan(self.angle)
+
+    @property
+    def short(self) -> float:
+        """By how much an arc of radius 1 that touches both flanks ends before that, on diameter."""
+        return 2 * (1 / math.sin(self.angle) - 1)
+
+    def flat(self, height: float) -> float:
+        """Width of a flat at a height over the pitch line, on diameter [mm]."""
+        return (self.sharp - height) * math.tan(self.angle)
+
+    def height(self, flat: float) -> float:
+        """Height of a flat of that width [mm], on diameter."""
+        return self.sharp - flat / math.tan(self.angle)
+
+
+def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
+    """Settle the tap's profile.
+
+    With half the flank's included angle a: `crest_flat = P/2 - (major - d2)*tan(a)` and
+    `minor = d2 - (P/2 - root_flat)/tan(a)`; an arc of radius R ends `R*(1/sin(a) - 1)` before the
+    place where the flanks would meet, `P/(4*tan(a))` from the pitch line.
+
+    Raises:
+        NoTapError: no depth is left above or below the pitch line.
+
+    Source: limits by the family's standard; profile derived here for the tap's crest and root.
+    """
+    limits = _limits(hole, ledger)
+    pitch_diameter = _pitch_diameter(limits, ledger)
+    lean = math.radians(hole.rules.form.flank_angle)
+    flanks = Flanks(hole.pitch, pitch_diameter, lean)
+    crest, root = _crest(hole, flanks, limits, ledger), _root(hole, flanks, ledger)
+    _refuse_no_depth(crest, root, flanks)
+    return TapThread(
+        pitch=hole.pitch,
+        lead=hole.starts * hole.pitch,
+        starts=hole.starts,
+        hand=hole.hand,
+        flank_angle=hole.rules.form.flank_angle,
+        tap_class=limits.tap_class,
+        major=crest.diameter,
+        major_min=limits.major_min,
+        pitch_diameter=pitch_diameter,
+        pitch_min=limits.pitch_min,
+        pitch_max=limits.pitch_max,
+        minor=root.diameter,
+        crest_flat=crest.flat,
+        root_flat=root.flat,
+        crest_radius=crest.radius,
+        root_radius=root.radius,
+        first_z=PHASE * hole.pitch,
+    )
+
+
+def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
+    """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
+    pitch_diameter, pitch = flanks.diameter, flanks.pitch
+    if root.diameter >= pitch_diameter:
+        field, size, most = "flat", root.flat, pitch / 2
+        if root.radius:
+            field, size, most = "radius", root.radius, flanks.sharp / flanks.short
+        what = f"A root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
+        levers = (less(f"thread.root_{field}", size, pitch / 8),)
+        raise NoTapError(finding("thread-depth", ERROR, what, at_most(most, size), levers=levers))
+    if crest.diameter <= pitch_diameter:
+        what = (
+            f"The major diameter {crest.diameter:g} mm does not exceed the pitch diameter "
+            f"{pitch_diameter:g} mm."
+        )
+        levers = (
+            more("thread.major", crest.diameter),
+            less("thread.pitch_diameter", pitch_diameter),
+            *(
+                less(f"thread.crest_{name}", size)
+                for name, size in (("flat", crest.flat), ("radius", crest.radius))
+                if size > 0
+            ),
+        )
+        numbers = at_least(pitch_diameter, crest.diameter)
+        raise NoTapError(finding("thread-height", ERROR, what, numbers, levers=levers))
+
+
+def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:
+    rules = hole.rules
+    fitting = rules.tap_class(hole.thread)
+    limits = rules.tap_limits(hole.thread, fitting)
+    why = f"the tap class for holes of class {hole.thread.effective_class}".rstrip()
+    if not hole.thread.effective_class:
+        why = "the only class of this family"
+    chosen = ledger.word("thread.tap_class", fitting, Rule(why, limits.source, ""))
+    return rules.tap_limits(hole.thread, chosen)
+
+
+def _pitch_diameter(limits: TapLimits, ledger: Ledger) -> float:
+    given = ledger.given("thread.pitch_diameter")
+    if given is not None:
+        return given
+    aim = ledger.number("thread.aim", 0.5, AIM_RULE)
+    return limits.pitch_min + aim * (limits.pitch_max - limits.pitch_min)
+
+
+def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) -> _End:
+    flat, radius = ledger.given("thread.crest_flat"), ledger.given("thread.crest_radius")
+    if flat is not None:
+        return _End(flanks.diameter + flanks.height(flat), flat=flat)
+    if radius is not None:
+        major = flanks.diameter + flanks.sharp - radius * flanks.short
+        return _End(major, radius=radius)
+    rounded = hole.rules.form.crest_radius > 0
+    major = _major(limits, flanks, rounded=rounded, ledger=ledger)
+    height = major - flanks.diameter
+    if rounded:
+        return _End(major, radius=(flanks.sharp - height) / flanks.short)
+    return _End(major, flat=flanks.flat(height))
+
+
+def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) -> float:
+    pitch = flanks.pitch
+    least = "radius smaller than P/20" if rounded else "narrower than P/16"
+    sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
+    if rounded:
+        sharpest = flanks.diameter + flanks.sharp - pitch * LEAST_RULED_RADIUS * flanks.short
+    step = step_for(0.01, 0.02 * pitch)
+    wanted = up(limits.major_min + 0.02 * pitch, step)
+    why = (
+        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} "
+        f"mm, unless the crest would be {least}"
+    )
+    ruled = max(min(wanted, sharpest), limits.major_min)
+    return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))
+
+
+def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:
+    form, pitch = hole.rules.form, hole.pitch
+    if ledger.has("thread.root_flat") or (
+        form.root_radius == 0 and not ledger.has("thread.root_radius")
+    ):
+        flat = _root_flat(hole, flanks, ledger)
+        return _End(flanks.diameter - flanks.height(flat), flat=flat)
+    depth = flanks.diameter - _clear_root(hole)
+    largest = (flanks.sharp - depth) / flanks.short
+    own = form.root_radius * pitch
+    ruled = own if own <= largest else down(largest, step_for(0.01, 0.02 * pitch))
+    radius = ledger.number("thread.root_radius", round(ruled, 6), ROUND_ROOT_RULE)
+    return _End(flanks.diameter - flanks.sharp + radius * flanks.short, radius=radius)
+
+
+def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:
+    widest = flanks.flat(flanks.diameter - _clear_root(hole))
+    if hole.rules.form.flank_angle < STEEP_FLANK:
+        return ledger.number("thread.root_flat", down(widest, 0.01), WIDE_ROOT_RULE)
+    usual = round(hole.pitch / 8, 6)
+    if usual <= widest:
+        return ledger.number("thread.root_flat", usual, ROOT_RULE)
+    return ledger.number("thread.root_flat", down(widest, 1e-4), NARROW_ROOT_RULE)
+
+
+def _clear_root(hole: TappedHole) -> float:
+    return hole.found.limits.minor_min - 2 * ROOT_CLEARANCE * hole.pitch
+
+
+def wear_reserve(thread: TapThread, hole: TappedHole) -> float:
+    """How far the pitch diameter may wear before the hole falls below its least size [mm].
+
+    Source: derived here: aimed pitch diameter less the hole's least pitch diameter.
+    """
+    return thread.pitch_diameter - hole.found.limits.pitch_min

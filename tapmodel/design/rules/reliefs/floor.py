@@ -1,0 +1,47 @@
+"""Rules on how deep the reliefs may go at the heel, where the land is widest: to web and root."""
+
+from tapmodel.design.judging import ERROR, Findings, at_least, finding, less, more
+from tapmodel.design.limits.flutes import clearance
+from tapmodel.design.provenance import GEOMETRY, OWN_RULE
+from tapmodel.design.rules.reliefs.surface import Surface, least_nominal, less_relief, stays_above
+from tapmodel.tap.design import TapDesign
+from tapmodel.words import ReliefPlace
+
+
+def judge(design: TapDesign, surface: Surface) -> Findings:
+    """Every finding on the depth of one relieved surface whose arc spans the land.
+
+    Source: each names its own.
+    """
+    if stays_above(design, surface, surface.relief):
+        return
+    if surface.relief.applies_to is ReliefPlace.CHAMFER:
+        yield from _point(design, surface)
+    elif surface.nominal > surface.floor:  # else a rule on the flutes asks for a smaller core
+        yield from _thread(design, surface)
+
+
+def _point(design: TapDesign, surface: Surface) -> Findings:
+    least, point = 2 * least_nominal(design, surface, surface.relief), 2 * surface.nominal
+    core = design.flutes.core_diameter
+    levers = (
+        more("chamfer.point_diameter", point, least),
+        less("chamfer.length", design.chamfer.length),
+        less("flutes.core_diameter", core, min(core, point - 2 * clearance(design.thread.major))),
+        *less_relief(design, surface),
+        less("chamfer.angle", design.chamfer.angle),
+        less("chamfer.pitches", design.chamfer.pitches),
+    )
+    what = "At the heel the point reaches into the web between the flutes."
+    yield finding("point-core", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)
+
+
+def _thread(design: TapDesign, surface: Surface) -> Findings:
+    least = 2 * least_nominal(design, surface, surface.relief)
+    numbers, levers = at_least(least, 2 * surface.nominal), less_relief(design, surface)
+    if surface.relief.applies_to is ReliefPlace.CREST:
+        what = "At the heel the crest would drop below the root of the thread."
+        yield finding("crest-drop", ERROR, what, numbers, GEOMETRY, levers=levers)
+    else:
+        what = "At the heel the root of the thread would drop into the web."
+        yield finding("thread-drop", ERROR, what, numbers, OWN_RULE, levers=levers)

@@ -1,0 +1,122 @@
+"""From the design to the solid: the order of the work on one screen."""
+
+# pyright: reportMissingTypeStubs=false, reportAttributeAccessIssue=false
+# pyright: reportUnknownVariableType=false, reportUnknownMemberType=false
+# pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
+# The kernel's binding carries no type stubs; only its own names are let off.
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf
+from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
+
+from tapmodel.errors import KernelError
+from tapmodel.geometry.kernel.mesh.tessellation import tessellated
+from tapmodel.geometry.kernel.mesh.triangulation import Facets
+from tapmodel.geometry.kernel.solid import shapes as kernel
+from tapmodel.geometry.kernel.solid.centre import front_centre
+from tapmodel.geometry.kernel.solid.faces import FaceMaker, KernelEdges, kernel_edges
+from tapmodel.geometry.kernel.solid.ring import rear_faces
+from tapmodel.geometry.kernel.topology import Solid, solids
+from tapmodel.geometry.surfaces.sheets import Sheets
+from tapmodel.geometry.trace.skin import Skin, skins, weave
+from tapmodel.geometry.triangles import Mesh
+from tapmodel.shape.form import Form
+from tapmodel.shape.parting import Parting
+from tapmodel.stages import Stage, Told
+from tapmodel.tap.design import TapDesign
+from tapmodel.words import Hand
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A solid, its mesh, and what was moved to make them.
+
+    Attributes:
+        solid: of the tap, of its own hand.
+        mesh: closed, of the solid.
+        facets: its triangles face by face.
+        parting: lengths moved where surfaces meet; none as a rule.
+    """
+
+    solid: Solid
+    mesh: Mesh
+    facets: Facets
+    parting: Parting
+
+
+def build(
+    design: TapDesign,
+    chord: float,
+    stage: Told = lambda _stage: None,
+    made: Callable[[Solid], None] = lambda _solid: None,
+) -> Built:
+    """The solid of a design and its mesh, in the first way in which both can be made.
+
+    Args:
+        design: every number of the tap; must have passed the design rules.
+        chord: largest distance between a triangle and its surface [mm].
+        stage: told each stage as it begins.
+        made: handed each solid before its mesh is made; the last is the one that is returned.
+
+    Raises:
+        KernelError: when every way failed; what it says is of the first.
+    """
+    failure: KernelError | None = None
+    stage(Stage.EDGES)
+    for skin in skins(design):
+        try:
+            solid = _solid(skin, stage)
+            stage(Stage.MESH)
+            made(solid)
+            return Built(solid, *tessellated(solid, chord), skin.form.parting)
+        except KernelError as error:
+            failure = failure or error
+    raise failure or KernelError("edges", "no edges")
+
+
+def build_solid(design: TapDesign, stage: Told = lambda _stage: None) -> Solid:
+    """The solid of a design without a mesh, in the first way.
+
+    Raises:
+        KernelError: when a stage failed.
+    """
+    stage(Stage.EDGES)
+    return _solid(weave(design), stage)
+
+
+def _solid(skin: Skin, stage: Told) -> Solid:
+    form = skin.form
+    stage(Stage.FACES)
+    edges = kernel_edges(skin)
+    pit, rim = front_centre(form.design.blank.front_centre)
+    skin_faces = _skin_faces(form, skin, edges, rim)
+    stage(Stage.REAR)
+    solid = Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
+    if form.design.thread.hand is Hand.LEFT:
+        stage(Stage.MIRROR)
+        solid = _mirrored(solid)
+    return solid
+
+
+def _mirrored(solid: Solid) -> Solid:
+    """The image in the x-z plane."""
+    mirror = gp_Trsf()
+    mirror.SetMirror(gp_Ax2(gp_Pnt(0, 0, 0), gp_Dir(0, 1, 0)))
+    (image,) = solids(BRepBuilderAPI_Transform(solid.wrapped, mirror).Shape())
+    return image
+
+
+def _skin_faces(
+    form: Form, skin: Skin, edges: KernelEdges, rim: tuple[TopoDS_Wire, ...]
+) -> list[TopoDS_Face]:
+    sheets = Sheets(form)
+    maker = FaceMaker(skin, edges)
+    made: list[TopoDS_Face] = []
+    for key, cycles in skin.loops.items():
+        if key[0] != "ring":
+            holes = rim if key[0] == "front" else ()
+            made += maker.faces(sheets.shared(key), sheets.sheet(key), cycles, holes)
+    return made

@@ -1,0 +1,366 @@
+"""The surfaces that carry the faces: their equations, and where a point lies on them.
+
+A sheet knows the parameters (u, v) of a point on it and whether its natural normal, the cross
+product of its u and v tangents, points out of the tap. Poles and frames are plain numbers; the
+kernel room turns them into its own surfaces.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import partial
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.surfaces import bezier
+from tapmodel.geometry.trace.tracing import SheetKey
+from tapmodel.shape.form import PARTS, Form
+from tapmodel.shape.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+
+# By how much the surface of an arc goes on beyond its ends [rad].
+_ARC_HAIR = 0.005
+# Faces of which a flute has several on one sheet, one behind the other.
+_WALLS = ("face", "heel", "floor")
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Origin and three unit axes, rows x, y, z of `axes` [mm]; right-handed."""
+
+    origin: Floats
+    axes: Floats
+
+    def local(self, points: Floats) -> Floats:
+        """Coordinates of points (..., 3) in this frame."""
+        return (points - self.origin) @ self.axes.T
+
+
+@dataclass(frozen=True, slots=True)
+class Plane:
+    """A plane through the frame's origin; u and v along its x and y axes."""
+
+    frame: Frame
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.frame.local(points)[..., :2]
+
+
+@dataclass(frozen=True, slots=True)
+class Cone:
+    """A cylinder or cone about the frame's z axis; u the angle, v along the generator.
+
+    Attributes:
+        frame: the circle of radius `radius` lies in its x-y plane.
+        radius: there [mm].
+        half_angle: to the axis, + when the radius grows with z [rad]; 0 for a cylinder.
+        outward: whether the normal away from the axis points out of the tap.
+    """
+
+    frame: Frame
+    radius: float
+    half_angle: float
+    outward: bool
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points, angle in (-pi, pi]."""
+        x, y, z = np.moveaxis(self.frame.local(points), -1, 0)
+        return np.stack([np.arctan2(y, x), z / np.cos(self.half_angle)], axis=-1)
+
+
+@dataclass(frozen=True, slots=True)
+class Sphere:
+    """A sphere about the frame's origin; u the longitude, v the latitude about its z axis."""
+
+    frame: Frame
+    radius: float
+    outward: bool
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        x, y, z = np.moveaxis(self.frame.local(points), -1, 0)
+        latitude = np.arcsin(np.clip(z / self.radius, -1.0, 1.0))
+        return np.stack([np.arctan2(y, x), latitude], axis=-1)
+
+
+@dataclass(frozen=True, slots=True)
+class Ruled:
+    """A polynomial surface ruled along the profile: u = phi, v = axial offset or height.
+
+    Attributes:
+        knots: of u, (n + 1,).
+        poles: (m, 2, 3) [mm], rows along u, the two ends of the rulings.
+        multiplicities: of the u knots.
+        span: v at the two ends of the rulings [mm].
+        uv_of: parameters of points.
+    """
+
+    knots: Floats
+    poles: Floats
+    multiplicities: list[int]
+    span: tuple[float, float]
+    uv_of: Callable[[Floats], Floats]
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.uv_of(points)
+
+
+@dataclass(frozen=True, slots=True)
+class Arched:
+    """A surface whose sections across u are arcs: u = phi, v from 0 to 1 across the arc.
+
+    Attributes:
+        knots, multiplicities: of u.
+        poles: (m, 3, 3) [mm], rows along u, the three control points of the arc.
+        weight: of the middle control point, the cosine of half the arc; those of the ends are 1.
+        uv_of: parameters of points.
+    """
+
+    knots: Floats
+    poles: Floats
+    multiplicities: list[int]
+    weight: float
+    uv_of: Callable[[Floats], Floats]
+    outward: bool = True
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points."""
+        return self.uv_of(points)
+
+
+Sheet = Plane | Cone | Sphere | Ruled | Arched
+
+
+class Sheets:
+    """The sheet for each key of a form's skin."""
+
+    def __init__(self, form: Form) -> None:
+        """Prepare flanks and arcs once; all their copies are screw motions of these."""
+        self.form = form
+        low, high = form.phi_range()
+        hair = 0.01 * (high - low)
+        self._range = (low - hair, high + hair)
+        self._middle = (low + high) / 2
+        self._flanks = {n: self._flank(n) for n, part in enumerate(PARTS) if "flank" in part}
+        self._arcs = {n: self._arc(n) for n, segment in enumerate(form.segments) if segment.arc}
+        self._flats: dict[tuple[int, int], Ruled] = {}
+
+    def sheet(self, key: SheetKey) -> Sheet:
+        """The sheet that the face `key` lies on."""
+        makers: dict[str, Callable[..., Sheet]] = {
+            "strip": self._strip,
+            "cone": self._cone,
+            "front": self._front,
+            "ridge end": partial(self._end, 1.0),
+            "groove end": partial(self._end, -1.0),
+            "face": partial(self._wall, FACE),
+            "heel": partial(self._wall, HEEL),
+            "floor": self._floor,
+            "run-out": self._run_out,
+            "ball": self._ball,
+            "turned": self._turned,
+        }
+        # All lengths of a flute's wall lie on one sheet.
+        numbers = key[1:2] if key[0] in _WALLS else key[1:]
+        return makers[str(key[0])](*(int(number) for number in numbers))
+
+    def shared(self, key: SheetKey) -> SheetKey:
+        """One key for all faces on one sheet: crests (or roots) of a land, lengths of a wall."""
+        if key[0] in _WALLS:
+            return key[:2]
+        if key[0] == "strip" and self._is_flat(int(key[3])):
+            return ("flat", key[1], key[3])
+        return key
+
+    # --- threaded length --------------------------------------------------------------------
+
+    def _is_flat(self, part: int) -> bool:
+        return part not in self._arcs and part not in self._flanks
+
+    def _marks(self, kinks: list[float]) -> Floats:
+        low, high = self._range
+        return np.array([low, *(kink for kink in kinks if low < kink < high), high])
+
+    def _flank(self, part: int) -> Ruled:
+        """A flank of land 0 turned back to angle 0 and slid down to height 0."""
+        form = self.form
+        starts, ends = form.part_limits(part, np.linspace(*self._range, 65))
+        span = (float(np.min(starts)) - 1e-3, float(np.max(ends)) + 1e-3)
+
+        def rulings(phi: Floats) -> Floats:
+            both: list[Floats] = []
+            for w in span:
+                r = form.part_radius(part, np.full_like(phi, w), phi)
+                both += [r * np.cos(phi), r * np.sin(phi), w + form.advance * phi]
+            return np.stack(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        return Ruled(knots, poles, multiplicities, span, lambda points: points)
+
+    def _strip(self, land: int, turn: int, part: int) -> Ruled | Arched:
+        if self._is_flat(part):
+            return self._flat(land, part)
+        form = self.form
+        ready = self._arcs[part] if part in self._arcs else self._flanks[part]
+        height = float(form.crest_z[land]) + turn * form.pitch
+        poles = ready.poles @ _turn(float(form.edge_angles[land])).T + [0.0, 0.0, height]
+
+        def uv_of(points: Floats) -> Floats:
+            phi = self._phi(land, points)
+            return ready.uv_of(np.stack([phi, points[..., 2] - height - form.advance * phi], -1))
+
+        return replace(ready, poles=poles, uv_of=uv_of)
+
+    def _arc(self, part: int) -> Arched:
+        """A rounded crest or root of land 0 turned back to angle 0 and slid down to height 0.
+
+        Its `uv_of` takes angle and axial offset.
+        """
+        form, segment = self.form, self.form.segments[part]
+        half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc))) + _ARC_HAIR
+        end, top = segment.arc * np.cos(half), segment.arc / np.cos(half)
+        side = abs(segment.arc) * float(np.sin(half))
+        controls = [(-side, end), (0.0, top), (side, end)]
+
+        def rulings(phi: Floats) -> Floats:
+            sunk = form.part_drop(PARTS[part], phi)
+            both: list[Floats] = []
+            for w, rise in controls:
+                r = segment.arc_centre + rise - sunk
+                z = segment.middle + w + form.advance * phi
+                both += [r * np.cos(phi), r * np.sin(phi), z]
+            return np.stack(both, axis=-1)
+
+        def uv_of(places: Floats) -> Floats:
+            from_middle = np.arcsin((places[..., 1] - segment.middle) / abs(segment.arc))
+            # The rational parameter of an arc runs with the tangent of half the angle.
+            v = (1 + np.tan(from_middle / 2) / np.tan(half / 2)) / 2
+            return np.stack([places[..., 0], v], axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        return Arched(knots, poles, multiplicities, float(np.cos(half)), uv_of)
+
+    def _flat(self, land: int, part: int) -> Ruled:
+        """Crests (or roots) of a land lie on one surface upright along the axis; v is z."""
+        if (land, part) not in self._flats:
+            self._flats[land, part] = self._upright(land, part)
+        return self._flats[land, part]
+
+    def _upright(self, land: int, part: int) -> Ruled:
+        form, middle = self.form, self.form.segments[part]
+        span = (-1e-3, form.thread_end + 1e-3)
+        w = (middle.start + middle.end) / 2
+
+        def rulings(phi: Floats) -> Floats:
+            r = form.part_radius(part, np.full_like(phi, w), phi)
+            lands = np.full(phi.shape, land)
+            both = [form.points(lands, phi, r, np.full_like(phi, z)) for z in span]
+            return np.concatenate(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+
+        def uv_of(points: Floats) -> Floats:
+            return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
+
+        return Ruled(knots, poles, multiplicities, span, uv_of)
+
+    def _cone(self, land: int) -> Ruled:
+        form = self.form
+        sunk = max(float(np.max(form.cone_drop(np.linspace(*self._range, 65)))), 0.0)
+        top = (form.crest_radius + sunk - form.point_radius) / form.cone_tan
+        span = (-0.1, min(top, form.thread_end) + 0.1)
+
+        def rulings(phi: Floats) -> Floats:
+            lands = np.full(phi.shape, land)
+            both: list[Floats] = []
+            for z in span:
+                heights = np.full_like(phi, z)
+                both.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
+            return np.concatenate(both, axis=-1)
+
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.cone_kinks()))
+
+        def uv_of(points: Floats) -> Floats:
+            return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
+
+        return Ruled(knots, poles, multiplicities, span, uv_of)
+
+    def _phi(self, land: int, points: Floats) -> Floats:
+        theta = np.arctan2(points[..., 1], points[..., 0])
+        phi: Floats = theta - self.form.edge_angles[land] - self._middle
+        return phi - 2 * np.pi * np.round(phi / (2 * np.pi)) + self._middle
+
+    # --- planes -----------------------------------------------------------------------------
+
+    def _front(self) -> Plane:
+        return Plane(Frame(np.zeros(3), np.array([[1.0, 0, 0], [0, -1.0, 0], [0, 0, -1.0]])))
+
+    def _end(self, sign: float, _land: int) -> Plane:
+        axes = np.array([[1.0, 0, 0], [0, sign, 0], [0, 0, sign]])
+        return Plane(Frame(np.array([0.0, 0, self.form.thread_end]), axes))
+
+    def _axes(self, flute: int) -> Floats:
+        """Rows u, t, z of a flute's frame."""
+        return _turn(float(self.form.flute_angles[flute])).T
+
+    def _wall(self, side: int, flute: int) -> Plane:
+        u, t, z = self._axes(flute)
+        walls = self.form.walls
+        origin = (walls.e + side * float(walls.b)) * t
+        # The normal points out of the land into the flute: -t on the cutting face.
+        axes = np.array([z, u, t]) if side < 0 else np.array([u, z, -t])
+        return Plane(Frame(origin, axes))
+
+    # --- flutes -----------------------------------------------------------------------------
+
+    def _ball_centre(self, flute: int) -> Floats:
+        u, t, z = self._axes(flute)
+        walls = self.form.walls
+        return walls.c * u + walls.e * t + self.form.full_depth * z
+
+    def _floor(self, flute: int) -> Cone:
+        u, t, z = self._axes(flute)
+        origin = self._ball_centre(flute) * np.array([1.0, 1.0, 0.0])
+        frame = Frame(origin, np.array([-u, -t, z]))
+        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+
+    def _run_out(self, flute: int) -> Cone:
+        u, t, z = self._axes(flute)
+        frame = Frame(self._ball_centre(flute), np.array([z, -t, u]))
+        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+
+    def _ball(self, flute: int) -> Sphere:
+        u, t, z = self._axes(flute)
+        # Poles and seam of the sphere lie off the quarter that is used: no degenerate edges.
+        half = np.sqrt(0.5)
+        axes = np.array([half * (z - u), -t, half * (z + u)])
+        return Sphere(Frame(self._ball_centre(flute), axes), float(self.form.walls.b), False)
+
+    def _turned(self, number: int, land: int) -> Cone:
+        form, piece = self.form, self.form.turned[number]
+        middle = float(form.edge_angles[land]) + self._middle
+        rise = piece.end_radius - piece.start_radius
+        half_angle = float(np.arctan2(rise, piece.end - piece.start))
+        frame = Frame(np.array([0.0, 0, piece.start]), _turn(middle).T)
+        return Cone(frame, piece.start_radius, half_angle, outward=True)
+
+
+def _ruled(rulings: Callable[[Floats], Floats], marks: Floats) -> tuple[Floats, Floats, list[int]]:
+    """Knots, poles and multiplicities of the surface that control points across u describe."""
+    owner = np.zeros(len(marks) - 1, dtype=np.intp)
+    ends = np.column_stack([marks[:-1], marks[1:]])
+    spans = bezier.follow(lambda _i, phi: rulings(phi), owner, ends)
+    knots = np.append(spans.ends[:, 0], spans.ends[-1, 1])
+    poles, multiplicities = bezier.join(knots, bezier.fit(spans.samples))
+    return knots, poles.reshape(len(poles), -1, 3), multiplicities
+
+
+def _turn(angle: float) -> Floats:
+    """Rotation about z by `angle` [rad]."""
+    cosine, sine = np.cos(angle), np.sin(angle)
+    return np.array([[cosine, -sine, 0.0], [sine, cosine, 0.0], [0.0, 0.0, 1.0]])

@@ -1,0 +1,204 @@
+"""Which parts of a locus are edges of the tap: sampling, root finding, fitting, in one batch.
+
+A *locus* is a smooth curve on which an edge may lie: a profile corner on its helix, the chamfer
+cone against a flank, the profile on a cutting face. Its `margins` are all positive where the point
+lies on the tap's surface, so the edges are the intervals on which they are. Every corner of the tap
+is found this way, as the zero of a margin, from each locus that ends in it; that the results meet
+is checked afterwards, when the edges are linked to faces.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.surfaces import bezier
+from tapmodel.geometry.trace.zeros import Function, zeros
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+SheetKey = tuple[str | int, ...]
+SheetPair = tuple[SheetKey, SheetKey]
+# A locus and the marks of one edge on it: its ends and the kinks between.
+Piece = tuple[int, list[float]]
+
+# Circles are followed in the parameters of the surfaces they bound by this degree.
+_ARC_DEGREE = 7
+# Edges end where their curvature jumps: readers that fit curves anew lose 10 nm on a jump and less
+# than 0.1 nm without. A jump closer to an end than this share of the edge stays inside it.
+_SLIVER = 0.02
+
+
+class Family(Protocol):
+    """Loci of one kind, evaluated together: locus `i` at parameter `t` (arrays of one shape).
+
+    `lower` and `upper` bound the parameter; `longest_span` is the most that one polynomial may
+    cover and `least_degree` its least degree; `density` multiplies the first cells where a locus
+    passes many turns.
+    """
+
+    lower: Floats
+    upper: Floats
+    longest_span: float
+    least_degree: int
+    density: int
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        """Points, shape (..., 3) [mm]."""
+        ...
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        """Shape (k, ...): all positive where the locus is an edge of the tap."""
+        ...
+
+    def cuts(self) -> list[Function]:
+        """Functions at whose zeros the edge passes from one neighbour face to another."""
+        ...
+
+    def kinks(self) -> list[Function]:
+        """Functions at whose zeros the curvature jumps, so that one polynomial must end."""
+        ...
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        """The two faces that meet along loci `i` about parameters `t`, shape (n,) both."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A piece of a locus between two corners.
+
+    Attributes:
+        sheets: the two faces that meet in it.
+        knots: ends of its polynomial spans, shape (n + 1,), increasing.
+        samples: points at `bezier.span_parameters` of each span, (n, degree + 1, 3) [mm].
+        shape: "line", "circle" or "spline".
+    """
+
+    sheets: SheetPair
+    knots: Floats
+    samples: Floats
+    shape: str
+
+    @property
+    def start(self) -> Floats:
+        """First point [mm]."""
+        return self.samples[0, 0]
+
+    @property
+    def end(self) -> Floats:
+        """Last point [mm]."""
+        return self.samples[-1, -1]
+
+
+def trace(family: Family, shape: str) -> list[Edge]:
+    """All edges on the loci of `family`.
+
+    Args:
+        family: the loci.
+        shape: what the curves are: "line", "circle" or "spline".
+    """
+    loci = np.arange(len(family.lower))
+    visible = zeros(family.margins, loci, family.lower, family.upper, family.density)
+    loci, begins, ends = _intervals(family, visible)
+    if len(loci) == 0:
+        return []
+    breaks = _marks(family.cuts(), loci, begins, ends)
+    kinks = _marks(family.kinks(), loci, begins, ends)
+    pieces: list[Piece] = []
+    rows = zip(loci.tolist(), begins.tolist(), ends.tolist(), breaks, kinks, strict=True)
+    for locus, begin, end, inner, bends in rows:
+        marks = [begin, *_within(inner, begin, end), end]
+        for a, b in pairwise(_parted(marks, _within(bends, begin, end))):
+            pieces.append((locus, _knots(family, bends, (a, b))))
+    return _fit(family, pieces, shape)
+
+
+def _marks(
+    functions: list[Function], loci: Indices, begins: Floats, ends: Floats
+) -> list[list[float]]:
+    """Sorted zeros of all `functions` on each interval."""
+    found: list[list[float]] = [[] for _ in range(len(loci))]
+    for function in functions:
+        for marks, more in zip(found, zeros(_alone(function), loci, begins, ends), strict=True):
+            marks.extend(more)
+    return [sorted(marks) for marks in found]
+
+
+def _alone(function: Function) -> Function:
+    return lambda i, t: function(i, t)[None]
+
+
+def _intervals(family: Family, roots: list[list[float]]) -> tuple[Indices, Floats, Floats]:
+    """Loci and ends of the intervals with positive margins at their middle."""
+    loci: list[int] = []
+    begins: list[float] = []
+    ends: list[float] = []
+    for locus, inner in enumerate(roots):
+        marks = [float(family.lower[locus]), *inner, float(family.upper[locus])]
+        loci += [locus] * (len(marks) - 1)
+        begins += marks[:-1]
+        ends += marks[1:]
+    low, high, owner = np.array(begins), np.array(ends), np.array(loci, dtype=np.intp)
+    if len(owner) == 0:
+        return owner, low, high
+    keep = np.all(family.margins(owner, (low + high) / 2) > 0, axis=0)
+    return owner[keep], low[keep], high[keep]
+
+
+def _within(roots: list[float], begin: float, end: float) -> list[float]:
+    # A mark that coincides with an end of the piece does not divide it.
+    hair = 1e-9 * (end - begin)
+    return [root for root in roots if begin + hair < root < end - hair]
+
+
+def _parted(ends: list[float], kinks: list[float]) -> list[float]:
+    """Ends of edges with the kinks among them, but for those that would leave a sliver."""
+    clear = _SLIVER * (ends[-1] - ends[0])
+    far = [kink for kink in kinks if min(abs(kink - end) for end in ends) > clear]
+    return sorted([*ends, *far])
+
+
+def _knots(family: Family, kinks: list[float], ends: tuple[float, float]) -> list[float]:
+    marks = [ends[0], *_within(kinks, *ends), ends[1]]
+    knots = [marks[0]]
+    for a, b in pairwise(marks):
+        parts = max(1, int(np.ceil((b - a) / family.longest_span)))
+        knots += [a + (b - a) * (n + 1) / parts for n in range(parts)]
+    return knots
+
+
+def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
+    if not pieces:
+        return []
+    counts = [len(knots) - 1 for _, knots in pieces]
+    loci = np.array([locus for locus, _ in pieces])
+    ends = np.concatenate([np.column_stack([knots[:-1], knots[1:]]) for _, knots in pieces])
+    owner = np.repeat(np.arange(len(pieces)), counts)
+    widest = float(np.max(np.abs(family.at(loci[owner], ends[:, 0])[:, :2])))
+
+    def curve(number: Indices, t: Floats) -> Floats:
+        points = family.at(loci[number], t)
+        # The direction from the axis is followed as closely as the point: the angle is a
+        # parameter of most surfaces, and bends more than the point does.
+        flat = points[..., :2]
+        reach = np.linalg.norm(flat, axis=-1, keepdims=True)
+        return np.concatenate([points, flat * (widest / reach)], axis=-1)
+
+    if shape == "spline":
+        spans = bezier.follow(curve, owner, ends, family.least_degree)
+    else:
+        # Lines and circles are exact; their samples serve the parameters of the surfaces.
+        degree = 3 if shape == "line" else _ARC_DEGREE
+        spans = bezier.Spans(owner, ends, bezier.sample(curve, owner, ends, degree))
+    first = np.searchsorted(spans.owner, np.arange(len(pieces) + 1)).tolist()
+    starts, stops = spans.ends[first[:-1], 0], spans.ends[np.array(first[1:]) - 1, 1]
+    sheets = family.sheets(loci, (starts + stops) / 2)
+    edges: list[Edge] = []
+    for number, pair in enumerate(sheets):
+        mine = slice(first[number], first[number + 1])
+        knots = np.append(spans.ends[mine, 0], stops[number])
+        edges.append(Edge(pair, knots, spans.samples[mine, :, :3], shape))
+    return edges

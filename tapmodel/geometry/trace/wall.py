@@ -1,0 +1,320 @@
+"""Edges on the flute walls within the full depth: where land, blank and end planes meet them."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.geometry.trace.outline import body_key
+from tapmodel.geometry.trace.thread import inside_ends, land_turns
+from tapmodel.geometry.trace.tracing import Family, Function, SheetKey, SheetPair
+from tapmodel.shape.form import PARTS, Form
+from tapmodel.shape.profile import Part
+from tapmodel.shape.walls import FACE, HEEL
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+# Radius and wall angle depend on each other through the relief, weakly: the secant of one round
+# is all but straight.
+_ROUNDS = 8
+
+
+class _WallFamily:
+    """Loci on one side wall of the lands."""
+
+    least_degree = 3
+    density = 1
+    longest_span = np.inf
+
+    def __init__(self, form: Form, side: int, lands: Indices) -> None:
+        self.form, self.side, self.lands = form, side, lands
+        self.turn_radius = float(form.walls.turn_radius(side))
+        self.lower = np.zeros(len(lands))
+        self.upper = np.zeros(len(lands))
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        """Radius and height at parameter t."""
+        raise NotImplementedError
+
+    def at(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        return self.form.points(self.lands[i], self.form.wall_phi(self.side, r), r, z)
+
+    def settled(self, part: Part, nominal: Floats) -> Floats:
+        """Radius on the wall of a part of the profile that has the radius `nominal` undropped."""
+
+        def excess(r: Floats) -> Floats:
+            return r - nominal + self.form.part_drop(part, self.form.wall_phi(self.side, r))
+
+        r, at_r = nominal, excess(nominal)
+        following = r - at_r
+        for _ in range(_ROUNDS):
+            last, at_last, r = r, at_r, following
+            at_r = excess(r)
+            moved = at_r != at_last
+            way = np.divide(r - last, at_r - at_last, out=np.zeros_like(r), where=moved)
+            following = r - at_r * way
+        return following
+
+    def cuts(self) -> list[Function]:
+        return [lambda i, t: self.curve(i, t)[0] - self.turn_radius, *self.joint_cuts()]
+
+    def joint_cuts(self) -> list[Function]:
+        """Where the locus passes from one length of the wall to the next."""
+        return [self._over(height) for height in self.form.joints.tolist()]
+
+    def _over(self, height: float) -> Function:
+        return lambda i, t: self.curve(i, t)[1] - height
+
+    def kink_angles(self) -> list[float]:
+        return []
+
+    def kinks(self) -> list[Function]:
+        return [self._at_angle(angle) for angle in self.kink_angles()]
+
+    def _at_angle(self, angle: float) -> Function:
+        return lambda i, t: self.form.wall_phi(self.side, self.curve(i, t)[0]) - angle
+
+    def wall_sheets(self, i: Indices, t: Floats) -> list[SheetKey]:
+        """The straight wall, or the floor below it."""
+        r, z = self.curve(i, t)
+        wall = "face" if self.side == FACE else "heel"
+        flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
+        lengths = self.form.length_of_wall(z).tolist()
+        rows = zip((r > self.turn_radius).tolist(), flutes, lengths, strict=True)
+        return [(wall if above else "floor", flute, length) for above, flute, length in rows]
+
+
+class _StripOnWall(_WallFamily):
+    """Loci of one part of the profile, one for each land and turn."""
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        lands, turns = land_turns(form, 0.0, form.thread_end)
+        super().__init__(form, side, lands)
+        self.turns, self.part = turns, part
+
+    def joint_cuts(self) -> list[Function]:
+        """Only the joint nearest to a locus counts: a length of the wall has many turns."""
+        joints = self.form.joints
+        if len(joints) == 0:
+            return []
+        z = self.form.offset_to_z(self.lands, self.turns, np.zeros(len(self.lands)))
+        middles = (joints[1:] + joints[:-1]) / 2
+        nearest = joints[np.searchsorted(middles, z)]
+        return [lambda i, t: self.curve(i, t)[1] - nearest[i]]
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        numbers = zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True)
+        strips = [("strip", land, turn, self.part) for land, turn in numbers]
+        return list(zip(strips, self.wall_sheets(i, t), strict=True))
+
+
+class FlankOnWall(_StripOnWall):
+    """A flank on the wall; the parameter is the radius, which settles all else."""
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        super().__init__(form, side, part)
+        sunk = form.part_drop(PARTS[part], np.linspace(*form.phi_range(), 33))
+        self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
+        self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
+
+    def _offset(self, phi: Floats, r: Floats) -> Floats:
+        segment = self.form.segments[self.part]
+        nominal = r + self.form.part_drop(segment.part, phi)
+        return segment.start + (nominal - segment.start_radius) / segment.slope
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        phi = self.form.wall_phi(self.side, t)
+        base = self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        return t, self._offset(phi, t) + base
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        phi = self.form.wall_phi(self.side, t)
+        w = self._offset(phi, t)
+        z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        start, end = self.form.part_limits(self.part, phi)
+        below = self.form.cone_radius(phi, z) - t
+        return np.stack([w - start, end - w, *inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.part_kinks(PARTS[self.part])
+
+
+class FlatOnWall(_StripOnWall):
+    """Crest or root on the wall, a line along the axis; the parameter is the axial offset."""
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        super().__init__(form, side, part)
+        # Radius and angle of the line, each of which follows from the other.
+        self.radius = self.settled(PARTS[part], np.asarray(form.segments[part].start_radius))
+        self.phi = form.wall_phi(side, self.radius)
+        self.start, self.end = form.part_limits(part, self.phi)
+        hair = 0.02 * (self.end - self.start)
+        self.lower[:] = self.start - hair
+        self.upper[:] = self.end + hair
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        base = self.form.offset_to_z(self.lands[i], self.turns[i], self.phi)
+        return np.full_like(t, self.radius), t + base
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        below = self.form.cone_radius(np.full_like(t, self.phi), z) - r
+        return np.stack([t - self.start, self.end - t, *inside_ends(self.form, z), below])
+
+    def cuts(self) -> list[Function]:
+        return self.joint_cuts()
+
+
+class ArcOnWall(_StripOnWall):
+    """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
+
+    # The edge is to be followed in the parameters of the arc's surface as well.
+    least_degree = 9
+    longest_span = np.inf
+
+    def __init__(self, form: Form, side: int, part: int) -> None:
+        super().__init__(form, side, part)
+        segment = form.segments[part]
+        half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc)))
+        self.lower[:], self.upper[:] = -1.02 * half, 1.02 * half
+        self.half = half
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        segment = self.form.segments[self.part]
+        r = self.settled(PARTS[self.part], segment.arc_centre + segment.arc * np.cos(t))
+        phi = self.form.wall_phi(self.side, r)
+        w = segment.middle + abs(segment.arc) * np.sin(t)
+        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        below = self.form.cone_radius(self.form.wall_phi(self.side, r), z) - r
+        return np.stack([self.half - t, self.half + t, *inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.part_kinks(PARTS[self.part])
+
+
+class ConeOnWall(_WallFamily):
+    """The chamfer cone on the wall; the parameter is the radius."""
+
+    def __init__(self, form: Form, side: int) -> None:
+        super().__init__(form, side, np.arange(form.lands))
+        # Between the front plane and the crest: lower, the wall may not even reach.
+        core = form.design.flutes.core_diameter / 2
+        sunk = form.cone_drop(np.linspace(*form.phi_range(), 33))
+        foot = form.point_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
+        self.lower[:] = max(foot, core + 0.1 * (form.point_radius - core))
+        self.upper[:] = form.crest_radius + 0.01 * form.pitch
+        # One locus passes every turn of the chamfer.
+        climb = float(self.upper[0] - self.lower[0]) / form.cone_tan
+        self.density = 2 + int(climb / form.pitch)
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        del i
+        phi = self.form.wall_phi(self.side, t)
+        return t, (t + self.form.cone_drop(phi) - self.form.point_radius) / self.form.cone_tan
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        phi = self.form.wall_phi(self.side, r)
+        below = self.form.thread_radius(self.lands[i], phi, z) - r
+        return np.stack([*inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.cone_kinks()
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        cones = [("cone", land) for land in self.lands[i].tolist()]
+        return list(zip(cones, self.wall_sheets(i, t), strict=True))
+
+
+class TurnedOnWall(_WallFamily):
+    """Turned length number `number` of the blank on the wall; the parameter is z."""
+
+    def __init__(self, form: Form, side: int, number: int, body: SheetKey) -> None:
+        super().__init__(form, side, np.arange(form.lands))
+        piece = form.turned[number]
+        self.body = body
+        self.lower[:] = piece.start
+        self.upper[:] = min(piece.end, form.full_depth)
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        del i
+        return self.form.body_radius(t), t
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return np.ones((1, *t.shape))
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        bodies = [body_key(self.body, land) for land in self.lands[i].tolist()]
+        return list(zip(bodies, self.wall_sheets(i, t), strict=True))
+
+
+class WallFoot(_WallFamily):
+    """Line in which the straight wall passes into the floor; the parameter is z.
+
+    Along the thread the foot may lie between root and crest, and then shows once in every turn.
+    Behind it the blank decides (`BlankFoot`): where one takes over from the other the outside
+    jumps, and a function that jumps hides what lies close to the jump.
+    """
+
+    def __init__(self, form: Form, side: int) -> None:
+        super().__init__(form, side, np.arange(form.lands))
+        self.upper[:] = form.thread_end
+        self.density = 2 + int(form.thread_end / form.pitch)
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        del i
+        return np.full_like(t, self.turn_radius), t
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        phi = self.form.wall_phi(self.side, np.full_like(t, self.turn_radius))
+        return self.form.threaded(self.lands[i], phi, t) - self.turn_radius
+
+    def cuts(self) -> list[Function]:
+        return self.joint_cuts()
+
+    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+        wall = "face" if self.side == FACE else "heel"
+        flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
+        rows = zip(flutes, self.form.length_of_wall(t).tolist(), strict=True)
+        return [((wall, flute, length), ("floor", flute, length)) for flute, length in rows]
+
+
+class BlankFoot(WallFoot):
+    """The same behind the thread, up to where the ball stops."""
+
+    def __init__(self, form: Form, side: int) -> None:
+        super().__init__(form, side)
+        self.lower[:] = form.thread_end
+        self.upper[:] = form.full_depth
+        self.density = 1
+
+    def margins(self, i: Indices, t: Floats) -> Floats:
+        del i
+        return (self.form.body_radius(t) - self.turn_radius)[None]
+
+
+def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
+    """All loci of this file; `bodies` are the keys of the turned lengths that a flute cuts."""
+    for side in (FACE, HEEL):
+        for part, name in enumerate(PARTS):
+            if form.segments[part].arc:
+                yield ArcOnWall(form, side, part), "spline"
+            elif name in ("crest", "root"):
+                yield FlatOnWall(form, side, part), "line"
+            else:
+                yield FlankOnWall(form, side, part), "spline"
+        yield ConeOnWall(form, side), "spline"
+        yield WallFoot(form, side), "line"
+        if form.full_depth > form.thread_end:
+            yield BlankFoot(form, side), "line"
+        for number, body in enumerate(bodies):
+            piece = form.turned[number]
+            if piece.start < form.full_depth:
+                round_ = piece.start_radius == piece.end_radius
+                yield TurnedOnWall(form, side, number, body), "line" if round_ else "spline"

@@ -1,0 +1,165 @@
+"""The milling set-up: which way the cutter is offset, how deep it goes, how the tap turns."""
+
+import math
+
+from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.drawings.views.end_view import SEEN, in_flute, on_face, on_heel, placed_loop
+from tapmodel.shape.outlines.outline import Arc, Point
+from tapmodel.shape.outlines.section import full_thread_height, section_outline
+from tapmodel.shop.flute_setting import flute_setting
+from tapmodel.tap.design import TapDesign
+from tapmodel.words import Hand
+
+_VIEW = 62.0  # of the blank on paper, at most [mm]
+
+
+def draw(design: TapDesign) -> Drawing:
+    """Blank in the dividing head seen on the cutting end, cutter above, first flute on top."""
+    scale = fitting_scale(design.thread.major, _VIEW)
+    sheet = Sheet("milling", "Milling the flutes", scale)
+    _blank(sheet, design)
+    _cutter(sheet, design)
+    _offset(sheet, design)
+    _depth(sheet, design)
+    _sense(sheet, design)
+    _names(sheet, design)
+    _set_up(sheet, design)
+    _captions(sheet, design)
+    return sheet.finished()
+
+
+def _blank(sheet: Sheet, design: TapDesign) -> None:
+    radius = design.thread.major / 2
+    over = radius + sheet.paper(4)
+    sheet.circle((0.0, 0.0), radius, VISIBLE)
+    for loop in section_outline(design, full_thread_height(design)).loops:
+        sheet.pieces(placed_loop(loop), THIN)
+    sheet.circle((0.0, 0.0), design.flutes.core_diameter / 2, HIDDEN)
+    sheet.line((-over, 0.0), (over, 0.0), CENTRE)
+    sheet.line((0.0, -over), (0.0, _top(sheet, design)), CENTRE)
+
+
+def _top(sheet: Sheet, design: TapDesign) -> float:
+    """Height to which the cutter is drawn [mm]."""
+    return design.thread.major / 2 + sheet.paper(20)
+
+
+def _cutter(sheet: Sheet, design: TapDesign) -> None:
+    flutes = design.flutes
+    x, _ = in_flute(design, flutes.centre_radius, flutes.offset)
+    ball, top = flutes.cutter_diameter / 2, _top(sheet, design) - sheet.paper(6)
+    for side in (-ball, ball):
+        sheet.line((x + side, flutes.centre_radius), (x + side, top), VISIBLE)
+    sheet.pieces([Arc((x, flutes.centre_radius), ball, 180.0, 360.0)], VISIBLE)
+    wave = [
+        (x - ball + ball * n / 8, top + ball / 12 * math.sin(n * math.pi / 4)) for n in range(17)
+    ]
+    sheet.path(wave, THIN)
+    sheet.line((x, flutes.centre_radius - ball * 1.2), (x, _top(sheet, design)), CENTRE)
+
+
+def _offset(sheet: Sheet, design: TapDesign) -> None:
+    setting = flute_setting(design)
+    x, _ = in_flute(design, design.flutes.centre_radius, design.flutes.offset)
+    height = _top(sheet, design) + sheet.paper(3)
+    if setting.side:
+        start = _top(sheet, design)
+        words = f"offset {mm(setting.offset)} to the {setting.side.upper()}"
+        text = (0.0, height + sheet.paper(3.6)), "centre"
+        sheet.linear(((0.0, start), (x, start)), (0.0, height), words, text)
+    else:
+        sheet.text((0.0, height), "no offset: cutter on the centre line", "centre")
+
+
+def _depth(sheet: Sheet, design: TapDesign) -> None:
+    """On the side away from the cutting face, where nothing else is dimensioned."""
+    flutes, radius = design.flutes, design.thread.major / 2
+    x, _ = in_flute(design, flutes.centre_radius, flutes.offset)
+    away = -_face_side(design)
+    bottom = flutes.centre_radius - flutes.cutter_diameter / 2
+    at = away * (radius + sheet.paper(7))
+    ends = ((0.0, radius), (x, bottom))
+    words = f"depth {mm(flutes.depth_from_top)}"
+    align = "left" if away > 0 else "right"
+    text = (at + away * sheet.paper(1), (radius + bottom) / 2), align
+    sheet.linear(ends, (at, 0.0), words, text, upright=True)
+
+
+def _face_side(design: TapDesign) -> float:
+    """+1 where the cutting face of the first flute lies to the right in the view."""
+    return 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+
+
+def _sense(sheet: Sheet, design: TapDesign) -> None:
+    """How the tap turns in use: towards its cutting faces."""
+    radius = design.thread.major / 2 + sheet.paper(6)
+    turn = _face_side(design)
+    arc = Arc((0.0, 0.0), radius, 270.0 - turn * 35, 270.0 + turn * 35)
+    sheet.pieces([arc], THIN)
+    sheet.head(arc.end_angle + turn * 85, arc.end)
+    words = "the finished tap turns this way when it cuts"
+    sheet.text((0.0, -radius - sheet.paper(4)), words, "centre")
+
+
+def _names(sheet: Sheet, design: TapDesign) -> None:
+    side, radius = _face_side(design), design.thread.major / 2
+    root = design.thread.minor / 2
+    face, heel = (on(design, (radius + root) / 2) for on in (on_face, on_heel))
+    align = ("left", "right") if side > 0 else ("right", "left")
+    row = radius + sheet.paper(6)
+    out = radius * 0.75 + sheet.paper(8)
+    sheet.leader(face, (side * out, row), "cutting face", align[0])
+    below = min(heel[1], radius - design.flutes.depth_from_top) - sheet.paper(7)
+    sheet.leader(heel, (-side * (radius + sheet.paper(6)), below), "heel", align[1])
+
+
+def _column(sheet: Sheet, design: TapDesign) -> float:
+    """Left end of what stands beside the view [mm]."""
+    radius = design.thread.major / 2
+    face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(30)
+    return face if _face_side(design) > 0 else max(face, heel)
+
+
+def _set_up(sheet: Sheet, design: TapDesign) -> None:
+    """Small picture from the side: from where the view is taken. Not to scale."""
+    p = sheet.paper
+    left, middle = _column(sheet, design) + p(14), _top(sheet, design) - p(17)
+
+    def box(x0: float, y0: float, x1: float, y1: float, layer: str = VISIBLE) -> list[Point]:
+        points = [(left + p(x), middle + p(y)) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
+        sheet.path(points, layer, closed=True)
+        return points
+
+    box(0, -2, 22, 2)  # blank
+    box(22, -3.5, 27, 3.5)  # chuck
+    sheet.hatch(box(27, -8, 39, 8))  # dividing head
+    box(2, -11, 39, -8, PHANTOM)  # table
+    box(6, 3, 9, 13)  # cutter
+    sheet.line((left - p(3), middle), (left + p(41), middle), CENTRE)
+    sheet.arrow((left - p(14), middle), (left - p(4), middle))
+    sheet.text((left - p(14), middle + p(3.5)), "eye")
+    sheet.text((left + p(5), middle + p(10)), "cutter", "right")
+    sheet.text((left + p(39), middle + p(11)), "dividing head", "right")
+    sheet.text((left - p(14), middle - p(5)), "cutting end")
+    sheet.text((left - p(14), middle + p(17)), "view taken from here (no scale)")
+
+
+def _captions(sheet: Sheet, design: TapDesign) -> None:
+    flutes, setting = design.flutes, flute_setting(design)
+    wall = "right" if _face_side(design) > 0 else "left"
+    lines = [
+        f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
+        f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
+        f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
+        f"depth {mm(flutes.depth_from_top)} from the top",
+        f"   of the blank of ⌀{mm(design.thread.major)}",
+        f"cutting face: the {wall} wall",
+        f"core ⌀{mm(flutes.core_diameter)} (dashed)",
+        f"{design.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
+        SEEN,
+    ]
+    top = _top(sheet, design) - sheet.paper(34)
+    sheet.lines_of_text((_column(sheet, design), top), lines)

@@ -1,0 +1,89 @@
+"""Lands with the drop behind their edge enlarged, beside the section that is true to scale."""
+
+import math
+
+import numpy as np
+
+from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
+from tapmodel.report.drawings.canvas import LINE, Align
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.shape.outlines.outline import Point
+from tapmodel.shape.relief import drop
+from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.words import Hand, ReliefKind
+
+_SHOWN_DROP = 5.0  # to which the drop is enlarged, at most [mm on paper]
+_LAND = 34.0  # of the land on paper, at most [mm]
+_BODY = 5.0  # of the land that is shown below its top [mm on paper]
+_STEPS = 60
+
+
+def enlarged_land(sheet: Sheet, design: TapDesign, relief: Relief, at: Point) -> float:
+    """One land and what its relief is, `at` its upper left; returns the lowest y [mm]."""
+    p = sheet.paper
+    lines = _words(relief, _factor(sheet, relief))
+    sheet.lines_of_text(at, lines)
+    half = math.radians(design.flutes.land_angle / 2)
+    radius = _radius(sheet, design)
+    wide, sagitta = radius * math.sin(half), radius * (1 - math.cos(half))
+    hand = 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    top = at[1] - p(LINE * len(lines) + 2.0)
+    middle = at[0] + wide + p(11), top
+    _land(sheet, design, relief, middle)
+    for sign, name in ((-hand, "edge"), (hand, "heel")):
+        align: Align = "left" if sign > 0 else "right"
+        sheet.text((middle[0] + sign * (wide + p(1.5)), top - sagitta - p(1)), name, align)
+    return top - sagitta - p(_BODY + _SHOWN_DROP)
+
+
+def _radius(sheet: Sheet, design: TapDesign) -> float:
+    """To which the land's top is drawn: the tap's, or less where the land is very wide [mm]."""
+    chord = 2 * math.sin(math.radians(design.flutes.land_angle / 2))
+    return min(design.thread.major / 2, sheet.paper(_LAND) / chord)
+
+
+def _factor(sheet: Sheet, relief: Relief) -> float:
+    """Round number by which the drop is enlarged."""
+    if relief.heel_drop <= 0:
+        return 1.0
+    return max(1.0, fitting_scale(relief.heel_drop * sheet.scale, _SHOWN_DROP))
+
+
+def _words(relief: Relief, factor: float) -> list[str]:
+    head = f"relief of the {relief.applies_to.value}:"
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return [head, "concentric, no drop:", "the land rubs on its back"]
+    first = f"{degrees(relief.edge_angle)} at the edge"
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        first = f"none over {degrees(relief.margin_angle)}"
+    return [
+        head,
+        f"{relief.kind.value}, {first}",
+        f"drop {mm(relief.heel_drop, 4)} at the heel",
+        f"(drop drawn {factor:g} times as large)" if factor > 1 else "(drop true to scale)",
+    ]
+
+
+def _land(sheet: Sheet, design: TapDesign, relief: Relief, origin: Point) -> None:
+    """Top of a land about `origin`, its edge to the left for a right-hand tap."""
+    radius, angle = _radius(sheet, design), design.flutes.land_angle
+    factor = _factor(sheet, relief)
+    phi = np.linspace(0.0, angle, _STEPS + 1)
+    radii = radius - factor * drop(relief, phi)
+    depth = sheet.paper(_BODY) + factor * max(relief.heel_drop, 0.0)
+    side = 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+
+    def at(r: float, turn: float) -> Point:
+        lean = math.radians(turn - angle / 2)
+        return origin[0] + side * r * math.sin(lean), origin[1] + r * math.cos(lean) - radius
+
+    top = [at(float(r), float(a)) for r, a in zip(radii, phi, strict=True)]
+    inner = [at(radius - depth, float(a)) for a in phi[::-1]]
+    sheet.hatch([*top, *inner])
+    sheet.path([at(radius - depth, 0.0), *top, at(radius - depth, angle)], VISIBLE)
+    sheet.path(inner, THIN)
+    sheet.path([at(radius, float(a)) for a in phi], PHANTOM)
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        for turn in (0.0, relief.margin_angle):
+            sheet.line(at(radius, turn), at(radius + sheet.paper(3), turn), CENTRE)

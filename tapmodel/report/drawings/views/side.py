@@ -1,0 +1,122 @@
+"""The side view with its dimensions, and the cutting end seen from the left."""
+
+import math
+from itertools import pairwise
+
+from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import fitting_scale
+from tapmodel.report.drawings.projection import draw_sign, side_of
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.drawings.views.end_view import cutting_end
+from tapmodel.report.drawings.views.side_dimensions import (
+    across_flats,
+    diameters,
+    lengths,
+    title_line,
+)
+from tapmodel.report.units import Projection
+from tapmodel.shape.outlines.blank_profile import blank_profile
+from tapmodel.shape.outlines.outline import Arc, Point
+from tapmodel.tap.design import TapDesign
+
+_WIDTH = 176.0  # of both views and what stands between them on paper, at most [mm]
+_FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on paper [mm]
+_GAP = 8.0  # between them and the end view on paper [mm]
+
+
+def draw(design: TapDesign, projection: Projection) -> Drawing:
+    """Side view, cutting end to the left, a flat of the square towards the eye; end view."""
+    length = design.blank.overall_length + _widest(design)
+    scale = fitting_scale(length, _WIDTH - _FRONT - _REAR - _GAP)
+    sheet = Sheet("side", "Side view", scale)
+    _body(sheet, design)
+    _thread(sheet, design)
+    _flute(sheet, design)
+    _square(sheet, design)
+    behind = across_flats(sheet, design)
+    low = lengths(sheet, design)
+    diameters(sheet, design)
+    _end_view(sheet, design, behind, projection)
+    end = title_line(sheet, low)
+    draw_sign(sheet, (end + sheet.paper(12), low), projection)
+    return sheet.finished()
+
+
+def _body(sheet: Sheet, design: TapDesign) -> None:
+    corners = [(z, r) for r, z in blank_profile(design).corners]
+    blank, side = design.blank, design.blank.square_across_flats / 2
+    shape = [p for p in corners if p[1] > 0 and not _in_centre(design, p)]
+    front = [p for p in shape if p[0] < blank.square_start]
+    rear = [
+        (blank.square_start, blank.shank_diameter / 2),
+        (blank.square_start, side),
+        (blank.overall_length, side),
+    ]
+    upper = [(0.0, 0.0), *front, *rear, (blank.overall_length, 0.0)]
+    sheet.path(upper, VISIBLE)
+    sheet.path([(z, -r) for z, r in upper], VISIBLE)
+    for (z, r), (_, after) in pairwise(front):
+        if after != r and z > 0:
+            sheet.line((z, -r), (z, r), VISIBLE)
+    over = sheet.paper(3)
+    sheet.line((-over, 0.0), (blank.overall_length + over, 0.0), CENTRE)
+    for rim, z, way in (
+        (blank.front_centre, 0.0, 1),
+        (blank.rear_centre, blank.overall_length, -1),
+    ):
+        tip = z + way * rim / 2 / math.tan(math.radians(30))
+        if rim > 0:
+            sheet.path([(z, rim / 2), (tip, 0.0), (z, -rim / 2)], HIDDEN)
+
+
+def _in_centre(design: TapDesign, point: Point) -> bool:
+    z, r = point
+    blank = design.blank
+    rims = {(0.0, blank.front_centre / 2), (blank.overall_length, blank.rear_centre / 2)}
+    return (z, r) in rims
+
+
+def _thread(sheet: Sheet, design: TapDesign) -> None:
+    """Root as a narrow line, end of the thread as a wide one, by ISO 6410-1."""
+    (r, start), (_, end) = blank_profile(design).root
+    crest = design.thread.major / 2
+    for side in (-1, 1):
+        sheet.line((start, side * r), (end, side * r), THIN)
+    sheet.line((end, -crest), (end, crest), VISIBLE)
+    sheet.line((design.chamfer.length, -crest), (design.chamfer.length, crest), VISIBLE)
+
+
+def _flute(sheet: Sheet, design: TapDesign) -> None:
+    """Floor of the flute where the cutter's axis lies, and the ball where it stops."""
+    flutes = design.flutes
+    ball, c, stop = flutes.cutter_diameter / 2, flutes.centre_radius, flutes.full_depth_length
+    sheet.line((0.0, c - ball), (stop, c - ball), HIDDEN)
+    beyond = min(flutes.runout_end - stop, ball)
+    end = 270.0 + math.degrees(math.asin(beyond / ball))
+    sheet.pieces([Arc((stop, c), ball, 270.0, end)], HIDDEN)
+
+
+def _square(sheet: Sheet, design: TapDesign) -> None:
+    """Narrow crossed lines: the face is flat."""
+    blank = design.blank
+    side, start, end = blank.square_across_flats / 2, blank.square_start, blank.overall_length
+    sheet.line((start, -side), (end, side), THIN)
+    sheet.line((start, side), (end, -side), THIN)
+
+
+def _end_view(sheet: Sheet, design: TapDesign, behind: float, projection: Projection) -> None:
+    """The cutting end, seen from the left, where the projection puts it."""
+    radius = _widest(design) / 2
+    centre = (-sheet.paper(_FRONT + _GAP) - radius, 0.0)
+    if side_of(-1.0, projection) > 0:
+        centre = (behind + sheet.paper(_GAP) + radius, 0.0)
+    cutting_end(sheet, design, centre)
+    words = ("cutting", "end")
+    low = -radius - sheet.paper(6)
+    for number, word in enumerate(words):
+        sheet.text((centre[0], low - number * sheet.paper(4.2)), word, "centre")
+
+
+def _widest(design: TapDesign) -> float:
+    return max(design.thread.major, design.blank.shank_diameter)

@@ -1,0 +1,104 @@
+"""Thread form of the tap in the thread of the hole, and the limit zones of both."""
+
+from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.hole_line import hole_lines
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text
+from tapmodel.report.drawings.profile_line import between, profile_line
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.drawings.views.limit_charts import WIDTH, charts
+from tapmodel.shape.profile import Segment, segments
+from tapmodel.tap.design import TapDesign
+
+_PITCH = 50.0  # one pitch on paper, at most [mm]
+
+
+def draw(design: TapDesign) -> Drawing:
+    """Axial section at the cutting edge, work above, and one chart for each diameter."""
+    scale = fitting_scale(design.thread.pitch, _PITCH)
+    sheet = Sheet("thread-form", "Thread form", scale)
+    _tap(sheet, design)
+    _hole(sheet, design)
+    low, right = _dimensions(sheet, design)
+    _legend(sheet, design, right + sheet.paper(6))
+    first = -_reach(design) - sheet.paper(3) + sheet.paper(WIDTH / 2 - 5)
+    charts(sheet, design, (first, low - sheet.paper(7)))
+    return sheet.finished()
+
+
+def _reach(design: TapDesign) -> float:
+    return 0.75 * design.thread.pitch
+
+
+def _height(design: TapDesign, diameter: float) -> float:
+    """Height of a diameter in the picture, its zero at the pitch line of the tap [mm]."""
+    return (diameter - design.thread.pitch_diameter) / 2
+
+
+def _tap(sheet: Sheet, design: TapDesign) -> None:
+    thread, reach = design.thread, _reach(design)
+    # a root stands in the middle of the picture
+    line = profile_line(thread, -1.5 * thread.pitch, 2.5 * thread.pitch)
+    points = [(z, _height(design, 2 * radius)) for z, radius in line]
+    top = between(points, -reach, reach)
+    bottom = _height(design, thread.minor) - sheet.paper(4)
+    sheet.hatch([*top, (reach, bottom), (-reach, bottom)], spacing=2.4)
+    sheet.path(top, VISIBLE)
+    over = reach + sheet.paper(3)
+    sheet.line((-over, 0.0), (over, 0.0), CENTRE)
+
+
+def _hole(sheet: Sheet, design: TapDesign) -> None:
+    """Least and largest thread of the hole: flanks at both limits of the pitch diameter."""
+    hole = design.hole
+    for pitch, minor in (
+        (hole.pitch_min, hole.minor_min),
+        (hole.pitch_max, hole.minor_max),
+    ):
+        layer = THIN if pitch == hole.pitch_min else HIDDEN
+        for line in hole_lines(design, pitch, minor):
+            points = [(z, _height(design, 2 * radius)) for z, radius in line]
+            sheet.path(between(points, -_reach(design), _reach(design)), layer)
+
+
+def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
+    """Pitch and crest above, root below; returns the lowest y and the right end [mm]."""
+    thread, p = design.thread, sheet.paper
+    crest_part, _, root_part, _ = segments(thread)
+    crest, root = crest_part.end - crest_part.start, root_part.end - root_part.start
+    half = thread.pitch / 2
+    top, bottom = _height(design, thread.major), _height(design, thread.minor)
+    y = max(top, _height(design, design.hole.major_min)) + p(5)
+    text = (0.0, y + p(8.4)), "centre"
+    sheet.linear(((-half, top), (half, top)), (0.0, y + p(6)), f"pitch {mm(thread.pitch)}", text)
+    ends = ((half - crest / 2, top), (half + crest / 2, top))
+    words, beside = _width_words("crest", crest, crest_part), half + crest / 2 + p(6)
+    sheet.linear(ends, (half, y), words, ((beside, y), "left"))
+    low = bottom - p(8)
+    ends = ((-root / 2, bottom), (root / 2, bottom))
+    at = (root / 2 + p(6), low), "left"
+    sheet.linear(ends, (0.0, low), _width_words("root", root, root_part), at)
+    return low, beside + p(sheet.width(words))
+
+
+def _is_rounded(design: TapDesign) -> bool:
+    return design.thread.crest_radius > 0 or design.thread.root_radius > 0
+
+
+def _width_words(name: str, width: float, part: Segment) -> str:
+    return f"{name} {width:.4f}" + (f", R{abs(part.arc):.4f}" if part.arc else "")
+
+
+def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
+    thread, p = design.thread, sheet.paper
+    lines = [
+        "axial section at the cutting edge",
+        "thick: tap as aimed",
+        "thin: least thread of the hole",
+        "dashed: largest thread of the hole",
+        *(["   (flanks and bore, its rounding left out)"] if _is_rounded(design) else []),
+        f"flank {degrees(thread.flank_angle)} to the cross-section",
+        f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
+        "zones below: each on a scale of its own",
+    ]
+    sheet.lines_of_text((left, _height(design, thread.major) + p(7)), lines)

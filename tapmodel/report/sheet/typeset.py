@@ -1,0 +1,108 @@
+"""Blocks of the sheet as text of the typesetter's language.
+
+A table never breaks across columns, and whatever heads it stays with it. A field to write a
+measured value in is an empty cell of a size that a pencil can use.
+"""
+
+import json
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+from tapmodel.report.sheet.blocks import (
+    Block,
+    Paragraphs,
+    Quantity,
+    Row,
+    Rows,
+    Section,
+    Table,
+    Words,
+)
+from tapmodel.report.units import Units, shown, shown_high, shown_low
+
+FIELD_WIDTH, FIELD_HEIGHT = 22.5, 5.6
+"""Of a field to write a measured value in [mm]."""
+
+
+def quoted(words: str) -> str:
+    """A string of the typesetter's language."""
+    return json.dumps(words, ensure_ascii=False)
+
+
+def typeset(section: Section, units: Units) -> str:
+    """Heading and blocks of one section."""
+    parts = [f"== #{quoted(section.title)}"]
+    for block, after in pairwise([*section.blocks, None]):
+        text = _block(block, units) if block else ""
+        # what only leads up to a table must not be left behind at the foot of a column
+        leads = isinstance(block, Paragraphs) and after is not None
+        parts.append(f"#block(sticky: true)[\n{text}\n]" if leads else text)
+    return "\n".join(parts)
+
+
+def _block(block: Block, units: Units) -> str:
+    match block:
+        case Rows():
+            return _captioned(block.caption, _rows(block.rows, units))
+        case Table():
+            cells = [_cell(_abreast(cell, units)) for line in block.lines for cell in line]
+            columns = ["auto"] * len(block.head)
+            return _captioned(block.caption, _table(columns, block.head, cells))
+        case Paragraphs():
+            return "\n".join(f"- #{quoted(words)}" for words in block.texts)
+
+
+def _captioned(caption: str, table: str) -> str:
+    above = f"#strong({quoted(caption)})\n#v(-0.5em)\n" if caption else ""
+    return f"#block(breakable: false)[\n{above}{table}\n]"
+
+
+def _rows(rows: Sequence[Row], units: Units) -> str:
+    """Columns that stay empty in every row are left out."""
+    limited = any(row.low or row.high for row in rows)
+    measured = any(row.measured for row in rows)
+    head = ["", "aim", *(["limits"] if limited else []), *(["measured"] if measured else [])]
+    columns = ["1fr", "auto", *(["auto"] if limited else [])]
+    columns += [f"{FIELD_WIDTH}mm"] if measured else []
+    cells = [cell for row in rows for cell in _row(row, head, units)]
+    return _table(columns, head, cells)
+
+
+def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
+    """Cells under each word of the head."""
+    label, limits, plain = _cell([row.label]), _limits(row, units), head[2:] == []
+    texts = _abreast(row.value, units) if plain else shown(row.value, units)
+    if isinstance(row.value, Words) and not (plain or limits or row.measured):
+        # words take the room of what they do not have, and leave the labels theirs
+        return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
+    cells = [label, _cell(texts), *([_cell(limits)] if "limits" in head else [])]
+    if "measured" in head:
+        field = f"table.cell(inset: (y: 0pt))[#box(height: {FIELD_HEIGHT}mm)]"
+        cells.append(field if row.measured else _cell(["–"]))
+    return cells
+
+
+def _abreast(quantity: Quantity, units: Units) -> tuple[str]:
+    """Both units on one line, where a table is narrow enough."""
+    return (" · ".join(shown(quantity, units)),)
+
+
+def _limits(row: Row, units: Units) -> tuple[str, ...]:
+    low = shown_low(row.low, units) if row.low else ()
+    high = shown_high(row.high, units) if row.high else ()
+    if low and high:
+        pairs = zip(low, high, strict=True)
+        return tuple(part for a, b in pairs for part in (f"{a} to", b))
+    if low:
+        return "at least", *low
+    return ("at most", *high) if high else ()
+
+
+def _cell(lines: Iterable[str]) -> str:
+    return "[" + " \\ ".join(f"#{quoted(line)}" for line in lines) + "]"
+
+
+def _table(columns: Sequence[str], head: Sequence[str], cells: Iterable[str]) -> str:
+    heads = ", ".join(f"[#strong({quoted(word)})]" for word in head)
+    body = ", ".join(cells)
+    return f"#table(columns: ({', '.join(columns)},), table.header({heads}), {body})"

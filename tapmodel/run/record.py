@@ -1,0 +1,90 @@
+"""The record of one run, as numbers: what other parts and outside checks read.
+
+Lengths in mm, angles in degrees, areas in mm², volumes in mm³, unless the key says otherwise. The
+frame and every law needed to recompute a point of the surface stand in
+`tapmodel.tap.design` and `tapmodel.shape.relief`. In the file, `made` alone depends on more
+than the job and what else stands in the folder.
+"""
+
+import json
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Any
+
+from tapmodel.checks.proof.record import MeshProof, ModelProof
+from tapmodel.tap.design import TapDesign
+
+SCHEMA = "tapmodel.record/1"
+
+# What the model leaves out of a real tap, named in every record.
+SIMPLIFICATIONS = (
+    "the thread ends in a plane square to the axis; on the lathe the tool is withdrawn there",
+    "corners of the profile are sharp; a real tool leaves its nose radius",
+)
+
+_OF_THE_RUN = {"model", "mesh", "made", "files", "run", "delivery", "left_out"}
+_TOLD_ONLY = {"run", "delivery"}
+
+
+def design_record(design: TapDesign) -> dict[str, Any]:
+    """The record without model, mesh and files: what the design alone settles."""
+    parts = asdict(design)
+    # How cures were sought is the design room's own affair; what was found stands in `cures`.
+    for finding in parts["findings"]:
+        del finding["levers"]
+    head = {"schema": SCHEMA, "name": parts.pop("name"), "designation": parts.pop("designation")}
+    return head | parts
+
+
+# Names of the lengths that may be moved.
+_MOVED = {
+    "turned": "neck and shank in radius",
+    "depth": "flutes in length",
+    "thread": "thread along the axis",
+}
+
+
+def full_record(
+    design: TapDesign,
+    solid: tuple[ModelProof, dict[str, float]],
+    mesh: MeshProof,
+    run: dict[str, Any],
+) -> dict[str, Any]:
+    """The record of a built tap; delivery adds the list of files.
+
+    Args:
+        design: every number of the tap.
+        solid: what was measured on it, and the lengths that were moved to make it [mm].
+        mesh: what was measured on it.
+        run: how the run went.
+    """
+    proof, moved = solid
+    model = asdict(proof) | {
+        "moved_mm": moved,
+        "self_intersecting": mesh.self_intersecting,
+        "simplifications": [*SIMPLIFICATIONS, *_parted(moved)],
+    }
+    measured = asdict(mesh)
+    del measured["self_intersecting"]
+    return design_record(design) | {"model": model, "mesh": measured, "run": run}
+
+
+def _parted(moved: Mapping[str, float]) -> list[str]:
+    if not any(moved.values()):
+        return []
+    told = [f"{what} by {1e6 * moved[key]:+.1f} nm" for key, what in _MOVED.items() if moved[key]]
+    return [f"surfaces and corners that would all but touch are parted: {', '.join(told)}"]
+
+
+def design_part(record: Mapping[str, Any]) -> dict[str, Any]:
+    """What of a record tells which tap it is, as it reads in a file."""
+    part = {key: value for key, value in record.items() if key not in _OF_THE_RUN}
+    return json.loads(json.dumps(part))
+
+
+def filed(record: Mapping[str, Any]) -> dict[str, Any]:
+    """What of a record stands in the file: without what the same job does not repeat.
+
+    Told only are the `run`, which is its seconds and memory, and `delivery`.
+    """
+    return {key: value for key, value in record.items() if key not in _TOLD_ONLY}

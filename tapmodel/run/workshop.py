@@ -1,0 +1,144 @@
+"""One run: its processes, its staging folder, its record, and clean delivery.
+
+The kernel's process and the desk's write into a staging folder; it is delivered only when all is
+proved.
+"""
+
+import time
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from tapmodel.errors import InputError
+from tapmodel.export.formats import Format
+from tapmodel.report.units import Look
+from tapmodel.run.crew import Crew, Done, Limits, Task
+from tapmodel.run.delivery.place import deliver
+from tapmodel.run.delivery.staging import staging
+from tapmodel.run.record import design_record, full_record
+from tapmodel.run.wish import Order, Wish
+from tapmodel.stages import Stage, Told
+from tapmodel.tap.design import TapDesign
+
+_FIRST_YEAR = 1979
+_KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
+
+
+def builders(wish: Wish, limits: Limits | None = None) -> Crew:
+    """The processes that build: they begin to load at once, and `produce` hands them the design."""
+    tasks = [
+        Task(_KERNEL, "tapmodel.run.model:make"),
+        Task(_DESK, "tapmodel.run.desk.work:write", (wish,)),
+    ]
+    return Crew(tasks, limits or Limits())
+
+
+def produce(
+    design: TapDesign,
+    out: Path,
+    tell: Told,
+    wish: Wish | None = None,
+    limits: Limits | None = None,
+) -> dict[str, Any]:
+    """Build `design` and deliver its files to `out/<name>`.
+
+    Args:
+        design: every number of the tap.
+        out: folder for results; made if missing.
+        tell: told each stage as it begins.
+        wish: which files; all by default.
+        limits: on the processes.
+
+    Returns:
+        The record.
+
+    Raises:
+        InputError: when `out` cannot be written.
+        KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
+    """
+    wish = wish or Wish()
+    with builders(wish, limits) as crew:
+        return produce_with(crew, design, out, wish, tell)
+
+
+def produce_with(
+    crew: Crew, design: TapDesign, out: Path, wish: Wish, tell: Told
+) -> dict[str, Any]:
+    """As `produce`, with `builders` of this wish that are there already."""
+    began = time.perf_counter()
+    _demand_letters(out)
+    if Format.STEP in wish.formats:
+        _demand_clock()
+    with staging(out, design.name) as staged:
+        done = crew.work(Order(design, staged, wish), tell)
+        tell(Stage.DELIVERY)
+        run = _run(done, began)
+        record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
+        record |= {"left_out": list(done[_DESK].left_out)}
+        return deliver(staged, out / design.name, record)
+
+
+def _demand_letters(out: Path) -> None:
+    try:
+        str(out).encode()
+    except UnicodeEncodeError:
+        allowed = "a name in UTF-8, for the kernel writes to no other"
+        raise InputError("--out", str(out), allowed) from None
+
+
+def _demand_clock() -> None:
+    """The kernel dates its files and knows no year before 1979."""
+    if time.gmtime().tm_year < _FIRST_YEAR:
+        shown = time.strftime("%Y-%m-%d", time.gmtime())
+        raise InputError("the machine's clock", shown, f"a date from {_FIRST_YEAR} on; set it")
+
+
+def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:
+    """How a run went, for its record."""
+    processes = {
+        name: {
+            "seconds": {stage: round(taken.wall, 3) for stage, taken in one.taken.items()},
+            "processor_seconds": {s: round(taken.processor, 3) for s, taken in one.taken.items()},
+            "peak_memory_mb": round(one.peak_memory_mb, 1),
+        }
+        for name, one in done.items()
+    }
+    return {"seconds": round(time.perf_counter() - began, 3), "processes": processes}
+
+
+def inspectors(limits: Limits | None = None) -> Crew:
+    """The process that inspects; it begins to load at once."""
+    return Crew([Task(_KERNEL, "tapmodel.run.model:inspect")], limits or Limits())
+
+
+def inspect_with(crew: Crew, design: TapDesign, file: Path, tell: Told) -> dict[str, Any]:
+    """Compare a STEP file with `design`; see `pipeline.inspect`."""
+    return crew.work((design, file), tell)[_KERNEL].result
+
+
+def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
+    """The process that makes the preview's mesh and picture or, for a look, its page."""
+    task = Task(_PREVIEW, "tapmodel.run.preview:look")
+    if page is not None:
+        task = Task(_PREVIEW, "tapmodel.run.preview:look_closely", (page,))
+    return Crew([task], limits or Limits())
+
+
+def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[str, Any]:
+    """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
+
+    Folder, files and record say that it is a preview: a look at another tap never takes the place
+    of a verified model.
+
+    Raises:
+        InputError: when `out` cannot be written.
+        KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
+    """
+    named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
+    with staging(out, named.name) as staged:
+        done = crew.work((named, staged), tell)
+        tell(Stage.DELIVERY)
+        record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        record |= {"left_out": list(done[_PREVIEW].left_out)}
+        return deliver(staged, out / named.name, record)

@@ -1,0 +1,214 @@
+"""The tap's surfaces as functions of (land, phi, z): what the edges are traced on.
+
+Inside the geometry room angles are radians. `phi` is the angle behind the crest edge of a land,
+z the height above the front; r is always the distance from the axis. Every function is
+vectorised: land, phi, z and r are arrays of one shape.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.shape.parting import AS_DESIGNED, Parting
+from tapmodel.shape.profile import Part, Segment, profile_radius, segments
+from tapmodel.shape.relief import drop
+from tapmodel.shape.walls import FACE, Walls
+from tapmodel.tap.design import TapDesign
+from tapmodel.words import ReliefKind, ReliefPlace
+
+Floats = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+PARTS: tuple[Part, ...] = ("crest", "rear flank", "root", "front flank")
+
+# Turns after which the walls of the flutes are divided: they have four edges a turn on each side,
+# and the kernel's mesher takes far more than linear time on a face with many.
+_TURNS_OF_A_WALL = 50
+# Where in a turn they are divided: no round number, so that no edge of a round job lies there.
+_IN_A_TURN = (3 - 5**0.5) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """A turned length of the blank behind the thread: a cylinder or a cone [mm]."""
+
+    start: float
+    end: float
+    start_radius: float
+    end_radius: float
+
+
+class Form:
+    """Surfaces of the right-hand tap of a design."""
+
+    def __init__(self, design: TapDesign, parting: Parting = AS_DESIGNED) -> None:
+        """Take every length and angle from `design`, a few of them moved by `parting`."""
+        self.design, self.parting = design, parting
+        thread, chamfer, flutes = design.thread, design.chamfer, design.flutes
+        self.lands = flutes.count
+        self.spacing = 2 * np.pi / flutes.count
+        self.pitch = thread.pitch
+        self.advance = thread.lead / (2 * np.pi)
+        self.crest_radius = thread.major / 2
+        self.root_radius = thread.minor / 2
+        self.flank_tan = float(np.tan(np.radians(thread.flank_angle)))
+        self.segments: tuple[Segment, ...] = segments(thread)
+        self.walls = Walls(
+            flutes.centre_radius, flutes.offset, np.asarray(flutes.cutter_diameter / 2)
+        )
+        self.flute_angles = np.radians(np.array(flutes.angles))
+        self.edge_angle = float(self.walls.angle(FACE, np.asarray(self.crest_radius)))
+        self.edge_angles = self.flute_angles + self.edge_angle
+        self.crest_z = thread.first_z + parting.thread + self.advance * self.edge_angles
+        self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
+        self.point_radius = chamfer.point_diameter / 2
+        self.thread_end = design.blank.thread_length
+        self.full_depth = flutes.full_depth_length + parting.depth
+
+    # --- relief ---------------------------------------------------------------------------
+
+    def part_drop(self, part: Part, phi: Floats) -> Floats:
+        """Drop of one part of the profile [mm]."""
+        relief = self.design.relief.thread
+        if part != "crest" and relief.applies_to is not ReliefPlace.THREAD:
+            return np.zeros_like(phi)
+        return drop(relief, np.degrees(phi))
+
+    def cone_drop(self, phi: Floats) -> Floats:
+        """Drop of the chamfer cone [mm]."""
+        return drop(self.design.relief.chamfer, np.degrees(phi))
+
+    def part_kinks(self, part: Part) -> list[float]:
+        """Angles where the drop of a part changes its law [rad]."""
+        relief = self.design.relief.thread
+        carries = part == "crest" or relief.applies_to is ReliefPlace.THREAD
+        return (
+            [float(np.radians(relief.margin_angle))]
+            if carries and relief.kind is ReliefKind.CON_ECCENTRIC
+            else []
+        )
+
+    def cone_kinks(self) -> list[float]:
+        """Angles where the drop of the cone changes its law [rad]."""
+        relief = self.design.relief.chamfer
+        if relief.kind is not ReliefKind.CON_ECCENTRIC:
+            return []
+        return [float(np.radians(relief.margin_angle))]
+
+    # --- profile --------------------------------------------------------------------------
+
+    def part_radius(self, part: int, w: Floats, phi: Floats) -> Floats:
+        """Radius of part number `part` of the profile, extended, at axial offset w."""
+        segment = self.segments[part]
+        return segment.radius(w) - self.part_drop(segment.part, phi)
+
+    def part_limits(self, part: int, phi: Floats) -> tuple[Floats, Floats]:
+        """Axial offsets between which the part is the surface, at phi."""
+        segment = self.segments[part]
+        # A crest dropped alone meets the flanks lower down, so it is wider there.
+        wider = self._crest_widening(phi)
+        low = {0: -wider, 1: wider}.get(part, np.zeros_like(phi))
+        high = {0: wider, 3: -wider}.get(part, np.zeros_like(phi))
+        return segment.start + low, segment.end + high
+
+    def _crest_widening(self, phi: Floats) -> Floats:
+        if self.design.relief.thread.applies_to is ReliefPlace.THREAD:
+            return np.zeros_like(phi)
+        return self.part_drop("crest", phi) * self.flank_tan
+
+    def offset_to_z(self, land: Indices, turn: Indices, phi: Floats) -> Floats:
+        """The z of offset w = 0 of thread turn `turn` on a land at phi."""
+        return self.crest_z[land] + turn * self.pitch + self.advance * phi
+
+    def thread_radius(self, land: Indices, phi: Floats, z: Floats) -> Floats:
+        """Radius of the threaded surface, with relief."""
+        w = z - self.crest_z[land] - self.advance * phi
+        nominal = profile_radius(self.segments, w)
+        sunk = self.part_drop("crest", phi)
+        if self.design.relief.thread.applies_to is ReliefPlace.THREAD:
+            return nominal - sunk
+        return np.minimum(nominal, self.crest_radius - sunk)
+
+    def cone_radius(self, phi: Floats, z: Floats) -> Floats:
+        """Radius of the chamfer cone, with relief."""
+        return self.point_radius + z * self.cone_tan - self.cone_drop(phi)
+
+    # --- blank ----------------------------------------------------------------------------
+
+    @cached_property
+    def turned(self) -> list[Turned]:
+        """Neck, shoulder and shank in order, from the end of the thread to the rear face."""
+        blank = self.design.blank
+        neck, shank = (
+            d / 2 + self.parting.turned for d in (blank.neck_diameter, blank.shank_diameter)
+        )
+        z, rear = self.thread_end, blank.overall_length
+        if blank.neck_length == 0:
+            return [Turned(z, rear, shank, shank)]
+        neck_end = z + blank.neck_length
+        if neck == shank:
+            return [Turned(z, rear, shank, shank)]
+        rise = abs(shank - neck) / float(np.tan(np.radians(blank.shoulder_angle)))
+        return [
+            Turned(z, neck_end, neck, neck),
+            Turned(neck_end, neck_end + rise, neck, shank),
+            Turned(neck_end + rise, rear, shank, shank),
+        ]
+
+    def body_radius(self, z: Floats) -> Floats:
+        """Radius of the turned blank at z behind the thread."""
+        ends = [self.turned[0].start, *(piece.end for piece in self.turned)]
+        radii = [self.turned[0].start_radius, *(piece.end_radius for piece in self.turned)]
+        return np.interp(z, ends, radii)
+
+    def threaded(self, land: Indices, phi: Floats, z: Floats) -> Floats:
+        """Radii of thread and chamfer cone, shape (2, ...); the lesser is the surface."""
+        return np.stack([self.thread_radius(land, phi, z), self.cone_radius(phi, z)])
+
+    # --- flutes ---------------------------------------------------------------------------
+
+    @cached_property
+    def joints(self) -> Floats:
+        """Heights at which the walls of the flutes are divided, rising; few taps have any [mm]."""
+        turns = self.thread_end / self.pitch
+        lengths = max(int(np.ceil(turns / _TURNS_OF_A_WALL)), 1)
+        return (np.floor(turns / lengths) * np.arange(1, lengths) + _IN_A_TURN) * self.pitch
+
+    def length_of_wall(self, z: Floats) -> Indices:
+        """Numbers, from 0 at the front, of the lengths of a flute's walls at heights z."""
+        return np.searchsorted(self.joints, z)
+
+    def wall_phi(self, side: int, radius: Floats, b: Floats | None = None) -> Floats:
+        """Angle behind the crest edge at which a land is bounded by its face or heel wall.
+
+        `b` narrows the flute to the section of the cutter beyond the full depth.
+        """
+        walls = self.walls if b is None else Walls(self.walls.c, self.walls.e, b)
+        angle = walls.angle(side, radius) - self.edge_angle
+        return angle if side == FACE else angle + self.spacing
+
+    def phi_range(self) -> tuple[float, float]:
+        """Least and greatest phi of a land between the deepest root and the crest [rad]."""
+        flutes = self.design.flutes
+        # Just above the core the wall turns to its limit; no profile point lies that deep.
+        radii = np.linspace(flutes.core_diameter / 2 + 0.01, self.crest_radius, 65)
+        return (
+            float(np.min(self.wall_phi(FACE, radii))),
+            float(np.max(self.wall_phi(-FACE, radii))),
+        )
+
+    def flutes_of(self, lands: Indices, side: int) -> Indices:
+        """Numbers of the flutes whose wall bounds the lands on a side."""
+        return lands if side == FACE else (lands + 1) % self.lands
+
+    def points(self, land: Indices, phi: Floats, r: Floats, z: Floats) -> Floats:
+        """Cartesian points from land coordinates, shape (..., 3)."""
+        theta = self.edge_angles[land] + phi
+        return np.stack([r * np.cos(theta), r * np.sin(theta), z], axis=-1)
+
+    def flute_points(self, flute: Indices, u: Floats, t: Floats, z: Floats) -> Floats:
+        """Cartesian points from a flute's own frame, shape (..., 3)."""
+        cosine, sine = np.cos(self.flute_angles[flute]), np.sin(self.flute_angles[flute])
+        return np.stack([u * cosine - t * sine, u * sine + t * cosine, z], axis=-1)

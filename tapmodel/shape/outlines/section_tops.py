@@ -1,0 +1,187 @@
+"""The outside of the tap in one section square to the axis: land by land, flutes apart.
+
+A top is followed by arcs through three of its points, halved until they lie within
+`ARC_DEVIATION` of it; a part without drop on a crest or root is an arc about the axis exactly.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+from typing import Protocol
+
+import numpy as np
+
+from tapmodel.shape.flute_section import crest_edge_angle
+from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
+from tapmodel.shape.profile import Segment
+from tapmodel.shape.relief import drop
+from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.words import ReliefPlace
+
+ARC_DEVIATION = 2e-5
+"""Largest distance between a fitted arc and the top it stands for [mm]."""
+
+_FRACTIONS = tuple(n / 8 for n in range(9))
+
+
+class Outside(Protocol):
+    """What a section is bounded by outside the flutes."""
+
+    def radius(self, angle: float) -> float:
+        """Radius [mm] at the polar angle [deg]."""
+        ...
+
+    def pieces(self, start: float, end: float) -> tuple[Piece, ...]:
+        """Outline from the polar angle `start` to `end`, the greater [deg]."""
+        ...
+
+
+def polar(radius: float, angle: float) -> Point:
+    """Cartesian point of `radius` [mm] and `angle` [deg]."""
+    return radius * math.cos(math.radians(angle)), radius * math.sin(math.radians(angle))
+
+
+@dataclass(frozen=True, slots=True)
+class Threaded:
+    """Top of one land in the threaded length: its section at `z` [mm] of the land of `flute`.
+
+    `profile` is that of the thread.
+    """
+
+    design: TapDesign
+    z: float
+    flute: float
+    profile: tuple[Segment, ...]
+
+    def radius(self, angle: float) -> float:
+        """Radius at the polar angle [mm]."""
+        return min(self._surfaces(angle))
+
+    def pieces(self, start: float, end: float) -> tuple[Piece, ...]:
+        """Arcs from the polar angle `start` to `end` [deg]."""
+        found: list[Piece] = []
+        for low, high in pairwise(self._borders(start, end)):
+            found += self._fitted(low, high)
+        return tuple(found)
+
+    @property
+    def edge(self) -> float:
+        """Polar angle of the crest edge [deg]."""
+        return self.flute + crest_edge_angle(self.design.flutes, self.design.thread.major)
+
+    def _surfaces(self, angle: float) -> tuple[float, ...]:
+        """Radii of thread, chamfer cone and, where it is relieved alone, crest [mm]."""
+        thread, chamfer, relief = self.design.thread, self.design.chamfer, self.design.relief
+        phi = angle - self.edge
+        w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
+        crest, flank, root, _ = self.profile
+        part = crest if w < crest.end else root if w > root.start else flank
+        profile = float(part.radius(np.asarray(w)))
+        rise = self.z * math.tan(math.radians(chamfer.angle))
+        cone = chamfer.point_diameter / 2 + rise - _drop(relief.chamfer, phi)
+        sunk = _drop(relief.thread, phi)
+        if relief.thread.applies_to is ReliefPlace.THREAD:
+            return profile - sunk, cone
+        if relief.thread.applies_to is ReliefPlace.CREST:
+            return profile, cone, thread.major / 2 - sunk
+        return profile, cone
+
+    def _borders(self, start: float, end: float) -> list[float]:
+        """Angles between which one smooth surface is the outside, both ends included [deg]."""
+        corners = sorted({start, end, *(a for a in self._corners(start, end) if start < a < end)})
+        crossings: list[float] = []
+        for low, high in pairwise(corners):
+            steps = [low + (high - low) * fraction for fraction in _FRACTIONS]
+            for left, right in pairwise(steps):
+                crossings += self._crossings(left, right)
+        return sorted({*corners, *crossings})
+
+    def _corners(self, start: float, end: float) -> Iterator[float]:
+        thread, reliefs = self.design.thread, self.design.relief
+        for relief in (reliefs.thread, reliefs.chamfer):
+            yield self.edge + relief.margin_angle
+        period = 360 * thread.pitch / thread.lead
+        crest, _, root, _ = self.profile
+        for segment in (crest, root):
+            # Where an arc is highest or lowest, two surfaces might change places twice about it.
+            for offset in (segment.start, segment.end, *([segment.middle] if segment.arc else [])):
+                at = (self.z - thread.first_z - offset) * 360 / thread.lead
+                at += math.ceil((start - at) / period) * period
+                while at < end:
+                    yield at
+                    at += period
+
+    def _crossings(self, low: float, high: float) -> Iterator[float]:
+        """Angles between which two surfaces change places, by bisection [deg]."""
+        below, above = self._surfaces(low), self._surfaces(high)
+        for one, other in combinations(range(len(below)), 2):
+            before = below[one] < below[other]
+            if before == (above[one] < above[other]):
+                continue
+            left, right = low, high
+            while right - left > 1e-11 * max(1.0, abs(right)):
+                middle = (left + right) / 2
+                radii = self._surfaces(middle)
+                same = (radii[one] < radii[other]) == before
+                left, right = (middle, right) if same else (left, middle)
+            yield right
+
+    def _fitted(self, low: float, high: float) -> list[Piece]:
+        if high - low < 1e-9:
+            return [Line(polar(self.radius(low), low), polar(self.radius(high), high))]
+        angles = [low + (high - low) * n / 4 for n in range(5)]
+        radii = [self.radius(angle) for angle in angles]
+        if max(radii) - min(radii) < 1e-12:
+            return [Arc((0.0, 0.0), radii[0], low, high)]
+        points = [polar(r, a) for r, a in zip(radii, angles, strict=True)]
+        piece = arc_through(points[0], points[2], points[4])
+        if all(_distance(piece, point) < ARC_DEVIATION for point in (points[1], points[3])):
+            return [piece]
+        return self._fitted(low, angles[2]) + self._fitted(angles[2], high)
+
+
+@dataclass(frozen=True, slots=True)
+class Plain:
+    """Outside of the turned blank: a circle [mm], in the square with flats at +-`side` [mm]."""
+
+    circle: float
+    side: float = math.inf
+
+    def radius(self, angle: float) -> float:
+        """Radius at the polar angle [mm]."""
+        return min(self.circle, self.side / math.cos(math.radians(math.remainder(angle, 90.0))))
+
+    def pieces(self, start: float, end: float) -> tuple[Piece, ...]:
+        """Arcs and flats from the polar angle `start` to `end` [deg]."""
+        found: list[Piece] = []
+        inner = sorted(angle for angle in self._corners() if start < angle < end)
+        for low, high in pairwise([start, *inner, end]):
+            if self.radius((low + high) / 2) == self.circle:
+                found.append(Arc((0.0, 0.0), self.circle, low, high))
+            else:
+                ends = (polar(self.radius(low), low), polar(self.radius(high), high))
+                found.append(Line(*ends))
+        return tuple(found)
+
+    def _corners(self) -> Iterator[float]:
+        if self.circle <= self.side:
+            return
+        half = min(math.degrees(math.acos(self.side / self.circle)), 45.0)
+        for middle in range(-360, 810, 90):
+            yield middle - half
+            if half < 45.0:
+                yield middle + half
+
+
+def _drop(relief: Relief, phi: float) -> float:
+    return float(drop(relief, np.asarray(phi)))
+
+
+def _distance(piece: Piece, point: Point) -> float:
+    """Of a point beside a piece from the piece [mm]."""
+    if isinstance(piece, Arc):
+        return abs(math.dist(piece.centre, point) - piece.radius)
+    (x0, y0), (x1, y1) = piece.start, piece.end
+    area = (x1 - x0) * (point[1] - y0) - (y1 - y0) * (point[0] - x0)
+    return abs(area) / math.dist(piece.start, piece.end)

@@ -1,0 +1,58 @@
+"""The answer about wires as plain numbers and words, for JSON. Lengths in mm, angles in degrees."""
+
+from dataclasses import asdict
+from typing import Any
+
+from tapmodel.shop.wires import over_wires
+from tapmodel.shop.wires.answer import WiresAnswer
+from tapmodel.shop.wires.reading import Reading
+
+
+def wires_record(answer: WiresAnswer) -> dict[str, Any]:
+    """Keys and values of the answer; what is unknown for a free form is None.
+
+    `formula_error` is how much each formula gives more than the exact value.
+    """
+    asked, groove, at_basic = answer.asked, answer.asked.groove, answer.at_basic
+    record: dict[str, Any] = {
+        "thread": asked.name,
+        "flank_angle": groove.flank_angle,
+        "pitch": groove.pitch,
+        "starts": asked.starts,
+        "lead": groove.lead,
+        "lead_angle": groove.lead_angle,
+        "basic_pitch_diameter": groove.pitch_diameter,
+        "wire": answer.wire,
+        "best_wire": answer.best_wire,
+        "wire_min": answer.allowed.least if answer.allowed else None,
+        "wire_max": answer.allowed.greatest if answer.allowed else None,
+        "measurement_min": answer.measurement_min,
+        "measurement_max": answer.measurement_max,
+        "measurement_target": answer.measurement_target,
+        "measurement_at_basic_pitch_diameter": asdict(at_basic),
+        "formula_error": {
+            "simple": at_basic.simple - at_basic.exact,
+            "lead_corrected": at_basic.lead_corrected - at_basic.exact,
+        },
+        "target_pitch_diameter": asked.target,
+        "notes": list(answer.notes),
+        "sources": {
+            "exact": str(over_wires.EXACT_SOURCE),
+            "simple": str(over_wires.SIMPLE_SOURCE),
+            "lead_corrected": str(over_wires.LEAD_CORRECTED_SOURCE),
+        },
+    }
+    return record | (_reading(answer.reading) if answer.reading else {})
+
+
+def _reading(reading: Reading) -> dict[str, Any]:
+    return {
+        "measured": reading.measured,
+        "pitch_diameter": reading.pitch_diameter,
+        "verdict": reading.verdict.value,
+        "compound": reading.compound,
+        "infeed": reading.infeed,
+        "infeed_least": reading.infeed_least,
+        "infeed_most": reading.infeed_most,
+        "infeed_at_compound": {f"{angle:g}": feed for angle, feed in reading.infeed_at_compound},
+    }
