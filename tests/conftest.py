@@ -9,7 +9,8 @@ import pytest
 
 from tapmodel.shape import relief
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.tap.design import Blank, Chamfer, Flutes, Reliefs, TapDesign, TapThread
+from tapmodel.tap.tap import Blank, Chamfer, Flutes, Reliefs, TapThread
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 if TYPE_CHECKING:

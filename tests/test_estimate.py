@@ -7,7 +7,7 @@ import pytest
 from tapmodel.errors import InputError
 from tapmodel.run.crew import Limits
 from tapmodel.run.estimate import BUILD, demand_within, estimate
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def test_it_grows_with_lands_times_turns(small_tap: TapDesign) -> None:

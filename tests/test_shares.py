@@ -12,7 +12,7 @@ from tapmodel.run.desk import work
 from tapmodel.run.desk.handover import MeshFile, put_down_solid
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def test_a_desk_with_pictures_or_much_to_write_leaves_the_step_file_to_the_kernel():

@@ -33,9 +33,9 @@ from tapmodel.stages import Stage, Told
 from tapmodel.words import Severity
 
 if TYPE_CHECKING:
+    from tapmodel.design.record import TapDesign
     from tapmodel.run.estimate import Estimate
     from tapmodel.spec.job import Job
-    from tapmodel.tap.design import TapDesign
 
 _USUAL = Limits()
 _LONGEST, _LARGEST = 1e6, 10_000_000

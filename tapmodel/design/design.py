@@ -4,10 +4,10 @@ from dataclasses import replace
 
 from tapmodel.design.cures.advice import advised
 from tapmodel.design.cures.trials import Trials
+from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.spec.job import Job
-from tapmodel.tap.design import TapDesign
 
 
 def design_tap(job: Job) -> TapDesign:

@@ -4,17 +4,18 @@ import re
 from dataclasses import replace
 
 from tapmodel.design.choose.blank import choose_blank
-from tapmodel.design.choose.chamfer import chamfer_cone, chamfer_record
-from tapmodel.design.choose.flute_record import flute_record
+from tapmodel.design.choose.chamfer import choose_chamfer
 from tapmodel.design.choose.flutes import choose_flutes
 from tapmodel.design.choose.hole import tapped_hole
 from tapmodel.design.choose.ledger import Ledger
 from tapmodel.design.choose.relief import choose_reliefs
 from tapmodel.design.choose.thread import tap_thread
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.order import Context, findings
+from tapmodel.shape.figures import figures_of
 from tapmodel.shape.flute_section import land_angle
 from tapmodel.spec.job import Job
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Flutes, Tap, chamfer_length
 
 
 def settle(job: Job) -> TapDesign:
@@ -30,25 +31,35 @@ def settle(job: Job) -> TapDesign:
     """
     ledger = Ledger(job.given())
     hole = tapped_hole(job.designation, ledger)
-    thread = tap_thread(hole, ledger)
-    cone = chamfer_cone(thread, hole, ledger)
+    thread, limits = tap_thread(hole, ledger)
+    chamfer = choose_chamfer(thread, hole, ledger)
     flutes = choose_flutes(thread, hole.diameter, ledger)
     count, section = flutes.wish.count, flutes.section
-    chamfer = chamfer_record(cone, thread, section, count)
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
-    chosen = choose_blank(thread, chamfer, section, hole.diameter, ledger)
+    chosen = choose_blank(thread, chamfer_length(thread, chamfer), section, hole.diameter, ledger)
+    tap = Tap(
+        thread=thread,
+        chamfer=chamfer,
+        flutes=Flutes(
+            count=count,
+            cutter_diameter=2 * section.ball_radius,
+            offset=section.offset,
+            centre_radius=section.centre_radius,
+            full_depth_length=chosen.full_depth_length,
+        ),
+        relief=relief,
+        blank=chosen.blank,
+    )
     design = TapDesign(
         name=job.name or re.sub(r"[^A-Za-z0-9._]+", "-", hole.text).strip("-"),
         designation=hole.text,
         hole=hole.found.limits,
         basic_pitch_diameter=hole.found.basic_pitch_diameter,
         drill=hole.drill,
-        thread=thread,
-        chamfer=chamfer,
-        flutes=flute_record(section, count, thread, chosen),
-        relief=relief,
-        blank=chosen.blank,
+        limits=limits,
+        tap=tap,
+        figures=figures_of(tap),
         choices=ledger.choices,
         findings=(),
     )

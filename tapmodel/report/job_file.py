@@ -4,8 +4,8 @@ import json
 import textwrap
 from itertools import groupby
 
+from tapmodel.design.record import Choice, TapDesign
 from tapmodel.spec.job import Job, field_descriptions
-from tapmodel.tap.design import Choice, TapDesign
 
 WIDTH = 96
 
@@ -118,25 +118,30 @@ def _toml(value: object) -> str:
 
 def _following(design: TapDesign) -> dict[str, str]:
     """Values that follow from others, rounded for reading."""
-    thread, chamfer, flutes, blank = design.thread, design.chamfer, design.flutes, design.blank
+    thread, chamfer, flutes, blank = (
+        design.tap.thread,
+        design.tap.chamfer,
+        design.tap.flutes,
+        design.tap.blank,
+    )
     numbers = {
         "thread.pitch_diameter": thread.pitch_diameter,
         "thread.major": thread.major,
         "thread.crest_flat": thread.crest_flat,
         "thread.crest_radius": thread.crest_radius,
-        "chamfer.pitches": chamfer.pitches,
-        "chamfer.length": chamfer.length,
+        "chamfer.pitches": design.figures.chamfer_pitches,
+        "chamfer.length": design.tap.chamfer_length,
         "chamfer.angle": chamfer.angle,
         "chamfer.point_diameter": chamfer.point_diameter,
         "flutes.cutter_diameter": flutes.cutter_diameter,
-        "flutes.rake": flutes.rake_crest,
+        "flutes.rake": design.figures.rake_crest,
         "flutes.offset": flutes.offset,
         "flutes.core_diameter": flutes.core_diameter,
-        "flutes.depth_from_top": flutes.depth_from_top,
-        "relief.thread.edge_angle": design.relief.thread.edge_angle,
-        "relief.thread.heel_drop": design.relief.thread.heel_drop,
-        "relief.chamfer.edge_angle": design.relief.chamfer.edge_angle,
-        "relief.chamfer.heel_drop": design.relief.chamfer.heel_drop,
+        "flutes.depth_from_top": design.figures.depth_from_top,
+        "relief.thread.edge_angle": design.figures.thread_relief.edge_angle,
+        "relief.thread.heel_drop": design.figures.thread_relief.heel_drop,
+        "relief.chamfer.edge_angle": design.figures.chamfer_relief.edge_angle,
+        "relief.chamfer.heel_drop": design.figures.chamfer_relief.heel_drop,
         "blank.square_length": blank.square_length,
         "blank.square_start": blank.square_start,
     }

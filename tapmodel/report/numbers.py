@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
+from tapmodel.design.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.sheet.blocks import small_length
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.shape.figures import ReliefFigures
+from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, Severity
 
 Row = tuple[str, str]
@@ -42,11 +44,8 @@ def _sections(design: TapDesign) -> Iterator[tuple[str, list[Row]]]:
     yield "Thread of the tap", _thread(design)
     yield "Chamfer", _chamfer(design)
     yield "Flutes", _flutes(design)
-    for name, relief in (
-        ("Relief of the " + design.relief.thread.applies_to.value, design.relief.thread),
-        ("Relief of the chamfer", design.relief.chamfer),
-    ):
-        yield name, _relief(relief)
+    for relief, figures in design.reliefs:
+        yield f"Relief of the {relief.applies_to.value}", _relief(relief, figures)
     yield "Blank", _blank(design)
 
 
@@ -78,17 +77,17 @@ def _hole(design: TapDesign) -> list[Row]:
 
 
 def _thread(design: TapDesign) -> list[Row]:
-    thread = design.thread
+    thread = design.tap.thread
     hand = f"{thread.hand.value} hand"
     starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
     return [
         ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
-        ("class of the tap", thread.tap_class),
+        ("class of the tap", design.limits.tap_class),
         ("flank angle", _degrees(thread.flank_angle)),
-        ("major diameter", f"{_mm(thread.major)} (at least {thread.major_min:.3f})"),
+        ("major diameter", f"{_mm(thread.major)} (at least {design.limits.major_min:.3f})"),
         (
             "pitch diameter",
-            f"{_mm(thread.pitch_diameter, 4)} ({thread.pitch_min:.4f} to {thread.pitch_max:.4f})",
+            f"{_mm(thread.pitch_diameter, 4)} ({design.limits.pitch_min:.4f} to {design.limits.pitch_max:.4f})",
         ),
         ("minor diameter", _mm(thread.minor)),
         ("crest", _end(thread.crest_flat, thread.crest_radius)),
@@ -102,17 +101,17 @@ def _end(flat: float, radius: float) -> str:
 
 
 def _chamfer(design: TapDesign) -> list[Row]:
-    chamfer = design.chamfer
+    chamfer, figures = design.tap.chamfer, design.figures
     return [
         ("angle to the axis", _degrees(chamfer.angle)),
-        ("length", f"{_mm(chamfer.length)} = {chamfer.pitches:.2f} pitches"),
+        ("length", f"{_mm(figures.chamfer_length)} = {figures.chamfer_pitches:.2f} pitches"),
         ("point diameter", _mm(chamfer.point_diameter)),
-        ("teeth that cut", f"{chamfer.teeth}, chip {chamfer.chip_thickness:.4f} mm each"),
+        ("teeth that cut", f"{figures.chamfer_teeth}, chip {figures.chip_thickness:.4f} mm each"),
     ]
 
 
 def _flutes(design: TapDesign) -> list[Row]:
-    flutes = design.flutes
+    flutes, figures = design.tap.flutes, design.figures
     side = "no offset (centred)"
     if flutes.offset != 0:
         way = "towards" if flutes.offset > 0 else "away from"
@@ -120,44 +119,47 @@ def _flutes(design: TapDesign) -> list[Row]:
     return [
         ("count and cutter", f"{flutes.count}, ball-nose {flutes.cutter_diameter:g} mm"),
         ("offset of the cutter", side),
-        ("depth below the blank's top", _mm(flutes.depth_from_top)),
+        ("depth below the blank's top", _mm(figures.depth_from_top)),
         ("core (web) diameter", _mm(flutes.core_diameter)),
         (
             "rake at crest, pitch line, root",
-            f"{flutes.rake_crest:.2f}°, {flutes.rake_pitch:.2f}°, {flutes.rake_root:.2f}°",
+            f"{figures.rake_crest:.2f}°, {figures.rake_pitch:.2f}°, {figures.rake_root:.2f}°",
         ),
-        ("chordal hook", _degrees(flutes.chordal_hook)),
-        ("land", f"{_degrees(flutes.land_angle)}, {_mm(flutes.land_width)} wide"),
-        ("area of one flute", f"{flutes.area:{'.3f' if flutes.area > 1 else '.3g'}} mm²"),
+        ("chordal hook", _degrees(figures.chordal_hook)),
+        ("land", f"{_degrees(figures.land_angle)}, {_mm(figures.land_width)} wide"),
+        (
+            "area of one flute",
+            f"{figures.flute_area:{'.3f' if figures.flute_area > 1 else '.3g'}} mm²",
+        ),
         ("full depth up to", _mm(flutes.full_depth_length)),
-        ("run-out ends at", _mm(flutes.runout_end)),
+        ("run-out ends at", _mm(figures.runout_end)),
     ]
 
 
-def _relief(relief: Relief) -> list[Row]:
+def _relief(relief: Relief, figures: ReliefFigures) -> list[Row]:
     if relief.kind is ReliefKind.CONCENTRIC:
         return [("kind", "concentric: no drop")]
-    side = "behind" if relief.arc_direction >= 0 else "before"
+    side = "behind" if figures.arc_direction >= 0 else "before"
     return [
         ("kind", relief.kind.value),
         (
             "margin, relief angle at the edge",
-            f"{relief.margin_angle:.2f}°, {relief.edge_angle:.2f}°",
+            f"{relief.margin_angle:.2f}°, {figures.edge_angle:.2f}°",
         ),
-        ("drop at the heel", _mm(relief.heel_drop, 4)),
+        ("drop at the heel", _mm(figures.heel_drop, 4)),
         (
             "grinding arc",
             (
-                f"radius {relief.arc_radius:.3f} mm, "
+                f"radius {figures.arc_radius:.3f} mm, "
                 f"centre {relief.arc_offset:.4f} mm off the axis "
-                f"at {abs(relief.arc_direction):.2f}° {side} the edge"
+                f"at {abs(figures.arc_direction):.2f}° {side} the edge"
             ),
         ),
     ]
 
 
 def _blank(design: TapDesign) -> list[Row]:
-    blank = design.blank
+    blank = design.tap.blank
     neck = "none"
     if blank.neck_length > 0:
         neck = f"{blank.neck_diameter:.3f} mm for {blank.neck_length:.2f} mm"

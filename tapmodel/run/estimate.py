@@ -7,9 +7,9 @@ server (see `tests/benchmarks/growth.py`); another tap or machine may take half 
 
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.run.crew import Limits
-from tapmodel.tap.design import TapDesign
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +49,8 @@ class Estimate:
 
 def estimate(design: TapDesign, law: Law = BUILD) -> Estimate:
     """What a run of `design` will take."""
-    thread = design.thread
-    teeth = design.flutes.count * design.blank.thread_length / thread.pitch
+    thread = design.tap.thread
+    teeth = design.tap.flutes.count * design.tap.blank.thread_length / thread.pitch
     weight = _ROUNDED if thread.crest_radius or thread.root_radius else 1.0
     seconds, memory, files = (
         fixed + each * weight * teeth for fixed, each in (law.seconds, law.memory_mb, law.files_mb)

@@ -43,7 +43,7 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
         KernelError: when the model or the file fails its proof.
     """
     order: Order = line.hear()
-    thread = order.design.thread
+    thread = order.design.tap.thread
     chord = precision.mesh_chord(thread.pitch, thread.major)
     shared = order.wish.step_at_desk
 
@@ -54,13 +54,13 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     def valid(solid: Solid) -> bool:
         return line.hear() if shared else is_valid(solid)
 
-    built = build(order.design, chord, line.stage, made)
+    built = build(order.design.tap, chord, line.stage, made)
     solid = built.solid
     line.pass_on(put_down(built.mesh, chord, order.folder))
     if Format.STEP in order.wish.formats and not shared:
         deliver_step(solid, order.file(".step"), order.design.name, line.stage)
     line.stage(Stage.PROOF)
-    proof = prove_solid(order.design, solid, built.facets, valid)
+    proof = prove_solid(order.design.tap, solid, built.facets, valid)
     line.pass_on(proof)
     mesh_proof: MeshProof = line.hear()
     wrong = faults(proof, mesh_proof)
@@ -85,7 +85,7 @@ def inspect(line: Line) -> dict[str, Any]:
     line.stage(Stage.READ_BACK)
     solid = _only_solid(file)
     line.stage(Stage.PROOF)
-    proof = prove_solid(design, solid)
+    proof = prove_solid(design.tap, solid)
     return asdict(proof) | {"differences": differences(proof, FOREIGN)}
 
 

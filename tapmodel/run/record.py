@@ -12,7 +12,7 @@ from dataclasses import asdict
 from typing import Any
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 SCHEMA = "tapmodel.record/1"
 
@@ -28,12 +28,66 @@ _TOLD_ONLY = {"run", "delivery"}
 
 def design_record(design: TapDesign) -> dict[str, Any]:
     """The record without model, mesh and files: what the design alone settles."""
-    parts = asdict(design)
+    findings = [asdict(finding) for finding in design.findings]
     # How cures were sought is the design room's own affair; what was found stands in `cures`.
-    for finding in parts["findings"]:
+    for finding in findings:
         del finding["levers"]
-    head = {"schema": SCHEMA, "name": parts.pop("name"), "designation": parts.pop("designation")}
-    return head | parts
+    return {
+        "schema": SCHEMA,
+        "name": design.name,
+        "designation": design.designation,
+        "hole": asdict(design.hole),
+        "basic_pitch_diameter": design.basic_pitch_diameter,
+        "drill": design.drill,
+        **_tap(design),
+        "choices": [asdict(choice) for choice in design.choices],
+        "findings": findings,
+    }
+
+
+def _tap(design: TapDesign) -> dict[str, Any]:
+    """What the tap is, and what follows from that, part by part."""
+    tap, figures, limits = design.tap, design.figures, design.limits
+    thread, flutes = tap.thread, tap.flutes
+    return {
+        "thread": asdict(thread)
+        | {
+            "lead": thread.lead,
+            "minor": thread.minor,
+            "crest_flat": thread.crest_flat,
+            "crest_radius": thread.crest_radius,
+            "tap_class": limits.tap_class,
+            "major_min": limits.major_min,
+            "pitch_min": limits.pitch_min,
+            "pitch_max": limits.pitch_max,
+        },
+        "chamfer": asdict(tap.chamfer)
+        | {
+            "length": figures.chamfer_length,
+            "pitches": figures.chamfer_pitches,
+            "teeth": figures.chamfer_teeth,
+            "chip_thickness": figures.chip_thickness,
+        },
+        "flutes": asdict(flutes)
+        | {
+            "depth_from_top": figures.depth_from_top,
+            "core_diameter": figures.core_diameter,
+            "rake_crest": figures.rake_crest,
+            "rake_pitch": figures.rake_pitch,
+            "rake_root": figures.rake_root,
+            "chordal_hook": figures.chordal_hook,
+            "land_angle": figures.land_angle,
+            "land_width": figures.land_width,
+            "area": figures.flute_area,
+            "angles": flutes.angles,
+            "runout_end": figures.runout_end,
+        },
+        "relief": {
+            name: asdict(relief) | asdict(follows)
+            for name, (relief, follows) in zip(("thread", "chamfer"), design.reliefs, strict=True)
+        },
+        "blank": asdict(tap.blank) | {"square_start": tap.blank.square_start},
+    }
 
 
 # Names of the lengths that may be moved.

@@ -10,6 +10,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export.formats import Format
 from tapmodel.report.units import Look
@@ -19,7 +20,6 @@ from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record import design_record, full_record
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage, Told
-from tapmodel.tap.design import TapDesign
 
 _FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.tap.design import Flutes
+from tapmodel.tap.tap import Flutes
 
 Floats = NDArray[np.float64]
 

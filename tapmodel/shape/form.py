@@ -15,7 +15,7 @@ from tapmodel.shape.parting import AS_DESIGNED, Parting
 from tapmodel.shape.profile import Part, Segment, profile_radius, segments
 from tapmodel.shape.relief import drop
 from tapmodel.shape.walls import FACE, Walls
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import ReliefKind, ReliefPlace
 
 Floats = NDArray[np.float64]
@@ -43,10 +43,10 @@ class Turned:
 class Form:
     """Surfaces of the right-hand tap of a design."""
 
-    def __init__(self, design: TapDesign, parting: Parting = AS_DESIGNED) -> None:
+    def __init__(self, tap: Tap, parting: Parting = AS_DESIGNED) -> None:
         """Take every length and angle from `design`, a few of them moved by `parting`."""
-        self.design, self.parting = design, parting
-        thread, chamfer, flutes = design.thread, design.chamfer, design.flutes
+        self.tap, self.parting = tap, parting
+        thread, chamfer, flutes = tap.thread, tap.chamfer, tap.flutes
         self.lands = flutes.count
         self.spacing = 2 * np.pi / flutes.count
         self.pitch = thread.pitch
@@ -64,25 +64,25 @@ class Form:
         self.crest_z = thread.first_z + parting.thread + self.advance * self.edge_angles
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
-        self.thread_end = design.blank.thread_length
+        self.thread_end = tap.blank.thread_length
         self.full_depth = flutes.full_depth_length + parting.depth
 
     # --- relief ---------------------------------------------------------------------------
 
     def part_drop(self, part: Part, phi: Floats) -> Floats:
         """Drop of one part of the profile [mm]."""
-        relief = self.design.relief.thread
+        relief = self.tap.relief.thread
         if part != "crest" and relief.applies_to is not ReliefPlace.THREAD:
             return np.zeros_like(phi)
-        return drop(relief, np.degrees(phi))
+        return drop(relief, self.tap.thread.major, np.degrees(phi))
 
     def cone_drop(self, phi: Floats) -> Floats:
         """Drop of the chamfer cone [mm]."""
-        return drop(self.design.relief.chamfer, np.degrees(phi))
+        return drop(self.tap.relief.chamfer, self.tap.thread.major, np.degrees(phi))
 
     def part_kinks(self, part: Part) -> list[float]:
         """Angles where the drop of a part changes its law [rad]."""
-        relief = self.design.relief.thread
+        relief = self.tap.relief.thread
         carries = part == "crest" or relief.applies_to is ReliefPlace.THREAD
         return (
             [float(np.radians(relief.margin_angle))]
@@ -92,7 +92,7 @@ class Form:
 
     def cone_kinks(self) -> list[float]:
         """Angles where the drop of the cone changes its law [rad]."""
-        relief = self.design.relief.chamfer
+        relief = self.tap.relief.chamfer
         if relief.kind is not ReliefKind.CON_ECCENTRIC:
             return []
         return [float(np.radians(relief.margin_angle))]
@@ -114,7 +114,7 @@ class Form:
         return segment.start + low, segment.end + high
 
     def _crest_widening(self, phi: Floats) -> Floats:
-        if self.design.relief.thread.applies_to is ReliefPlace.THREAD:
+        if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
             return np.zeros_like(phi)
         return self.part_drop("crest", phi) * self.flank_tan
 
@@ -127,7 +127,7 @@ class Form:
         w = z - self.crest_z[land] - self.advance * phi
         nominal = profile_radius(self.segments, w)
         sunk = self.part_drop("crest", phi)
-        if self.design.relief.thread.applies_to is ReliefPlace.THREAD:
+        if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
             return nominal - sunk
         return np.minimum(nominal, self.crest_radius - sunk)
 
@@ -140,7 +140,7 @@ class Form:
     @cached_property
     def turned(self) -> list[Turned]:
         """Neck, shoulder and shank in order, from the end of the thread to the rear face."""
-        blank = self.design.blank
+        blank = self.tap.blank
         neck, shank = (
             d / 2 + self.parting.turned for d in (blank.neck_diameter, blank.shank_diameter)
         )
@@ -191,7 +191,7 @@ class Form:
 
     def phi_range(self) -> tuple[float, float]:
         """Least and greatest phi of a land between the deepest root and the crest [rad]."""
-        flutes = self.design.flutes
+        flutes = self.tap.flutes
         # Just above the core the wall turns to its limit; no profile point lies that deep.
         radii = np.linspace(flutes.core_diameter / 2 + 0.01, self.crest_radius, 65)
         return (

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 # Moves are this share of the shank's radius, so that its volume changes by less than half of what
 # the proof allows, and never more than 10 nm, a tenth of what it allows a face [mm].
@@ -44,9 +44,9 @@ def shifts() -> list[Parting]:
     return [Parting(thread=step) for step in (_MOST, -_MOST)]
 
 
-def partings(design: TapDesign) -> list[list[Parting]]:
+def partings(tap: Tap) -> list[list[Parting]]:
     """Moves worth trying where surfaces meet, in groups of one size, the better ones first."""
-    radius = min(design.blank.shank_diameter, design.blank.neck_diameter or np.inf) / 2
+    radius = min(tap.blank.shank_diameter, tap.blank.neck_diameter or np.inf) / 2
     most = min(_SHARE * radius, _MOST)
     signs = ((-1.0, -1.0), (1.0, 1.0), (-1.0, 1.0), (1.0, -1.0))
     return [

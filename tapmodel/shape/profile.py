@@ -11,7 +11,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.tap import TapThread
 
 Part = Literal["crest", "rear flank", "root", "front flank"]
 Floats = NDArray[np.float64]

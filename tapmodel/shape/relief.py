@@ -9,31 +9,76 @@ every point of the cone when it applies to the chamfer:
 
 with `phi = theta - theta_crest_edge` and `theta_crest_edge = angles[j] + crest_edge_angle(...)`,
 the polar angle at which the cutting face of land j reaches the major diameter.
+
+The arc is a circle about a displaced centre. Eccentric relief begins at the edge and has the tap's
+own radius; con-eccentric relief leaves a margin tangentially, so that its centre lies on the radius
+through the margin's end.
 """
 
 import math
-from dataclasses import replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.tap.design import Relief
+from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, ReliefPlace
 
 Floats = NDArray[np.float64]
 
 
-def drop(relief: Relief, phi: Floats) -> Floats:
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """The circle that the relief is ground on.
+
+    Attributes:
+        radius: of the circle [mm].
+        offset: of its centre from the axis of the tap [mm].
+        direction: of the centre [deg], counted from the crest edge of the land in the sense of phi.
+    """
+
+    radius: float
+    offset: float
+    direction: float
+
+
+def arc_of(relief: Relief, major: float) -> Arc:
+    """The arc of a relief on a tap of diameter `major` over the crests [mm].
+
+    Source: derived here.
+    """
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        return Arc(major / 2 - relief.arc_offset, relief.arc_offset, relief.margin_angle)
+    if relief.kind is ReliefKind.ECCENTRIC:
+        direction = edge_angle(relief, major) / 2 - 90
+        return Arc(major / 2, relief.arc_offset, direction)
+    return Arc(major / 2, 0.0, 0.0)
+
+
+def edge_angle(relief: Relief, major: float) -> float:
+    """Relief angle at the edge, 0 but for eccentric relief [deg].
+
+    The edge lies on the arc and the arc's normal there leans by that angle, so the centre is
+    `major/2` from the edge along that normal.
+
+    Source: derived here.
+    """
+    if relief.kind is not ReliefKind.ECCENTRIC:
+        return 0.0
+    return math.degrees(2 * math.asin(relief.arc_offset / major))
+
+
+def drop(relief: Relief, major: float, phi: Floats) -> Floats:
     """Radial drop at `phi` behind the crest edge.
 
-    The arc is a circle about a displaced centre, in polar form
-    `arc(phi) = o*cos(phi - d) + sqrt(a**2 - (o*sin(phi - d))**2)` with radius a, offset o and
-    direction d from the record, and the drop is `arc(phi0) - arc(phi)`: phi0 = 0 for eccentric
-    relief, which also continues before the edge (a face with negative rake lies there), and
-    phi0 = margin_angle for con-eccentric, zero up to phi0.
+    In polar form the arc is `arc(phi) = o*cos(phi - d) + sqrt(a**2 - (o*sin(phi - d))**2)` with
+    radius a, offset o and direction d, and the drop is `arc(phi0) - arc(phi)`: phi0 = 0 for
+    eccentric relief, which also continues before the edge (a face with negative rake lies there),
+    and phi0 = margin_angle for con-eccentric, zero up to phi0.
 
     Args:
-        relief: record of the relief.
+        relief: of the surface.
+        major: diameter over the crests [mm].
         phi: angles behind the crest edge, any shape [deg].
 
     Returns:
@@ -43,23 +88,29 @@ def drop(relief: Relief, phi: Floats) -> Floats:
     """
     if relief.kind is ReliefKind.CONCENTRIC:
         return np.zeros_like(phi)
-    reach = _arc(relief, np.asarray(relief.margin_angle))
+    arc = arc_of(relief, major)
+    begin = _reach(arc, np.asarray(relief.margin_angle))
     if relief.kind is ReliefKind.CON_ECCENTRIC:
-        return reach - _arc(relief, np.maximum(phi, relief.margin_angle))
-    return reach - _arc(relief, phi)
+        return begin - _reach(arc, np.maximum(phi, relief.margin_angle))
+    return begin - _reach(arc, phi)
 
 
-def _arc(relief: Relief, phi: Floats) -> Floats:
-    turned = np.radians(phi - relief.arc_direction)
-    along = relief.arc_offset * np.cos(turned)
+def _reach(arc: Arc, phi: Floats) -> Floats:
+    turned = np.radians(phi - arc.direction)
+    along = arc.offset * np.cos(turned)
     # Beyond the land the ray may miss the circle; its nearest point keeps the law continuous.
-    reach = relief.arc_radius**2 - (relief.arc_offset * np.sin(turned)) ** 2
+    reach = arc.radius**2 - (arc.offset * np.sin(turned)) ** 2
     return along + np.sqrt(np.maximum(reach, 0.0))
 
 
-def concentric(applies_to: ReliefPlace, major: float) -> Relief:
-    """No relief: the surface keeps its radius [mm]; `major` is the diameter over the crests."""
-    return Relief(ReliefKind.CONCENTRIC, applies_to, 0.0, 0.0, 0.0, major / 2, 0.0, 0.0)
+def heel_drop(relief: Relief, major: float, land_angle: float) -> float:
+    """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm]."""
+    return float(drop(relief, major, np.asarray(land_angle)))
+
+
+def concentric(applies_to: ReliefPlace) -> Relief:
+    """No relief: the surface keeps its radius."""
+    return Relief(ReliefKind.CONCENTRIC, applies_to, 0.0, 0.0)
 
 
 def con_eccentric(
@@ -67,7 +118,7 @@ def con_eccentric(
 ) -> Relief:
     """Margin without drop, then an arc that leaves it tangentially and reaches the heel drop.
 
-    Tangency at the margin puts the centre on the radius through it: arc_radius + arc_offset =
+    Tangency at the margin puts the centre on the radius through it: arc radius + arc offset =
     major/2, and the offset follows in closed form from the drop at the heel.
 
     Args:
@@ -77,58 +128,27 @@ def con_eccentric(
         margin_angle: angle without drop, less than the land [deg].
         heel_drop: drop at the heel [mm].
 
-    Returns:
-        The record, with the arc that grinds it.
-
     Source: derived here.
     """
     full, reached = major / 2, major / 2 - heel_drop
     cosine = math.cos(math.radians(land_angle - margin_angle))
-    # |heel - centre| = arc_radius, heel at radius `reached`, centre `offset` out along the margin
+    # |heel - centre| = arc radius, heel at radius `reached`, centre `offset` out along the margin
     offset = (full**2 - reached**2) / (2 * (full - reached * cosine))
-    return Relief(
-        ReliefKind.CON_ECCENTRIC,
-        applies_to,
-        margin_angle,
-        0.0,
-        heel_drop,
-        full - offset,
-        offset,
-        margin_angle,
-    )
+    return Relief(ReliefKind.CON_ECCENTRIC, applies_to, margin_angle, offset)
 
 
-def eccentric_by_edge(
-    applies_to: ReliefPlace, major: float, land_angle: float, edge_angle: float
-) -> Relief:
+def eccentric_by_edge(applies_to: ReliefPlace, major: float, edge_angle: float) -> Relief:
     """Drop that starts at the edge with `edge_angle`, on an arc of the tap's own radius.
-
-    The edge lies on the arc and the arc's normal there leans by the edge angle, so the centre is
-    `major/2` from the edge along that normal.
 
     Args:
         applies_to: surface that carries the relief.
         major: diameter over the crests [mm].
-        land_angle: angle of the land at that diameter [deg].
         edge_angle: relief angle at the edge [deg].
-
-    Returns:
-        The record; `heel_drop` is what results.
 
     Source: derived here.
     """
-    radius = major / 2
-    relief = Relief(
-        ReliefKind.ECCENTRIC,
-        applies_to,
-        0.0,
-        edge_angle,
-        0.0,
-        radius,
-        2 * radius * math.sin(math.radians(edge_angle / 2)),
-        edge_angle / 2 - 90,
-    )
-    return replace(relief, heel_drop=float(drop(relief, np.asarray(land_angle))))
+    offset = major * math.sin(math.radians(edge_angle / 2))
+    return Relief(ReliefKind.ECCENTRIC, applies_to, 0.0, offset)
 
 
 def eccentric_by_drop(
@@ -145,9 +165,6 @@ def eccentric_by_drop(
         land_angle: angle of the land at that diameter [deg].
         heel_drop: drop at the heel [mm].
 
-    Returns:
-        The record; `edge_angle` is what results.
-
     Source: derived here.
     """
     full, reached = major / 2, major / 2 - heel_drop
@@ -156,4 +173,4 @@ def eccentric_by_drop(
     chord = reached**2 - 2 * full * along + full**2
     cosine, sine = 2 * full * (along - full), 2 * full * across
     angle = math.atan2(sine, cosine) - math.acos(-chord / math.hypot(sine, cosine))
-    return eccentric_by_edge(applies_to, major, land_angle, math.degrees(angle))
+    return eccentric_by_edge(applies_to, major, math.degrees(angle))

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.shape.flute_section import FluteSection
-from tapmodel.tap.design import Blank
+from tapmodel.tap.tap import Blank
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ tap; a left-hand tap is the mirror image.
 import math
 from dataclasses import dataclass
 
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 
@@ -45,9 +45,9 @@ def flute_setting(design: TapDesign) -> FluteSetting:
     radius from the axis. Touching the top at an offset e, the ball's centre is that far from the
     axis in a slanted direction, so at the height `sqrt((R + b)**2 - e**2)`.
     """
-    flutes = design.flutes
-    reach = (design.thread.major + flutes.cutter_diameter) / 2
-    right = flutes.offset if design.thread.hand is Hand.RIGHT else -flutes.offset
+    flutes = design.tap.flutes
+    reach = (design.tap.thread.major + flutes.cutter_diameter) / 2
+    right = flutes.offset if design.tap.thread.hand is Hand.RIGHT else -flutes.offset
     return FluteSetting(
         side="" if right == 0 else "right" if right > 0 else "left",
         offset=abs(right),

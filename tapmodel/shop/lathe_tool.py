@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from tapmodel.shop.compound import along_compound, compound_settings
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.tap import TapThread
 from tapmodel.words import Hand
 
 WORKING_CLEARANCE = 3.0

@@ -21,7 +21,7 @@ from reference import TURNS, reference
 from tapmodel.geometry.kernel.measure.solid import is_valid, volume
 from tapmodel.shape.profile import segments
 from tapmodel.shape.walls import FACE, HEEL, Walls
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 # Spans of a helix over one land: the curve is then within 0.1 µm of it, and more would take longer.
 SPANS = 12

@@ -30,7 +30,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.shape.parting import AS_DESIGNED
 from tapmodel.spec.job_file import checked
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 # A job that takes longer than this counts as a hang, or is printed as slow [s].

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from tapmodel.checks.ideal.laws import inside
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 @pytest.fixture(params=sorted(designs.ALL))

@@ -5,7 +5,8 @@ from dataclasses import replace
 
 from tapmodel.shape import relief
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.tap.design import Blank, Chamfer, Flutes, Relief, Reliefs, TapDesign, TapThread
+from tapmodel.tap.tap import Blank, Chamfer, Flutes, Relief, Reliefs, TapThread
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 CHAMFER, CREST, THREAD = ReliefPlace.CHAMFER, ReliefPlace.CREST, ReliefPlace.THREAD

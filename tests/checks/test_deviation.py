@@ -10,7 +10,7 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal, largest_by_surfac
 from tapmodel.checks.ideal.laws import inside
 from tapmodel.checks.ideal.walls import crest_edge
 from tapmodel.shape import relief
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 SURFACES = {"thread", "chamfer", "flute", "run-out", "blank", "square", "front"}
 

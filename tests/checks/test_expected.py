@@ -9,7 +9,8 @@ import pytest
 from tapmodel.checks.ideal.expected import section_area, solid_volume
 from tapmodel.checks.ideal.laws import inside
 from tapmodel.shape import relief
-from tapmodel.tap.design import Reliefs, TapDesign, TapThread
+from tapmodel.tap.tap import Reliefs, TapThread
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 ANGLES = {"flank_angle", "angle", "angles", "margin_angle", "edge_angle", "arc_direction"}

@@ -9,7 +9,8 @@ import pytest
 from tapmodel.checks.ideal.laws import inside, relief_drop
 from tapmodel.checks.ideal.walls import crest_edge, half_width, wall_angles
 from tapmodel.shape import relief
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.tap.tap import Relief
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 

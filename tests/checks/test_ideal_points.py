@@ -9,7 +9,7 @@ from tapmodel.checks.ideal.land_tops import flat_halves
 from tapmodel.checks.ideal.laws import from_crest, inside, right_hand
 from tapmodel.checks.ideal.points.all import ideal_points
 from tapmodel.checks.ideal.walls import crest_edge
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 ALWAYS = {"thread", "profile corners", "cutting edges", "heel edges", "chamfer", "flute"}
 ALWAYS |= {"flute rim", "run-out", "run-out rim", "front", "thread end", "shank", "square"}

@@ -3,7 +3,7 @@ import pytest
 
 from tapmodel.checks.ideal.land_tops import Tops, sweep
 from tapmodel.checks.ideal.laws import land_radius
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def test_sweep_is_exact_where_cone_crest_and_flanks_cross(tap: TapDesign):

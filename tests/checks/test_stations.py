@@ -4,7 +4,7 @@ import cadquery as cq
 import pytest
 
 from tapmodel.checks.proof.stations import cut, station_heights
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def test_stations_stand_in_order_in_every_length_of_the_tap(small_tap: TapDesign):

@@ -15,7 +15,8 @@ from tapmodel.geometry.kernel.mesh.tessellation import tessellate, tessellated
 from tapmodel.geometry.kernel.mesh.triangulation import Facets
 from tapmodel.geometry.kernel.solid import shapes as kernel
 from tapmodel.geometry.kernel.topology import Solid, faces
-from tapmodel.tap.design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
+from tapmodel.tap.tap import Blank, Chamfer, Flutes, Relief, TapThread
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefKind, ReliefPlace
 
 Change = Callable[[TapDesign], TapDesign]

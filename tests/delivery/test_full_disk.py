@@ -30,7 +30,7 @@ from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 SIZE = 6000  # kB
 PAGE = 4  # kB that the file system gives at a time

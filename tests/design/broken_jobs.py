@@ -13,7 +13,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 Job = dict[str, Any]
 
@@ -84,7 +84,7 @@ def broken_job(seed: int) -> Job:
     except (InputError, NoTapError):
         return table
     if chance.random() < 0.35:
-        pairs = tuple(_scaled(chance.choice(SPECIAL), design.thread.major).items())
+        pairs = tuple(_scaled(chance.choice(SPECIAL), design.tap.thread.major).items())
     else:
         fields = chance.sample(SCALED, chance.choice([1, 1, 2]))
         pairs = tuple((field, _moved(design, field, chance)) for field in fields)

@@ -17,7 +17,8 @@ from tapmodel.shape.turned import (
     turned_lengths,
 )
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import Blank, TapDesign
+from tapmodel.tap.tap import Blank
+from tapmodel.design.record import TapDesign
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
@@ -38,7 +39,7 @@ ROWS = {
 
 @pytest.mark.parametrize("designation", ROWS)
 def test_blank_of_the_diameter(designation: str) -> None:
-    blank = designed(designation).blank
+    blank = designed(designation).tap.blank
     assert ROWS[designation] == (
         blank.shank_diameter,
         blank.thread_length,
@@ -52,13 +53,13 @@ def test_blank_of_the_diameter(designation: str) -> None:
 def test_a_neck_only_where_the_shank_is_thicker_than_the_root() -> None:
     for designation in ("M3", "M6", "M8", "M10x1", "M12", "M18x0.75", "M30"):
         design = designed(designation)
-        blank, root = design.blank, design.thread.minor
+        blank, root = design.tap.blank, design.tap.thread.minor
         if blank.shank_diameter > root:
             assert root - 0.2 - 1e-9 <= blank.neck_diameter <= root - 0.1
             assert blank.neck_diameter < design.hole.minor_min
             end = blank.thread_length + blank.neck_length
-            assert end - 0.5 - design.thread.pitch / 2 <= design.flutes.runout_end
-            assert design.flutes.runout_end <= end - design.thread.pitch / 2 + 1e-9
+            assert end - 0.5 - design.tap.thread.pitch / 2 <= design.figures.runout_end
+            assert design.figures.runout_end <= end - design.tap.thread.pitch / 2 + 1e-9
         else:
             assert (blank.neck_diameter, blank.neck_length) == (0.0, 0.0)
 
@@ -75,50 +76,50 @@ def test_a_neck_only_where_the_shank_is_thicker_than_the_root() -> None:
 def test_a_given_neck_value_decides_whether_there_is_one(
     sets: list[str], neck: tuple[float, float]
 ) -> None:
-    blank = designed("M6", *sets).blank
+    blank = designed("M6", *sets).tap.blank
     assert (blank.neck_diameter, blank.neck_length) == neck
 
 
 def test_a_neck_can_be_asked_for_on_a_thin_shank() -> None:
-    blank = designed("M18x0.75", "blank.neck_length=5").blank
+    blank = designed("M18x0.75", "blank.neck_length=5").tap.blank
     assert blank.neck_diameter == 14.0
     assert cone_length(blank) == 0
 
 
 def test_a_long_chamfer_lengthens_thread_and_tap() -> None:
-    blank = designed("M18x0.75", "chamfer.pitches=50").blank
+    blank = designed("M18x0.75", "chamfer.pitches=50").tap.blank
     assert blank.thread_length == 43.5  # 50 + 8 pitches
     assert blank.overall_length == 112 + 6.5
-    assert designed("M18x0.75", "blank.thread_length=30").blank.overall_length == 112
+    assert designed("M18x0.75", "blank.thread_length=30").tap.blank.overall_length == 112
 
 
 def test_the_square_may_be_given_by_its_start() -> None:
-    blank = designed("M6", "blank.square_start=55").blank
+    blank = designed("M6", "blank.square_start=55").tap.blank
     assert (blank.square_start, blank.square_length) == (55.0, 11.0)
 
 
 def test_flutes_end_one_pitch_behind_the_thread() -> None:
-    assert designed("M30").flutes.full_depth_length == 51.5
-    assert designed("M18x0.25").flutes.full_depth_length == 37.5
+    assert designed("M30").tap.flutes.full_depth_length == 51.5
+    assert designed("M18x0.25").tap.flutes.full_depth_length == 37.5
 
 
 def test_turned_lengths_follow_each_other() -> None:
     for designation in ("M6", "M18x0.75"):
         design = designed(designation)
-        lengths = turned_lengths(design.blank, design.thread.major)
+        lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
         assert lengths[0].start == 0
-        assert lengths[-1].end == design.blank.overall_length
+        assert lengths[-1].end == design.tap.blank.overall_length
         for before, after in pairwise(lengths):
             assert before.end == after.start
-    blank = designed("M6").blank
+    blank = designed("M6").tap.blank
     assert cone_length(blank) == pytest.approx((6.3 - 4.6) / 2 * math.sqrt(3))
 
 
 def test_edges_and_centres_by_rule() -> None:
-    blank = designed("M18x0.75").blank
+    blank = designed("M18x0.75").tap.blank
     assert (blank.rear_chamfer, blank.rear_centre) == (0.7, 4.2)
     assert (blank.front_centre, blank.shoulder_angle) == (0.0, 30.0)
-    assert designed("M3").blank.rear_centre == 0.0
+    assert designed("M3").tap.blank.rear_centre == 0.0
 
 
 @pytest.mark.parametrize("slope", [0.1, 0.5, -0.2, -0.8])
@@ -170,10 +171,10 @@ def test_the_run_out_ends_where_the_cutter_leaves_the_blank(
     designation: str, sets: list[str]
 ) -> None:
     design = designed(designation, *sets)
-    lengths = turned_lengths(design.blank, design.thread.major)
-    section, full_depth = section_of(design.flutes), design.flutes.full_depth_length
+    lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
+    section, full_depth = section_of(design.tap.flutes), design.tap.flutes.full_depth_length
     found = runout_end(section, full_depth, lengths)
-    assert found == design.flutes.runout_end
+    assert found == design.figures.runout_end
     assert found == pytest.approx(runout_by_search(section, full_depth, lengths), abs=3e-3)
 
 

@@ -16,7 +16,7 @@ from tapmodel.errors import InputError, RefusedError
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, Severity
 
 
@@ -42,22 +42,22 @@ def test_a_designation_alone_gives_a_sound_tap(designation: str) -> None:
 def test_every_usual_number_of_flutes_gives_a_sound_tap(designation: str, count: int) -> None:
     design = design_tap(job_for(designation, [f"flutes.count={count}"]))
     assert worst(design) == set()
-    assert design.flutes.angles == tuple(360 * j / count for j in range(count))
-    assert design.flutes.rake_crest == pytest.approx(8.0, abs=1e-9)
+    assert design.tap.flutes.angles == tuple(360 * j / count for j in range(count))
+    assert design.figures.rake_crest == pytest.approx(8.0, abs=1e-9)
 
 
 def test_names_hands_and_starts() -> None:
     left = design_tap(job_for("M12-6G-LH"))
-    assert (left.name, left.designation, left.thread.hand) == (
+    assert (left.name, left.designation, left.tap.thread.hand) == (
         "M12x1.75-6G-LH",
         "M12x1.75-6G-LH",
         Hand.LEFT,
     )
     right = design_tap(job_for("M12-6G", ["name=my tap"]))
     assert right.name == "my tap"
-    assert dataclasses.replace(left.thread, hand=Hand.RIGHT) == right.thread
-    assert left.flutes == right.flutes
-    starts = design_tap(job_for("M20xPh3P1.5")).thread
+    assert dataclasses.replace(left.tap.thread, hand=Hand.RIGHT) == right.tap.thread
+    assert left.tap.flutes == right.tap.flutes
+    starts = design_tap(job_for("M20xPh3P1.5")).tap.thread
     assert (starts.starts, starts.lead, starts.pitch) == (2, 3.0, 1.5)
     names = {"Tr16x6 P3": "Tr16x6-P3", "1/2 BSW": "1-2-12-BSW", "G 1/2 LH": "G-1-2-LH"}
     for text, name in names.items():
@@ -66,7 +66,7 @@ def test_names_hands_and_starts() -> None:
 
 def test_the_record_of_the_flutes_holds_together() -> None:
     design = design_tap(job_for("M18x0.75", ["flutes.cutter_diameter=4"]))
-    flutes, crest = design.flutes, design.thread.major / 2
+    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
     b = flutes.cutter_diameter / 2
     assert flutes.depth_from_top == pytest.approx(crest - (flutes.centre_radius - b), abs=1e-12)
     assert flutes.core_diameter == pytest.approx(
@@ -74,11 +74,11 @@ def test_the_record_of_the_flutes_holds_together() -> None:
     )
     for rake, radius in (
         (flutes.rake_crest, crest),
-        (flutes.rake_pitch, design.thread.pitch_diameter / 2),
-        (flutes.rake_root, design.thread.minor / 2),
+        (flutes.rake_pitch, design.tap.thread.pitch_diameter / 2),
+        (flutes.rake_root, design.tap.thread.minor / 2),
     ):
         assert math.sin(math.radians(rake)) == pytest.approx((flutes.offset + b) / radius)
-    assert crest_edge_angle(flutes, design.thread.major) == pytest.approx(8.0)
+    assert crest_edge_angle(flutes, design.tap.thread.major) == pytest.approx(8.0)
     assert flutes.area == flute_area(section_of(flutes), crest)
     heel = math.degrees(math.asin((flutes.offset - b) / crest))
     assert flutes.land_angle == pytest.approx(90 - 8 + heel)
@@ -179,12 +179,12 @@ def test_any_wish_is_designed_or_refused_with_words(
         design = settle(job_for(designation, [f"{k}={v}" for k, v in wishes.items()]))
     except (InputError, RefusedError):
         return
-    for part in (design.thread, design.chamfer, design.flutes, design.blank):
+    for part in (design.tap.thread, design.tap.chamfer, design.tap.flutes, design.tap.blank):
         values = [v for v in dataclasses.asdict(part).values() if isinstance(v, float)]
         assert all(math.isfinite(value) for value in values)
-    assert design.flutes.land_angle > 0
-    assert design.thread.minor < design.thread.pitch_diameter < design.thread.major
-    assert design.flutes.core_diameter < design.thread.minor
+    assert design.figures.land_angle > 0
+    assert design.tap.thread.minor < design.tap.thread.pitch_diameter < design.tap.thread.major
+    assert design.tap.flutes.core_diameter < design.tap.thread.minor
 
 
 def test_a_design_is_quick() -> None:

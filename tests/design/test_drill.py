@@ -24,7 +24,7 @@ from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC, inch_drills
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 FORMS = [rules.form for rules in FAMILIES.values()]

@@ -12,7 +12,7 @@ from tapmodel.errors import InputError, NoTapError
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 VALUES = (
@@ -50,7 +50,7 @@ def test_an_extreme_value_is_designed_or_refused_with_a_number(
         design, refusals = judged(apply_values({"designation": designation}, [pair]))
         assert design is not None or refusals
         assert all(re.search(r"\d", text) for text in refusals), (field, value, refusals)
-        for part in (design.thread, design.chamfer, design.flutes, design.blank) if design else ():
+        for part in (design.tap.thread, design.tap.chamfer, design.tap.flutes, design.tap.blank) if design else ():
             numbers = [n for n in dataclasses.asdict(part).values() if isinstance(n, float)]
             assert all(map(math.isfinite, numbers)), (field, value)
 

@@ -12,7 +12,7 @@ from tapmodel.design.limits.flutes import clearance
 from tapmodel.errors import InputError
 from tapmodel.precision import mesh_chord
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 PITCHES = (0.05, 0.06, 0.075, 0.09, 0.1, 0.125, 0.15, 0.19, 0.2, 0.25, 0.35)
@@ -70,11 +70,11 @@ def _hole_holds(design: TapDesign) -> None:
     assert hole.minor_min < hole.minor_max < hole.pitch_max
     assert hole.minor_min <= drill <= hole.minor_max
     assert drill < hole.pitch_min
-    assert design.chamfer.point_diameter < drill
+    assert design.tap.chamfer.point_diameter < drill
 
 
 def _thread_holds(design: TapDesign) -> None:
-    thread, hole = design.thread, design.hole
+    thread, hole = design.tap.thread, design.hole
     assert hole.pitch_min < thread.pitch_min < thread.pitch_diameter < thread.pitch_max
     assert thread.pitch_max < hole.pitch_max
     assert thread.major >= thread.major_min > hole.major_min
@@ -86,19 +86,19 @@ def _thread_holds(design: TapDesign) -> None:
         assert thread.crest_flat >= thread.pitch / 16 - 1e-9
         assert thread.pitch / 25 < thread.root_flat <= thread.pitch / 8 + 1e-6
     depth = (thread.major - thread.minor) / 2
-    assert design.relief.thread.heel_drop <= depth / 4 + 1e-4
+    assert design.figures.thread_relief.heel_drop <= depth / 4 + 1e-4
     assert mesh_chord(thread.pitch, thread.major) <= depth / 15
 
 
 def _blank_holds(design: TapDesign) -> None:
-    thread, blank, flutes = design.thread, design.blank, design.flutes
+    thread, blank, flutes = design.tap.thread, design.tap.blank, design.tap.flutes
     gap = clearance(thread.major)
     assert flutes.core_diameter <= thread.minor - 2 * gap
     assert flutes.cutter_diameter < thread.major
     if blank.neck_length:
         assert flutes.core_diameter / 2 + gap <= blank.neck_diameter / 2 < thread.minor / 2
     assert blank.shank_diameter >= 2.5  # thinner ones cannot be held
-    full = blank.thread_length - design.chamfer.length
+    full = blank.thread_length - design.tap.chamfer_length
     assert full >= 8 * thread.pitch - 1e-9
     assert full <= max(8 * thread.major, 105 * thread.pitch, thread.major + 0.5)
 

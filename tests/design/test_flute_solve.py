@@ -95,10 +95,10 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
     lands = {}
     for cutter in (4.0, 6.0, 8.0, 10.0):
         design = design_tap(job_for("M18x0.75", [f"flutes.cutter_diameter={cutter}"]))
-        lands[cutter] = design.flutes.land_width
+        lands[cutter] = design.figures.land_width
     for share in (0.2, 0.35, 0.5, 0.6):
         sets = ["shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
-        flutes = design_tap(job_for("M18x0.75", sets)).flutes
+        flutes = design_tap(job_for("M18x0.75", sets)).tap.flutes
         wanted = share * 3.141592653589793 * 18.06 / 4
         nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
         assert flutes.cutter_diameter == nearest
@@ -107,13 +107,13 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
 
 def test_a_cutter_that_would_leave_the_root_scraping_is_passed_over():
     # With 6 mm the land of M8 would come nearest to the wanted one, but its root rake is -5.5 deg.
-    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).flutes
+    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).tap.flutes
     assert by_land.rake_root < 0
-    ruled = design_tap(job_for("M8")).flutes
+    ruled = design_tap(job_for("M8")).tap.flutes
     assert ruled.cutter_diameter == 4
     assert ruled.rake_root > 0
     # Who wants negative rake gets the nearest land.
-    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).flutes
+    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).tap.flutes
     assert wanted.rake_root < 0
 
 

@@ -5,7 +5,8 @@ import numpy as np
 import pytest
 
 from tapmodel.shape.profile import profile_radius, segments
-from tapmodel.tap.design import TapDesign, TapThread
+from tapmodel.tap.tap import TapThread
+from tapmodel.design.record import TapDesign
 
 PITCH = 1.25
 

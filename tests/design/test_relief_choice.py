@@ -10,7 +10,7 @@ from tapmodel.design.design import design_tap
 from tapmodel.errors import RefusedError
 from tapmodel.shape.relief import drop
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import ReliefKind, ReliefPlace
 
 
@@ -20,17 +20,17 @@ def designed(*sets: str) -> TapDesign:
 
 def test_defaults() -> None:
     design = designed()
-    thread, chamfer = design.relief.thread, design.relief.chamfer
+    thread, chamfer = design.tap.relief.thread, design.tap.relief.chamfer
     assert (thread.kind, thread.applies_to) == (ReliefKind.CON_ECCENTRIC, ReliefPlace.CREST)
     assert thread.heel_drop == pytest.approx(0.004 * 18)
-    assert thread.margin_angle == pytest.approx(design.flutes.land_angle / 3, abs=0.05)
+    assert thread.margin_angle == pytest.approx(design.figures.land_angle / 3, abs=0.05)
     assert (chamfer.kind, chamfer.applies_to) == (ReliefKind.ECCENTRIC, ReliefPlace.CHAMFER)
-    half_depth = (design.thread.major - design.thread.minor) / 4
+    half_depth = (design.tap.thread.major - design.tap.thread.minor) / 4
     assert chamfer.heel_drop == pytest.approx(half_depth, abs=5e-5)
 
 
 def test_a_narrow_land_gets_the_full_edge_angle_on_the_chamfer() -> None:
-    relief = designed("flutes.count=8", "flutes.land_share=0.2").relief.chamfer
+    relief = designed("flutes.count=8", "flutes.land_share=0.2").tap.relief.chamfer
     assert relief.edge_angle == 4.0
 
 
@@ -47,18 +47,18 @@ def test_a_narrow_land_gets_the_full_edge_angle_on_the_chamfer() -> None:
 )
 def test_what_is_asked_for_comes_out(place: str, sets: list[str], kind: ReliefKind) -> None:
     design = designed(*(f"relief.{place}.{text}" for text in sets))
-    relief = getattr(design.relief, place)
+    relief = getattr(design.tap.relief, place)
     assert relief.kind is kind
     for text in sets:
         name, _, value = text.partition("=")
         if name != "kind":
             assert getattr(relief, name) == pytest.approx(float(value), abs=1e-9)
-    heel = float(drop(relief, np.asarray(design.flutes.land_angle)))
+    heel = float(drop(relief, np.asarray(design.figures.land_angle)))
     assert heel == pytest.approx(relief.heel_drop, abs=1e-9)
 
 
 def test_relief_of_the_whole_thread_can_be_had() -> None:
-    assert designed("relief.thread.applies_to=thread").relief.thread.applies_to == "thread"
+    assert designed("relief.thread.applies_to=thread").tap.relief.thread.applies_to == "thread"
 
 
 @pytest.mark.parametrize(
@@ -74,34 +74,34 @@ def test_what_no_arc_can_do_is_refused_with_the_limit(text: str, words: str) -> 
 
 
 def test_the_advised_margin_and_drop_are_accepted() -> None:
-    assert designed("relief.thread.margin_angle=33.9").relief.thread.margin_angle == 33.9
+    assert designed("relief.thread.margin_angle=33.9").tap.relief.thread.margin_angle == 33.9
     with pytest.raises(RefusedError) as refusal:
         designed("relief.chamfer.heel_drop=3.7")
     advised = str(refusal.value).split("at most ")[1].split()[0]
-    assert designed(f"relief.chamfer.heel_drop={advised}").relief.chamfer.heel_drop > 0.5
+    assert designed(f"relief.chamfer.heel_drop={advised}").figures.chamfer_relief.heel_drop > 0.5
 
 
 def test_the_chamfer_needs_the_advance_times_the_slope() -> None:
     design = designed()
-    turn = needed_drop(design.thread, design.chamfer, 360.0)
+    turn = needed_drop(design.tap.thread, design.tap.chamfer, 360.0)
     assert turn == pytest.approx(0.75 * (18.06 - 17.15) / 2 / 3.0, rel=1e-12)
 
 
 def test_rub_is_the_worst_shortfall_over_the_land() -> None:
     margin = designed("relief.chamfer.margin_angle=10", "relief.chamfer.heel_drop=0.2")
-    land = margin.flutes.land_angle
-    rub = chamfer_rub(margin.thread, margin.chamfer, margin.relief.chamfer, land)
-    at_margin = needed_drop(margin.thread, margin.chamfer, 10.0)
+    land = margin.figures.land_angle
+    rub = chamfer_rub(margin.tap.thread, margin.tap.chamfer, margin.tap.relief.chamfer, land)
+    at_margin = needed_drop(margin.tap.thread, margin.tap.chamfer, 10.0)
     assert at_margin <= rub < 1.05 * at_margin
     none = designed("relief.chamfer.kind=concentric")
-    rub = chamfer_rub(none.thread, none.chamfer, none.relief.chamfer, land)
-    assert rub == pytest.approx(needed_drop(none.thread, none.chamfer, land), rel=1e-12)
+    rub = chamfer_rub(none.tap.thread, none.tap.chamfer, none.tap.relief.chamfer, land)
+    assert rub == pytest.approx(needed_drop(none.tap.thread, none.tap.chamfer, land), rel=1e-12)
     clear = designed()
-    assert chamfer_rub(clear.thread, clear.chamfer, clear.relief.chamfer, land) == 0
+    assert chamfer_rub(clear.tap.thread, clear.tap.chamfer, clear.tap.relief.chamfer, land) == 0
 
 
 def test_the_edge_angle_is_the_slope_of_the_drop_at_the_edge() -> None:
-    relief = designed("relief.chamfer.edge_angle=4").relief.chamfer
+    relief = designed("relief.chamfer.edge_angle=4").tap.relief.chamfer
     step = 1e-4
     slope = float(drop(relief, np.asarray(step))) / (9.03 * math.radians(step))
     assert slope == pytest.approx(math.tan(math.radians(4)), rel=1e-4)

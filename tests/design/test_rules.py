@@ -215,6 +215,6 @@ def test_a_concentric_chamfer_rubs_by_the_advance_times_the_slope() -> None:
     design = design_tap(job_for("M18x0.75", ["relief.chamfer.kind=concentric"]))
     finding = next(f for f in design.findings if f.code == "chamfer-rubs")
     slope = (18.06 - 17.15) / 2 / 3.0
-    rub = 0.75 * slope * design.flutes.land_angle / 360
+    rub = 0.75 * slope * design.figures.land_angle / 360
     assert f"rubs, here by {rub:.4f} mm" in finding.what
     assert finding.allowed == f"at least {rub:.5g} mm"

@@ -13,7 +13,7 @@ from tapmodel.shape.flute_section import FluteSection
 from tapmodel.shape.relief import con_eccentric, drop, eccentric_by_edge
 from tapmodel.shape.turned import Turned, second_cut, turned_lengths
 from tapmodel.spec.job_file import checked, job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import ReliefPlace, Severity
 
 CREST, THREAD, CHAMFER = ReliefPlace.CREST, ReliefPlace.THREAD, ReliefPlace.CHAMFER
@@ -29,7 +29,7 @@ def errors(design: TapDesign) -> dict[str, str]:
 
 def heel_behind_edge(design: TapDesign, radius: float) -> float:
     """Angle behind the crest edge of a heel that lies on the ball's arc [deg]."""
-    flutes, crest = design.flutes, design.thread.major / 2
+    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
     ball, centre = flutes.cutter_diameter / 2, complex(flutes.centre_radius, flutes.offset)
     face = math.asin((flutes.offset + ball) / crest)
     square = radius**2 + abs(centre) ** 2 - ball**2
@@ -41,8 +41,8 @@ def test_the_crest_may_drop_to_the_root_where_the_heel_meets_it() -> None:
     design = designed("relief.thread.kind=eccentric", "relief.thread.edge_angle=10")
     found = next(f for f in design.findings if f.code == "crest-drop")
     most = float(found.cures[0].settings[0].value)
-    thread = design.thread
-    relief = eccentric_by_edge(CREST, thread.major, design.flutes.land_angle, most)
+    thread = design.tap.thread
+    relief = eccentric_by_edge(CREST, thread.major, design.figures.land_angle, most)
     fallen = float(drop(relief, np.asarray(heel_behind_edge(design, thread.minor / 2))))
     assert fallen == pytest.approx((thread.major - thread.minor) / 2, rel=5e-3)
 
@@ -52,8 +52,8 @@ def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
     assert errors(designed(*shallow)) == {}
     steeper = designed(*shallow, "relief.chamfer.edge_angle=7")
     # at the crest's heel alone there would be room enough
-    heel_drop = steeper.relief.chamfer.heel_drop
-    assert steeper.chamfer.point_diameter / 2 - heel_drop > steeper.flutes.core_diameter / 2 + 0.1
+    heel_drop = steeper.figures.chamfer_relief.heel_drop
+    assert steeper.tap.chamfer.point_diameter / 2 - heel_drop > steeper.tap.flutes.core_diameter / 2 + 0.1
     assert "point-core" in errors(steeper)
     assert errors(designed(*shallow, "relief.chamfer.edge_angle=6.97")) == {}
 

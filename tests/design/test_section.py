@@ -17,18 +17,18 @@ from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Line, arc_through
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.spec.job_file import job_for, read_job
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, ReliefPlace
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
 def _heights(design: TapDesign) -> np.ndarray:
-    blank, flutes = design.blank, design.flutes
+    blank, flutes = design.tap.blank, design.tap.flutes
     special = [
         0.0,
         0.05,
-        design.chamfer.length,
+        design.tap.chamfer_length,
         full_thread_height(design),
         blank.thread_length,
         flutes.full_depth_length + 0.4 * flutes.cutter_diameter,
@@ -85,9 +85,9 @@ def test_flutes_that_end_inside_the_thread(small_tap: TapDesign):
 def test_area_over_the_family(z: float, count: int, offset: float, place: ReliefPlace):
     base = design_tap(job_for("M8x1", ["flutes.count=3"]))
     angles = tuple(360.0 * n / count for n in range(count))
-    flutes = replace(base.flutes, count=count, offset=offset, angles=angles)
-    thread = replace(base.relief.thread, applies_to=place)
-    tap = replace(base, flutes=flutes, relief=replace(base.relief, thread=thread))
+    flutes = replace(base.tap.flutes, count=count, offset=offset, angles=angles)
+    thread = replace(base.tap.relief.thread, applies_to=place)
+    tap = replace(base, flutes=flutes, relief=replace(base.tap.relief, thread=thread))
     _same_area(tap, np.array([z]))
 
 

@@ -16,7 +16,7 @@ TAN30 = math.tan(math.radians(30))
 
 def test_m18x075_by_hand() -> None:
     """TD2 of grade 5 is 112 µm, so the class 2 zone is D2 + 33.6 to 56 µm, its middle + 44.8."""
-    thread = design_tap(job_for("M18x0.75")).thread
+    thread = design_tap(job_for("M18x0.75")).tap.thread
     d2 = 17.513 + 0.0448
     assert (thread.pitch_min, thread.pitch_max) == (17.5466, 17.569)
     assert thread.pitch_diameter == pytest.approx(d2, abs=1e-9)
@@ -28,7 +28,7 @@ def test_m18x075_by_hand() -> None:
 
 @pytest.mark.parametrize("designation", ["M2", "M6", "M10x1-6G", "M20xPh3P1.5-LH", "M42x4.5"])
 def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
-    thread = design_tap(job_for(designation)).thread
+    thread = design_tap(job_for(designation)).tap.thread
     flank = (thread.major - thread.minor) / 2 * TAN30
     assert thread.crest_flat + thread.root_flat + 2 * flank == pytest.approx(
         thread.pitch, abs=1e-12
@@ -41,13 +41,13 @@ def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
 
 
 def test_the_ridge_is_half_a_pitch_wide_at_the_pitch_diameter() -> None:
-    thread = design_tap(job_for("M8")).thread
+    thread = design_tap(job_for("M8")).tap.thread
     width = thread.crest_flat + (thread.major - thread.pitch_diameter) * TAN30
     assert width == pytest.approx(thread.pitch / 2, abs=1e-12)
 
 
 def test_aim_walks_through_the_zone() -> None:
-    sizes = [design_tap(job_for("M8", [f"thread.aim={a}"])).thread for a in (0, 0.25, 1)]
+    sizes = [design_tap(job_for("M8", [f"thread.aim={a}"])).tap.thread for a in (0, 0.25, 1)]
     low, high = sizes[0].pitch_min, sizes[0].pitch_max
     assert [t.pitch_diameter for t in sizes] == pytest.approx(
         [low, low + (high - low) / 4, high], abs=1e-12
@@ -55,7 +55,7 @@ def test_aim_walks_through_the_zone() -> None:
 
 
 def test_a_crest_flat_sets_the_major_diameter() -> None:
-    thread = design_tap(job_for("M8", ["thread.crest_flat=0.13"])).thread
+    thread = design_tap(job_for("M8", ["thread.crest_flat=0.13"])).tap.thread
     assert thread.crest_flat == pytest.approx(0.13, abs=1e-12)
     assert thread.major == pytest.approx(7.238 + (0.625 - 0.13) / TAN30, abs=1e-9)
 
@@ -63,7 +63,7 @@ def test_a_crest_flat_sets_the_major_diameter() -> None:
 def test_the_tap_class_follows_the_hole_class() -> None:
     basic = 7.188
     for hole_class, share in (("4H", 0.2), ("6H", 0.4), ("6G", 0.6)):
-        thread = design_tap(job_for(f"M8-{hole_class}")).thread
+        thread = design_tap(job_for(f"M8-{hole_class}")).tap.thread
         assert thread.pitch_diameter == pytest.approx(basic + share * 0.125, abs=1e-9)
 
 
@@ -139,7 +139,7 @@ def test_a_drill_stays_inside_narrow_limits() -> None:
     ],
 )
 def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: float) -> None:
-    chamfer = design_tap(job_for("M18x0.75", sets)).chamfer
+    chamfer = design_tap(job_for("M18x0.75", sets)).tap.chamfer
     assert chamfer.length == pytest.approx(length, abs=1e-12)
     assert chamfer.pitches == pytest.approx(length / 0.75)
     end = chamfer.point_diameter + 2 * chamfer.length * math.tan(math.radians(chamfer.angle))
@@ -151,8 +151,8 @@ def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: flo
 def test_the_point_starts_in_the_drilled_hole() -> None:
     for designation in ("M3", "M8", "M18x0.75", "M42x4.5"):
         design = design_tap(job_for(designation))
-        gap = design.drill - design.chamfer.point_diameter
-        assert 0.1 * design.thread.pitch - 1e-9 <= gap < 0.1 * design.thread.pitch + 0.05
+        gap = design.drill - design.tap.chamfer.point_diameter
+        assert 0.1 * design.tap.thread.pitch - 1e-9 <= gap < 0.1 * design.tap.thread.pitch + 0.05
 
 
 @pytest.mark.parametrize(
@@ -164,7 +164,7 @@ def test_teeth_are_pitches_times_lands_and_share_the_feed(
     design = design_tap(
         job_for(designation, [f"flutes.count={count}", f"chamfer.pitches={pitches}"])
     )
-    chamfer, thread = design.chamfer, design.thread
+    chamfer, thread = design.tap.chamfer, design.tap.thread
     assert chamfer.teeth == count * pitches
     radial_feed = thread.lead * math.tan(math.radians(chamfer.angle)) / count
     assert chamfer.chip_thickness == pytest.approx(
@@ -173,7 +173,7 @@ def test_teeth_are_pitches_times_lands_and_share_the_feed(
 
 
 def test_part_of_a_pitch_gives_the_teeth_whose_crests_lie_in_it() -> None:
-    few = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.1"])).chamfer
+    few = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.1"])).tap.chamfer
     assert few.teeth in (4, 5)
     design = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.3"]))
     edge = math.degrees(math.asin(math.sin(math.radians(8))))
@@ -181,4 +181,4 @@ def test_part_of_a_pitch_gives_the_teeth_whose_crests_lie_in_it() -> None:
         0.2325 + 0.75 * (90 * j + edge) / 360 + 0.75 * k for j in range(4) for k in range(-2, 3)
     ]
     inside = [z for z in middles if 0 <= z < 1.3 * 0.75]
-    assert design.chamfer.teeth == len(inside)
+    assert design.figures.chamfer_teeth == len(inside)

@@ -14,7 +14,7 @@ from tapmodel.checks.ideal.expected import section_area
 from tapmodel.errors import InputError
 from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
 from tapmodel.shape.outlines.section import full_thread_height
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 HEADER = {
     "$INSUNITS": 4,

@@ -3,7 +3,7 @@
 import math
 from dataclasses import replace
 
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 HALF_ANGLE = 27.5
 

@@ -12,7 +12,8 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import counts, volume
 from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.shape import relief
-from tapmodel.tap.design import Reliefs, TapDesign
+from tapmodel.tap.tap import Reliefs
+from tapmodel.design.record import TapDesign
 from tapmodel.words import ReliefPlace
 
 

@@ -9,7 +9,7 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import Counts, counts, is_valid, volume
 from tapmodel.geometry.kernel.solid import shapes as kernel
 from tapmodel.geometry.kernel.topology import faces
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def _plate(holes: int) -> cq.Solid:

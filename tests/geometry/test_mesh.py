@@ -12,7 +12,7 @@ from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.solid import volume
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.mesh.tessellation import Mesh, open_sides, tessellate
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 CHORDS = (0.04, 0.02, 0.01, 0.005)
 

@@ -13,7 +13,7 @@ from tapmodel.design.settle import settle
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 JOBS: list[dict[str, Any]] = tomllib.loads(

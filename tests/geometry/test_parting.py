@@ -12,7 +12,7 @@ from tapmodel.geometry.trace.skin import CLEAR, skins
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def _with_shank(tap: TapDesign, diameter: float) -> TapDesign:

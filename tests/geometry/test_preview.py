@@ -14,7 +14,7 @@ from tapmodel.checks.proof.self_intersection import self_intersections
 from tapmodel.design.design import design_tap
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.spec.job_file import checked
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 VOLUME = 0.002
 LARGEST_DISTANCE = 0.02

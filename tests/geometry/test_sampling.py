@@ -6,7 +6,7 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.geometry.kernel.measure.sampling import Samples, sample_faces
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def sampled(solid: Solid, per_face: int, spread: int = 0) -> Samples:

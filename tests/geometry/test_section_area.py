@@ -8,7 +8,7 @@ from tapmodel.checks.ideal.expected import section_area as expected_area
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.section import section_area, section_areas
 from tapmodel.geometry.kernel.measure.section_general import general_section_area
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 UP = cq.Vector(0, 0, 1)
 # Chamfer, thread, its last turn, neck with run-out, shoulder, shank, square, bevelled end.

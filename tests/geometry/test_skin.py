@@ -10,7 +10,7 @@ from tapmodel.geometry.trace import skin as skin_module
 from tapmodel.geometry.trace.skin import Skin, weave
 from tapmodel.geometry.trace.tracing import Edge
 from tapmodel.shape.form import Form
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 @pytest.fixture(scope="module")

@@ -18,7 +18,7 @@ from tapmodel.findings import Finding
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import checked
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 # Of each space so many are proved here; `tests/benchmarks/sweep.py` proves as many as are wanted.

@@ -12,7 +12,7 @@ import pytest
 
 from tapmodel.shop.wires.choice import WireRange, wire_range
 from tapmodel.shop.wires.groove import Groove
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def printed_range(

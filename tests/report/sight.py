@@ -16,7 +16,7 @@ from tapmodel.checks.ideal.laws import inside
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
 from tapmodel.report.pictures.still import View, Window, draw_views
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]
@@ -90,8 +90,8 @@ def _frame(view: View, vertices: Floats) -> tuple[Floats, float]:
 def _solid_on(design: TapDesign, view: View, seen: Floats) -> Flags:
     """Whether the ideal solid lies on each ray into the picture; `seen` (n, 2) [mm]."""
     axes = _camera(view)
-    radius = max(design.thread.major, design.blank.shank_diameter) / 2
-    length = design.blank.overall_length
+    radius = max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
+    length = design.tap.blank.overall_length
     corners = np.array(
         [[x, y, z] for x in (-radius, radius) for y in (-radius, radius) for z in (0, length)]
     )
@@ -136,7 +136,7 @@ def _ray_error(design: TapDesign, view: View, picture: Picture, vertices: Floats
 def _face_error(design: TapDesign, picture: Picture) -> float:
     """On the end picture: share of pixels wrongly of the front face's grey, or wrongly not."""
     view = small(all_pictures(design)["end"])
-    widest = max(design.thread.major, design.blank.shank_diameter)
+    widest = max(design.tap.thread.major, design.tap.blank.shank_diameter)
     rows, columns = np.nonzero(picture > INK)
     grey = picture[rows, columns]
     seen = np.stack([columns + 0.5, rows + 0.5], axis=1) - view.size[0] / 2
@@ -150,7 +150,7 @@ def _face_error(design: TapDesign, picture: Picture) -> float:
 def _first_land(design: TapDesign, height: float) -> tuple[float, float]:
     """Middle and width of a land of the ideal solid at the root of the thread [deg]."""
     theta = np.arange(0.0, 360.0, 0.5)
-    turned, radius = np.radians(theta), 0.49 * design.thread.minor
+    turned, radius = np.radians(theta), 0.49 * design.tap.thread.minor
     ring = [radius * np.cos(turned), radius * np.sin(turned), np.full_like(theta, height)]
     solid = inside(design, np.stack(ring, axis=1))
     start = np.flatnonzero(solid & ~np.roll(solid, 1))[0]
@@ -161,10 +161,10 @@ def _first_land(design: TapDesign, height: float) -> tuple[float, float]:
 def _phase(design: TapDesign, mesh: Mesh, theta: float, file: Path) -> float:
     """Where the threads stand at `theta`, in a picture taken from there: 360 deg for a pitch."""
     pitches, width, rows = 4, 400, 16
-    height = (design.chamfer.length + design.blank.thread_length) / 2
+    height = (design.tap.chamfer_length + design.tap.blank.thread_length) / 2
     outwards = np.array([np.cos(np.radians(theta)), np.sin(np.radians(theta)), 0.0])
-    centre = design.thread.major / 2 * outwards + [0.0, 0.0, height]
-    window = Window(tuple(centre), pitches * design.thread.pitch * rows / width)
+    centre = design.tap.thread.major / 2 * outwards + [0.0, 0.0, height]
+    window = Window(tuple(centre), pitches * design.tap.thread.pitch * rows / width)
     view = View(tuple(outwards), tuple(np.cross([0, 0, 1], outwards)), (width, rows), window)
     draw_views(mesh.vertices, mesh.triangles, [(view, file)])
     along = np.exp(-2j * np.pi * pitches * np.arange(width) / width)  # z runs to the left
@@ -173,9 +173,9 @@ def _phase(design: TapDesign, mesh: Mesh, theta: float, file: Path) -> float:
 
 def _twist_error(design: TapDesign, mesh: Mesh, folder: Path) -> float:
     """By how much the threads climb otherwise, from one land to the next: 360 deg for a pitch."""
-    middle, land = _first_land(design, design.chamfer.length)
-    places = (middle - land / 4, middle + land / 4 + 360 / design.flutes.count)
+    middle, land = _first_land(design, design.tap.chamfer_length)
+    places = (middle - land / 4, middle + land / 4 + 360 / design.tap.flutes.count)
     before, after = (_phase(design, mesh, theta, folder / "phase.png") for theta in places)
-    hand = 1 if design.thread.hand is Hand.RIGHT else -1
-    climb = hand * design.thread.lead / design.thread.pitch * (places[1] - places[0])
+    hand = 1 if design.tap.thread.hand is Hand.RIGHT else -1
+    climb = hand * design.tap.thread.lead / design.tap.thread.pitch * (places[1] - places[0])
     return abs((after - before - climb + 180) % 360 - 180)

@@ -13,7 +13,7 @@ from tapmodel.design.design import design_tap
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import MARGIN
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 Codes = dict[int, list[str]]
 
@@ -60,14 +60,14 @@ def reference() -> TapDesign:
 def test_dimensions_say_what_lies_between_their_points(
     reference: TapDesign, tmp_path: Path
 ) -> None:
-    flutes, blank = reference.flutes, reference.blank
+    flutes, blank = reference.tap.flutes, reference.tap.blank
     known = {
         "milling": (abs(flutes.offset), flutes.depth_from_top),
         "square": (blank.square_across_flats, blank.square_length, blank.shank_diameter),
-        "side": (blank.overall_length, flutes.runout_end, reference.chamfer.point_diameter),
-        "thread-form": (reference.thread.pitch,),
-        "cross-section": (reference.thread.major,),
-        "chamfer": (reference.chamfer.length,),
+        "side": (blank.overall_length, flutes.runout_end, reference.tap.chamfer.point_diameter),
+        "thread-form": (reference.tap.thread.pitch,),
+        "cross-section": (reference.tap.thread.major,),
+        "chamfer": (reference.tap.chamfer_length,),
     }
     for name, drawing in all_drawings(reference).items():
         path = tmp_path / f"{name}.dxf"

@@ -16,7 +16,7 @@ from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.report.drawings.views.chamfer_teeth import teeth
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def _design(text: str, *sets: str) -> TapDesign:
@@ -48,20 +48,20 @@ def test_the_cutter_is_offset_to_the_side_that_the_record_means(text: str) -> No
     # Seen on the cutting end, with the first flute on top, +theta of a right-hand tap runs
     # clockwise: a positive offset, towards +theta, lies to the right.
     design = _design(text)
-    assert _cutter_x(all_drawings(design)["milling"]) == pytest.approx(design.flutes.offset)
+    assert _cutter_x(all_drawings(design)["milling"]) == pytest.approx(design.tap.flutes.offset)
 
 
 def test_a_left_hand_tap_is_milled_on_the_other_side() -> None:
     right, left = _design("M6x0.5"), _design("M6x0.5-LH")
-    assert left.flutes.offset == right.flutes.offset
-    assert _cutter_x(all_drawings(left)["milling"]) == pytest.approx(-right.flutes.offset)
+    assert left.tap.flutes.offset == right.tap.flutes.offset
+    assert _cutter_x(all_drawings(left)["milling"]) == pytest.approx(-right.tap.flutes.offset)
 
 
 def test_the_side_and_the_settings_are_written_out() -> None:
     design = _design("M18x0.75")
     words = _words(all_drawings(design)["milling"])
-    assert f"{abs(design.flutes.offset):.3f} to the left" in words
-    assert f"{design.flutes.depth_from_top:.3f} from the top" in words
+    assert f"{abs(design.tap.flutes.offset):.3f} to the left" in words
+    assert f"{design.figures.depth_from_top:.3f} from the top" in words
     assert "seen on the cutting end" in words
 
 
@@ -69,7 +69,7 @@ def test_the_side_and_the_settings_are_written_out() -> None:
 def test_every_flute_shows_in_the_section(count: int) -> None:
     design = _design("M28x0.75", f"flutes.count={count}")
     arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
-    radius = design.flutes.cutter_diameter / 2
+    radius = design.tap.flutes.cutter_diameter / 2
     floors = {
         (round(arc.dxf.center.x, 6), round(arc.dxf.center.y, 6))
         for arc in arcs
@@ -84,14 +84,14 @@ def test_dimensions_measure_what_the_record_says() -> None:
     for name, drawing in all_drawings(design).items():
         dimensions = drawing.document.modelspace().query("DIMENSION")
         found[name] = [float(dimension.get_measurement()) for dimension in dimensions]
-    assert any(math.isclose(v, abs(design.flutes.offset), rel_tol=1e-6) for v in found["milling"])
+    assert any(math.isclose(v, abs(design.tap.flutes.offset), rel_tol=1e-6) for v in found["milling"])
     assert any(
-        math.isclose(v, design.flutes.depth_from_top, rel_tol=1e-6) for v in found["milling"]
+        math.isclose(v, design.figures.depth_from_top, rel_tol=1e-6) for v in found["milling"]
     )
     section = found["cross-section"]
-    assert any(math.isclose(v, design.thread.major, rel_tol=1e-6) for v in section)
-    assert any(math.isclose(v, design.flutes.land_angle, rel_tol=1e-6) for v in section)
-    assert any(math.isclose(v, design.flutes.rake_crest, rel_tol=1e-6) for v in section)
+    assert any(math.isclose(v, design.tap.thread.major, rel_tol=1e-6) for v in section)
+    assert any(math.isclose(v, design.figures.land_angle, rel_tol=1e-6) for v in section)
+    assert any(math.isclose(v, design.figures.rake_crest, rel_tol=1e-6) for v in section)
 
 
 def test_pictures_are_true_to_scale_and_share_no_styles() -> None:
@@ -133,7 +133,7 @@ JOBS = {
 
 def _ends(design: TapDesign) -> list[float]:
     """Width of crest and root: of the flat, or of an arc whose ends touch the flanks [mm]."""
-    thread = design.thread
+    thread = design.tap.thread
     lean = math.cos(math.radians(thread.flank_angle))
     return [
         thread.crest_flat + 2 * thread.crest_radius * lean,
@@ -151,7 +151,7 @@ def _measured(drawing: Drawing, path: Path) -> list[float]:
 @pytest.mark.parametrize("text", JOBS)
 def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_path: Path) -> None:
     design = _design(text, *JOBS[text])
-    thread, flutes, blank, chamfer = design.thread, design.flutes, design.blank, design.chamfer
+    thread, flutes, blank, chamfer = design.tap.thread, design.tap.flutes, design.tap.blank, design.tap.chamfer
     necked = [blank.thread_length + blank.neck_length, blank.neck_diameter]
     over_corners = math.sqrt(2) * blank.square_across_flats
     expected = {
@@ -185,21 +185,21 @@ def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_pa
 @pytest.mark.parametrize("text", JOBS)
 def test_the_teeth_of_the_chamfer_are_numbered_in_order_of_the_helix(text: str) -> None:
     design = _design(text, *JOBS[text])
-    found, count = teeth(design), design.flutes.count
-    assert len(found) == design.chamfer.teeth
+    found, count = teeth(design), design.tap.flutes.count
+    assert len(found) == design.figures.chamfer_teeth
     # From one land to the next a helix climbs by its lead over the number of lands, and the
     # helices of all starts stand a pitch apart: lands cut side by side where both have a divisor.
-    abreast = math.gcd(count, design.thread.starts)
-    step = design.thread.pitch * abreast / count
+    abreast = math.gcd(count, design.tap.thread.starts)
+    step = design.tap.thread.pitch * abreast / count
     for number, (one, other) in enumerate(pairwise(found), 1):
         assert other.z - one.z == pytest.approx(0 if number % abreast else step, abs=1e-9)
         if number % abreast:
             assert other.land == one.land + count // abreast
-        elif design.thread.starts == 1:
+        elif design.tap.thread.starts == 1:
             assert other.land == (one.land + 1) % count
     texts = all_drawings(design)["chamfer"].document.modelspace().query("TEXT")
     at = {int(t.dxf.text): t for t in texts if t.dxf.text.isdigit()}
-    assert sorted(at) == list(range(1, design.chamfer.teeth + 1))
+    assert sorted(at) == list(range(1, design.figures.chamfer_teeth + 1))
     for tooth in found:
         assert at[tooth.number].get_placement()[1].x == pytest.approx(tooth.z)
 
@@ -209,12 +209,12 @@ def test_the_section_of_a_left_hand_tap_is_the_mirror_image() -> None:
     for text in ("M6x0.5", "M6x0.5-LH"):
         design = _design(text)
         arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
-        ball = design.flutes.cutter_diameter / 2
+        ball = design.tap.flutes.cutter_diameter / 2
         walls = [arc for arc in arcs if arc.dxf.layer == VISIBLE]
         centres = [a.dxf.center for a in walls if math.isclose(a.dxf.radius, ball, rel_tol=1e-9)]
         floors.append([(round(float(c.x), 6), round(float(c.y), 6)) for c in centres])
     right, left = map(sorted, floors)
-    assert len(left) == _design("M6x0.5").flutes.count
+    assert len(left) == _design("M6x0.5").tap.flutes.count
     assert sorted((-x, y) for x, y in right) == left
     assert right != left
 
@@ -225,7 +225,7 @@ def test_the_tap_is_drawn_turning_towards_its_cutting_faces() -> None:
         design = _design(text)
         space = all_drawings(design)["milling"].document.modelspace()
         heads = [hatch.paths[0].vertices for hatch in space.query("HATCH") if hatch.dxf.solid_fill]
-        below = [head for head in heads if head[0][1] < -design.thread.major / 4]
+        below = [head for head in heads if head[0][1] < -design.tap.thread.major / 4]
         assert len(below) == 1
         assert below[0][0][0] * way > 0
 
@@ -252,7 +252,7 @@ LIMITED = ("1/2 BSW", "2 BA", "G 1/2", "1/2-10 Acme-2G", "1/4-20 UNC", "M18x0.75
 @pytest.mark.parametrize("text", LIMITED)
 def test_limits_are_lettered_inside_their_zones(text: str) -> None:
     design = _design(text)
-    thread, hole, drawings = design.thread, design.hole, all_drawings(design)
+    thread, hole, drawings = design.tap.thread, design.hole, all_drawings(design)
     line = next(line for line in _words(drawings["side"]).splitlines() if "at least" in line)
     _, major, low, high = map(float, re.findall(r"\d+\.\d{3}", line))
     chart = {
@@ -274,7 +274,7 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
 @pytest.mark.parametrize("text", ["M18x0.75", "1/2 BSW", "2 BA", "Tr14x3-LH"])
 def test_the_thread_of_the_hole_is_drawn_as_its_limits_state_it(text: str) -> None:
     design = _design(text)
-    thread, hole, rounded = design.thread, design.hole, design.thread.crest_radius > 0
+    thread, hole, rounded = design.tap.thread, design.hole, design.tap.thread.crest_radius > 0
     tangent = math.tan(math.radians(thread.flank_angle))
     limits = ((hole.pitch_min, hole.minor_min), (hole.pitch_max, hole.minor_max))
     for pitch_diameter, minor in limits:
@@ -295,7 +295,7 @@ def test_the_thread_of_the_hole_is_drawn_as_its_limits_state_it(text: str) -> No
 @pytest.mark.parametrize("text", ["1/2 BSW", "2 BA", "G 1/2"])
 def test_no_corner_of_a_rounded_hole_is_drawn_in_the_metal_of_the_tap(text: str) -> None:
     design = _design(text)
-    thread, minor = design.thread, design.hole.minor_min
+    thread, minor = design.tap.thread, design.hole.minor_min
     (start, end), *_ = hole_lines(design, design.hole.pitch_min, minor)
     # the bore ends on the arc of the tap's root, whose centre stands on the groove's middle
     above = thread.minor / 2 + thread.root_radius - minor / 2

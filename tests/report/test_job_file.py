@@ -9,7 +9,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import commented_job
 from tapmodel.spec.job_file import apply_sets, checked, job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 JOBS = [
     ("M18x0.75", []),
@@ -59,9 +59,9 @@ def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
     design, text = written("M18x0.75", [])
     swapped = text.replace("# offset = -2.7433", "offset = -2.5").replace("\nrake = 8.0", "")
     assert swapped.count("\noffset") == 1
-    flutes = settle(checked(tomllib.loads(swapped))).flutes
+    flutes = settle(checked(tomllib.loads(swapped))).tap.flutes
     assert flutes.offset == -2.5
-    assert flutes.core_diameter == pytest.approx(design.flutes.core_diameter)
+    assert flutes.core_diameter == pytest.approx(design.tap.flutes.core_diameter)
     with pytest.raises(InputError, match=r"flutes\.rake together with flutes\.offset"):
         checked(tomllib.loads(text.replace("# offset = -2.7433", "offset = -2.5")))
 
@@ -69,11 +69,11 @@ def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
 def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
     design, text = written("M18x0.75", [])
     edited = settle(checked(tomllib.loads(text.replace("rake = 8.0", "rake = 12.0"))))
-    assert edited.flutes.rake_crest == pytest.approx(12.0)
-    assert edited.flutes.core_diameter == pytest.approx(design.flutes.core_diameter)
-    assert (edited.thread, edited.chamfer, edited.drill) == (
-        design.thread,
-        design.chamfer,
+    assert edited.figures.rake_crest == pytest.approx(12.0)
+    assert edited.tap.flutes.core_diameter == pytest.approx(design.tap.flutes.core_diameter)
+    assert (edited.tap.thread, edited.tap.chamfer, edited.drill) == (
+        design.tap.thread,
+        design.tap.chamfer,
         design.drill,
     )
     assert not [f for f in edited.findings if f.severity == "error"]
@@ -82,7 +82,7 @@ def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
 def test_the_cutters_on_hand_keep_deciding() -> None:
     _, text = written("M18x0.75", [])
     edited = text.replace("count = 4", "count = 6")
-    assert settle(checked(tomllib.loads(edited))).flutes.cutter_diameter == 6.0
+    assert settle(checked(tomllib.loads(edited))).tap.flutes.cutter_diameter == 6.0
 
 
 @pytest.mark.parametrize(
@@ -96,7 +96,7 @@ def test_the_cutters_on_hand_keep_deciding() -> None:
 def test_one_override_is_enough_on_a_full_file(override: str, field: str, value: float) -> None:
     _, text = written("M18x0.75", [])
     job = checked(apply_sets(tomllib.loads(text), [override]))
-    assert getattr(settle(job).flutes, field) == pytest.approx(value)
+    assert getattr(settle(job).tap.flutes, field) == pytest.approx(value)
 
 
 @pytest.mark.parametrize(

@@ -21,7 +21,7 @@ from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 CHROMIUM = shutil.which("chromium")
@@ -206,7 +206,7 @@ def test_a_neck_behind_the_run_out_is_called_so() -> None:
 def test_stations_cover_the_tap_in_order(design: TapDesign) -> None:
     found = regions(design)
     assert found[0].start == 0.0
-    assert found[-1].end == design.blank.overall_length
+    assert found[-1].end == design.tap.blank.overall_length
     assert [a.end for a in found[:-1]] == [b.start for b in found[1:]]
     assert {"chamfer", "thread", "flute run-out", "shank", "square"} == {r.name for r in found}
     heights = [station["z"] for station in stations(design)]

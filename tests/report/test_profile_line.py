@@ -12,22 +12,22 @@ from tapmodel.report.drawings.profile_line import between, height_at, profile_li
 from tapmodel.report.sections.tap import thread as thread_section
 from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 @pytest.fixture(scope="module")
 def rounded() -> TapDesign:
     """An invented form: flanks at 27.5°, crest and root arcs of 0.137 P."""
     design = design_tap(job_for("M10"))
-    radius = 0.137 * design.thread.pitch
+    radius = 0.137 * design.tap.thread.pitch
     form = {"crest_flat": 0.0, "root_flat": 0.0, "crest_radius": radius, "root_radius": radius}
     return dataclasses.replace(
-        design, thread=dataclasses.replace(design.thread, flank_angle=27.5, **form)
+        design, thread=dataclasses.replace(design.tap.thread, flank_angle=27.5, **form)
     )
 
 
 def test_its_line_follows_the_profile(rounded: TapDesign) -> None:
-    thread = rounded.thread
+    thread = rounded.tap.thread
     line = np.array(profile_line(thread, 0.3, 0.3 + 2 * thread.pitch))
     radii = profile_radius(segments(thread), line[:, 0] - 0.3)
     assert line[:, 1] == pytest.approx(radii, abs=1e-12)
@@ -44,7 +44,7 @@ def test_thread_form_and_chamfer_are_drawn_with_its_arcs(rounded: TapDesign) -> 
     space = drawings["thread-form"].document.modelspace()
     visible = [line for line in space.query("LINE") if line.dxf.layer == VISIBLE]
     top = max(line.dxf.start.y for line in visible)
-    thread = rounded.thread
+    thread = rounded.tap.thread
     assert top == pytest.approx((thread.major - thread.pitch_diameter) / 2)
     words = [text.dxf.text for text in space.query("TEXT")]
     assert any(f"R{thread.crest_radius:.4f}" in text for text in words)

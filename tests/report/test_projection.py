@@ -33,17 +33,17 @@ def _circles(drawing: Drawing, radius: float) -> list[float]:
 @pytest.mark.parametrize("text", ["M18x0.75", "M10-LH"])
 def test_the_cutting_end_is_seen_from_the_left(text: str) -> None:
     design = design_tap(job_for(text))
-    ball, reach = design.flutes.cutter_diameter / 2, design.thread.major / 2
+    ball, reach = design.tap.flutes.cutter_diameter / 2, design.tap.thread.major / 2
     first = _floors(all_drawings(design)["side"], ball)
     third = _floors(all_drawings(design, Projection.THIRD)["side"], ball)
-    assert len(first) == len(third) == design.flutes.count
-    assert min(first) > design.blank.overall_length + reach / 2
+    assert len(first) == len(third) == design.tap.flutes.count
+    assert min(first) > design.tap.blank.overall_length + reach / 2
     assert max(third) < -reach / 2
 
 
 def test_the_end_view_is_not_mirrored_with_its_place() -> None:
     design = design_tap(job_for("M18x0.75"))
-    ball = design.flutes.cutter_diameter / 2
+    ball = design.tap.flutes.cutter_diameter / 2
     views = [sorted(_floors(all_drawings(design, way)["side"], ball)) for way in Projection]
     first, third = ([x - sum(view) / len(view) for x in view] for view in views)
     assert first == pytest.approx(third)
@@ -51,11 +51,11 @@ def test_the_end_view_is_not_mirrored_with_its_place() -> None:
 
 def test_the_square_is_seen_from_the_right() -> None:
     design = design_tap(job_for("M18x0.75"))
-    shank = design.blank.shank_diameter / 2
+    shank = design.tap.blank.shank_diameter / 2
     (first,) = _circles(all_drawings(design)["square"], shank)
     (third,) = _circles(all_drawings(design, Projection.THIRD)["square"], shank)
     assert first < -shank
-    assert third > design.blank.square_length + shank
+    assert third > design.tap.blank.square_length + shank
 
 
 @pytest.mark.parametrize("projection", Projection)

@@ -18,7 +18,7 @@ from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import paged, write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job_file import job_for, read_job
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 POINTS_PER_MM = 72 / 25.4
 SIZES = {Paper.A4: (210.0, 297.0), Paper.LETTER: (215.9, 279.4)}
@@ -100,7 +100,7 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
     for label in ("class of the tap", "minor diameter"):
         assert any(line.startswith(label) for line in first), label
     text = typeset(thread.section(design), Units.MM)
-    assert f'table.cell(colspan: 3)[#"{design.thread.tap_class}"]' in text
+    assert f'table.cell(colspan: 3)[#"{design.limits.tap_class}"]' in text
 
 
 @pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
@@ -115,7 +115,7 @@ def test_narrow_tables_have_both_units_on_one_line() -> None:
     design = design_tap(job_for("M18x0.75"))
     text = typeset(relief.section(design), Units.BOTH)
     # the heel of the land: 18.06 mm / 2 in the angle of the land
-    along = math.radians(design.flutes.land_angle) * 9.03
+    along = math.radians(design.figures.land_angle) * 9.03
     assert f'[#"{along:.2f} mm · {along / 25.4:.3f} in"]' in text
 
 
@@ -123,7 +123,7 @@ def test_limits_settings_and_cautions_stand_on_it(
     path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
     write_sheet(path, reference, drawn)
-    text, flutes, thread = _text(path), reference.flutes, reference.thread
+    text, flutes, thread = _text(path), reference.tap.flutes, reference.tap.thread
     assert f"{thread.pitch_min:.4f} mm to {thread.pitch_max:.4f} mm" in text
     assert f"at least {thread.major_min:.3f} mm" in text
     assert f"{flutes.depth_from_top:.3f} mm" in text

@@ -21,7 +21,7 @@ from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
 from tapmodel.report.pictures.still import draw_views
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 TAPS = (
@@ -52,22 +52,22 @@ def _name(value: object) -> str:
 
 
 def _missing_flute(design: TapDesign) -> TapDesign:
-    count = design.flutes.count - 1
+    count = design.tap.flutes.count - 1
     angles = tuple(360 * flute / count for flute in range(count))
-    return replace(design, flutes=replace(design.flutes, count=count, angles=angles))
+    return replace(design, flutes=replace(design.tap.flutes, count=count, angles=angles))
 
 
 def _other_hand(design: TapDesign) -> TapDesign:
-    hand = Hand.RIGHT if design.thread.hand is Hand.LEFT else Hand.LEFT
-    return replace(design, thread=replace(design.thread, hand=hand))
+    hand = Hand.RIGHT if design.tap.thread.hand is Hand.LEFT else Hand.LEFT
+    return replace(design, thread=replace(design.tap.thread, hand=hand))
 
 
 def _thread_alone_of_other_hand(design: TapDesign) -> TapDesign:
-    return replace(design, thread=replace(design.thread, lead=-design.thread.lead))
+    return replace(design, thread=replace(design.tap.thread, lead=-design.tap.thread.lead))
 
 
 def _offset_to_other_side(design: TapDesign) -> TapDesign:
-    return replace(design, flutes=replace(design.flutes, offset=-design.flutes.offset))
+    return replace(design, flutes=replace(design.tap.flutes, offset=-design.tap.flutes.offset))
 
 
 # What is wrong with the tap, and by which of the errors the pictures must tell.
@@ -105,7 +105,7 @@ def test_pictures_are_filled_and_nothing_is_cut_off(tap: tuple[str, ...], tmp_pa
         part = pictures[name] < 255
         assert not part[-1].any()
         # a chamfer of 8 pitches is as long as the tap is thick, whose lower side then shows
-        assert part[0].mean() > (0.55 if _design(*tap).chamfer.pitches < 6 else 0.25)
+        assert part[0].mean() > (0.55 if _design(*tap).figures.chamfer_pitches < 6 else 0.25)
         assert 0.5 < part.mean() < 0.9
 
 
@@ -129,10 +129,10 @@ def test_dashed_lines_lie_where_the_land_would_without_relief(tap: tuple[str, ..
     assert len(lines) > 3
     for line in lines:
         x, y, z = right_hand(design, line).T
-        w = from_crest(design.thread, np.degrees(np.arctan2(y, x)), z)
-        undropped = np.minimum(profile_radius(design.thread, w), cone_radius(design.chamfer, z))
+        w = from_crest(design.tap.thread, np.degrees(np.arctan2(y, x)), z)
+        undropped = np.minimum(profile_radius(design.tap.thread, w), cone_radius(design.tap.chamfer, z))
         np.testing.assert_allclose(np.hypot(x, y), undropped, atol=1e-4)
-    on_wall = void_depth(design.flutes, right_hand(design, lines[-1])).max(axis=0)
+    on_wall = void_depth(design.tap.flutes, right_hand(design, lines[-1])).max(axis=0)
     np.testing.assert_allclose(on_wall, 0.0, atol=1e-9)
 
 
@@ -199,5 +199,5 @@ def test_a_slim_tap_fills_the_picture_of_its_cutting_end() -> None:
     design = _design("M0.5x0.125")
     window = all_pictures(design)["end"].window
     assert window is not None
-    assert window.height == pytest.approx(2.5 * design.thread.major)
-    assert window.height < design.blank.shank_diameter
+    assert window.height == pytest.approx(2.5 * design.tap.thread.major)
+    assert window.height < design.tap.blank.shank_diameter

@@ -1,7 +1,7 @@
 from tapmodel.report.wires_page import wires_page
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 
 def test_page_tells_limits_verdict_and_infeed(small_tap: TapDesign):

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from tapmodel.shop.lathe_tool import Side, lathe_tool
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 

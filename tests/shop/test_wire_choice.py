@@ -9,7 +9,8 @@ from tapmodel.errors import InputError
 from tapmodel.shop.wires.choice import WireRange, check_wire, choose_wire, wire_range
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import measurement, seated
-from tapmodel.tap.design import TapDesign, TapThread
+from tapmodel.tap.tap import TapThread
+from tapmodel.design.record import TapDesign
 
 # Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
 INCH_SET = (

@@ -14,7 +14,7 @@ from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
 from tapmodel.shop.wires.reading import Verdict
 from tapmodel.shop.wires.record import wires_record
 from tapmodel.spec.job_file import job_for
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 BASIC = 7.350

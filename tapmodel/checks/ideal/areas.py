@@ -15,38 +15,38 @@ from tapmodel.checks.ideal.walls import (
     wall_angles,
     wall_sweep,
 )
-from tapmodel.tap.design import Blank, Flutes, TapDesign
+from tapmodel.tap.tap import Blank, Flutes, Tap
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 STRIPS, STRIP_WEIGHTS = gauss_legendre(600)
 
 
-def threaded_area(design: TapDesign, z: Floats) -> Floats:
+def threaded_area(tap: Tap, z: Floats) -> Floats:
     """Area at heights below the thread's end, front centre not taken off, shape (n,) [mm²].
 
     Each land's top counts half the integral of radius squared between the angles at which the
     walls meet it; each flute counts the sweep of its walls up to those same points.
     """
-    flutes = design.flutes
+    flutes = tap.flutes
     lands = np.repeat(np.arange(flutes.count), z.size)
-    tops, *radii = land_tops(design, np.tile(z, flutes.count), lands)
+    tops, *radii = land_tops(tap, np.tile(z, flutes.count), lands)
     face, heel = (radius.reshape(flutes.count, -1) for radius in radii)
     before = [_land_before(flutes, flute) for flute in range(flutes.count)]
-    total = sweep(design, tops).reshape(flutes.count, -1).sum(axis=0)
+    total = sweep(tap, tops).reshape(flutes.count, -1).sum(axis=0)
     return total + wall_sweep(flutes, half_width(flutes, z), heel[before], face).sum(axis=0)
 
 
-def land_tops(design: TapDesign, z: Floats, land: Indices) -> tuple[Tops, Floats, Floats]:
+def land_tops(tap: Tap, z: Floats, land: Indices) -> tuple[Tops, Floats, Floats]:
     """Between which angles the tops of lands run at heights `z` [mm], both of shape (n,).
 
     Returns:
         The tops, and the radii at which face and heel meet them, (n,) [mm].
     """
-    flutes, half = design.flutes, half_width(design.flutes, z)
-    crest = crest_edge(flutes, design.thread.major)
-    heel = _meeting(design, z, land, heel=True)
-    face = _meeting(design, z, land, heel=False)
+    flutes, half = tap.flutes, half_width(tap.flutes, z)
+    crest = crest_edge(flutes, tap.thread.major)
+    heel = _meeting(tap, z, land, heel=True)
+    face = _meeting(tap, z, land, heel=False)
     start = wall_angles(flutes, face, half)[1] - crest
     end = wall_angles(flutes, heel, half)[0] - crest + spacing(flutes)[land]
     return Tops(z, np.asarray(flutes.angles)[land] + crest, start, end), face, heel
@@ -58,19 +58,19 @@ def _land_before(flutes: Flutes, flute: int) -> int:
     return int(np.where(behind == 0.0, 360.0, behind).argmin())
 
 
-def _meeting(design: TapDesign, z: Floats, land: Indices, *, heel: bool) -> Floats:
+def _meeting(tap: Tap, z: Floats, land: Indices, *, heel: bool) -> Floats:
     """Radius at which a wall of each land meets its top [mm]: face, or heel when `heel`."""
-    flutes, half = design.flutes, half_width(design.flutes, z)
-    crest = crest_edge(flutes, design.thread.major)
+    flutes, half = tap.flutes, half_width(tap.flutes, z)
+    crest = crest_edge(flutes, tap.thread.major)
     edge = np.asarray(flutes.angles)[land] + crest
     shift = (spacing(flutes)[land] if heel else 0.0) - crest
 
     def over_top(radius: Floats) -> Floats:
         phi = wall_angles(flutes, radius, half)[0 if heel else 1] + shift
-        return radius - land_radius(design, phi, edge + phi, z)
+        return radius - land_radius(tap, phi, edge + phi, z)
 
     floor = floor_radius(flutes, half)
-    return bracketed_root(over_top, floor, np.full_like(z, design.thread.major))
+    return bracketed_root(over_top, floor, np.full_like(z, tap.thread.major))
 
 
 def fluted_circle_area(flutes: Flutes, radius: Floats, half: Floats) -> Floats:
@@ -89,9 +89,9 @@ def squared_circle_area(blank: Blank, radius: Floats) -> Floats:
     return np.pi * np.minimum(radius, reach) ** 2 - 4 * segment
 
 
-def plain_area(design: TapDesign, z: Floats) -> Floats:
+def plain_area(tap: Tap, z: Floats) -> Floats:
     """Area at heights from the thread's end on, centres not taken off, shape (n,) [mm²]."""
-    flutes, blank = design.flutes, design.blank
+    flutes, blank = tap.flutes, tap.blank
     radius, half = blank_radius(blank, z), half_width(flutes, z)
     area = fluted_circle_area(flutes, radius, half)
     square = z >= blank.square_start
@@ -99,13 +99,13 @@ def plain_area(design: TapDesign, z: Floats) -> Floats:
     # only a design built against its own findings has flutes in the square
     fluted = square & (half > 0.0) & (floor_radius(flutes, half) < radius)
     for angle in flutes.angles:
-        area[fluted] -= _void_in_square(design, angle, radius[fluted], half[fluted])
+        area[fluted] -= _void_in_square(tap, angle, radius[fluted], half[fluted])
     return area
 
 
-def _void_in_square(design: TapDesign, angle: float, radius: Floats, half: Floats) -> Floats:
+def _void_in_square(tap: Tap, angle: float, radius: Floats, half: Floats) -> Floats:
     """Area of one flute inside circle and square, by strips along the cutter axis [mm²]."""
-    flutes, side = design.flutes, design.blank.square_across_flats / 2
+    flutes, side = tap.flutes, tap.blank.square_across_flats / 2
     lean = np.pi / 2 * STRIPS
     t = flutes.offset + half[:, None] * np.sin(lean)
     floor = flutes.centre_radius - half[:, None] * np.cos(lean)
@@ -117,11 +117,9 @@ def _void_in_square(design: TapDesign, angle: float, radius: Floats, half: Float
     return half * np.pi / 2 * (depth @ STRIP_WEIGHTS)
 
 
-def centres_area(design: TapDesign, z: Floats) -> Floats:
+def centres_area(tap: Tap, z: Floats) -> Floats:
     """Area that the centres in the two end faces take off, flutes not counted twice [mm²]."""
-    blank, half = design.blank, half_width(design.flutes, z)
+    blank, half = tap.blank, half_width(tap.flutes, z)
     front = centre_radius(blank.front_centre, z)
     rear = centre_radius(blank.rear_centre, blank.overall_length - z)
-    return fluted_circle_area(design.flutes, front, half) + fluted_circle_area(
-        design.flutes, rear, half
-    )
+    return fluted_circle_area(tap.flutes, front, half) + fluted_circle_area(tap.flutes, rear, half)

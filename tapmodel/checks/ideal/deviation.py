@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.laws import land_angles, right_hand, void_depth
 from tapmodel.checks.ideal.surfaces import Layer, closest, front, land, named, rear, square, widest
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
 
@@ -33,11 +33,11 @@ class Deviation:
     surface: NDArray[np.str_]
 
 
-def distance_to_ideal(design: TapDesign, points: Floats) -> Deviation:
+def distance_to_ideal(tap: Tap, points: Floats) -> Deviation:
     """Signed distance of points to the ideal solid.
 
     Args:
-        design: the tap.
+        tap: the tap.
         points: shape (n, 3), in the frame of the model, of either hand [mm].
 
     Returns:
@@ -45,17 +45,17 @@ def distance_to_ideal(design: TapDesign, points: Floats) -> Deviation:
 
     Source: derived here from the definitions of the record.
     """
-    points, blank = right_hand(design, points), design.blank
-    radius, theta, phi = land_angles(design, points)
+    points, blank = right_hand(tap, points), tap.blank
+    radius, theta, phi = land_angles(tap, points)
     z = points[:, 2]
-    threaded, turned = land(design, radius, theta, phi, z), rear(blank, radius, z)
+    threaded, turned = land(tap, radius, theta, phi, z), rear(blank, radius, z)
     # where both reach, neither ends: the plane between them is no boundary there
     body = closest(
         widest(threaded, named(z - blank.thread_length, "blank")),
         widest(turned, named(blank.thread_length - z, "blank")),
         widest(threaded, turned),
     )
-    cut = [_flutes(design, points), square(blank, points), front(blank, radius, z)]
+    cut = [_flutes(tap, points), square(blank, points), front(blank, radius, z)]
     return Deviation(*widest(body, *cut))
 
 
@@ -67,7 +67,7 @@ def largest_by_surface(deviation: Deviation) -> dict[str, float]:
     }
 
 
-def _flutes(design: TapDesign, points: Floats) -> Layer:
-    depth = void_depth(design.flutes, points).max(axis=0)
-    beyond = points[:, 2] > design.flutes.full_depth_length
+def _flutes(tap: Tap, points: Floats) -> Layer:
+    depth = void_depth(tap.flutes, points).max(axis=0)
+    beyond = points[:, 2] > tap.flutes.full_depth_length
     return Layer(depth, np.where(beyond, "run-out", "flute"))

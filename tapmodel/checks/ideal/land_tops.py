@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.laws import land_radii
 from tapmodel.checks.ideal.roots import bracketed_root
-from tapmodel.tap.design import TapDesign, TapThread
+from tapmodel.tap.tap import Tap, TapThread
 
 Floats = NDArray[np.float64]
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(6)
@@ -38,23 +38,23 @@ class Tops:
     end: Floats
 
 
-def sweep(design: TapDesign, tops: Tops) -> Floats:
+def sweep(tap: Tap, tops: Tops) -> Floats:
     """Half the integral of radius squared over angle, of each top [mm²]."""
-    ends = borders(design, tops)
+    ends = borders(tap, tops)
     widths = np.diff(ends, axis=1)
     row, piece = np.nonzero(widths > 1e-10)
     half = widths[row, piece, None] / 2
     phi = ends[row, piece, None] + half * (1 + NODES)
-    radius = np.minimum.reduce(_radii(design, tops, row[:, None], phi))
+    radius = np.minimum.reduce(_radii(tap, tops, row[:, None], phi))
     swept = (radius**2 @ WEIGHTS) * np.radians(half[:, 0]) / 2
     total = np.zeros_like(tops.z)
     np.add.at(total, row, swept)
     return total
 
 
-def borders(design: TapDesign, tops: Tops) -> Floats:
+def borders(tap: Tap, tops: Tops) -> Floats:
     """Angles between which each top is one smooth surface, sorted, some twice, (n, m) [deg]."""
-    return _with_crossings(design, tops, _corners(design, tops))
+    return _with_crossings(tap, tops, _corners(tap, tops))
 
 
 def flat_halves(thread: TapThread) -> tuple[float, float]:
@@ -69,9 +69,9 @@ def flat_halves(thread: TapThread) -> tuple[float, float]:
     )
 
 
-def _radii(design: TapDesign, tops: Tops, row: NDArray[np.intp], phi: Floats) -> list[Floats]:
+def _radii(tap: Tap, tops: Tops, row: NDArray[np.intp], phi: Floats) -> list[Floats]:
     z = np.broadcast_to(tops.z[row], phi.shape)
-    return land_radii(design, phi, tops.edge[row] + phi, z)
+    return land_radii(tap, phi, tops.edge[row] + phi, z)
 
 
 def _corner_offsets(thread: TapThread) -> list[float]:
@@ -95,9 +95,9 @@ def _half_places(thread: TapThread, flat: float, arc: float) -> list[float]:
     return [arc * math.sin(widest * part / ARC_PARTS) for part in range(ARC_PARTS + 1)]
 
 
-def _corners(design: TapDesign, tops: Tops) -> Floats:
+def _corners(tap: Tap, tops: Tops) -> Floats:
     """Angles between which every surface is smooth, sorted, shape (n, m) [deg]."""
-    thread, reliefs = design.thread, design.relief
+    thread, reliefs = tap.thread, tap.relief
     start, end = tops.start[:, None], tops.end[:, None]
     period = 360.0 * thread.pitch / thread.lead
     turns = np.arange(math.ceil(float((tops.end - tops.start).max()) / period)) * period
@@ -111,10 +111,10 @@ def _corners(design: TapDesign, tops: Tops) -> Floats:
     return np.sort(np.clip(np.concatenate(found, axis=1), start, end), axis=1)
 
 
-def _with_crossings(design: TapDesign, tops: Tops, corners: Floats) -> Floats:
+def _with_crossings(tap: Tap, tops: Tops, corners: Floats) -> Floats:
     """The corners, and the angles between them at which two surfaces change places [deg]."""
     rows = np.broadcast_to(np.arange(tops.z.size)[:, None], corners.shape)
-    radii = _radii(design, tops, rows, corners)
+    radii = _radii(tap, tops, rows, corners)
     found = [corners]
     for one, other in combinations(range(len(radii)), 2):
         gap = radii[one] - radii[other]
@@ -124,7 +124,7 @@ def _with_crossings(design: TapDesign, tops: Tops, corners: Floats) -> Floats:
         def difference(
             phi: Floats, row: NDArray[np.intp] = row, a: int = one, b: int = other
         ) -> Floats:
-            both = _radii(design, tops, row, phi)
+            both = _radii(tap, tops, row, phi)
             return both[a] - both[b]
 
         crossing = corners[:, :-1].copy()

@@ -8,33 +8,41 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.walls import crest_edge, half_width, owner
-from tapmodel.tap.design import Blank, Chamfer, Flutes, Relief, TapDesign, TapThread
+from tapmodel.tap.tap import Blank, Chamfer, Flutes, Relief, Tap, TapThread
 from tapmodel.words import Hand, ReliefKind, ReliefPlace
 
 Floats = NDArray[np.float64]
 CENTRE_SLOPE = float(np.tan(np.radians(30.0)))  # of a 60-degree centre
 
 
-def right_hand(design: TapDesign, points: Floats) -> Floats:
+def right_hand(tap: Tap, points: Floats) -> Floats:
     """The points as they lie on the right-hand tap, shape (n, 3) [mm]."""
-    mirror = -1.0 if design.thread.hand is Hand.LEFT else 1.0
+    mirror = -1.0 if tap.thread.hand is Hand.LEFT else 1.0
     return np.asarray(points, dtype=np.float64) * np.array([1.0, mirror, 1.0])
 
 
-def relief_drop(relief: Relief, phi: Floats) -> Floats:
+def relief_drop(relief: Relief, major: float, phi: Floats) -> Floats:
     """Radial drop [mm] at `phi` [deg]: fall of the ray's meeting with the relief arc.
 
-    Source: the law in `tapmodel.shape.relief`, recomputed here as ray against circle.
+    The arc passes through the place where the drop begins, at the tap's own radius. Eccentric, it
+    is as large as the tap, so edge, axis and centre make a triangle with two equal sides;
+    con-eccentric, it touches the margin's circle, and its centre lies on the radius to there.
+
+    Source: the definition of the relief, recomputed here as ray against circle.
     """
     if relief.kind is ReliefKind.CONCENTRIC:
         return np.zeros_like(phi)
-    begin = relief.margin_angle if relief.kind is ReliefKind.CON_ECCENTRIC else 0.0
-    behind = np.maximum(phi, begin) if relief.kind is ReliefKind.CON_ECCENTRIC else phi
+    offset, begin = relief.arc_offset, relief.margin_angle
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        behind, radius, direction = np.maximum(phi, begin), major / 2 - offset, begin
+    else:
+        behind, radius = phi, major / 2
+        direction = -np.degrees(np.arccos(offset / major))
 
     def reach(angle: Floats) -> Floats:
-        ahead = relief.arc_offset * np.cos(np.radians(angle - relief.arc_direction))
+        ahead = offset * np.cos(np.radians(angle - direction))
         # Beyond the land the ray may miss the circle; its nearest point serves the root finding.
-        square = ahead**2 - relief.arc_offset**2 + relief.arc_radius**2
+        square = ahead**2 - offset**2 + radius**2
         return ahead + np.sqrt(np.maximum(square, 0.0))
 
     return reach(np.asarray(begin)) - reach(behind)
@@ -73,11 +81,11 @@ def cone_radius(chamfer: Chamfer, z: Floats) -> Floats:
     return chamfer.point_diameter / 2 + z * np.tan(np.radians(chamfer.angle))
 
 
-def land_radii(design: TapDesign, phi: Floats, theta: Floats, z: Floats) -> list[Floats]:
+def land_radii(tap: Tap, phi: Floats, theta: Floats, z: Floats) -> list[Floats]:
     """Radii of all surfaces over a land; the solid's own is the least of them [mm].
 
     Args:
-        design: the tap.
+        tap: the tap.
         phi: angles behind the crest edge [deg].
         theta: polar angles [deg].
         z: heights [mm].
@@ -85,10 +93,10 @@ def land_radii(design: TapDesign, phi: Floats, theta: Floats, z: Floats) -> list
     Returns:
         Thread profile, chamfer cone and, where only the crest is relieved, the crest's limit.
     """
-    thread, place = design.thread, design.relief.thread.applies_to
-    drop = relief_drop(design.relief.thread, phi)
+    thread, place = tap.thread, tap.relief.thread.applies_to
+    drop = relief_drop(tap.relief.thread, thread.major, phi)
     profile = profile_radius(thread, from_crest(thread, theta, z))
-    cone = cone_radius(design.chamfer, z) - relief_drop(design.relief.chamfer, phi)
+    cone = cone_radius(tap.chamfer, z) - relief_drop(tap.relief.chamfer, thread.major, phi)
     if place is ReliefPlace.THREAD:
         return [profile - drop, cone]
     if place is ReliefPlace.CREST:
@@ -96,9 +104,9 @@ def land_radii(design: TapDesign, phi: Floats, theta: Floats, z: Floats) -> list
     return [profile, cone]
 
 
-def land_radius(design: TapDesign, phi: Floats, theta: Floats, z: Floats) -> Floats:
+def land_radius(tap: Tap, phi: Floats, theta: Floats, z: Floats) -> Floats:
     """Radius of the solid over a land [mm]; arguments as `land_radii`."""
-    return np.minimum.reduce(land_radii(design, phi, theta, z))
+    return np.minimum.reduce(land_radii(tap, phi, theta, z))
 
 
 def blank_radius(blank: Blank, z: Floats) -> Floats:
@@ -135,28 +143,28 @@ def void_depth(flutes: Flutes, points: Floats) -> Floats:
     return flutes.cutter_diameter / 2 - np.sqrt(below**2 + (t - flutes.offset) ** 2 + beyond**2)
 
 
-def land_angles(design: TapDesign, points: Floats) -> tuple[Floats, Floats, Floats]:
+def land_angles(tap: Tap, points: Floats) -> tuple[Floats, Floats, Floats]:
     """Radius [mm], polar angle [deg] and angle behind the crest edge [deg] of each point."""
-    flutes = design.flutes
+    flutes = tap.flutes
     radius = np.hypot(points[:, 0], points[:, 1])
     theta = np.degrees(np.arctan2(points[:, 1], points[:, 0]))
     _, behind = owner(flutes, theta, radius, half_width(flutes, points[:, 2]))
-    return radius, theta, behind - crest_edge(flutes, design.thread.major)
+    return radius, theta, behind - crest_edge(flutes, tap.thread.major)
 
 
-def inside(design: TapDesign, points: Floats) -> NDArray[np.bool_]:
+def inside(tap: Tap, points: Floats) -> NDArray[np.bool_]:
     """Whether each point lies in the ideal solid.
 
     Args:
-        design: the tap.
+        tap: the tap.
         points: shape (n, 3) [mm].
     """
-    points = right_hand(design, points)
-    blank, z = design.blank, points[:, 2]
-    radius, theta, phi = land_angles(design, points)
+    points = right_hand(tap, points)
+    blank, z = tap.blank, points[:, 2]
+    radius, theta, phi = land_angles(tap, points)
     turned = np.where(
         z < blank.thread_length,
-        land_radius(design, phi, theta, z),
+        land_radius(tap, phi, theta, z),
         blank_radius(blank, z),
     )
     widest = np.maximum(np.abs(points[:, 0]), np.abs(points[:, 1]))
@@ -170,5 +178,5 @@ def inside(design: TapDesign, points: Floats) -> NDArray[np.bool_]:
         & (radius <= turned)
         & (radius >= centres)
         & ((z < blank.square_start) | (widest <= blank.square_across_flats / 2))
-        & ~in_flute(design.flutes, points)
+        & ~in_flute(tap.flutes, points)
     )

@@ -14,7 +14,7 @@ from tapmodel.checks.ideal.laws import (
     profile_radius,
     relief_drop,
 )
-from tapmodel.tap.design import Blank, TapDesign, TapThread
+from tapmodel.tap.tap import Blank, Tap, TapThread
 from tapmodel.words import ReliefPlace
 
 Floats = NDArray[np.float64]
@@ -52,16 +52,20 @@ def _picked(layers: tuple[Layer, ...], which: NDArray[np.intp]) -> Layer:
     )
 
 
-def land(design: TapDesign, radius: Floats, theta: Floats, phi: Floats, z: Floats) -> Layer:
+def land(tap: Tap, radius: Floats, theta: Floats, phi: Floats, z: Floats) -> Layer:
     """Thread and chamfer, without end in z; arguments as `ideal.land_angles` gives them."""
-    thread, place = design.thread, design.relief.thread.applies_to
-    drop = relief_drop(design.relief.thread, phi)
+    thread, place = tap.thread, tap.relief.thread.applies_to
+    drop = relief_drop(tap.relief.thread, tap.thread.major, phi)
     unmoved = radius + drop if place is ReliefPlace.THREAD else radius
     profile = _profile(thread, unmoved, from_crest(thread, theta, z))
     if place is ReliefPlace.CREST:
         profile = np.maximum(profile, radius + drop - thread.major / 2)
-    cone = radius + relief_drop(design.relief.chamfer, phi) - cone_radius(design.chamfer, z)
-    cone *= np.cos(np.radians(design.chamfer.angle))
+    cone = (
+        radius
+        + relief_drop(tap.relief.chamfer, tap.thread.major, phi)
+        - cone_radius(tap.chamfer, z)
+    )
+    cone *= np.cos(np.radians(tap.chamfer.angle))
     return widest(named(profile, "thread"), named(cone, "chamfer"))
 
 

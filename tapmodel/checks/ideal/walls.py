@@ -7,7 +7,7 @@ numbers judge that room's solid.
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.tap.design import Flutes
+from tapmodel.tap.tap import Flutes
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]

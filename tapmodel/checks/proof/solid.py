@@ -15,7 +15,7 @@ from tapmodel.geometry.kernel.measure.solid import Counts, counts, is_valid, vol
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.mesh.triangulation import Facets
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 # Points looked at: on every face, and so many more shared out by area.
 PER_FACE = 3
@@ -42,7 +42,7 @@ class _Attempts:
 
 
 def prove_solid(
-    design: TapDesign,
+    tap: Tap,
     solid: Solid,
     facets: Facets | None = None,
     valid: Callable[[Solid], bool] = is_valid,
@@ -53,7 +53,7 @@ def prove_solid(
     cannot be measured is said in the proof.
 
     Args:
-        design: every number of the tap.
+        tap: every number of the tap.
         solid: what ought to show it.
         facets: triangles of its faces, which show where to look; without, coarse ones replace the
             solid's own mesh.
@@ -63,17 +63,17 @@ def prove_solid(
     """
     attempt = _Attempts()
     faces = attempt(lambda: TrimmedFaces(solid, facets), None)
-    off, samples = _off(design, faces) if faces else ({}, None)
-    features = ideal_points(design)
+    off, samples = _off(tap, faces) if faces else ({}, None)
+    features = ideal_points(tap)
     missed = attempt(lambda: largest_by_feature(features, faces), {}) if faces else {}
-    expected = solid_volume(design)
+    expected = solid_volume(tap)
     measured = _volume(solid, expected)
     parts = attempt(lambda: counts(solid), Counts(solids=0, faces=0, edges=0, genus=0))
     return ModelProof(
         volume=measured,
         volume_expected=expected,
         volume_relative_error=measured / expected - 1,
-        stations=attempt(lambda: cut(design, solid), ()),
+        stations=attempt(lambda: cut(tap, solid), ()),
         deviation_um_max=1000 * max(off.values(), default=0.0),
         deviation_um_by_surface=_micrometres(off),
         deviation_points=len(samples.points) if samples else 0,
@@ -89,9 +89,9 @@ def prove_solid(
     )
 
 
-def _off(design: TapDesign, faces: TrimmedFaces) -> tuple[dict[str, float], Samples]:
+def _off(tap: Tap, faces: TrimmedFaces) -> tuple[dict[str, float], Samples]:
     samples = sample_faces(faces, PER_FACE, SPREAD_POINTS)
-    return largest_by_surface(distance_to_ideal(design, samples.points)), samples
+    return largest_by_surface(distance_to_ideal(tap, samples.points)), samples
 
 
 def _micrometres(lengths: dict[str, float]) -> dict[str, float]:

@@ -8,18 +8,19 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.section import section_areas
 from tapmodel.geometry.kernel.measure.section_general import general_section_area
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.tap.design import TapDesign
+from tapmodel.shape.figures import figures_of
+from tapmodel.tap.tap import Tap
 
 
-def cut(design: TapDesign, solid: Solid) -> tuple[Station, ...]:
+def cut(tap: Tap, solid: Solid) -> tuple[Station, ...]:
     """Every station with the area measured on the solid and the one it must have.
 
     Raises:
         KernelError: when the kernel finds no closed outline.
     """
-    named = station_heights(design)
+    named = station_heights(tap)
     heights = list(named.values())
-    expected = section_area(design, np.array(heights)).tolist()
+    expected = section_area(tap, np.array(heights)).tolist()
     rows = zip(named, heights, _measured(solid, heights), expected, strict=True)
     stations = [Station(z, what, area, due) for what, z, area, due in rows]
     return tuple(sorted(stations, key=lambda station: station.z))
@@ -33,13 +34,14 @@ def _measured(solid: Solid, heights: list[float]) -> list[float]:
         return [general_section_area(solid, z) for z in heights]
 
 
-def station_heights(design: TapDesign) -> dict[str, float]:
+def station_heights(tap: Tap) -> dict[str, float]:
     """Heights worth cutting at, by what is cut there [mm].
 
     The fractions are uneven on purpose: no corner of a regular tap lies there.
     """
-    blank, chamfer, flutes = design.blank, design.chamfer, design.flutes
-    end, length = blank.thread_length, chamfer.length
+    blank, flutes = tap.blank, tap.flutes
+    end, length = blank.thread_length, tap.chamfer_length
+    runout = figures_of(tap).runout_end
     full = end - length
     heights = {
         "chamfer, near the point": 0.137 * length,
@@ -49,9 +51,8 @@ def station_heights(design: TapDesign) -> dict[str, float]:
         "full thread, second": length + 0.6183 * full,
         "full thread, last": length + 0.9127 * full,
         "behind the thread": end + 0.4142 * (flutes.full_depth_length - end),
-        "flute run-out": flutes.full_depth_length
-        + 0.5773 * (flutes.runout_end - flutes.full_depth_length),
-        "shank": flutes.runout_end + 0.6180 * (blank.square_start - flutes.runout_end),
+        "flute run-out": flutes.full_depth_length + 0.5773 * (runout - flutes.full_depth_length),
+        "shank": runout + 0.6180 * (blank.square_start - runout),
         "square": blank.square_start + 0.4571 * blank.square_length,
     }
     if blank.neck_length > 0:

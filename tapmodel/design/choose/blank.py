@@ -9,7 +9,7 @@ from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.shape.flute_section import FluteSection
 from tapmodel.sources import Source
 from tapmodel.standards.blanks import BlankRow, blank_for, square_for
-from tapmodel.tap.design import Blank, Chamfer, TapThread
+from tapmodel.tap.tap import Blank, TapThread
 from tapmodel.words import Certainty
 
 SQUARE_SOURCE = Source("ISO 237:1975", "", Certainty.MEMORY)
@@ -56,9 +56,9 @@ class _Lengths:
 
 
 def choose_blank(
-    thread: TapThread, chamfer: Chamfer, section: FluteSection, diameter: float, ledger: Ledger
+    thread: TapThread, chamfer_length: float, section: FluteSection, diameter: float, ledger: Ledger
 ) -> ChosenBlank:
-    """Settle the blank for a thread of nominal `diameter` [mm].
+    """Settle the blank for a thread of nominal `diameter` behind a chamfer of that length [mm].
 
     Source: ISO 529 and ISO 237 (from memory) by `tapmodel.standards.blanks`; the rest as noted
     with each choice.
@@ -66,13 +66,13 @@ def choose_blank(
     row = blank_for(diameter)
     listed = Rule(f"hand-tap blank for {diameter:g} mm", row.source)
     shank = ledger.number("blank.shank_diameter", row.shank, listed)
-    lengths = _lengths(thread, chamfer, section, (row, shank), ledger)
+    lengths = _lengths(thread, chamfer_length, section, (row, shank), ledger)
     stretch = max(0.0, lengths.thread - row.thread_length)
     why = f"{listed.why}, longer by as much as the thread is"
     overall = ledger.number(
         "blank.overall_length", row.overall_length + stretch, Rule(why, row.source)
     )
-    across, square_length, square_start = _square(shank, overall, ledger)
+    across, square_length = _square(shank, overall, ledger)
     centre = round(0.3 * shank, 1) if shank >= SMALLEST_SHANK_WITH_CENTRE else 0.0
     blank = Blank(
         overall_length=overall,
@@ -83,7 +83,6 @@ def choose_blank(
         shank_diameter=shank,
         square_across_flats=across,
         square_length=square_length,
-        square_start=square_start,
         rear_chamfer=ledger.number("blank.rear_chamfer", round(0.05 * shank, 1), REAR_CHAMFER_RULE),
         front_centre=ledger.number("blank.front_centre", 0.0, FRONT_CENTRE_RULE),
         rear_centre=ledger.number("blank.rear_centre", centre, REAR_CENTRE_RULE),
@@ -93,16 +92,16 @@ def choose_blank(
 
 def _lengths(
     thread: TapThread,
-    chamfer: Chamfer,
+    chamfer_length: float,
     section: FluteSection,
     row_and_shank: tuple[BlankRow, float],
     ledger: Ledger,
 ) -> _Lengths:
     row, shank = row_and_shank
-    least = chamfer.length + FULL_PITCHES * thread.pitch
+    least = chamfer_length + FULL_PITCHES * thread.pitch
     why = f"listed thread length, at least the chamfer and {FULL_PITCHES} pitches"
     ruled = max(row.thread_length, up(least, 0.5))
-    one_diameter = up(chamfer.length + row.diameter, 0.5)
+    one_diameter = up(chamfer_length + row.diameter, 0.5)
     if row.diameter > FINE * thread.pitch and one_diameter < ruled:
         why = "the chamfer and one diameter, which guides so fine a thread, not the listed length"
         ruled = one_diameter
@@ -140,13 +139,13 @@ def _neck(
     return diameter, length
 
 
-def _square(shank: float, overall: float, ledger: Ledger) -> tuple[float, float, float]:
-    """Across flats, length and start of the drive square [mm]."""
+def _square(shank: float, overall: float, ledger: Ledger) -> tuple[float, float]:
+    """Across flats and length of the drive square [mm]."""
     across, length = square_for(shank)
     rule = Rule(f"drive square of a {shank:g} mm shank by ISO 237", SQUARE_SOURCE)
     across = ledger.number("blank.square_across_flats", across, rule)
     start = ledger.given("blank.square_start")
     if start is not None:
-        return across, overall - start, start
+        return across, overall - start
     length = ledger.number("blank.square_length", length, rule)
-    return across, length, overall - length
+    return across, length

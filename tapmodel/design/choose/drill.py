@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.sources import Source
 from tapmodel.spec.designation import parse
 from tapmodel.standards.drill_sets import (
@@ -17,7 +18,6 @@ from tapmodel.standards.drill_sets import (
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.thread_forms import ThreadForm
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Certainty
 
 FULL_THREAD = Source(
@@ -75,7 +75,7 @@ def percentage_left(design: TapDesign) -> ThreadPercentage:
     read = parse(design.designation)
     rules = FAMILIES[read.family]
     diameter = rules.settle(read).diameter
-    return thread_percentage(diameter, design.drill, design.thread.pitch, rules.form)
+    return thread_percentage(diameter, design.drill, design.tap.thread.pitch, rules.form)
 
 
 def drill_for(engagement: float, diameter: float, pitch: float, form: ThreadForm) -> float:

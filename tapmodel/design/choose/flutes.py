@@ -17,7 +17,7 @@ from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.flute_section import FluteSection, rake
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.tap import TapThread
 
 CUTTERS = (0.5, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
 MICRO_CUTTERS = (0.1, 0.2, 0.3, 0.4)

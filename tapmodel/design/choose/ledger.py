@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from tapmodel.design.record import Choice
 from tapmodel.sources import Source
 from tapmodel.spec.job import field_names
-from tapmodel.tap.design import Choice
 
 FIELDS = frozenset(field_names())
 

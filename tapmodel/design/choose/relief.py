@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from tapmodel.design.choose.ledger import Ledger, Rule
-from tapmodel.design.judging import ERROR, Numbers, at_most, exactly, finding, less
+from tapmodel.design.judging import ERROR, NOISE, Numbers, at_most, exactly, finding, less
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
 from tapmodel.shape.relief import (
@@ -15,8 +15,9 @@ from tapmodel.shape.relief import (
     drop,
     eccentric_by_drop,
     eccentric_by_edge,
+    heel_drop,
 )
-from tapmodel.tap.design import Chamfer, Relief, Reliefs, TapThread
+from tapmodel.tap.tap import Chamfer, Relief, Reliefs, TapThread
 from tapmodel.words import ReliefKind, ReliefPlace
 
 CHAMFER_EDGE_ANGLE = 4.0
@@ -122,24 +123,27 @@ def _thread_drop(thread: TapThread, diameter: float) -> tuple[float, Rule]:
 
 
 def _chamfer_drop(thread: TapThread, land_angle: float) -> float:
-    by_edge = eccentric_by_edge(ReliefPlace.CHAMFER, thread.major, land_angle, CHAMFER_EDGE_ANGLE)
+    by_edge = eccentric_by_edge(ReliefPlace.CHAMFER, thread.major, CHAMFER_EDGE_ANGLE)
+    full = heel_drop(by_edge, thread.major, land_angle)
     # A thread without depth is refused by the rules; until then its drop must stay positive.
-    return max(round(min(by_edge.heel_drop, (thread.major - thread.minor) / 4), 4), 0.0001)
+    return max(round(min(full, (thread.major - thread.minor) / 4), 4), 0.0001)
 
 
 def _relief(land: _Land, ruled: ReliefKind, rule: Rule, ledger: Ledger) -> Relief:
     implied = _implied(land.key, ruled, ledger).value
     kind = ReliefKind(ledger.word(f"{land.key}.kind", implied, rule))
     if kind is ReliefKind.CONCENTRIC:
-        return concentric(land.place, land.major)
+        return concentric(land.place)
     if kind is ReliefKind.CON_ECCENTRIC:
         margin = ledger.number(f"{land.key}.margin_angle", round(land.angle / 3, 1), MARGIN_RULE)
         _refuse_margin(land, margin)
-        heel_drop = _heel_drop(land, ledger)
-        return con_eccentric(land.place, land.major, land.angle, margin, heel_drop)
+        wanted = _heel_drop(land, ledger)
+        relief = con_eccentric(land.place, land.major, land.angle, margin, wanted)
+        _refuse_short_of_heel(land, relief, wanted)
+        return relief
     by_edge = _edge_angle(land, ledger)
     if by_edge is not None:
-        return eccentric_by_edge(land.place, land.major, land.angle, by_edge)
+        return eccentric_by_edge(land.place, land.major, by_edge)
     return eccentric_by_drop(land.place, land.major, land.angle, _heel_drop(land, ledger))
 
 
@@ -157,23 +161,39 @@ def _edge_angle(land: _Land, ledger: Ledger) -> float | None:
     given = ledger.given(f"{land.key}.edge_angle", "deg")
     if given is not None or ledger.has(f"{land.key}.heel_drop"):
         return given
-    full = eccentric_by_edge(land.place, land.major, land.angle, CHAMFER_EDGE_ANGLE).heel_drop
+    ruled = eccentric_by_edge(land.place, land.major, CHAMFER_EDGE_ANGLE)
+    full = heel_drop(ruled, land.major, land.angle)
     if land.place is not ReliefPlace.CHAMFER or full > land.drop + 0.0001:
         return None
     return ledger.number(f"{land.key}.edge_angle", CHAMFER_EDGE_ANGLE, EDGE_RULE)
 
 
 def _heel_drop(land: _Land, ledger: Ledger) -> float:
-    heel_drop = ledger.number(f"{land.key}.heel_drop", land.drop, land.drop_rule)
+    wanted = ledger.number(f"{land.key}.heel_drop", land.drop, land.drop_rule)
     largest = LARGEST_DROP_SHARE * land.major
-    steepest = eccentric_by_edge(land.place, land.major, land.angle, 45.0).heel_drop
+    by_edge = eccentric_by_edge(land.place, land.major, 45.0)
+    steepest = heel_drop(by_edge, land.major, land.angle)
     allowed = min(largest, steepest)
-    if heel_drop > allowed:
-        what = f"No arc drops {heel_drop:g} mm over a land of {land.angle:.2f} deg."
-        levers = (less(f"{land.key}.heel_drop", heel_drop, allowed),)
-        numbers = at_most(allowed, heel_drop)
+    if wanted > allowed:
+        what = f"No arc drops {wanted:g} mm over a land of {land.angle:.2f} deg."
+        levers = (less(f"{land.key}.heel_drop", wanted, allowed),)
+        numbers = at_most(allowed, wanted)
         raise NoTapError(finding("relief-drop", ERROR, what, numbers, levers=levers))
-    return heel_drop
+    return wanted
+
+
+def _refuse_short_of_heel(land: _Land, relief: Relief, wanted: float) -> None:
+    """The circle passes the heel twice; the arc must reach the drop where it is outermost."""
+    if abs(heel_drop(relief, land.major, land.angle) - wanted) < NOISE:
+        return
+    what = "The relief's arc turns back before it has reached its drop at the heel."
+    levers = (
+        less(f"{land.key}.heel_drop", wanted),
+        less(f"{land.key}.margin_angle", relief.margin_angle),
+    )
+    room = "what the land behind the margin leaves room for"
+    numbers = Numbers("less", f"{wanted:.4f} mm at the heel", room)
+    raise NoTapError(finding("relief-arc", ERROR, what, numbers, levers=levers))
 
 
 def _refuse_margin(land: _Land, margin: float) -> None:
@@ -208,4 +228,4 @@ def chamfer_rub(thread: TapThread, chamfer: Chamfer, relief: Relief, land_angle:
     """
     phi = np.linspace(0.0, land_angle, 361)
     need = needed_drop(thread, chamfer, 1.0) * phi
-    return float(np.max(np.maximum(need - drop(relief, phi), 0.0)))
+    return float(np.max(np.maximum(need - drop(relief, thread.major, phi), 0.0)))

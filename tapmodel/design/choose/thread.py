@@ -10,7 +10,8 @@ from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, mor
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.errors import NoTapError
 from tapmodel.standards.limits import TapLimits
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.flanks import Flanks
+from tapmodel.tap.tap import TapThread
 
 PHASE = 0.31
 """First crest middle in pitches behind the front: no corner of the profile falls on the front."""
@@ -63,35 +64,8 @@ class _End:
     radius: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Flanks:
-    """Flanks through the pitch diameter: pitch, that diameter [mm], angle [rad]."""
-
-    pitch: float
-    diameter: float
-    angle: float
-
-    @property
-    def sharp(self) -> float:
-        """From the pitch line to where two flanks meet, on diameter [mm]."""
-        return self.pitch / 2 / math.tan(self.angle)
-
-    @property
-    def short(self) -> float:
-        """By how much an arc of radius 1 that touches both flanks ends before that, on diameter."""
-        return 2 * (1 / math.sin(self.angle) - 1)
-
-    def flat(self, height: float) -> float:
-        """Width of a flat at a height over the pitch line, on diameter [mm]."""
-        return (self.sharp - height) * math.tan(self.angle)
-
-    def height(self, flat: float) -> float:
-        """Height of a flat of that width [mm], on diameter."""
-        return self.sharp - flat / math.tan(self.angle)
-
-
-def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
-    """Settle the tap's profile.
+def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
+    """Settle the tap's profile and its limits.
 
     With half the flank's included angle a: `crest_flat = P/2 - (major - d2)*tan(a)` and
     `minor = d2 - (P/2 - root_flat)/tan(a)`; an arc of radius R ends `R*(1/sin(a) - 1)` before the
@@ -108,25 +82,19 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> TapThread:
     flanks = Flanks(hole.pitch, pitch_diameter, lean)
     crest, root = _crest(hole, flanks, limits, ledger), _root(hole, flanks, ledger)
     _refuse_no_depth(crest, root, flanks)
-    return TapThread(
+    thread = TapThread(
         pitch=hole.pitch,
-        lead=hole.starts * hole.pitch,
         starts=hole.starts,
         hand=hole.hand,
         flank_angle=hole.rules.form.flank_angle,
-        tap_class=limits.tap_class,
         major=crest.diameter,
-        major_min=limits.major_min,
         pitch_diameter=pitch_diameter,
-        pitch_min=limits.pitch_min,
-        pitch_max=limits.pitch_max,
-        minor=root.diameter,
-        crest_flat=crest.flat,
+        rounded_crest=crest.radius > 0,
         root_flat=root.flat,
-        crest_radius=crest.radius,
         root_radius=root.radius,
         first_z=PHASE * hole.pitch,
     )
+    return thread, limits
 
 
 def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:

@@ -3,13 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values, rivals
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 Values = tuple[tuple[str, float | str], ...]

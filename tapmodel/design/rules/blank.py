@@ -15,10 +15,10 @@ from tapmodel.design.judging import (
     under,
 )
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules import edges as rules_edges
 from tapmodel.design.rules.context import Context
 from tapmodel.shape.turned import cone_length
-from tapmodel.tap.design import TapDesign
 
 LEAST_SQUARE_SHARE = 0.707
 """Across flats below this share of the shank wastes strength."""
@@ -36,7 +36,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
 
 
 def _passage(design: TapDesign, context: Context) -> Findings:
-    blank, minor = design.blank, design.hole.minor_min
+    blank, minor = design.tap.blank, design.hole.minor_min
     if over(blank.neck_diameter, minor):
         what = "The neck will not pass the hole."
         numbers = at_most(minor, blank.neck_diameter)
@@ -53,7 +53,7 @@ def _passage(design: TapDesign, context: Context) -> Findings:
         levers = (less("blank.shank_diameter", blank.shank_diameter, minor),)
         yield finding("shank-hole", ERROR, what, numbers, levers=levers)
     else:
-        reach = design.blank.thread_length + blank.neck_length
+        reach = design.tap.blank.thread_length + blank.neck_length
         what = (
             "The shank is thicker than the hole: the tap cannot be passed through, and reaches "
             f"{reach:.1f} mm deep; set blank.shank_must_pass to have this refused."
@@ -62,7 +62,7 @@ def _passage(design: TapDesign, context: Context) -> Findings:
 
 
 def _square(design: TapDesign) -> Findings:
-    across, shank = design.blank.square_across_flats, design.blank.shank_diameter
+    across, shank = design.tap.blank.square_across_flats, design.tap.blank.shank_diameter
     least = LEAST_SQUARE_SHARE * shank
     thicker = more("blank.shank_diameter", shank)
     if across >= shank:
@@ -87,7 +87,7 @@ LEAST_SQUARE_TO_DRIVE = 0.3
 
 
 def _lengths(design: TapDesign) -> Findings:
-    blank = design.blank
+    blank = design.tap.blank
     behind = blank.thread_length + blank.neck_length + cone_length(blank)
     least = behind + max(1.0, 0.25 * blank.shank_diameter)
     lack = least - blank.square_start

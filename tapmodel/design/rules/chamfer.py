@@ -15,8 +15,8 @@ from tapmodel.design.judging import (
     under,
 )
 from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
-from tapmodel.tap.design import TapDesign
 
 LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
 
@@ -36,14 +36,18 @@ def judge(design: TapDesign, context: Context) -> Findings:
 
 
 def _cone(design: TapDesign) -> Findings:
-    chamfer, major = design.chamfer, design.thread.major
+    chamfer, major = design.tap.chamfer, design.tap.thread.major
     rise = (major - chamfer.point_diameter) / 2
     numbers = between(LEAST_ANGLE, LARGEST_ANGLE, chamfer.angle, "deg")
     what = "The chamfer is no usable cone."
     if under(chamfer.angle, LEAST_ANGLE):
         levers = (
-            less("chamfer.length", chamfer.length, rise / math.tan(math.radians(LEAST_ANGLE))),
-            less("chamfer.pitches", chamfer.pitches),
+            less(
+                "chamfer.length",
+                design.tap.chamfer_length,
+                rise / math.tan(math.radians(LEAST_ANGLE)),
+            ),
+            less("chamfer.pitches", design.figures.chamfer_pitches),
             more("chamfer.angle", chamfer.angle, LEAST_ANGLE),
             less("chamfer.point_diameter", chamfer.point_diameter),
         )
@@ -51,8 +55,12 @@ def _cone(design: TapDesign) -> Findings:
         yield finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers)
     elif over(chamfer.angle, LARGEST_ANGLE):
         levers = (
-            more("chamfer.length", chamfer.length, rise / math.tan(math.radians(LARGEST_ANGLE))),
-            more("chamfer.pitches", chamfer.pitches),
+            more(
+                "chamfer.length",
+                design.tap.chamfer_length,
+                rise / math.tan(math.radians(LARGEST_ANGLE)),
+            ),
+            more("chamfer.pitches", design.figures.chamfer_pitches),
             less("chamfer.angle", chamfer.angle, LARGEST_ANGLE),
             more("chamfer.point_diameter", chamfer.point_diameter),
         )
@@ -60,22 +68,22 @@ def _cone(design: TapDesign) -> Findings:
 
 
 def _full_thread(design: TapDesign) -> Findings:
-    chamfer, thread, length = design.chamfer, design.thread, design.blank.thread_length
+    chamfer, thread, length = design.tap.chamfer, design.tap.thread, design.tap.blank.thread_length
     longest = length - thread.pitch
-    if over(chamfer.length, longest):
+    if over(design.tap.chamfer_length, longest):
         levers = (
-            less("chamfer.length", chamfer.length, longest),
-            more("blank.thread_length", length, chamfer.length + thread.pitch),
+            less("chamfer.length", design.tap.chamfer_length, longest),
+            more("blank.thread_length", length, design.tap.chamfer_length + thread.pitch),
             more("chamfer.angle", chamfer.angle),
-            less("chamfer.pitches", chamfer.pitches, longest / thread.pitch),
+            less("chamfer.pitches", design.figures.chamfer_pitches, longest / thread.pitch),
         )
         what = "The chamfer leaves no full thread."
-        numbers = at_most(longest, chamfer.length)
+        numbers = at_most(longest, design.tap.chamfer_length)
         yield finding("chamfer-length", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
 def _point(design: TapDesign) -> Findings:
-    chamfer, major = design.chamfer, design.thread.major
+    chamfer, major = design.tap.chamfer, design.tap.thread.major
     point, least = chamfer.point_diameter, LEAST_POINT_SHARE * major
     if point >= design.drill:
         what = "The tap will not start: its point is as thick as the drilled hole."
@@ -83,14 +91,14 @@ def _point(design: TapDesign) -> Findings:
         levers = (
             less("chamfer.point_diameter", point, design.drill),
             more("chamfer.angle", chamfer.angle),
-            more("chamfer.length", chamfer.length),
+            more("chamfer.length", design.tap.chamfer_length),
         )
         yield finding("point-drill", ERROR, what, numbers, levers=levers)
     elif under(point, least):
         what = "The point is a needle."
         levers = (
             more("chamfer.point_diameter", point, least),
-            less("chamfer.length", chamfer.length),
+            less("chamfer.length", design.tap.chamfer_length),
             less("chamfer.angle", chamfer.angle),
         )
         yield finding("point-slim", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)

@@ -16,7 +16,7 @@ from tapmodel.design.judging import (
 )
 from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.provenance import OWN_RULE
-from tapmodel.tap.design import TapDesign
+from tapmodel.design.record import TapDesign
 
 LEAST_LENGTH = 0.02
 """Least length of a feature [mm]; less can be neither turned nor seen."""
@@ -37,7 +37,7 @@ def judge(design: TapDesign) -> Findings:
 
 def _least(design: TapDesign) -> Findings:
     """A feature that is wanted must be large enough to be made."""
-    blank = design.blank
+    blank = design.tap.blank
     for name, size in (
         ("neck_length", blank.neck_length),
         ("rear_chamfer", blank.rear_chamfer),
@@ -52,8 +52,8 @@ def _least(design: TapDesign) -> Findings:
 
 
 def _front_centre(design: TapDesign) -> Findings:
-    rim, point = design.blank.front_centre, design.chamfer.point_diameter
-    widest = min(design.flutes.core_diameter, point) - 2 * clearance(design.thread.major)
+    rim, point = design.tap.blank.front_centre, design.tap.chamfer.point_diameter
+    widest = min(design.tap.flutes.core_diameter, point) - 2 * clearance(design.tap.thread.major)
     if rim > 0 and over(rim, widest):
         what = "The front centre cuts into the flutes, or through the point."
         levers = (
@@ -64,7 +64,7 @@ def _front_centre(design: TapDesign) -> Findings:
 
 
 def _rear(design: TapDesign) -> Findings:
-    blank = design.blank
+    blank = design.tap.blank
     rim, edge = blank.rear_centre, blank.rear_chamfer
     depth = math.tan(math.radians(60)) / 2
     widest = min(

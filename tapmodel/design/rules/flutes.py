@@ -31,12 +31,12 @@ from tapmodel.design.limits.flutes import (
 from tapmodel.design.limits.levers import deeper, shallower, smaller
 from tapmodel.design.limits.neighbours import least_wall
 from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules import runout as rules_runout
 from tapmodel.design.rules.context import Context
 from tapmodel.findings import Lever
 from tapmodel.shape.flute_section import on_ball, section_of
 from tapmodel.shape.turned import largest_radius_cut, turned_lengths
-from tapmodel.tap.design import TapDesign
 
 
 def judge(design: TapDesign, context: Context) -> Findings:
@@ -63,14 +63,14 @@ def _wish(design: TapDesign, context: Context) -> Findings:
     )
     numbers = Numbers(
         f"{wanted:g} deg",
-        f"{design.flutes.rake_crest:.2f} deg",
+        f"{design.figures.rake_crest:.2f} deg",
         f"any rake by core or depth, {wanted:g} deg only on the straight wall",
     )
     near = dict(unmet.near)
     levers = [
         replace(lever, near=near.get(lever.field))
         for lever in (
-            *deeper(section_of(design.flutes), design.thread.major),
+            *deeper(section_of(design.tap.flutes), design.tap.thread.major),
             more("flutes.rake", wanted),
         )
     ]
@@ -78,7 +78,7 @@ def _wish(design: TapDesign, context: Context) -> Findings:
 
 
 def _cutter(design: TapDesign) -> Findings:
-    cutter = design.flutes.cutter_diameter
+    cutter = design.tap.flutes.cutter_diameter
     if under(cutter, LEAST_CUTTER):
         what = "No ball-nose cutter is made so small."
         numbers = at_least(LEAST_CUTTER, cutter)
@@ -87,25 +87,25 @@ def _cutter(design: TapDesign) -> Findings:
 
 
 def _core(design: TapDesign) -> Findings:
-    least = LEAST_CORE_SHARE * design.thread.major
-    section = section_of(design.flutes)
-    core = design.flutes.core_diameter
+    least = LEAST_CORE_SHARE * design.tap.thread.major
+    section = section_of(design.tap.flutes)
+    core = design.tap.flutes.core_diameter
     if under(core, least):
         what = "The web is too thin to drive the tap."
-        levers = shallower(section, design.thread.major)
+        levers = shallower(section, design.tap.thread.major)
         levers = (replace(levers[0], near=least), *levers[1:])
         yield finding("core", ERROR, what, at_least(least, core), OWN_RULE, levers=levers)
-    most = design.thread.minor - 2 * clearance(design.thread.major)
+    most = design.tap.thread.minor - 2 * clearance(design.tap.thread.major)
     if over(core, most):
         what = "The flutes hardly reach below the root of the thread."
-        levers = deeper(section, design.thread.major)
+        levers = deeper(section, design.tap.thread.major)
         levers = (replace(levers[0], near=most), *levers[1:])
         yield finding("core-root", ERROR, what, at_most(most, core), OWN_RULE, levers=levers)
 
 
 def _rake(design: TapDesign) -> Findings:
-    flutes, crest = design.flutes, design.thread.major / 2
-    edge, section = flutes.rake_crest, section_of(flutes)
+    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
+    edge, section = design.figures.rake_crest, section_of(flutes)
     numbers = between(LEAST_RAKE, LARGEST_RAKE, edge, "deg")
     if under(edge, LEAST_RAKE) or over(edge, LARGEST_RAKE):
         what = "The rake at the crest is out of range."
@@ -114,7 +114,7 @@ def _rake(design: TapDesign) -> Findings:
         where = "on the ball's arc" if on_ball(section, crest) else "on the straight wall"
         what = (
             f"The flutes are centred: the edge lies {where} and cutter and depth alone settle the "
-            f"rake, {flutes.rake_crest:.2f} deg at the crest and {flutes.rake_root:.2f} deg at the "
+            f"rake, {design.figures.rake_crest:.2f} deg at the crest and {design.figures.rake_root:.2f} deg at the "
             "root; set flutes.rake instead of the offset to choose it."
         )
         yield finding("centred-flutes", NOTE, what, numbers)
@@ -126,8 +126,8 @@ def _rake(design: TapDesign) -> Findings:
 
 def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
     """More rake by a larger offset or a deeper flute, less by the reverse."""
-    flutes, section = design.flutes, section_of(design.flutes)
-    edge, major = flutes.rake_crest, design.thread.major
+    flutes, section = design.tap.flutes, section_of(design.tap.flutes)
+    edge, major = design.figures.rake_crest, design.tap.thread.major
     if edge > LARGEST_RAKE:
         return (
             less("flutes.rake", edge, LARGEST_RAKE),
@@ -142,10 +142,10 @@ def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
 
 
 def _metal(design: TapDesign) -> Findings:
-    flutes, thread = design.flutes, design.thread
+    flutes, thread = design.tap.flutes, design.tap.thread
     section, tooth = section_of(flutes), ToothRadii(thread.major / 2, thread.minor / 2)
-    lengths = turned_lengths(design.blank, thread.major)
-    cut = largest_radius_cut(lengths, flutes.runout_end)
+    lengths = turned_lengths(design.tap.blank, thread.major)
+    cut = largest_radius_cut(lengths, design.figures.runout_end)
     wall, least = least_wall(section, flutes.count, cut), least_allowed_wall(thread.major)
     levers = smaller(section, flutes.count)
     if under(wall, least):

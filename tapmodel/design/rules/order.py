@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules import blank as rules_blank
 from tapmodel.design.rules import chamfer as rules_chamfer
 from tapmodel.design.rules import flutes as rules_flutes
@@ -10,7 +11,6 @@ from tapmodel.design.rules.context import Context
 from tapmodel.design.rules.reliefs import relief as rules_relief
 from tapmodel.design.rules.solid import no_solid
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 __all__ = ["Context", "findings"]

@@ -15,9 +15,9 @@ from tapmodel.design.judging import (
 from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.limits.levers import deeper
 from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import second_cut, smallest_radius_cut, turned_lengths
-from tapmodel.tap.design import TapDesign
 
 LEAST_RUNOUT = 0.1
 """Flutes must end at full depth at least this far behind the thread [mm]."""
@@ -38,7 +38,7 @@ def judge(design: TapDesign) -> Findings:
 
 def _step(design: TapDesign) -> Findings:
     """Blank and root of equal diameter would leave the thread's end a face without width."""
-    blank, root = design.blank, design.thread.minor
+    blank, root = design.tap.blank, design.tap.thread.minor
     part = "neck_diameter" if blank.neck_length > 0 else "shank_diameter"
     behind = blank.neck_diameter if blank.neck_length > 0 else blank.shank_diameter
     if under(abs(behind - root), LEAST_STEP):
@@ -53,7 +53,7 @@ def _step(design: TapDesign) -> Findings:
 
 
 def _ends(design: TapDesign) -> Findings:
-    flutes, blank = design.flutes, design.blank
+    flutes, blank = design.tap.flutes, design.tap.blank
     full = flutes.full_depth_length
     least = blank.thread_length + LEAST_RUNOUT
     if under(full, least):
@@ -64,7 +64,7 @@ def _ends(design: TapDesign) -> Findings:
         )
         yield finding("flute-length", ERROR, what, at_least(least, full), levers=levers)
     latest = blank.square_start - max(1.0, 0.25 * blank.shank_diameter)
-    excess = flutes.runout_end - latest
+    excess = design.figures.runout_end - latest
     if over(excess, 0.0):
         what = "The flutes run out too near the square."
         levers = (
@@ -74,15 +74,15 @@ def _ends(design: TapDesign) -> Findings:
             more("blank.square_start", blank.square_start, blank.square_start + excess),
             less("blank.thread_length", blank.thread_length),
         )
-        numbers = at_most(latest, flutes.runout_end)
+        numbers = at_most(latest, design.figures.runout_end)
         yield finding("runout-square", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
 def _behind(design: TapDesign) -> Findings:
-    flutes, blank, section = design.flutes, design.blank, section_of(design.flutes)
-    lengths = turned_lengths(blank, design.thread.major)
-    full, gap = flutes.full_depth_length, clearance(design.thread.major)
-    slim = smallest_radius_cut(lengths, max(full, flutes.runout_end))
+    flutes, blank, section = design.tap.flutes, design.tap.blank, section_of(design.tap.flutes)
+    lengths = turned_lengths(blank, design.tap.thread.major)
+    full, gap = flutes.full_depth_length, clearance(design.tap.thread.major)
+    slim = smallest_radius_cut(lengths, max(full, design.figures.runout_end))
     web = flutes.core_diameter / 2 + gap
     if under(slim, web):
         what = "Neck or shank is thinner than the web of the flutes."
@@ -95,7 +95,7 @@ def _behind(design: TapDesign) -> Findings:
         levers = (
             less("flutes.core_diameter", flutes.core_diameter, 2 * (slim - gap)),
             *(lever for lever in thicker if lever),
-            *deeper(section, design.thread.major)[1:2],
+            *deeper(section, design.tap.thread.major)[1:2],
         )
         yield finding(
             "core-behind", ERROR, what, at_least(2 * web, 2 * slim), OWN_RULE, levers=levers

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.design.limits.flutes import clearance, land_width
 from tapmodel.design.limits.neighbours import least_wall
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.surface import least_nominal, spanned, surfaces
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import (
@@ -16,7 +17,6 @@ from tapmodel.shape.turned import (
     smallest_radius_cut,
     turned_lengths,
 )
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefPlace
 
 Judge = Callable[[TapDesign], str]
@@ -35,21 +35,21 @@ def _always(reason: str) -> Judge:
 
 
 def _crest(design: TapDesign) -> str:
-    thread = design.thread
+    thread = design.tap.thread
     if max(thread.crest_flat, thread.crest_radius) > 0:
         return ""
     return f"the flanks of a ridge meet below the major diameter of {thread.major:.3f} mm"
 
 
 def _front_centre(design: TapDesign) -> str:
-    widest = min(design.flutes.core_diameter, design.chamfer.point_diameter)
-    if design.blank.front_centre < widest:
+    widest = min(design.tap.flutes.core_diameter, design.tap.chamfer.point_diameter)
+    if design.tap.blank.front_centre < widest:
         return ""
     return f"the front centre opens into the flutes, which leave {widest:.3f} mm between them"
 
 
 def _rear_centre(design: TapDesign) -> str:
-    blank = design.blank
+    blank = design.tap.blank
     face = blank.shank_diameter - 2 * blank.rear_chamfer
     if blank.rear_centre < min(face, blank.square_across_flats):
         return ""
@@ -57,7 +57,7 @@ def _rear_centre(design: TapDesign) -> str:
 
 
 def _rear_chamfer(design: TapDesign) -> str:
-    blank = design.blank
+    blank = design.tap.blank
     widest = min(blank.shank_diameter / 2, blank.square_length)
     if blank.rear_chamfer < widest:
         return ""
@@ -65,11 +65,11 @@ def _rear_chamfer(design: TapDesign) -> str:
 
 
 def _square_length(design: TapDesign) -> str:
-    return "" if design.blank.square_length > 0 else "the square begins behind the rear face"
+    return "" if design.tap.blank.square_length > 0 else "the square begins behind the rear face"
 
 
 def _overall_length(design: TapDesign) -> str:
-    blank = design.blank
+    blank = design.tap.blank
     shank = blank.thread_length + blank.neck_length + cone_length(blank)
     if blank.square_start > shank:
         return ""
@@ -77,51 +77,53 @@ def _overall_length(design: TapDesign) -> str:
 
 
 def _runout_square(design: TapDesign) -> str:
-    end, start = design.flutes.runout_end, design.blank.square_start
+    end, start = design.figures.runout_end, design.tap.blank.square_start
     return "" if end < start else f"the flutes run out at {end:.3f} mm, inside the square"
 
 
 def _flute_length(design: TapDesign) -> str:
-    if design.flutes.full_depth_length > design.blank.thread_length:
+    if design.tap.flutes.full_depth_length > design.tap.blank.thread_length:
         return ""
     return "the last thread ends in no flute, so it has no face and no heel there"
 
 
 def _core_behind(design: TapDesign) -> str:
-    flutes = design.flutes
-    lengths = turned_lengths(design.blank, design.thread.major)
-    slim = 2 * smallest_radius_cut(lengths, max(flutes.full_depth_length, flutes.runout_end))
+    flutes = design.tap.flutes
+    lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
+    slim = 2 * smallest_radius_cut(
+        lengths, max(flutes.full_depth_length, design.figures.runout_end)
+    )
     if slim > flutes.core_diameter:
         return ""
     return f"the flutes end in the air over a neck or shank of {slim:.3f} mm"
 
 
 def _neighbours(design: TapDesign) -> str:
-    lengths = turned_lengths(design.blank, design.thread.major)
-    cut = largest_radius_cut(lengths, design.flutes.runout_end)
-    wall = least_wall(section_of(design.flutes), design.flutes.count, cut)
+    lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
+    cut = largest_radius_cut(lengths, design.figures.runout_end)
+    wall = least_wall(section_of(design.tap.flutes), design.tap.flutes.count, cut)
     return "" if wall > 0 else "neighbouring flutes cut into each other"
 
 
 def _land(design: TapDesign) -> str:
-    section, count = section_of(design.flutes), design.flutes.count
-    if land_width(section, count, design.thread.minor / 2) > 0:
+    section, count = section_of(design.tap.flutes), design.tap.flutes.count
+    if land_width(section, count, design.tap.thread.minor / 2) > 0:
         return ""
     return "the lands are cut off at the root of the thread"
 
 
 def _cone(design: TapDesign) -> str:
-    rising = design.chamfer.point_diameter < design.thread.major
+    rising = design.tap.chamfer.point_diameter < design.tap.thread.major
     return "" if rising else "the chamfer does not rise from the point to the crests"
 
 
 def _needle(design: TapDesign) -> str:
-    return "" if design.chamfer.point_diameter > 0 else "the cone ends before the front face"
+    return "" if design.tap.chamfer.point_diameter > 0 else "the cone ends before the front face"
 
 
 def _too_deep(design: TapDesign) -> str:
     """A relieved surface that falls below the web, or the crest below the root."""
-    gap = clearance(design.thread.major)
+    gap = clearance(design.tap.thread.major)
     for surface in surfaces(design):
         if not spanned(design, surface.relief):
             return "the relief has no surface over the whole land"

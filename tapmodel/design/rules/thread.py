@@ -1,9 +1,7 @@
 """Rules on the thread profile, its limits and the drill."""
 
-import math
-
 from tapmodel.design.choose.drill import drills_inside, neighbours
-from tapmodel.design.choose.thread import Flanks, wear_reserve
+from tapmodel.design.choose.thread import wear_reserve
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
@@ -20,8 +18,8 @@ from tapmodel.design.judging import (
     under,
 )
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
-from tapmodel.tap.design import TapDesign
 
 LEAST_FLAT = 0.02
 """Least crest and root flat in pitches; below that the profile is a knife edge."""
@@ -39,9 +37,9 @@ def judge(design: TapDesign, context: Context) -> Findings:
 
 
 def _ends(design: TapDesign) -> Findings:
-    thread = design.thread
+    thread = design.tap.thread
     least = LEAST_FLAT * thread.pitch
-    flanks = Flanks(thread.pitch, thread.pitch_diameter, math.radians(thread.flank_angle))
+    flanks = thread.flanks
     rounded = thread.crest_radius != 0
     crest = thread.crest_radius if rounded else thread.crest_flat
     if under(crest, least):
@@ -72,26 +70,30 @@ def _ends(design: TapDesign) -> Findings:
 
 
 def _sizes(design: TapDesign) -> Findings:
-    thread, hole = design.thread, design.hole
-    if under(thread.major, thread.major_min):
+    thread, hole = design.tap.thread, design.hole
+    if under(thread.major, design.limits.major_min):
         what = "The tap is too small over the crests."
         ends = ("crest_radius", thread.crest_radius), ("crest_flat", thread.crest_flat)
         levers = (
-            more("thread.major", thread.major, thread.major_min),
+            more("thread.major", thread.major, design.limits.major_min),
             *(less(f"thread.{name}", size) for name, size in ends if size > 0),
         )
-        numbers = at_least(thread.major_min, thread.major)
+        numbers = at_least(design.limits.major_min, thread.major)
         yield finding("major-size", ERROR, what, numbers, levers=levers)
     d2 = thread.pitch_diameter
     field = "thread.pitch_diameter"
-    low = d2 < thread.pitch_min
-    lever = more(field, d2, thread.pitch_min) if low else less(field, d2, thread.pitch_max)
+    low = d2 < design.limits.pitch_min
+    lever = (
+        more(field, d2, design.limits.pitch_min)
+        if low
+        else less(field, d2, design.limits.pitch_max)
+    )
     if under(d2, hole.pitch_min) or over(d2, hole.pitch_max):
         numbers = between(hole.pitch_min, hole.pitch_max, d2)
         what = "The pitch diameter lies outside the hole's own limits."
         yield finding("pitch-size", ERROR, what, numbers, levers=(lever,))
-    elif under(d2, thread.pitch_min) or over(d2, thread.pitch_max):
-        numbers = between(thread.pitch_min, thread.pitch_max, d2)
+    elif under(d2, design.limits.pitch_min) or over(d2, design.limits.pitch_max):
+        numbers = between(design.limits.pitch_min, design.limits.pitch_max, d2)
         what = "The pitch diameter lies outside the tap's zone."
         yield finding("pitch-size", WARNING, what, numbers, levers=(lever,))
 
@@ -100,13 +102,13 @@ def _drill(design: TapDesign, context: Context) -> Findings:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     numbers = between(low, high, drill)
     lever = more("hole.drill", drill, low) if drill < low else less("hole.drill", drill, high)
-    if drill >= design.thread.pitch_diameter:
+    if drill >= design.tap.thread.pitch_diameter:
         what = "The drill takes away the thread down to the tap's pitch line."
         yield finding("drill-size", ERROR, what, numbers, levers=(lever,))
     elif under(drill, low) or over(drill, high):
         what = "The drill leaves a minor diameter outside its limits."
         yield finding("drill-size", WARNING, what, numbers, levers=(lever,))
-    elif not drills_inside(drill, design.thread.pitch, design.hole, context.hole.drill_sets):
+    elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
         yield finding("drill-between", WARNING, _between_drills(context), numbers, OWN_RULE)
 
 
@@ -132,13 +134,13 @@ def _origin(design: TapDesign, context: Context) -> Findings:
         yield finding("beyond-scope", WARNING, found.note, numbers, found.sources[0])
     elif not found.listed:
         yield finding("unlisted-pair", NOTE, found.note, numbers, found.sources[0])
-    reserve = wear_reserve(design.thread, context.hole)
+    reserve = wear_reserve(design.tap.thread, context.hole)
     if reserve > 0:
         what = (
             f"The tap may wear by {reserve:.4f} mm in pitch diameter before the hole falls below "
             "its least size."
         )
         numbers = between(
-            design.hole.pitch_min, design.hole.pitch_max, design.thread.pitch_diameter
+            design.hole.pitch_min, design.hole.pitch_max, design.tap.thread.pitch_diameter
         )
         yield finding("wear-reserve", NOTE, what, numbers, GEOMETRY)

@@ -13,12 +13,12 @@ import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnused
 from ezdxf.document import Drawing
 from ezdxf.layouts.layout import Modelspace
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE, dxf_bytes, new_document
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Line, Piece
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
-from tapmodel.tap.design import TapDesign
 
 
 def write_section_dxf(design: TapDesign, path: Path) -> None:
@@ -32,7 +32,7 @@ def write_section_dxf(design: TapDesign, path: Path) -> None:
         InputError: when nothing can be written there.
     """
     document = new_document()
-    for loop in section_outline(design, full_thread_height(design)).loops:
+    for loop in section_outline(design.tap, full_thread_height(design.tap)).loops:
         add_pieces(document.modelspace(), loop, VISIBLE)
     save(document, path)
 
@@ -49,12 +49,12 @@ def write_profile_dxf(design: TapDesign, path: Path) -> None:
     Raises:
         InputError: when nothing can be written there.
     """
-    document, profile = new_document(), blank_profile(design)
+    document, profile = new_document(), blank_profile(design.tap)
     space = document.modelspace()
     add_pieces(space, profile.lines(), VISIBLE)
     (r0, z0), (r1, z1) = profile.root
     add_pieces(space, [Line((z0, r0), (z1, r1))], THIN)
-    add_pieces(space, [Line((0.0, 0.0), (design.blank.overall_length, 0.0))], CENTRE)
+    add_pieces(space, [Line((0.0, 0.0), (design.tap.blank.overall_length, 0.0))], CENTRE)
     save(document, path)
 
 

@@ -26,7 +26,7 @@ from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import Parting
 from tapmodel.stages import Stage, Told
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
 
@@ -48,7 +48,7 @@ class Built:
 
 
 def build(
-    design: TapDesign,
+    tap: Tap,
     chord: float,
     stage: Told = lambda _stage: None,
     made: Callable[[Solid], None] = lambda _solid: None,
@@ -56,7 +56,7 @@ def build(
     """The solid of a design and its mesh, in the first way in which both can be made.
 
     Args:
-        design: every number of the tap; must have passed the design rules.
+        tap: every number of the tap; must have passed the design rules.
         chord: largest distance between a triangle and its surface [mm].
         stage: told each stage as it begins.
         made: handed each solid before its mesh is made; the last is the one that is returned.
@@ -66,7 +66,7 @@ def build(
     """
     failure: KernelError | None = None
     stage(Stage.EDGES)
-    for skin in skins(design):
+    for skin in skins(tap):
         try:
             solid = _solid(skin, stage)
             stage(Stage.MESH)
@@ -77,25 +77,25 @@ def build(
     raise failure or KernelError("edges", "no edges")
 
 
-def build_solid(design: TapDesign, stage: Told = lambda _stage: None) -> Solid:
+def build_solid(tap: Tap, stage: Told = lambda _stage: None) -> Solid:
     """The solid of a design without a mesh, in the first way.
 
     Raises:
         KernelError: when a stage failed.
     """
     stage(Stage.EDGES)
-    return _solid(weave(design), stage)
+    return _solid(weave(tap), stage)
 
 
 def _solid(skin: Skin, stage: Told) -> Solid:
     form = skin.form
     stage(Stage.FACES)
     edges = kernel_edges(skin)
-    pit, rim = front_centre(form.design.blank.front_centre)
+    pit, rim = front_centre(form.tap.blank.front_centre)
     skin_faces = _skin_faces(form, skin, edges, rim)
     stage(Stage.REAR)
     solid = Solid(kernel.solid([*skin_faces, *pit, *rear_faces(form, skin, edges)]))
-    if form.design.thread.hand is Hand.LEFT:
+    if form.tap.thread.hand is Hand.LEFT:
         stage(Stage.MIRROR)
         solid = _mirrored(solid)
     return solid

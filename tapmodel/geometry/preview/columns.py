@@ -26,7 +26,7 @@ class Columns:
     def __init__(self, form: Form) -> None:
         """Choose for each radius where in the void the lands part, and then the shares."""
         self.form = form
-        core = form.design.flutes.core_diameter / 2
+        core = form.tap.flutes.core_diameter / 2
         root, point = _lowest(form)
         lowest = max(core * _ABOVE_CORE, min(root, point))
         self._radii = np.linspace(lowest, form.crest_radius, _RADII)

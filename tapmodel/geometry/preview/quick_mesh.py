@@ -18,7 +18,7 @@ from tapmodel.geometry.preview.rear import rear_mesh
 from tapmodel.geometry.preview.thread import thread_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]
@@ -28,11 +28,11 @@ Indices = NDArray[np.intp]
 _FLOOR_CHORDS, _END_CHORDS = 48, 12
 
 
-def preview_mesh(design: TapDesign) -> Mesh:
+def preview_mesh(tap: Tap) -> Mesh:
     """Closed triangle mesh of a tap.
 
     Args:
-        design: every number of the tap; must have passed the design rules.
+        tap: every number of the tap; must have passed the design rules.
 
     Returns:
         The mesh; its faces are 0 for the threaded length, 1 for the rear, 2 for the flutes.
@@ -40,13 +40,13 @@ def preview_mesh(design: TapDesign) -> Mesh:
     Raises:
         KernelError: when a part of the mesh does not close.
     """
-    form = Form(design)
+    form = Form(tap)
     parts = [_body(*thread_mesh(form)), _body(*rear_mesh(form)), _cutter(form)]
     numbers = {part.original_id(): number for number, part in enumerate(parts)}
-    flutes = [parts[2].rotate((0.0, 0.0, angle)) for angle in design.flutes.angles]
+    flutes = [parts[2].rotate((0.0, 0.0, angle)) for angle in tap.flutes.angles]
     void = manifold3d.Manifold.batch_boolean(flutes, manifold3d.OpType.Add)
     mesh = _record(parts[0] + parts[1] - void, numbers)
-    if design.thread.hand is Hand.LEFT:
+    if tap.thread.hand is Hand.LEFT:
         mirrored = mesh.vertices * np.array([1.0, -1.0, 1.0])
         return Mesh(mirrored, mesh.triangles[:, ::-1], mesh.face_of_triangle)
     return mesh
@@ -66,7 +66,7 @@ def _body(vertices: Floats, triangles: Indices) -> manifold3d.Manifold:
 
 def _cutter(form: Form) -> manifold3d.Manifold:
     """The void of the flute at angle 0: convex, so the hull of points on its surface."""
-    walls, blank = form.walls, form.design.blank
+    walls, blank = form.walls, form.tap.blank
     top = 1.1 * max(form.crest_radius, blank.shank_diameter / 2, blank.neck_diameter / 2)
     # The floor from wall to wall, and both walls up to beyond the blank.
     turn = np.linspace(-np.pi / 2, np.pi / 2, _FLOOR_CHORDS + 1)

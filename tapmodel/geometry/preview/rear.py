@@ -26,7 +26,7 @@ def rear_mesh(form: Form) -> tuple[Floats, Indices]:
     Returns:
         Vertices (n, 3) [mm] and triangles (m, 3).
     """
-    blank = form.design.blank
+    blank = form.tap.blank
     angles = _angles(blank.square_across_flats, blank.shank_diameter)
     radius, z = (np.stack(np.broadcast_arrays(*row), axis=-1) for row in _rows(form, angles))
     points = np.stack(
@@ -50,7 +50,7 @@ def _angles(across: float, shank: float) -> Floats:
 
 def _rows(form: Form, angles: Floats) -> tuple[list[Floats], list[Floats]]:
     """Radius and height of each row in the columns at `angles` [mm]."""
-    blank, shank = form.design.blank, form.design.blank.shank_diameter / 2
+    blank, shank = form.tap.blank, form.tap.blank.shank_diameter / 2
     end, bevel = blank.overall_length, blank.rear_chamfer
     flat = (
         blank.square_across_flats / 2 / np.maximum(np.abs(np.cos(angles)), np.abs(np.sin(angles)))

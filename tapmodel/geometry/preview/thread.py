@@ -34,7 +34,7 @@ def thread_mesh(form: Form) -> tuple[Floats, Indices]:
     Returns:
         Vertices (n, 3) [mm] and triangles (m, 3).
     """
-    columns, starts = Columns(form), form.design.thread.starts
+    columns, starts = Columns(form), form.tap.thread.starts
     lands, shares = form.lands, len(columns.shares)
     turns, rows = _turns(form), _rows_of_pitch(form)
     # The rows of a land, all columns alike: the helix alone moves them.
@@ -45,7 +45,7 @@ def thread_mesh(form: Form) -> tuple[Floats, Indices]:
     z, radius = _rows(form, crests, phi)
     land = np.broadcast_to(np.arange(lands)[:, None, None], phi.shape)
     points = form.points(land, phi, radius, z).reshape(lands * shares, -1, 3)
-    centre = Centre(form.design.blank.front_centre)
+    centre = Centre(form.tap.blank.front_centre)
     return closed_mesh(points, starts * rows, centre, Centre())
 
 
@@ -62,7 +62,7 @@ def _rows_of_pitch(form: Form) -> int:
 
 def _turns(form: Form) -> Indices:
     """Numbers of the turns, enough for whole ones of every start beyond both ends."""
-    spread = form.pitch * (2 * form.design.thread.starts + 2)
+    spread = form.pitch * (2 * form.tap.thread.starts + 2)
     low, high = float(form.crest_z.min()) - spread, float(form.crest_z.max()) + spread
     first = int(np.floor(-high / form.pitch))
     last = int(np.ceil((form.thread_end - low) / form.pitch))

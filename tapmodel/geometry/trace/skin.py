@@ -23,7 +23,7 @@ from tapmodel.geometry.trace.coincidence import labels
 from tapmodel.geometry.trace.tracing import Edge, SheetKey, trace
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import partings, shifts
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
 Cycle = list[tuple[int, bool]]
@@ -57,12 +57,12 @@ class Skin:
     opening_end: float
 
 
-def weave(design: TapDesign) -> Skin:
+def weave(tap: Tap) -> Skin:
     """The first of `skins`."""
-    return next(skins(design))
+    return next(skins(tap))
 
 
-def skins(design: TapDesign) -> Iterator[Skin]:
+def skins(tap: Tap) -> Iterator[Skin]:
     """Skins of the tap in front of the uncut shank, the most trustworthy first.
 
     The design itself comes first, unless surfaces meet in it: then the moves that part them
@@ -72,15 +72,15 @@ def skins(design: TapDesign) -> Iterator[Skin]:
     Raises:
         KernelError: when the edges of none close; what it says is of the design itself.
     """
-    plain, failure = _closed(Form(design))
+    plain, failure = _closed(Form(tap))
     last = [] if plain is None else [plain]
     if last and _clearance(last[0]) > CLEAR:
         yield last.pop()
         failure = None
-    shifted = [skin for parting in shifts() if (skin := _closed(Form(design, parting))[0])]
+    shifted = [skin for parting in shifts() if (skin := _closed(Form(tap, parting))[0])]
     yield from (skin for skin in shifted if _clearance(skin) > CLEAR)
-    for group in partings(design):
-        tried = [_closed(Form(design, parting))[0] for parting in group]
+    for group in partings(tap):
+        tried = [_closed(Form(tap, parting))[0] for parting in group]
         closed = sorted(filter(None, tried), key=_clearance, reverse=True)
         yield from closed
         failure = None if closed else failure

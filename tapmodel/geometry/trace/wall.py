@@ -203,7 +203,7 @@ class ConeOnWall(_WallFamily):
     def __init__(self, form: Form, side: int) -> None:
         super().__init__(form, side, np.arange(form.lands))
         # Between the front plane and the crest: lower, the wall may not even reach.
-        core = form.design.flutes.core_diameter / 2
+        core = form.tap.flutes.core_diameter / 2
         sunk = form.cone_drop(np.linspace(*form.phi_range(), 33))
         foot = form.point_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
         self.lower[:] = max(foot, core + 0.1 * (form.point_radius - core))

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.views import (
     chamfer_teeth,
@@ -13,7 +14,6 @@ from tapmodel.report.drawings.views import (
     thread_form,
 )
 from tapmodel.report.units import Projection
-from tapmodel.tap.design import TapDesign
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,9 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.profile import segments
-from tapmodel.tap.design import TapDesign
 
 Side = tuple[Point, Point]
 
@@ -21,7 +21,7 @@ def hole_lines(design: TapDesign, pitch_diameter: float, minor: float) -> tuple[
         pitch_diameter: of the hole [mm].
         minor: diameter of the bore [mm].
     """
-    thread, bore = design.thread, minor / 2
+    thread, bore = design.tap.thread, minor / 2
     crest, flank, root, _ = segments(thread)
     slope = math.tan(math.radians(thread.flank_angle))
     quarter = thread.pitch / 4

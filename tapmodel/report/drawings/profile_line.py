@@ -7,7 +7,7 @@ import numpy as np
 
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.profile import segments
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.tap import TapThread
 
 _ARC_PIECES = 16
 

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.drawings.views.end_view import placed_loop
 from tapmodel.shape.outlines.outline import Arc, Piece
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.shape.turned import turned_lengths
-from tapmodel.tap.design import TapDesign
 
 STEPS = {"chamfer": 22, "thread": 20, "flute run-out": 12, "square": 6}
 """Sections in each region that changes along the tap; two in any other."""
@@ -29,17 +29,17 @@ class Region:
 
 def regions(design: TapDesign) -> list[Region]:
     """From the front to the rear, each beginning where the one before it ends."""
-    blank, flutes = design.blank, design.flutes
-    marks = {0.0: "chamfer", min(design.chamfer.length, blank.thread_length): "thread"}
+    blank, flutes = design.tap.blank, design.tap.flutes
+    marks = {0.0: "chamfer", min(design.tap.chamfer_length, blank.thread_length): "thread"}
     names = ("neck", "shoulder") if blank.neck_length > 0 else ()
-    behind = turned_lengths(blank, design.thread.major)[1:]
+    behind = turned_lengths(blank, design.tap.thread.major)[1:]
     for number, piece in enumerate(behind):
         name = names[number] if number < len(names) and number < len(behind) - 1 else "shank"
         marks[piece.start] = name
     run_out = max(flutes.full_depth_length, blank.thread_length)
-    if run_out < flutes.runout_end:
-        beyond = marks[max(start for start in marks if start <= flutes.runout_end)]
-        marks.setdefault(flutes.runout_end, beyond)
+    if run_out < design.figures.runout_end:
+        beyond = marks[max(start for start in marks if start <= design.figures.runout_end)]
+        marks.setdefault(design.figures.runout_end, beyond)
         marks[run_out] = "flute run-out"
     marks[blank.square_start] = "square"
     ends = [*sorted(marks), blank.overall_length]
@@ -57,7 +57,7 @@ def stations(design: TapDesign) -> list[dict[str, Any]]:
         length = region.end - region.start
         for n in range(count):
             z = region.start + length * (n + 0.5) / count
-            outline = section_outline(design, z)
+            outline = section_outline(design.tap, z)
             path = "".join(_loop(placed_loop(loop)) for loop in outline.loops)
             found.append(
                 {

@@ -9,6 +9,7 @@ from importlib import resources
 from pathlib import Path
 from string import Template
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.drawings.drawing import Drawing
@@ -19,7 +20,6 @@ from tapmodel.report.sections import cautions, choices
 from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.blocks import Section
 from tapmodel.report.units import Units
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 _SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
@@ -87,7 +87,7 @@ def write_page(
 
 
 def _under(design: TapDesign, units: Units) -> str:
-    text = f"{design.name}; {design.thread.hand.value} hand; z counts from the front"
+    text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
     shown = {Units.MM: "", Units.INCH: "; tables in inch", Units.BOTH: "; tables in mm and inch"}
     rest = "" if units is Units.MM else ", sentences and drawings in mm"
     return text + shown[units] + rest
@@ -163,10 +163,10 @@ def packed_stations(design: TapDesign) -> str:
 
 def _data(design: TapDesign, content: PageContent) -> str:
     """Numbers for the script; no text of it can end the element that holds it."""
-    blank = design.blank
+    blank = design.tap.blank
     values = {
-        "reach": max(design.thread.major, blank.shank_diameter, blank.neck_diameter) / 2,
-        "circles": [design.thread.major, design.flutes.core_diameter],
+        "reach": max(design.tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2,
+        "circles": [design.tap.thread.major, design.tap.flutes.core_diameter],
         "stations": content.stations or packed_stations(design),
         "model": packed_model(content.model) if content.model else None,
     }

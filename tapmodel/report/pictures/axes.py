@@ -6,9 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.still import Vector
 from tapmodel.shape.flute_section import crest_edge_angle
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]
@@ -41,12 +41,14 @@ def axes(design: TapDesign, angle: float) -> Axes:
 
 def hand_sign(design: TapDesign) -> float:
     """By which y of the right-hand tap is multiplied."""
-    return -1.0 if design.thread.hand is Hand.LEFT else 1.0
+    return -1.0 if design.tap.thread.hand is Hand.LEFT else 1.0
 
 
 def first_edge(design: TapDesign) -> float:
     """Polar angle of the crest edge of the first flute's land, on the right-hand tap [deg]."""
-    return design.flutes.angles[0] + crest_edge_angle(design.flutes, design.thread.major)
+    return design.tap.flutes.angles[0] + crest_edge_angle(
+        design.tap.flutes, design.tap.thread.major
+    )
 
 
 def lift(radius: float, rise: float, least: float, most: float) -> float:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from pathlib import Path
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.chamfer import chamfer_teeth
@@ -10,7 +11,6 @@ from tapmodel.report.pictures.graphics import hindrance
 from tapmodel.report.pictures.land import land_from_heel
 from tapmodel.report.pictures.still import View, drawn_views
 from tapmodel.report.pictures.whole import end_on, three_quarter
-from tapmodel.tap.design import TapDesign
 
 
 def all_pictures(design: TapDesign) -> dict[str, View]:

@@ -2,9 +2,9 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, lift
 from tapmodel.report.pictures.still import View, Window
-from tapmodel.tap.design import TapDesign
 
 _FRONT = 15.0  # by which the camera stands before the teeth, towards the cutting end [deg]
 _BEHIND, _BEFORE = 2.0, 0.8  # shown behind the chamfer and before the tap [pitches]
@@ -15,14 +15,14 @@ _SIZE = (1600, 800)
 
 def chamfer_teeth(design: TapDesign) -> View:
     """From before and above the cutting edges of the first land."""
-    pitch, radius = design.thread.pitch, design.thread.major / 2
-    start, end = -_BEFORE * pitch, design.chamfer.length + _BEHIND * pitch
+    pitch, radius = design.tap.thread.pitch, design.tap.thread.major / 2
+    start, end = -_BEFORE * pitch, design.tap.chamfer_length + _BEHIND * pitch
     height = (end - start) * math.cos(math.radians(_FRONT)) * _SIZE[1] / _SIZE[0]
     raised = lift(radius, _TOP * height, 12.0, 35.0)
     edge = axes(design, first_edge(design))
     above, front = math.radians(raised), math.tan(math.radians(_FRONT))
     # The top rises from the edge to the horizon, or to the heel where that comes first.
-    short = math.radians(max(raised - design.flutes.land_angle, 0.0))
+    short = math.radians(max(raised - design.figures.land_angle, 0.0))
     below = _LEVEL * height - radius * (math.cos(short) - math.cos(above))
     middle = edge.at(radius - below * math.cos(above), -below * math.sin(above), (start + end) / 2)
     return View(

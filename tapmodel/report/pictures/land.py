@@ -5,11 +5,11 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.pictures.still import View, Window
 from tapmodel.shape.flute_section import heel_angle, section_of
 from tapmodel.shape.profile import profile_radius, segments
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefKind
 
 Floats = NDArray[np.float64]
@@ -23,8 +23,8 @@ _POINTS = 48  # of a crest's line along the land, and of a pitch's along the hee
 
 def land_from_heel(design: TapDesign) -> View:
     """Along the first land from its heel, about the end of the chamfer."""
-    pitch, radius = design.thread.pitch, design.thread.major / 2
-    land = design.flutes.land_angle
+    pitch, radius = design.tap.thread.pitch, design.tap.thread.major / 2
+    land = design.figures.land_angle
     raised = lift(radius, _TOP * pitch, 12.0, min(45.0, land + 4.0))
     above, front = math.radians(raised), math.tan(math.radians(_FRONT))
     rise = radius * (1 - math.cos(above))
@@ -32,7 +32,7 @@ def land_from_heel(design: TapDesign) -> View:
     heel = axes(design, _heel(design))
     below = _LEVEL * height - rise
     middle = heel.at(
-        radius - below * math.cos(above), below * math.sin(above), design.chamfer.length
+        radius - below * math.cos(above), below * math.sin(above), design.tap.chamfer_length
     )
     reach = height * _SIZE[0] / _SIZE[1]
     return View(
@@ -49,9 +49,9 @@ def land_from_heel(design: TapDesign) -> View:
 
 def _gap(design: TapDesign) -> str:
     """What the dashes tell of the reliefs."""
-    if design.relief.thread.kind is not ReliefKind.CONCENTRIC:
+    if design.tap.relief.thread.kind is not ReliefKind.CONCENTRIC:
         return "the gap below the dashes is the relief"
-    if design.relief.chamfer.kind is not ReliefKind.CONCENTRIC:
+    if design.tap.relief.chamfer.kind is not ReliefKind.CONCENTRIC:
         return "the chamfer's relief is the gap below them, on full teeth they lie: no relief there"
     return "they lie on the teeth: there is no relief"
 
@@ -66,9 +66,11 @@ def without_relief(design: TapDesign, reach: float) -> tuple[Floats, ...]:
     Returns:
         Lines, each (n, 3) [mm].
     """
-    z, pitch = design.chamfer.length, design.thread.pitch
-    start, end = max(0.0, z - reach), min(z + reach, design.blank.thread_length)
-    turns = (design.thread.first_z + design.thread.lead * _heel(design) / 360 - start) / pitch
+    z, pitch = design.tap.chamfer_length, design.tap.thread.pitch
+    start, end = max(0.0, z - reach), min(z + reach, design.tap.blank.thread_length)
+    turns = (
+        design.tap.thread.first_z + design.tap.thread.lead * _heel(design) / 360 - start
+    ) / pitch
     heels = start + np.arange(turns % 1.0, (end - start) / pitch) * pitch
     crests = (_crest(design, float(height)) for height in heels)
     return (*crests, _heel_profile(design, start, end))
@@ -76,21 +78,21 @@ def without_relief(design: TapDesign, reach: float) -> tuple[Floats, ...]:
 
 def _heel(design: TapDesign) -> float:
     """Polar angle at which the first land ends at the major diameter [deg]."""
-    return first_edge(design) + design.flutes.land_angle
+    return first_edge(design) + design.figures.land_angle
 
 
 def _crest(design: TapDesign, z: float) -> Floats:
     """Middle of the crest that is at height `z` where the land ends [mm]."""
     wall = _on_wall(design, _undropped(design, np.zeros(1), np.array([z])))
     angle = np.linspace(first_edge(design), float(wall[0]), _POINTS)
-    height = z + design.thread.lead * (angle - _heel(design)) / 360
+    height = z + design.tap.thread.lead * (angle - _heel(design)) / 360
     radius, kept = _undropped(design, np.zeros(_POINTS), height), height >= 0
     return _placed(design, radius[kept], angle[kept], height[kept])
 
 
 def _heel_profile(design: TapDesign, start: float, end: float) -> Floats:
     """Profile on the heel's wall, carried on to the radius that the edge has [mm]."""
-    thread = design.thread
+    thread = design.tap.thread
     z = np.arange(start, end, thread.pitch / _POINTS)
     radius = np.full_like(z, thread.major / 2)
     for _ in range(12):  # a point's angle on the wall depends on its radius, less than that on it
@@ -101,17 +103,17 @@ def _heel_profile(design: TapDesign, start: float, end: float) -> Floats:
 
 def _on_wall(design: TapDesign, radius: Floats) -> Floats:
     """Polar angle of the wall that ends the first land [deg]."""
-    section = section_of(design.flutes)
-    following = design.flutes.angles[0] + 360 / design.flutes.count
+    section = section_of(design.tap.flutes)
+    following = design.tap.flutes.angles[0] + 360 / design.tap.flutes.count
     reached = np.maximum(radius, section.core_diameter / 2)  # a point may be smaller than the core
     return following + np.array([heel_angle(section, float(r)) for r in reached])
 
 
 def _undropped(design: TapDesign, w: Floats, z: Floats) -> Floats:
     """Radius at the edge: thread or chamfer cone, whichever is less [mm]."""
-    chamfer = design.chamfer
+    chamfer = design.tap.chamfer
     cone = chamfer.point_diameter / 2 + z * math.tan(math.radians(chamfer.angle))
-    return np.minimum(profile_radius(segments(design.thread), w), cone)
+    return np.minimum(profile_radius(segments(design.tap.thread), w), cone)
 
 
 def _placed(design: TapDesign, radius: Floats, angle: Floats, z: Floats) -> Floats:

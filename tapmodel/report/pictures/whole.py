@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes
 from tapmodel.report.pictures.still import Fine, View, Window
-from tapmodel.tap.design import TapDesign
 
 _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
 
@@ -13,7 +13,7 @@ _LEAST_PITCH = 6.0  # in the picture, below which the thread is shaded without l
 
 def three_quarter(design: TapDesign) -> View:
     """The whole tap, its cutting end nearest; the same camera for both hands."""
-    count, hand = design.flutes.count, design.thread.hand.value
+    count, hand = design.tap.flutes.count, design.tap.thread.hand.value
     return replace(
         View(),
         fine=_fine(design),
@@ -25,22 +25,22 @@ def three_quarter(design: TapDesign) -> View:
 
 def end_on(design: TapDesign) -> View:
     """On the cutting end, the first flute upwards, as the drawings show it."""
-    slim = _SLIM * design.thread.major
+    slim = _SLIM * design.tap.thread.major
     return View(
-        window=Window((0.0, 0.0, 0.0), slim) if design.blank.shank_diameter > slim else None,
+        window=Window((0.0, 0.0, 0.0), slim) if design.tap.blank.shank_diameter > slim else None,
         direction=(0.0, 0.0, -1.0),
-        up=axes(design, design.flutes.angles[0]).at(1.0, 0.0, 0.0),
+        up=axes(design, design.tap.flutes.angles[0]).at(1.0, 0.0, 0.0),
         size=(1000, 1000),
         title="On the cutting end",
         alt=f"The tap {design.designation} seen along its axis from the front, first flute on "
-        f"top: front face, {design.flutes.count} flutes and the teeth of the chamfer.",
+        f"top: front face, {design.tap.flutes.count} flutes and the teeth of the chamfer.",
     )
 
 
 def _fine(design: TapDesign) -> Fine | None:
     """The thread, where a picture as wide as the tap is long leaves too few pixels for a pitch."""
-    thread, blank = design.thread, design.blank
+    thread, blank = design.tap.thread, design.tap.blank
     if View().size[0] * thread.pitch >= _LEAST_PITCH * blank.overall_length:
         return None
-    inside = thread.minor / 2 - design.relief.thread.heel_drop - thread.pitch / 2
+    inside = thread.minor / 2 - design.figures.thread_relief.heel_drop - thread.pitch / 2
     return Fine(0.0, blank.thread_length - thread.pitch / 100, inside)

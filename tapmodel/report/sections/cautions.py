@@ -1,7 +1,7 @@
 """What can hurt, at the machine and after it. Common practice, not a substitute for training."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Paragraphs, Section
-from tapmodel.tap.design import TapDesign
 
 CAUTIONS = (
     ("Eye protection at every step; no gloves, rings or loose sleeves near turning parts."),

@@ -1,7 +1,7 @@
 """Every value that was settled: what, by whom, why, and by which rule."""
 
+from tapmodel.design.record import Choice, TapDesign
 from tapmodel.report.sheet.blocks import Quantity, Section, Table, Words
-from tapmodel.tap.design import Choice, TapDesign
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")
 

@@ -1,8 +1,8 @@
 """What the rules found: errors and warnings in full, notes in short."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.sheet.blocks import Paragraphs, Section
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Severity
 
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Callable
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sections.machines import dividing, milling, over_wires, threading_tool, turning
 from tapmodel.report.sections.tap import angles, chamfer, hole, relief, square, thread
 from tapmodel.report.sheet.blocks import Section
-from tapmodel.tap.design import TapDesign
 
 SectionOf = Callable[[TapDesign], Section]
 

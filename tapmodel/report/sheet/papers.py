@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from pathlib import Path
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.atomic import make_folder, write_whole
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
@@ -10,7 +11,6 @@ from tapmodel.report.page.write import Picture
 from tapmodel.report.pictures.catalogue import all_pictures
 from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look
-from tapmodel.tap.design import TapDesign
 
 DRAWINGS_FOLDER = "drawings"
 

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import typst
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.drawings.drawing import Drawing
@@ -17,7 +18,6 @@ from tapmodel.report.sections import cautions, findings
 from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
-from tapmodel.tap.design import TapDesign
 
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 _UNITS = {
@@ -94,7 +94,7 @@ def _title_block(design: TapDesign, look: Look) -> str:
     return _TITLE.format(
         tap=quoted(f"Tap for {design.designation}"),
         name=quoted(design.name),
-        hand=quoted(design.thread.hand.value),
+        hand=quoted(design.tap.thread.hand.value),
         units=quoted(_UNITS[look.units]),
         sign=quoted(sign_svg(look.projection)),
         angle=quoted(f"{look.projection.value} angle"),

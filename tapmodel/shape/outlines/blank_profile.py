@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tapmodel.shape.outlines.outline import Line
 from tapmodel.shape.outlines.section import CENTRE_SLOPE
 from tapmodel.shape.turned import turned_lengths
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 Corner = tuple[float, float]
 """Radius and z of a corner of the profile [mm]."""
@@ -41,17 +41,17 @@ class BlankProfile:
         )
 
 
-def blank_profile(design: TapDesign) -> BlankProfile:
+def blank_profile(tap: Tap) -> BlankProfile:
     """Profile with chamfer, thread (major and minor), neck, shoulder, shank, ends and centres.
 
     Source: derived here from the definition of the blank; the chamfer as it is at the edge.
     """
-    blank, chamfer, thread = design.blank, design.chamfer, design.thread
+    blank, chamfer, thread = tap.blank, tap.chamfer, tap.thread
     crest, shank, rear = thread.major / 2, blank.shank_diameter / 2, blank.overall_length
     corners: list[Corner] = [
         *_front_centre(blank.front_centre),
         (chamfer.point_diameter / 2, 0.0),
-        (crest, chamfer.length),
+        (crest, tap.chamfer_length),
         (crest, blank.thread_length),
     ]
     for length in turned_lengths(blank, thread.major)[1:]:
@@ -59,7 +59,7 @@ def blank_profile(design: TapDesign) -> BlankProfile:
     corners[-1] = (shank, rear - blank.rear_chamfer)
     corners.append((shank - blank.rear_chamfer, rear))
     corners += [(r, rear - z) for r, z in reversed(_front_centre(blank.rear_centre))]
-    return BlankProfile(_distinct(corners), _root(design))
+    return BlankProfile(_distinct(corners), _root(tap))
 
 
 def _front_centre(rim: float) -> list[Corner]:
@@ -69,11 +69,11 @@ def _front_centre(rim: float) -> list[Corner]:
     return [(0.0, rim / 2 / CENTRE_SLOPE), (rim / 2, 0.0)]
 
 
-def _root(design: TapDesign) -> tuple[Corner, Corner]:
-    root, chamfer = design.thread.minor / 2, design.chamfer
+def _root(tap: Tap) -> tuple[Corner, Corner]:
+    root, chamfer = tap.thread.minor / 2, tap.chamfer
     above = root - chamfer.point_diameter / 2
     start = max(0.0, above / math.tan(math.radians(chamfer.angle)))
-    return (root, start), (root, design.blank.thread_length)
+    return (root, start), (root, tap.blank.thread_length)
 
 
 def _distinct(corners: list[Corner]) -> tuple[Corner, ...]:

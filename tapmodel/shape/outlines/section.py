@@ -3,12 +3,14 @@
 import math
 
 from tapmodel.errors import InputError
+from tapmodel.shape.flute_section import land_angle, section_of
 from tapmodel.shape.outlines.outline import Arc, Line, Loop, Outline, Piece, full_circle
 from tapmodel.shape.outlines.section_tops import Outside, Plain, Threaded
 from tapmodel.shape.outlines.section_walls import Flute, flutes_at
 from tapmodel.shape.profile import segments
+from tapmodel.shape.relief import heel_drop
 from tapmodel.shape.turned import turned_lengths
-from tapmodel.tap.design import Blank, TapDesign
+from tapmodel.tap.tap import Blank, Tap
 from tapmodel.words import Hand
 
 CENTRE_SLOPE = math.tan(math.radians(30.0))
@@ -18,7 +20,7 @@ _NOTHING = 1e-9
 """Pieces shorter than this are rounding and are left out [mm]."""
 
 
-def section_outline(design: TapDesign, z: float) -> Outline:
+def section_outline(tap: Tap, z: float) -> Outline:
     """Outline of the section at `z`, counter-clockwise seen from +z, holes clockwise.
 
     x and y are those of the tap's frame; a left-hand tap is mirrored as its record says. At the
@@ -26,7 +28,7 @@ def section_outline(design: TapDesign, z: float) -> Outline:
     `section_tops.ARC_DEVIATION`; everything else is exact.
 
     Args:
-        design: the tap.
+        tap: the tap.
         z: height of the section above the front [mm].
 
     Raises:
@@ -34,12 +36,12 @@ def section_outline(design: TapDesign, z: float) -> Outline:
 
     Source: derived here from the definitions in `tapmodel.tap.design`.
     """
-    blank = design.blank
+    blank = tap.blank
     if not 0.0 <= z <= blank.overall_length:
         raise InputError("z", z, f"a height on the tap, 0 to {blank.overall_length:g} mm")
-    highest = max(design.thread.major, blank.shank_diameter, blank.neck_diameter) / 2 + 1.0
-    flutes = flutes_at(design.flutes, z)
-    outsides = [_outside(design, z, flute.angle) for flute in flutes]
+    highest = max(tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2 + 1.0
+    flutes = flutes_at(tap.flutes, z)
+    outsides = [_outside(tap, z, flute.angle) for flute in flutes]
     hole = _centre_radius(blank, z)
     cut = any(
         flute.floor < outside.radius(flute.floor_angle)
@@ -48,36 +50,38 @@ def section_outline(design: TapDesign, z: float) -> Outline:
     if cut:
         outline = _fluted(flutes, outsides, hole, highest)
     else:
-        outline = _round(_outside(design, z, min(design.flutes.angles)), hole)
-    return outline.mirrored() if design.thread.hand is Hand.LEFT else outline
+        outline = _round(_outside(tap, z, min(tap.flutes.angles)), hole)
+    return outline.mirrored() if tap.thread.hand is Hand.LEFT else outline
 
 
-def full_thread_height(design: TapDesign) -> float:
+def full_thread_height(tap: Tap) -> float:
     """A height in the full thread: behind the relieved chamfer, at full depth of the flutes [mm].
 
     Source: derived here, middle of that length; its end where there is none.
     """
-    chamfer, relief = design.chamfer, design.relief.chamfer
-    end = min(design.blank.thread_length, design.flutes.full_depth_length)
-    start = chamfer.length + relief.heel_drop / math.tan(math.radians(chamfer.angle))
+    section, crest = section_of(tap.flutes), tap.thread.major
+    land = land_angle(section, tap.flutes.count, crest / 2)
+    dropped = heel_drop(tap.relief.chamfer, crest, land)
+    end = min(tap.blank.thread_length, tap.flutes.full_depth_length)
+    start = tap.chamfer_length + dropped / math.tan(math.radians(tap.chamfer.angle))
     return (min(start, end) + end) / 2
 
 
-def _outside(design: TapDesign, z: float, flute: float) -> Outside:
-    blank = design.blank
+def _outside(tap: Tap, z: float, flute: float) -> Outside:
+    blank = tap.blank
     if z < blank.thread_length:
-        return Threaded(design, z, flute, segments(design.thread))
+        return Threaded(tap, z, flute, segments(tap.thread))
     side = blank.square_across_flats / 2 if z >= blank.square_start else math.inf
-    return Plain(_turned_radius(design, z), side)
+    return Plain(_turned_radius(tap, z), side)
 
 
-def _turned_radius(design: TapDesign, z: float) -> float:
+def _turned_radius(tap: Tap, z: float) -> float:
     """Radius of the blank behind the thread [mm]."""
-    blank = design.blank
+    blank = tap.blank
     edge = blank.shank_diameter / 2 - blank.rear_chamfer + blank.overall_length - z
     length = next(
         piece
-        for piece in turned_lengths(blank, design.thread.major)[1:]
+        for piece in turned_lengths(blank, tap.thread.major)[1:]
         if piece.start <= z <= piece.end
     )
     if length.end == length.start:

@@ -15,8 +15,8 @@ import numpy as np
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
 from tapmodel.shape.profile import Segment
-from tapmodel.shape.relief import drop
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.shape.relief import heel_drop
+from tapmodel.tap.tap import Tap
 from tapmodel.words import ReliefPlace
 
 ARC_DEVIATION = 2e-5
@@ -49,7 +49,7 @@ class Threaded:
     `profile` is that of the thread.
     """
 
-    design: TapDesign
+    tap: Tap
     z: float
     flute: float
     profile: tuple[Segment, ...]
@@ -68,19 +68,19 @@ class Threaded:
     @property
     def edge(self) -> float:
         """Polar angle of the crest edge [deg]."""
-        return self.flute + crest_edge_angle(self.design.flutes, self.design.thread.major)
+        return self.flute + crest_edge_angle(self.tap.flutes, self.tap.thread.major)
 
     def _surfaces(self, angle: float) -> tuple[float, ...]:
         """Radii of thread, chamfer cone and, where it is relieved alone, crest [mm]."""
-        thread, chamfer, relief = self.design.thread, self.design.chamfer, self.design.relief
+        thread, chamfer, relief = self.tap.thread, self.tap.chamfer, self.tap.relief
         phi = angle - self.edge
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
         crest, flank, root, _ = self.profile
         part = crest if w < crest.end else root if w > root.start else flank
         profile = float(part.radius(np.asarray(w)))
         rise = self.z * math.tan(math.radians(chamfer.angle))
-        cone = chamfer.point_diameter / 2 + rise - _drop(relief.chamfer, phi)
-        sunk = _drop(relief.thread, phi)
+        cone = chamfer.point_diameter / 2 + rise - heel_drop(relief.chamfer, thread.major, phi)
+        sunk = heel_drop(relief.thread, thread.major, phi)
         if relief.thread.applies_to is ReliefPlace.THREAD:
             return profile - sunk, cone
         if relief.thread.applies_to is ReliefPlace.CREST:
@@ -98,7 +98,7 @@ class Threaded:
         return sorted({*corners, *crossings})
 
     def _corners(self, start: float, end: float) -> Iterator[float]:
-        thread, reliefs = self.design.thread, self.design.relief
+        thread, reliefs = self.tap.thread, self.tap.relief
         for relief in (reliefs.thread, reliefs.chamfer):
             yield self.edge + relief.margin_angle
         period = 360 * thread.pitch / thread.lead
@@ -172,10 +172,6 @@ class Plain:
             yield middle - half
             if half < 45.0:
                 yield middle + half
-
-
-def _drop(relief: Relief, phi: float) -> float:
-    return float(drop(relief, np.asarray(phi)))
 
 
 def _distance(piece: Piece, point: Point) -> float:

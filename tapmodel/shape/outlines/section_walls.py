@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from tapmodel.shape.flute_section import FluteSection, face_angle, heel_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point
-from tapmodel.tap.design import Flutes
+from tapmodel.tap.tap import Flutes
 
 _MEET = 1e-13
 """Radial gap at which a wall meets the outside [mm]."""

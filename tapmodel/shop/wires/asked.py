@@ -3,10 +3,11 @@
 import math
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import FLANK_ANGLE, LEAD_ANGLE, LENGTH, STARTS, demand
-from tapmodel.tap.design import TapDesign, TapThread
+from tapmodel.tap.tap import TapThread
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def thread_of_design(
 
     Source: the design; lead = starts * pitch, or pi*d2*tan(lead angle) (definitions).
     """
-    thread = design.thread
+    thread = design.tap.thread
     starts = thread.starts if overrides.starts is None else overrides.starts
     diameter = overrides.pitch_diameter
     reckoned = basic_pitch_diameter if diameter is None else diameter
@@ -78,11 +79,11 @@ def thread_of_design(
         name=design.designation,
         groove=Groove(thread.flank_angle, thread.pitch, lead, reckoned),
         starts=starts,
-        pitch_min=thread.pitch_min,
-        pitch_max=thread.pitch_max,
+        pitch_min=design.limits.pitch_min,
+        pitch_max=design.limits.pitch_max,
         target=thread.pitch_diameter,
         thread=thread,
-        flutes=design.flutes.count,
+        flutes=design.tap.flutes.count,
     )
 
 

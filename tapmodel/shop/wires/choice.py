@@ -8,7 +8,7 @@ from tapmodel.shape.profile import segments
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import best_wire, measurement, seated, wire_touching_at
 from tapmodel.shop.wires.rising_root import rising_root
-from tapmodel.tap.design import TapThread
+from tapmodel.tap.tap import TapThread
 
 _NO_WIRE = 1e-6
 """A wire of this share of the thickest counts as none: a sharp root holds every thin wire."""

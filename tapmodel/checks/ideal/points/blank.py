@@ -5,7 +5,7 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.laws import CENTRE_SLOPE, blank_radius
 from tapmodel.checks.ideal.points.spread import polar
-from tapmodel.tap.design import Blank, TapDesign
+from tapmodel.tap.tap import Blank, Tap
 
 Floats = NDArray[np.float64]
 # Round the tap [deg]: no corner of a regular tap lies at any of these.
@@ -15,14 +15,14 @@ SHARES = np.array([0.0, 0.02, 0.5, 0.98, 1.0])
 CENTRE_SHARES = np.array([0.0, 0.1, 0.5, 0.95])  # of the depth; the tip itself has no normal
 
 
-def blank_points(design: TapDesign) -> dict[str, Floats]:
+def blank_points(tap: Tap) -> dict[str, Floats]:
     """Candidates on the right-hand tap, some beyond what other features leave of them."""
-    blank, rear = design.blank, design.blank.overall_length
+    blank, rear = tap.blank, tap.blank.overall_length
     bevelled = blank.shank_diameter / 2 - blank.rear_chamfer
     return {
-        "front": _plane(0.0, blank.front_centre / 2, design.chamfer.point_diameter / 2),
+        "front": _plane(0.0, blank.front_centre / 2, tap.chamfer.point_diameter / 2),
         "front centre": _centre(blank.front_centre, 0.0, 1.0),
-        "thread end": _thread_end(design),
+        "thread end": _thread_end(tap),
         **_turned_lengths(blank),
         "square": _flats(blank),
         "square shoulder": _plane(
@@ -33,10 +33,10 @@ def blank_points(design: TapDesign) -> dict[str, Floats]:
     }
 
 
-def _thread_end(design: TapDesign) -> Floats:
+def _thread_end(tap: Tap) -> Floats:
     """The plane between thread and blank, whichever is the thicker there."""
-    thread, end = design.thread, design.blank.thread_length
-    step = float(blank_radius(design.blank, np.array([end]))[0])
+    thread, end = tap.thread, tap.blank.thread_length
+    step = float(blank_radius(tap.blank, np.array([end]))[0])
     # one side of each step of the profile is met, from the root up or from the crest down
     return np.concatenate([_plane(end, step, d / 2) for d in (thread.minor, thread.major)])
 

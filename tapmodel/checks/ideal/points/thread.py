@@ -11,7 +11,7 @@ from tapmodel.checks.ideal.land_tops import borders, flat_halves
 from tapmodel.checks.ideal.laws import land_radius, profile_radius
 from tapmodel.checks.ideal.points.spread import polar, strewn
 from tapmodel.checks.ideal.walls import crest_edge, half_width, spacing, wall_angles
-from tapmodel.tap.design import TapDesign
+from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
 PER_PART = 2  # points on each crest, flank and root of each tooth
@@ -19,39 +19,37 @@ EDGE = 1e-3  # share of a part or land that its points keep from the borders
 CHAMFER_SECTIONS = 5.3  # in a pitch, for the edges between cone and thread
 
 
-def thread_points(design: TapDesign) -> dict[str, Floats]:
+def thread_points(tap: Tap) -> dict[str, Floats]:
     """Candidates on the right-hand tap, some beyond what other features leave of them."""
-    lands = range(design.flutes.count)
+    lands = range(tap.flutes.count)
     return {
-        "thread": np.concatenate([_parts(design, land) for land in lands]),
-        "profile corners": np.concatenate([_profile_corners(design, land) for land in lands]),
-        "cutting edges": np.concatenate([_edges(design, n, heel=False) for n in lands]),
-        "heel edges": np.concatenate([_edges(design, n, heel=True) for n in lands]),
-        "chamfer": np.concatenate([_cone(design, land) for land in lands]),
+        "thread": np.concatenate([_parts(tap, land) for land in lands]),
+        "profile corners": np.concatenate([_profile_corners(tap, land) for land in lands]),
+        "cutting edges": np.concatenate([_edges(tap, n, heel=False) for n in lands]),
+        "heel edges": np.concatenate([_edges(tap, n, heel=True) for n in lands]),
+        "chamfer": np.concatenate([_cone(tap, land) for land in lands]),
     }
 
 
-def _offsets(design: TapDesign) -> list[float]:
+def _offsets(tap: Tap) -> list[float]:
     """Axial offsets of the four corners of the profile from a crest's middle, and the next [mm]."""
-    pitch = design.thread.pitch
-    crest, root = flat_halves(design.thread)
+    pitch = tap.thread.pitch
+    crest, root = flat_halves(tap.thread)
     return [-crest, crest, pitch / 2 - root, pitch / 2 + root, pitch - crest]
 
 
-def _turns(design: TapDesign, land: int) -> NDArray[np.intp]:
+def _turns(tap: Tap, land: int) -> NDArray[np.intp]:
     """Numbers of the crests that a land may carry, counted in pitches."""
-    thread = design.thread
-    edge = design.flutes.angles[land]
+    thread = tap.thread
+    edge = tap.flutes.angles[land]
     low = -thread.first_z - thread.lead * (edge + 540.0) / 360.0
-    high = design.blank.thread_length - thread.first_z - thread.lead * (edge - 180.0) / 360.0
+    high = tap.blank.thread_length - thread.first_z - thread.lead * (edge - 180.0) / 360.0
     return np.arange(math.floor(low / thread.pitch) - 1, math.ceil(high / thread.pitch) + 1)
 
 
-def _on_land(
-    design: TapDesign, land: int, w: Floats, share: Floats, *, turns: NDArray[np.intp]
-) -> Floats:
+def _on_land(tap: Tap, land: int, w: Floats, share: Floats, *, turns: NDArray[np.intp]) -> Floats:
     """Points of a land's top at axial offsets `w` and shares of the land from face to heel."""
-    thread, flutes = design.thread, design.flutes
+    thread, flutes = tap.thread, tap.flutes
     crest = crest_edge(flutes, thread.major)
     radius = profile_radius(thread, (w + thread.pitch / 2) % thread.pitch - thread.pitch / 2)
     heel, face = wall_angles(flutes, radius, half_width(flutes, np.zeros_like(radius)))
@@ -60,51 +58,51 @@ def _on_land(
     theta = flutes.angles[land] + crest + phi
     z = thread.first_z + thread.lead * theta / 360.0 + w + turns * thread.pitch
     z, phi, theta = (part.ravel() for part in np.broadcast_arrays(z, phi, theta))
-    on = (z > 0.0) & (z < design.blank.thread_length)
+    on = (z > 0.0) & (z < tap.blank.thread_length)
     z, phi, theta = z[on], phi[on], theta[on]
-    return polar(land_radius(design, phi, theta, z), theta, z)
+    return polar(land_radius(tap, phi, theta, z), theta, z)
 
 
-def _parts(design: TapDesign, land: int) -> Floats:
-    turns = _turns(design, land)
-    ends = np.array(list(pairwise(_offsets(design))))
+def _parts(tap: Tap, land: int) -> Floats:
+    turns = _turns(tap, land)
+    ends = np.array(list(pairwise(_offsets(tap))))
     across, along = (
         EDGE + (1 - 2 * EDGE) * part for part in strewn(len(turns), len(ends), PER_PART)
     )
     w = ends[:, 0, None] + (ends[:, 1] - ends[:, 0])[:, None] * across
-    return _on_land(design, land, w, along, turns=turns[:, None, None])
+    return _on_land(tap, land, w, along, turns=turns[:, None, None])
 
 
-def _profile_corners(design: TapDesign, land: int) -> Floats:
-    turns = _turns(design, land)
-    w = np.array(_offsets(design)[:-1])
+def _profile_corners(tap: Tap, land: int) -> Floats:
+    turns = _turns(tap, land)
+    w = np.array(_offsets(tap)[:-1])
     along, _ = strewn(len(turns), len(w))
-    return _on_land(design, land, np.broadcast_to(w, along.shape), along, turns=turns[:, None])
+    return _on_land(tap, land, np.broadcast_to(w, along.shape), along, turns=turns[:, None])
 
 
-def _edges(design: TapDesign, land: int, *, heel: bool) -> Floats:
+def _edges(tap: Tap, land: int, *, heel: bool) -> Floats:
     """Points where a wall meets the top of a land, one for each part of each tooth."""
-    turns = _turns(design, land)
-    ends = np.array(list(pairwise(_offsets(design))))
+    turns = _turns(tap, land)
+    ends = np.array(list(pairwise(_offsets(tap))))
     across, _ = strewn(len(turns), len(ends))
     w = ends[:, 0] + (ends[:, 1] - ends[:, 0]) * across
     share = np.full_like(w, 1.0 if heel else 0.0)
-    z = _on_land(design, land, w, share, turns=turns[:, None])[:, 2]
-    tops, _, _ = land_tops(design, z, np.full(z.shape, land))
+    z = _on_land(tap, land, w, share, turns=turns[:, None])[:, 2]
+    tops, _, _ = land_tops(tap, z, np.full(z.shape, land))
     phi = tops.end if heel else tops.start
-    return _top_points(design, z, tops.edge, phi)
+    return _top_points(tap, z, tops.edge, phi)
 
 
-def _cone(design: TapDesign, land: int) -> Floats:
+def _cone(tap: Tap, land: int) -> Floats:
     """Points of the chamfer and of its edges with the thread, in sections along it."""
-    length = min(design.chamfer.length, design.blank.thread_length)
-    count = math.ceil(CHAMFER_SECTIONS * length / design.thread.pitch)
+    length = min(tap.chamfer_length, tap.blank.thread_length)
+    count = math.ceil(CHAMFER_SECTIONS * length / tap.thread.pitch)
     z = np.concatenate([[0.0], (np.arange(count) + 0.5) * length / count])
-    tops, _, _ = land_tops(design, z, np.full(z.shape, land))
-    phi = borders(design, tops)
+    tops, _, _ = land_tops(tap, z, np.full(z.shape, land))
+    phi = borders(tap, tops)
     row, piece = np.nonzero(np.diff(phi, axis=1, append=np.inf) > 1e-9)
-    return _top_points(design, z[row], tops.edge[row], phi[row, piece])
+    return _top_points(tap, z[row], tops.edge[row], phi[row, piece])
 
 
-def _top_points(design: TapDesign, z: Floats, edge: Floats, phi: Floats) -> Floats:
-    return polar(land_radius(design, phi, edge + phi, z), edge + phi, z)
+def _top_points(tap: Tap, z: Floats, edge: Floats, phi: Floats) -> Floats:
+    return polar(land_radius(tap, phi, edge + phi, z), edge + phi, z)

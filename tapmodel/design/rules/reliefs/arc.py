@@ -1,7 +1,5 @@
 """Rules on the relief arcs: they cross the whole land, fall all the way, and leave a heel."""
 
-import numpy as np
-
 from tapmodel.design.judging import (
     ERROR,
     WARNING,
@@ -13,6 +11,7 @@ from tapmodel.design.judging import (
     under,
 )
 from tapmodel.design.provenance import OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import lowest_angle, meets_cleanly, walls
 from tapmodel.design.rules.reliefs.surface import (
     Surface,
@@ -22,8 +21,7 @@ from tapmodel.design.rules.reliefs.surface import (
     spanned,
     stays_above,
 )
-from tapmodel.shape.relief import drop
-from tapmodel.tap.design import TapDesign
+from tapmodel.shape.relief import heel_drop
 from tapmodel.words import ReliefKind
 
 LEAST_MARGIN = 0.1
@@ -66,29 +64,30 @@ def _span(design: TapDesign, surface: Surface) -> Findings:
 
 
 def _heel(design: TapDesign, surface: Surface) -> Findings:
-    land = walls(design, lowest_wall(design), design.thread.major / 2)
-    if not meets_cleanly(surface.relief, land, surface.nominal):
+    land = walls(design, lowest_wall(design), design.tap.thread.major / 2)
+    if not meets_cleanly(surface.relief, design.tap.thread.major, land, surface.nominal):
         what = "The relief falls nearly as steeply as the wall of the flute and leaves no heel."
         numbers, levers = depth_number(surface), less_relief(design, surface)
         yield finding("relief-steep", ERROR, what, numbers, OWN_RULE, levers=levers)
 
 
 def _rise(design: TapDesign, surface: Surface) -> Findings:
-    relief, lowest = surface.relief, lowest_angle(surface.relief)
-    if lowest >= design.flutes.land_angle:
+    relief, major, figures = surface.relief, design.tap.thread.major, surface.figures
+    lowest = lowest_angle(relief, major)
+    if lowest >= design.figures.land_angle:
         return
-    least = LEAST_HEEL_SHARE * float(drop(relief, np.asarray(lowest)))
-    if relief.heel_drop < least:
+    least = LEAST_HEEL_SHARE * heel_drop(relief, major, lowest)
+    if figures.heel_drop < least:
         what = (
             f"The relief is deepest at {lowest:.1f} deg behind the edge and rises again towards "
             "the heel."
         )
         levers = (
-            more(f"{surface.key}.heel_drop", relief.heel_drop, least),
-            more(f"{surface.key}.edge_angle", relief.edge_angle),
+            more(f"{surface.key}.heel_drop", figures.heel_drop, least),
+            more(f"{surface.key}.edge_angle", figures.edge_angle),
             exactly(f"{surface.key}.kind", "con-eccentric"),
-            more("flutes.cutter_diameter", design.flutes.cutter_diameter),
-            more("flutes.count", design.flutes.count),
+            more("flutes.cutter_diameter", design.tap.flutes.cutter_diameter),
+            more("flutes.count", design.tap.flutes.count),
         )
-        numbers = at_least(least, relief.heel_drop)
+        numbers = at_least(least, figures.heel_drop)
         yield finding("relief-rises", WARNING, what, numbers, OWN_RULE, levers=levers)

@@ -3,8 +3,8 @@
 from tapmodel.design.judging import ERROR, Findings, at_least, finding, less, more
 from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.surface import Surface, least_nominal, less_relief, stays_above
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefPlace
 
 
@@ -23,14 +23,16 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 
 def _point(design: TapDesign, surface: Surface) -> Findings:
     least, point = 2 * least_nominal(design, surface, surface.relief), 2 * surface.nominal
-    core = design.flutes.core_diameter
+    core = design.tap.flutes.core_diameter
     levers = (
         more("chamfer.point_diameter", point, least),
-        less("chamfer.length", design.chamfer.length),
-        less("flutes.core_diameter", core, min(core, point - 2 * clearance(design.thread.major))),
+        less("chamfer.length", design.tap.chamfer_length),
+        less(
+            "flutes.core_diameter", core, min(core, point - 2 * clearance(design.tap.thread.major))
+        ),
         *less_relief(design, surface),
-        less("chamfer.angle", design.chamfer.angle),
-        less("chamfer.pitches", design.chamfer.pitches),
+        less("chamfer.angle", design.tap.chamfer.angle),
+        less("chamfer.pitches", design.figures.chamfer_pitches),
     )
     what = "At the heel the point reaches into the web between the flutes."
     yield finding("point-core", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.design.record import TapDesign
 from tapmodel.shape.flute_section import face_angle, section_of, wall_angles
-from tapmodel.shape.relief import drop
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.shape.relief import arc_of, drop, heel_drop
+from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
 
 Floats = NDArray[np.float64]
@@ -40,8 +41,8 @@ def walls(design: TapDesign, lowest: float, highest: float) -> Walls:
 
     Source: derived here by `tapmodel.shape.flute_section`.
     """
-    section, crest = section_of(design.flutes), design.thread.major / 2
-    edge, spacing = face_angle(section, crest), 360 / design.flutes.count
+    section, crest = section_of(design.tap.flutes), design.tap.thread.major / 2
+    edge, spacing = face_angle(section, crest), 360 / design.tap.flutes.count
     radii = np.linspace(lowest, max(lowest, highest), STEPS)
     return Walls(
         radii,
@@ -50,8 +51,8 @@ def walls(design: TapDesign, lowest: float, highest: float) -> Walls:
     )
 
 
-def spans(relief: Relief, land: Walls, land_angle: float) -> bool:
-    """Whether the arc covers every angle of the land, and reaches its heel drop on the outside.
+def spans(relief: Relief, major: float, land: Walls) -> bool:
+    """Whether the arc covers every angle of the land of a tap of that diameter [mm].
 
     Seen from the tap's axis the arc ends where the ray only touches its circle.
 
@@ -64,23 +65,22 @@ def spans(relief: Relief, land: Walls, land_angle: float) -> bool:
     phi = np.linspace(low - hair, high + hair, 2 * STEPS)
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         phi = np.maximum(phi, relief.margin_angle)
-    beside = relief.arc_offset * np.sin(np.radians(phi - relief.arc_direction))
-    if float(np.max(np.abs(beside))) >= 0.999 * relief.arc_radius:
-        return False
-    heel = float(drop(relief, np.asarray(land_angle)))
-    return abs(heel - relief.heel_drop) < 1e-6
+    arc = arc_of(relief, major)
+    beside = arc.offset * np.sin(np.radians(phi - arc.direction))
+    return float(np.max(np.abs(beside))) < 0.999 * arc.radius
 
 
-def meets_cleanly(relief: Relief, land: Walls, nominal: float) -> bool:
+def meets_cleanly(relief: Relief, major: float, land: Walls, nominal: float) -> bool:
     """Whether the surfaces from `nominal` radius [mm] to the crest meet both walls once, not flat.
 
     Source: rule of this program.
     """
-    return all(_cleanly(relief, land.radii, phi, nominal) for phi in (land.face, land.heel))
+    return all(
+        _cleanly(drop(relief, major, phi), land.radii, nominal) for phi in (land.face, land.heel)
+    )
 
 
-def _cleanly(relief: Relief, radii: Floats, phi: Floats, nominal: float) -> bool:
-    fallen = drop(relief, phi)
+def _cleanly(fallen: Floats, radii: Floats, nominal: float) -> bool:
     below = np.nonzero(radii + fallen <= nominal)[0]
     foot = int(below[-1]) if len(below) else 0
     if np.any(radii[:foot] + fallen[:foot] > nominal):
@@ -89,22 +89,22 @@ def _cleanly(relief: Relief, radii: Floats, phi: Floats, nominal: float) -> bool
     return bool(np.all(lost <= STEEPEST * np.diff(radii[foot:])))
 
 
-def lowest_nominal(relief: Relief, land: Walls) -> float:
+def lowest_nominal(relief: Relief, major: float, land: Walls) -> float:
     """Nominal radius whose surface just stays above the walls of `land`, and above their top [mm].
 
     Source: derived here.
     """
-    fallen = np.maximum(drop(relief, land.face), drop(relief, land.heel))
+    fallen = np.maximum(drop(relief, major, land.face), drop(relief, major, land.heel))
     nominal = float(np.max(land.radii + np.maximum(fallen, 0.0)))
-    lowest = lowest_angle(relief)
+    lowest = lowest_angle(relief, major)
     if lowest >= float(land.heel[-1]):
         return nominal
-    return max(nominal, float(land.radii[-1] + drop(relief, np.asarray(lowest))))
+    return max(nominal, float(land.radii[-1] + heel_drop(relief, major, lowest)))
 
 
-def lowest_angle(relief: Relief) -> float:
+def lowest_angle(relief: Relief, major: float) -> float:
     """Angle behind the edge from which the surface rises again [deg]: the arc's nearest point.
 
     Source: derived here.
     """
-    return relief.arc_direction + 180 if relief.arc_offset > 0 else float("inf")
+    return arc_of(relief, major).direction + 180 if relief.arc_offset > 0 else float("inf")

@@ -2,11 +2,11 @@
 
 from tapmodel.design.choose.relief import chamfer_rub, needed_drop
 from tapmodel.design.judging import WARNING, Findings, at_least, exactly, finding, less, more
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
 from tapmodel.design.rules.reliefs import arc as rules_arc
 from tapmodel.design.rules.reliefs import floor as rules_floor
 from tapmodel.design.rules.reliefs.surface import spanned, surfaces
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import ReliefKind
 
 LEAST_RUB = 1e-6
@@ -23,19 +23,20 @@ def judge(design: TapDesign, context: Context) -> Findings:
         yield from rules_arc.judge(design, surface)
         if spanned(design, surface.relief):
             yield from rules_floor.judge(design, surface)
-    if spanned(design, design.relief.chamfer):
+    if spanned(design, design.tap.relief.chamfer):
         yield from _chamfer(design)
 
 
 def _chamfer(design: TapDesign) -> Findings:
-    relief, land = design.relief.chamfer, design.flutes.land_angle
-    rub = chamfer_rub(design.thread, design.chamfer, relief, land)
+    relief, figures = design.tap.relief.chamfer, design.figures.chamfer_relief
+    land = design.figures.land_angle
+    rub = chamfer_rub(design.tap.thread, design.tap.chamfer, relief, land)
     if rub < LEAST_RUB:
         return
-    need = needed_drop(design.thread, design.chamfer, land)
-    numbers = at_least(need, relief.heel_drop)
+    need = needed_drop(design.tap.thread, design.tap.chamfer, land)
+    numbers = at_least(need, figures.heel_drop)
     key = "relief.chamfer"
-    by_drop = more(f"{key}.heel_drop", relief.heel_drop, need)
+    by_drop = more(f"{key}.heel_drop", figures.heel_drop, need)
     if relief.kind is ReliefKind.CONCENTRIC:
         what = f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
         levers = (exactly(f"{key}.kind", "eccentric"), by_drop)
@@ -43,10 +44,10 @@ def _chamfer(design: TapDesign) -> Findings:
         return
     levers = (
         by_drop,
-        more(f"{key}.edge_angle", relief.edge_angle),
+        more(f"{key}.edge_angle", figures.edge_angle),
         less(f"{key}.margin_angle", relief.margin_angle),
         exactly(f"{key}.kind", "eccentric"),
-        more("chamfer.length", design.chamfer.length),
+        more("chamfer.length", design.tap.chamfer_length),
     )
     if relief.kind is ReliefKind.ECCENTRIC:
         levers = (*levers[:2], levers[4])

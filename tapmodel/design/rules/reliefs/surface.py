@@ -4,9 +4,11 @@ from dataclasses import dataclass
 
 from tapmodel.design.judging import NOISE, Numbers, less, more
 from tapmodel.design.limits.flutes import clearance
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import ABOVE_CORE, lowest_nominal, spans, walls
 from tapmodel.findings import Lever
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.shape.figures import ReliefFigures
+from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, ReliefPlace
 
 
@@ -16,13 +18,14 @@ class Surface:
 
     Attributes:
         key: section of the job file.
-        relief: its relief.
+        relief: its relief; `figures` is what follows from it.
         nominal: its least radius at the edge [mm].
         floor: radius above which it must stay on the whole land [mm].
     """
 
     key: str
     relief: Relief
+    figures: ReliefFigures
     nominal: float
     floor: float
 
@@ -32,14 +35,20 @@ def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
 
     Source: derived here.
     """
-    thread = design.thread
-    web = design.flutes.core_diameter / 2 + clearance(thread.major)
+    thread = design.tap.thread
+    web = design.tap.flutes.core_diameter / 2 + clearance(thread.major)
     crest, root = thread.major / 2, thread.minor / 2
-    whole = design.relief.thread.applies_to is ReliefPlace.THREAD
+    whole = design.tap.relief.thread.applies_to is ReliefPlace.THREAD
     reach = (root, web) if whole else (crest, root)
     return (
-        Surface("relief.thread", design.relief.thread, *reach),
-        Surface("relief.chamfer", design.relief.chamfer, design.chamfer.point_diameter / 2, web),
+        Surface("relief.thread", design.tap.relief.thread, design.figures.thread_relief, *reach),
+        Surface(
+            "relief.chamfer",
+            design.tap.relief.chamfer,
+            design.figures.chamfer_relief,
+            design.tap.chamfer.point_diameter / 2,
+            web,
+        ),
     )
 
 
@@ -48,8 +57,8 @@ def spanned(design: TapDesign, relief: Relief) -> bool:
 
     Source: derived here.
     """
-    land = walls(design, lowest_wall(design), design.thread.major / 2)
-    return spans(relief, land, design.flutes.land_angle)
+    land = walls(design, lowest_wall(design), design.tap.thread.major / 2)
+    return spans(relief, design.tap.thread.major, land)
 
 
 def lowest_wall(design: TapDesign) -> float:
@@ -57,7 +66,7 @@ def lowest_wall(design: TapDesign) -> float:
 
     Source: rule of this program.
     """
-    return design.flutes.core_diameter / 2 + ABOVE_CORE
+    return design.tap.flutes.core_diameter / 2 + ABOVE_CORE
 
 
 def least_nominal(design: TapDesign, surface: Surface, relief: Relief) -> float:
@@ -65,7 +74,9 @@ def least_nominal(design: TapDesign, surface: Surface, relief: Relief) -> float:
 
     Source: derived here.
     """
-    return lowest_nominal(relief, walls(design, lowest_wall(design), surface.floor))
+    return lowest_nominal(
+        relief, design.tap.thread.major, walls(design, lowest_wall(design), surface.floor)
+    )
 
 
 def stays_above(design: TapDesign, surface: Surface, relief: Relief) -> bool:
@@ -82,13 +93,13 @@ def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
     Source: derived here.
     """
     relief, key = surface.relief, surface.key
-    by_drop = less(f"{key}.heel_drop", relief.heel_drop)
-    by_edge = less(f"{key}.edge_angle", relief.edge_angle)
+    by_drop = less(f"{key}.heel_drop", surface.figures.heel_drop)
+    by_edge = less(f"{key}.edge_angle", surface.figures.edge_angle)
     margin = less(f"{key}.margin_angle", relief.margin_angle)
     land = (
-        more("flutes.cutter_diameter", design.flutes.cutter_diameter),
-        more("flutes.count", design.flutes.count),
-        less("flutes.core_diameter", design.flutes.core_diameter),
+        more("flutes.cutter_diameter", design.tap.flutes.cutter_diameter),
+        more("flutes.count", design.tap.flutes.count),
+        less("flutes.core_diameter", design.tap.flutes.core_diameter),
     )
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         return (by_drop, margin, *land)
@@ -97,6 +108,5 @@ def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
 
 def depth_number(surface: Surface) -> Numbers:
     """How much a surface drops, where no formula tells how much it may."""
-    relief = surface.relief
-    actual = f"{relief.heel_drop:.4f} mm at the heel"
+    actual = f"{surface.figures.heel_drop:.4f} mm at the heel"
     return Numbers("less", actual, "what the land between its flutes leaves room for")

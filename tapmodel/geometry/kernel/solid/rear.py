@@ -36,7 +36,7 @@ def rear_solid(form: Form, start: float, seam_angle: float) -> Solid:
     Raises:
         KernelError: when an operation did not change the volume as it must.
     """
-    blank = form.design.blank
+    blank = form.tap.blank
     shank, end = form.turned[-1].end_radius, blank.overall_length
     inner = [(piece.end_radius, piece.end) for piece in form.turned[:-1] if piece.end > start]
     bevel = blank.rear_chamfer
@@ -65,7 +65,7 @@ def _turned(outline: Sequence[tuple[float, float]], seam_angle: float) -> Solid:
 
 def _around_square(form: Form) -> list[TopoDS_Shape]:
     """Four blocks that leave the square."""
-    blank = form.design.blank
+    blank = form.tap.blank
     half, reach = blank.square_across_flats / 2, blank.shank_diameter
     height = blank.overall_length - blank.square_start + 1.0
     blocks: list[TopoDS_Shape] = []

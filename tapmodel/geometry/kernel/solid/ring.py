@@ -52,7 +52,7 @@ class _Part:
 def rear_faces(form: Form, skin: Skin, edges: KernelEdges) -> list[TopoDS_Face]:
     """Faces of the rear, the first of them reaching down to the flutes."""
     number = int(skin.bodies[-1][1])
-    limit = min(form.turned[number].end, form.design.blank.square_start)
+    limit = min(form.turned[number].end, form.tap.blank.square_start)
     start = (skin.opening_end + limit) / 2
     seam_edge, seam_vertex = _seam_corner(skin, edges)
     angle = float(np.arctan2(seam_edge[1], seam_edge[0]))

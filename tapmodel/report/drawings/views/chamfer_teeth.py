@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text
@@ -11,7 +12,6 @@ from tapmodel.report.drawings.profile_line import height_at, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Point
-from tapmodel.tap.design import TapDesign
 
 _WIDTH = 68.0  # of chamfer and two pitches on paper, at most [mm]
 _HEIGHT = 66.0  # of all lands on paper, at most [mm]
@@ -36,10 +36,10 @@ def teeth(design: TapDesign) -> tuple[Tooth, ...]:
     of the last digits.
     """
     found: list[tuple[float, int]] = []
-    for land in range(design.flutes.count):
+    for land in range(design.tap.flutes.count):
         first = _crest(design, land)
-        rows = math.ceil((design.chamfer.length - first) / design.thread.pitch)
-        found += [(first + n * design.thread.pitch, land) for n in range(max(0, rows))]
+        rows = math.ceil((design.tap.chamfer_length - first) / design.tap.thread.pitch)
+        found += [(first + n * design.tap.thread.pitch, land) for n in range(max(0, rows))]
     return tuple(Tooth(n, land, z) for n, (z, land) in enumerate(sorted(found, key=_order), 1))
 
 
@@ -53,44 +53,46 @@ def draw(design: TapDesign) -> Drawing:
     sheet = Sheet("chamfer", "The chamfer and its teeth", scale)
     rows = _rows_of_numbers(sheet, design)
     step = _depth(design) + sheet.paper(_BETWEEN + (rows - 1) * _NUMBER)
-    for land in range(design.flutes.count):
-        _row(sheet, design, land, -land * step - design.thread.major / 2)
+    for land in range(design.tap.flutes.count):
+        _row(sheet, design, land, -land * step - design.tap.thread.major / 2)
     _numbers(sheet, design, step, rows)
-    _dimensions(sheet, design, -(design.flutes.count - 1) * step - _depth(design))
+    _dimensions(sheet, design, -(design.tap.flutes.count - 1) * step - _depth(design))
     return sheet.finished()
 
 
 def _scale(design: TapDesign) -> float:
     """As high as all lands allow, yet with room for every other tooth's number."""
-    low = max(_HEIGHT / design.flutes.count - _BETWEEN, 0.0) / _depth(design)
-    readable = 2.5 * (_ROOM / 2) / design.thread.pitch  # the next scale below has the room
+    low = max(_HEIGHT / design.tap.flutes.count - _BETWEEN, 0.0) / _depth(design)
+    readable = 2.5 * (_ROOM / 2) / design.tap.thread.pitch  # the next scale below has the room
     return fitting_scale(1.0, min(_WIDTH / _reach(design), max(low, readable)))
 
 
 def _rows_of_numbers(sheet: Sheet, design: TapDesign) -> int:
     """Numbers of neighbouring teeth stand at two heights where they would touch."""
-    return 1 if design.thread.pitch * sheet.scale > _ROOM else 2
+    return 1 if design.tap.thread.pitch * sheet.scale > _ROOM else 2
 
 
 def _depth(design: TapDesign) -> float:
-    thread, chamfer = design.thread, design.chamfer
+    thread, chamfer = design.tap.thread, design.tap.chamfer
     return (thread.major - min(thread.minor, chamfer.point_diameter)) / 2
 
 
 def _reach(design: TapDesign) -> float:
-    return min(design.chamfer.length + 1.5 * design.thread.pitch, design.blank.thread_length)
+    return min(
+        design.tap.chamfer_length + 1.5 * design.tap.thread.pitch, design.tap.blank.thread_length
+    )
 
 
 def _crest(design: TapDesign, land: int) -> float:
     """Z of the first crest middle at the cutting edge of a land [mm]."""
-    thread = design.thread
-    edge = design.flutes.angles[land] + crest_edge_angle(design.flutes, thread.major)
+    thread = design.tap.thread
+    edge = design.tap.flutes.angles[land] + crest_edge_angle(design.tap.flutes, thread.major)
     return (thread.first_z + thread.lead * edge / 360) % thread.pitch
 
 
 def _edge(design: TapDesign, land: int) -> list[Point]:
     """The land's cutting edge as (z, radius), thread profile under the chamfer cone [mm]."""
-    thread, chamfer = design.thread, design.chamfer
+    thread, chamfer = design.tap.thread, design.tap.chamfer
     reach, first = _reach(design), _crest(design, land)
     corners = profile_line(thread, first - thread.pitch, reach + thread.pitch)
     rise, base = math.tan(math.radians(chamfer.angle)), chamfer.point_diameter / 2
@@ -107,7 +109,7 @@ def _edge(design: TapDesign, land: int) -> list[Point]:
 
 
 def _row(sheet: Sheet, design: TapDesign, land: int, shift: float) -> None:
-    thread, chamfer = design.thread, design.chamfer
+    thread, chamfer = design.tap.thread, design.tap.chamfer
     edge = [(z, r + shift) for z, r in _edge(design, land)]
     crest = thread.major / 2 + shift
     depth = _depth(design)
@@ -115,7 +117,11 @@ def _row(sheet: Sheet, design: TapDesign, land: int, shift: float) -> None:
     sheet.hatch([*edge, (edge[-1][0], bottom), (0.0, bottom)])
     sheet.path([(0.0, bottom), *edge], VISIBLE)
     sheet.path(
-        [(0.0, chamfer.point_diameter / 2 + shift), (chamfer.length, crest), (edge[-1][0], crest)],
+        [
+            (0.0, chamfer.point_diameter / 2 + shift),
+            (design.tap.chamfer_length, crest),
+            (edge[-1][0], crest),
+        ],
         PHANTOM,
     )
     half = crest - (thread.major - thread.pitch_diameter) / 2
@@ -124,7 +130,7 @@ def _row(sheet: Sheet, design: TapDesign, land: int, shift: float) -> None:
 
 
 def _numbers(sheet: Sheet, design: TapDesign, step: float, rows: int) -> None:
-    drawn = [0] * design.flutes.count
+    drawn = [0] * design.tap.flutes.count
     for tooth in teeth(design):
         raised = sheet.paper(2.4 + drawn[tooth.land] % rows * _NUMBER)
         sheet.text((tooth.z, raised - tooth.land * step), str(tooth.number), "centre")
@@ -132,17 +138,17 @@ def _numbers(sheet: Sheet, design: TapDesign, step: float, rows: int) -> None:
 
 
 def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
-    chamfer, count = design.chamfer, len(teeth(design))
+    chamfer, count = design.tap.chamfer, len(teeth(design))
     y = low - sheet.paper(9)
-    words = f"{mm(chamfer.length)} = {mm(chamfer.pitches, 2)} pitches"
-    at = (chamfer.length / 2, y + sheet.paper(2.4)), "centre"
-    if sheet.width(words) > chamfer.length * sheet.scale - 3:
-        at = (chamfer.length + sheet.paper(6.5), y), "left"
-    ends = ((0.0, low - sheet.paper(3)), (chamfer.length, low - sheet.paper(3)))
+    words = f"{mm(design.tap.chamfer_length)} = {mm(design.figures.chamfer_pitches, 2)} pitches"
+    at = (design.tap.chamfer_length / 2, y + sheet.paper(2.4)), "centre"
+    if sheet.width(words) > design.tap.chamfer_length * sheet.scale - 3:
+        at = (design.tap.chamfer_length + sheet.paper(6.5), y), "left"
+    ends = ((0.0, low - sheet.paper(3)), (design.tap.chamfer_length, low - sheet.paper(3)))
     sheet.linear(ends, (0.0, y), words, at)
     lines = [
         f"{count} teeth cut, numbered as they meet the work",
-        f"chip of each {chamfer.chip_thickness:.4f}, square to the cone",
+        f"chip of each {design.figures.chip_thickness:.4f}, square to the cone",
         f"cone {degrees(chamfer.angle)} to the axis, ⌀{mm(chamfer.point_diameter)} at the point",
         f"scale {scale_text(sheet.scale)}; chain: pitch line; double chain: cone",
     ]

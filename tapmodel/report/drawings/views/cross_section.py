@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing
@@ -19,7 +20,6 @@ from tapmodel.report.drawings.views.relief_view import enlarged_land
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shape.outlines.outline import Arc, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 _VIEW = 92.0  # of the section on paper, at most [mm]
@@ -28,7 +28,7 @@ _OVER = 4.0  # by which lines stand out of it on paper [mm]
 
 def draw(design: TapDesign) -> Drawing:
     """Section seen on the cutting end, first flute on top, with its angles and widths."""
-    scale = fitting_scale(design.thread.major, _VIEW)
+    scale = fitting_scale(design.tap.thread.major, _VIEW)
     sheet = Sheet("cross-section", "Cross-section through the full thread", scale)
     _section(sheet, design)
     _circles(sheet, design)
@@ -39,14 +39,14 @@ def draw(design: TapDesign) -> Drawing:
 
 
 def _section(sheet: Sheet, design: TapDesign) -> None:
-    for loop in section_outline(design, full_thread_height(design)).loops:
+    for loop in section_outline(design.tap, full_thread_height(design.tap)).loops:
         pieces = placed_loop(loop)
         sheet.hatch(polygon(pieces), spacing=2.4)
         sheet.pieces(pieces, VISIBLE)
 
 
 def _circles(sheet: Sheet, design: TapDesign) -> None:
-    radius, core = design.thread.major / 2, design.flutes.core_diameter / 2
+    radius, core = design.tap.thread.major / 2, design.tap.flutes.core_diameter / 2
     over = radius + sheet.paper(_OVER)
     sheet.circle((0.0, 0.0), radius, PHANTOM)
     sheet.circle((0.0, 0.0), core, HIDDEN)
@@ -54,11 +54,11 @@ def _circles(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((0.0, -over), (0.0, over), CENTRE)
     low = -radius - sheet.paper(_OVER + 4)
     below = (0.0, low - sheet.paper(3.2)), "centre"
-    sheet.linear(((-radius, 0.0), (radius, 0.0)), (0.0, low), size(design.thread.major), below)
+    sheet.linear(((-radius, 0.0), (radius, 0.0)), (0.0, low), size(design.tap.thread.major), below)
 
 
 def _side(design: TapDesign) -> float:
-    return 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    return 1.0 if design.tap.thread.hand is Hand.RIGHT else -1.0
 
 
 def _rake(sheet: Sheet, design: TapDesign) -> float:
@@ -66,22 +66,22 @@ def _rake(sheet: Sheet, design: TapDesign) -> float:
 
     Returns the right end of its lettering [mm].
     """
-    radius, flutes = design.thread.major / 2, design.flutes
+    radius = design.tap.thread.major / 2
     edge = on_face(design, radius)
     reach = min(sheet.paper(24), 0.75 * radius)
     radial = math.degrees(math.atan2(-edge[1], -edge[0]))
     # the face's tangent inwards lies towards the land by the rake
-    tangent = radial + _side(design) * flutes.rake_crest
+    tangent = radial + _side(design) * design.figures.rake_crest
     inner, along = (_from(edge, angle, reach) for angle in (radial, tangent))
     out = _from(edge, radial + 180, sheet.paper(5))
     sheet.line(out, inner, THIN)
     sheet.line(edge, along, THIN)
     ends = (inner, along) if (tangent - radial) > 0 else (along, inner)
     base = _from(edge, radial, 0.8 * reach)
-    words = f"rake {degrees(flutes.rake_crest)}"
+    words = f"rake {degrees(design.figures.rake_crest)}"
     half = sheet.paper(sheet.width(words) / 2)
     at = (edge[0] - _side(design) * (half + sheet.paper(3)), radius + sheet.paper(6))
-    if flutes.rake_crest != 0:
+    if design.figures.rake_crest != 0:
         sheet.angular(edge, ends, base, words, at)
     else:
         sheet.text(at, words, "centre")
@@ -95,7 +95,7 @@ def _from(point: Point, angle: float, length: float) -> Point:
 
 def _land(sheet: Sheet, design: TapDesign) -> float:
     """Of the first land, at the major diameter; returns the right end of its lettering [mm]."""
-    flutes, radius = design.flutes, design.thread.major / 2
+    flutes, radius = design.tap.flutes, design.tap.thread.major / 2
     void = section_of(flutes)
     start = flutes.angles[0] + face_angle(void, radius)
     end = flutes.angles[1] + heel_angle(void, radius)
@@ -104,7 +104,7 @@ def _land(sheet: Sheet, design: TapDesign) -> float:
     ends = (last, first) if _side(design) > 0 else (first, last)
     middle = (start + end) / 2
     base = polar(design, radius + sheet.paper(6), middle)
-    words = f"land {degrees(flutes.land_angle)}"
+    words = f"land {degrees(design.figures.land_angle)}"
     x, y = polar(design, radius + sheet.paper(8), middle)
     half = sheet.paper(sheet.width(words)) / 2
     at = (x + math.copysign(half, x), y)
@@ -114,10 +114,10 @@ def _land(sheet: Sheet, design: TapDesign) -> float:
 
 def _cutter(sheet: Sheet, design: TapDesign) -> None:
     """Ball of the cutter in the last flute, as far as it fits beside the other dimensions."""
-    flutes = design.flutes
+    flutes = design.tap.flutes
     x, y = in_flute(design, flutes.centre_radius, flutes.offset, flutes.count - 1)
     away, ball = math.hypot(x, y), flutes.cutter_diameter / 2
-    limit = design.thread.major / 2 + sheet.paper(_OVER)
+    limit = design.tap.thread.major / 2 + sheet.paper(_OVER)
     cosine = (limit**2 - away**2 - ball**2) / (2 * away * ball)
     if cosine >= 1:
         sheet.circle((x, y), ball, PHANTOM)
@@ -129,21 +129,21 @@ def _cutter(sheet: Sheet, design: TapDesign) -> None:
 
 def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     """Numbers, and the lands with their drop enlarged, right of everything else."""
-    flutes, reliefs, p = design.flutes, design.relief, sheet.paper
-    left = max(design.thread.major / 2 + p(_OVER + 3), beside)
+    flutes, p = design.tap.flutes, sheet.paper
+    left = max(design.tap.thread.major / 2 + p(_OVER + 3), beside)
     lines = [
-        f"rake at the crest (hook) {degrees(flutes.rake_crest)}",
-        f"   at the pitch line {degrees(flutes.rake_pitch)}",
-        f"   at the root {degrees(flutes.rake_root)}",
-        f"chordal hook {degrees(flutes.chordal_hook)}",
-        f"land {degrees(flutes.land_angle)}, {mm(flutes.land_width)} wide",
+        f"rake at the crest (hook) {degrees(design.figures.rake_crest)}",
+        f"   at the pitch line {degrees(design.figures.rake_pitch)}",
+        f"   at the root {degrees(design.figures.rake_root)}",
+        f"chordal hook {degrees(design.figures.chordal_hook)}",
+        f"land {degrees(design.figures.land_angle)}, {mm(design.figures.land_width)} wide",
         f"core ⌀{mm(flutes.core_diameter)} (dashed)",
         f"cutter ⌀{mm(flutes.cutter_diameter)} (double chain)",
-        f"{design.thread.hand.value}-hand tap, {SEEN},",
-        f"cut {mm(full_thread_height(design), 2)} behind it; scale {scale_text(sheet.scale)}",
+        f"{design.tap.thread.hand.value}-hand tap, {SEEN},",
+        f"cut {mm(full_thread_height(design.tap), 2)} behind it; scale {scale_text(sheet.scale)}",
     ]
-    top = design.thread.major / 2 + p(7)
+    top = design.tap.thread.major / 2 + p(7)
     sheet.lines_of_text((left, top), lines)
     below = top - p(LINE * len(lines) + 2)
-    for relief in (reliefs.thread, reliefs.chamfer):
+    for relief in design.reliefs:
         below = enlarged_land(sheet, design, relief, (left, below)) - p(4)

@@ -8,12 +8,12 @@ import math
 from collections.abc import Iterable
 from dataclasses import replace
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shape.outlines.outline import Arc, Line, Loop, Piece, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 SEEN = "seen on the cutting end"
@@ -51,12 +51,12 @@ def _moved(piece: Piece, by: Point) -> Piece:
 
 def cutting_end(sheet: Sheet, design: TapDesign, centre: Point) -> None:
     """The tap seen on its cutting end: front face, flutes, crests, and the shank if thicker."""
-    blank, height = design.blank, full_thread_height(design)
+    blank, height = design.tap.blank, full_thread_height(design.tap)
     for z, layer in ((0.0, THIN), (height, VISIBLE)):
-        for loop in section_outline(design, z).loops:
+        for loop in section_outline(design.tap, z).loops:
             sheet.pieces(moved(placed_loop(loop), centre), layer)
-    widest = max(design.thread.major, blank.shank_diameter) / 2
-    if 2 * widest > design.thread.major:
+    widest = max(design.tap.thread.major, blank.shank_diameter) / 2
+    if 2 * widest > design.tap.thread.major:
         sheet.circle(centre, widest, VISIBLE)
     over = widest + sheet.paper(2.5)
     x, y = centre
@@ -67,27 +67,27 @@ def cutting_end(sheet: Sheet, design: TapDesign, centre: Point) -> None:
 def polar(design: TapDesign, radius: float, theta: float) -> Point:
     """Point of the view at `radius` [mm] and the right-hand tap's angle `theta` [deg]."""
     turned = math.radians(theta)
-    side = 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    side = 1.0 if design.tap.thread.hand is Hand.RIGHT else -1.0
     return side * radius * math.sin(turned), radius * math.cos(turned)
 
 
 def in_flute(design: TapDesign, u: float, t: float, flute: int = 0) -> Point:
     """Point of the view at (u, t) of a flute's own frame [mm]."""
     return polar(
-        design, math.hypot(u, t), design.flutes.angles[flute] + math.degrees(math.atan2(t, u))
+        design, math.hypot(u, t), design.tap.flutes.angles[flute] + math.degrees(math.atan2(t, u))
     )
 
 
 def on_face(design: TapDesign, radius: float, flute: int = 0) -> Point:
     """Point of a cutting face at `radius` [mm]."""
-    angle = face_angle(section_of(design.flutes), radius)
-    return polar(design, radius, design.flutes.angles[flute] + angle)
+    angle = face_angle(section_of(design.tap.flutes), radius)
+    return polar(design, radius, design.tap.flutes.angles[flute] + angle)
 
 
 def on_heel(design: TapDesign, radius: float, flute: int = 0) -> Point:
     """Point of the heel wall of a flute at `radius` [mm]."""
-    angle = heel_angle(section_of(design.flutes), radius)
-    return polar(design, radius, design.flutes.angles[flute] + angle)
+    angle = heel_angle(section_of(design.tap.flutes), radius)
+    return polar(design, radius, design.tap.flutes.angles[flute] + angle)
 
 
 def polygon(pieces: list[Piece]) -> list[Point]:

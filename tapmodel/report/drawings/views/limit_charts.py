@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
 from tapmodel.report.drawings.lettering import at_least, at_most, spread
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.outline import Point
-from tapmodel.tap.design import TapDesign
 
 WIDTH = 60.0
 """Of one chart with its labels on paper [mm]."""
@@ -35,13 +35,13 @@ def charts(sheet: Sheet, design: TapDesign, at: Point) -> None:
 
 
 def _zones(design: TapDesign) -> tuple[_Zone, ...]:
-    hole, thread = design.hole, design.thread
+    hole, thread = design.hole, design.tap.thread
     return (
-        _Zone("major ⌀", (hole.major_min, None), (thread.major_min, None), thread.major),
+        _Zone("major ⌀", (hole.major_min, None), (design.limits.major_min, None), thread.major),
         _Zone(
             "pitch ⌀",
             (hole.pitch_min, hole.pitch_max),
-            (thread.pitch_min, thread.pitch_max),
+            (design.limits.pitch_min, design.limits.pitch_max),
             thread.pitch_diameter,
         ),
         _Zone("minor ⌀", (hole.minor_min, hole.minor_max), None, thread.minor),

@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text
@@ -10,7 +11,6 @@ from tapmodel.report.drawings.views.end_view import SEEN, in_flute, on_face, on_
 from tapmodel.shape.outlines.outline import Arc, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.shop.flute_setting import flute_setting
-from tapmodel.tap.design import TapDesign
 from tapmodel.words import Hand
 
 _VIEW = 62.0  # of the blank on paper, at most [mm]
@@ -18,7 +18,7 @@ _VIEW = 62.0  # of the blank on paper, at most [mm]
 
 def draw(design: TapDesign) -> Drawing:
     """Blank in the dividing head seen on the cutting end, cutter above, first flute on top."""
-    scale = fitting_scale(design.thread.major, _VIEW)
+    scale = fitting_scale(design.tap.thread.major, _VIEW)
     sheet = Sheet("milling", "Milling the flutes", scale)
     _blank(sheet, design)
     _cutter(sheet, design)
@@ -32,23 +32,23 @@ def draw(design: TapDesign) -> Drawing:
 
 
 def _blank(sheet: Sheet, design: TapDesign) -> None:
-    radius = design.thread.major / 2
+    radius = design.tap.thread.major / 2
     over = radius + sheet.paper(4)
     sheet.circle((0.0, 0.0), radius, VISIBLE)
-    for loop in section_outline(design, full_thread_height(design)).loops:
+    for loop in section_outline(design.tap, full_thread_height(design.tap)).loops:
         sheet.pieces(placed_loop(loop), THIN)
-    sheet.circle((0.0, 0.0), design.flutes.core_diameter / 2, HIDDEN)
+    sheet.circle((0.0, 0.0), design.tap.flutes.core_diameter / 2, HIDDEN)
     sheet.line((-over, 0.0), (over, 0.0), CENTRE)
     sheet.line((0.0, -over), (0.0, _top(sheet, design)), CENTRE)
 
 
 def _top(sheet: Sheet, design: TapDesign) -> float:
     """Height to which the cutter is drawn [mm]."""
-    return design.thread.major / 2 + sheet.paper(20)
+    return design.tap.thread.major / 2 + sheet.paper(20)
 
 
 def _cutter(sheet: Sheet, design: TapDesign) -> None:
-    flutes = design.flutes
+    flutes = design.tap.flutes
     x, _ = in_flute(design, flutes.centre_radius, flutes.offset)
     ball, top = flutes.cutter_diameter / 2, _top(sheet, design) - sheet.paper(6)
     for side in (-ball, ball):
@@ -63,7 +63,7 @@ def _cutter(sheet: Sheet, design: TapDesign) -> None:
 
 def _offset(sheet: Sheet, design: TapDesign) -> None:
     setting = flute_setting(design)
-    x, _ = in_flute(design, design.flutes.centre_radius, design.flutes.offset)
+    x, _ = in_flute(design, design.tap.flutes.centre_radius, design.tap.flutes.offset)
     height = _top(sheet, design) + sheet.paper(3)
     if setting.side:
         start = _top(sheet, design)
@@ -76,13 +76,13 @@ def _offset(sheet: Sheet, design: TapDesign) -> None:
 
 def _depth(sheet: Sheet, design: TapDesign) -> None:
     """On the side away from the cutting face, where nothing else is dimensioned."""
-    flutes, radius = design.flutes, design.thread.major / 2
+    flutes, radius = design.tap.flutes, design.tap.thread.major / 2
     x, _ = in_flute(design, flutes.centre_radius, flutes.offset)
     away = -_face_side(design)
     bottom = flutes.centre_radius - flutes.cutter_diameter / 2
     at = away * (radius + sheet.paper(7))
     ends = ((0.0, radius), (x, bottom))
-    words = f"depth {mm(flutes.depth_from_top)}"
+    words = f"depth {mm(design.figures.depth_from_top)}"
     align = "left" if away > 0 else "right"
     text = (at + away * sheet.paper(1), (radius + bottom) / 2), align
     sheet.linear(ends, (at, 0.0), words, text, upright=True)
@@ -90,12 +90,12 @@ def _depth(sheet: Sheet, design: TapDesign) -> None:
 
 def _face_side(design: TapDesign) -> float:
     """+1 where the cutting face of the first flute lies to the right in the view."""
-    return 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    return 1.0 if design.tap.thread.hand is Hand.RIGHT else -1.0
 
 
 def _sense(sheet: Sheet, design: TapDesign) -> None:
     """How the tap turns in use: towards its cutting faces."""
-    radius = design.thread.major / 2 + sheet.paper(6)
+    radius = design.tap.thread.major / 2 + sheet.paper(6)
     turn = _face_side(design)
     arc = Arc((0.0, 0.0), radius, 270.0 - turn * 35, 270.0 + turn * 35)
     sheet.pieces([arc], THIN)
@@ -105,20 +105,20 @@ def _sense(sheet: Sheet, design: TapDesign) -> None:
 
 
 def _names(sheet: Sheet, design: TapDesign) -> None:
-    side, radius = _face_side(design), design.thread.major / 2
-    root = design.thread.minor / 2
+    side, radius = _face_side(design), design.tap.thread.major / 2
+    root = design.tap.thread.minor / 2
     face, heel = (on(design, (radius + root) / 2) for on in (on_face, on_heel))
     align = ("left", "right") if side > 0 else ("right", "left")
     row = radius + sheet.paper(6)
     out = radius * 0.75 + sheet.paper(8)
     sheet.leader(face, (side * out, row), "cutting face", align[0])
-    below = min(heel[1], radius - design.flutes.depth_from_top) - sheet.paper(7)
+    below = min(heel[1], radius - design.figures.depth_from_top) - sheet.paper(7)
     sheet.leader(heel, (-side * (radius + sheet.paper(6)), below), "heel", align[1])
 
 
 def _column(sheet: Sheet, design: TapDesign) -> float:
     """Left end of what stands beside the view [mm]."""
-    radius = design.thread.major / 2
+    radius = design.tap.thread.major / 2
     face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(30)
     return face if _face_side(design) > 0 else max(face, heel)
 
@@ -148,17 +148,17 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
 
 
 def _captions(sheet: Sheet, design: TapDesign) -> None:
-    flutes, setting = design.flutes, flute_setting(design)
+    flutes, setting = design.tap.flutes, flute_setting(design)
     wall = "right" if _face_side(design) > 0 else "left"
     lines = [
         f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
         f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
         f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
-        f"depth {mm(flutes.depth_from_top)} from the top",
-        f"   of the blank of ⌀{mm(design.thread.major)}",
+        f"depth {mm(design.figures.depth_from_top)} from the top",
+        f"   of the blank of ⌀{mm(design.tap.thread.major)}",
         f"cutting face: the {wall} wall",
         f"core ⌀{mm(flutes.core_diameter)} (dashed)",
-        f"{design.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
+        f"{design.tap.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
         SEEN,
     ]
     top = _top(sheet, design) - sheet.paper(34)

@@ -4,13 +4,15 @@ import math
 
 import numpy as np
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE, Align
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.shape.figures import ReliefFigures
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.relief import drop
-from tapmodel.tap.design import Relief, TapDesign
+from tapmodel.tap.tap import Relief
 from tapmodel.words import Hand, ReliefKind
 
 _SHOWN_DROP = 5.0  # to which the drop is enlarged, at most [mm on paper]
@@ -18,19 +20,22 @@ _LAND = 34.0  # of the land on paper, at most [mm]
 _BODY = 5.0  # of the land that is shown below its top [mm on paper]
 _STEPS = 60
 
+ReliefPair = tuple[Relief, ReliefFigures]
 
-def enlarged_land(sheet: Sheet, design: TapDesign, relief: Relief, at: Point) -> float:
+
+def enlarged_land(sheet: Sheet, design: TapDesign, which: ReliefPair, at: Point) -> float:
     """One land and what its relief is, `at` its upper left; returns the lowest y [mm]."""
     p = sheet.paper
-    lines = _words(relief, _factor(sheet, relief))
+    relief, figures = which
+    lines = _words(relief, figures, _factor(sheet, figures))
     sheet.lines_of_text(at, lines)
-    half = math.radians(design.flutes.land_angle / 2)
+    half = math.radians(design.figures.land_angle / 2)
     radius = _radius(sheet, design)
     wide, sagitta = radius * math.sin(half), radius * (1 - math.cos(half))
-    hand = 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    hand = 1.0 if design.tap.thread.hand is Hand.RIGHT else -1.0
     top = at[1] - p(LINE * len(lines) + 2.0)
     middle = at[0] + wide + p(11), top
-    _land(sheet, design, relief, middle)
+    _land(sheet, design, which, middle)
     for sign, name in ((-hand, "edge"), (hand, "heel")):
         align: Align = "left" if sign > 0 else "right"
         sheet.text((middle[0] + sign * (wide + p(1.5)), top - sagitta - p(1)), name, align)
@@ -39,40 +44,41 @@ def enlarged_land(sheet: Sheet, design: TapDesign, relief: Relief, at: Point) ->
 
 def _radius(sheet: Sheet, design: TapDesign) -> float:
     """To which the land's top is drawn: the tap's, or less where the land is very wide [mm]."""
-    chord = 2 * math.sin(math.radians(design.flutes.land_angle / 2))
-    return min(design.thread.major / 2, sheet.paper(_LAND) / chord)
+    chord = 2 * math.sin(math.radians(design.figures.land_angle / 2))
+    return min(design.tap.thread.major / 2, sheet.paper(_LAND) / chord)
 
 
-def _factor(sheet: Sheet, relief: Relief) -> float:
+def _factor(sheet: Sheet, figures: ReliefFigures) -> float:
     """Round number by which the drop is enlarged."""
-    if relief.heel_drop <= 0:
+    if figures.heel_drop <= 0:
         return 1.0
-    return max(1.0, fitting_scale(relief.heel_drop * sheet.scale, _SHOWN_DROP))
+    return max(1.0, fitting_scale(figures.heel_drop * sheet.scale, _SHOWN_DROP))
 
 
-def _words(relief: Relief, factor: float) -> list[str]:
+def _words(relief: Relief, figures: ReliefFigures, factor: float) -> list[str]:
     head = f"relief of the {relief.applies_to.value}:"
     if relief.kind is ReliefKind.CONCENTRIC:
         return [head, "concentric, no drop:", "the land rubs on its back"]
-    first = f"{degrees(relief.edge_angle)} at the edge"
+    first = f"{degrees(figures.edge_angle)} at the edge"
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         first = f"none over {degrees(relief.margin_angle)}"
     return [
         head,
         f"{relief.kind.value}, {first}",
-        f"drop {mm(relief.heel_drop, 4)} at the heel",
+        f"drop {mm(figures.heel_drop, 4)} at the heel",
         f"(drop drawn {factor:g} times as large)" if factor > 1 else "(drop true to scale)",
     ]
 
 
-def _land(sheet: Sheet, design: TapDesign, relief: Relief, origin: Point) -> None:
+def _land(sheet: Sheet, design: TapDesign, which: ReliefPair, origin: Point) -> None:
     """Top of a land about `origin`, its edge to the left for a right-hand tap."""
-    radius, angle = _radius(sheet, design), design.flutes.land_angle
-    factor = _factor(sheet, relief)
+    relief, figures = which
+    radius, angle = _radius(sheet, design), design.figures.land_angle
+    factor = _factor(sheet, figures)
     phi = np.linspace(0.0, angle, _STEPS + 1)
-    radii = radius - factor * drop(relief, phi)
-    depth = sheet.paper(_BODY) + factor * max(relief.heel_drop, 0.0)
-    side = 1.0 if design.thread.hand is Hand.RIGHT else -1.0
+    radii = radius - factor * drop(relief, design.tap.thread.major, phi)
+    depth = sheet.paper(_BODY) + factor * max(figures.heel_drop, 0.0)
+    side = 1.0 if design.tap.thread.hand is Hand.RIGHT else -1.0
 
     def at(r: float, turn: float) -> Point:
         lean = math.radians(turn - angle / 2)

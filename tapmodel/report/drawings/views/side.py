@@ -3,6 +3,7 @@
 import math
 from itertools import pairwise
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale
@@ -18,7 +19,6 @@ from tapmodel.report.drawings.views.side_dimensions import (
 from tapmodel.report.units import Projection
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Point
-from tapmodel.tap.design import TapDesign
 
 _WIDTH = 176.0  # of both views and what stands between them on paper, at most [mm]
 _FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on paper [mm]
@@ -27,7 +27,7 @@ _GAP = 8.0  # between them and the end view on paper [mm]
 
 def draw(design: TapDesign, projection: Projection) -> Drawing:
     """Side view, cutting end to the left, a flat of the square towards the eye; end view."""
-    length = design.blank.overall_length + _widest(design)
+    length = design.tap.blank.overall_length + _widest(design)
     scale = fitting_scale(length, _WIDTH - _FRONT - _REAR - _GAP)
     sheet = Sheet("side", "Side view", scale)
     _body(sheet, design)
@@ -44,8 +44,8 @@ def draw(design: TapDesign, projection: Projection) -> Drawing:
 
 
 def _body(sheet: Sheet, design: TapDesign) -> None:
-    corners = [(z, r) for r, z in blank_profile(design).corners]
-    blank, side = design.blank, design.blank.square_across_flats / 2
+    corners = [(z, r) for r, z in blank_profile(design.tap).corners]
+    blank, side = design.tap.blank, design.tap.blank.square_across_flats / 2
     shape = [p for p in corners if p[1] > 0 and not _in_centre(design, p)]
     front = [p for p in shape if p[0] < blank.square_start]
     rear = [
@@ -72,34 +72,34 @@ def _body(sheet: Sheet, design: TapDesign) -> None:
 
 def _in_centre(design: TapDesign, point: Point) -> bool:
     z, r = point
-    blank = design.blank
+    blank = design.tap.blank
     rims = {(0.0, blank.front_centre / 2), (blank.overall_length, blank.rear_centre / 2)}
     return (z, r) in rims
 
 
 def _thread(sheet: Sheet, design: TapDesign) -> None:
     """Root as a narrow line, end of the thread as a wide one, by ISO 6410-1."""
-    (r, start), (_, end) = blank_profile(design).root
-    crest = design.thread.major / 2
+    (r, start), (_, end) = blank_profile(design.tap).root
+    crest = design.tap.thread.major / 2
     for side in (-1, 1):
         sheet.line((start, side * r), (end, side * r), THIN)
     sheet.line((end, -crest), (end, crest), VISIBLE)
-    sheet.line((design.chamfer.length, -crest), (design.chamfer.length, crest), VISIBLE)
+    sheet.line((design.tap.chamfer_length, -crest), (design.tap.chamfer_length, crest), VISIBLE)
 
 
 def _flute(sheet: Sheet, design: TapDesign) -> None:
     """Floor of the flute where the cutter's axis lies, and the ball where it stops."""
-    flutes = design.flutes
+    flutes = design.tap.flutes
     ball, c, stop = flutes.cutter_diameter / 2, flutes.centre_radius, flutes.full_depth_length
     sheet.line((0.0, c - ball), (stop, c - ball), HIDDEN)
-    beyond = min(flutes.runout_end - stop, ball)
+    beyond = min(design.figures.runout_end - stop, ball)
     end = 270.0 + math.degrees(math.asin(beyond / ball))
     sheet.pieces([Arc((stop, c), ball, 270.0, end)], HIDDEN)
 
 
 def _square(sheet: Sheet, design: TapDesign) -> None:
     """Narrow crossed lines: the face is flat."""
-    blank = design.blank
+    blank = design.tap.blank
     side, start, end = blank.square_across_flats / 2, blank.square_start, blank.overall_length
     sheet.line((start, -side), (end, side), THIN)
     sheet.line((start, side), (end, -side), THIN)
@@ -119,4 +119,4 @@ def _end_view(sheet: Sheet, design: TapDesign, behind: float, projection: Projec
 
 
 def _widest(design: TapDesign) -> float:
-    return max(design.thread.major, design.blank.shank_diameter)
+    return max(design.tap.thread.major, design.tap.blank.shank_diameter)

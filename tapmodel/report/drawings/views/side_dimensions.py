@@ -1,5 +1,6 @@
 """Dimensions of the side view: lengths from the cutting end, diameters with their limits."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import THIN
 from tapmodel.report.drawings.canvas import Align
 from tapmodel.report.drawings.lettering import (
@@ -14,7 +15,6 @@ from tapmodel.report.drawings.lettering import (
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.turned import turned_lengths
-from tapmodel.tap.design import TapDesign
 
 _ROW = 6.0  # between dimension lines [mm on paper]
 _NOTE = 4.6  # between lines of lettering [mm on paper]
@@ -22,7 +22,7 @@ _NOTE = 4.6  # between lines of lettering [mm on paper]
 
 def across_flats(sheet: Sheet, design: TapDesign) -> float:
     """Dimension of the square behind the tap; returns where it ends [mm]."""
-    blank = design.blank
+    blank = design.tap.blank
     side, end = blank.square_across_flats / 2, blank.overall_length
     words, at = f"□{mm(2 * side)}", end + sheet.paper(5)
     text = (at + sheet.paper(1.5), 0.0), "left"
@@ -33,12 +33,12 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
 def lengths(sheet: Sheet, design: TapDesign) -> float:
     """All lengths from the cutting end, one below the other; returns the lowest y [mm]."""
     rows = _rows(design)
-    low = -max(design.thread.major, design.blank.shank_diameter) / 2
+    low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     for number, (z, words) in enumerate(rows):
         y = low - sheet.paper(7 + number * _ROW)
         text = f"{mm(z)} {words}"
         at = _lettered(sheet, text, y, [mark for mark, _ in rows[number:]])
-        ends = ((0.0, -design.chamfer.point_diameter / 2), (z, -_radius(design, z)))
+        ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, -_radius(design, z)))
         sheet.linear(ends, (0.0, y), text, at)
     return low - sheet.paper(7 + len(rows) * _ROW)
 
@@ -53,12 +53,12 @@ def _lettered(sheet: Sheet, text: str, y: float, marks: list[float]) -> tuple[Po
 
 
 def _rows(design: TapDesign) -> list[tuple[float, str]]:
-    blank, flutes = design.blank, design.flutes
+    blank, flutes = design.tap.blank, design.tap.flutes
     rows = [
-        (design.chamfer.length, "chamfer"),
+        (design.tap.chamfer_length, "chamfer"),
         (blank.thread_length, "thread"),
         (flutes.full_depth_length, "full depth"),
-        (flutes.runout_end, "run-out"),
+        (design.figures.runout_end, "run-out"),
         (blank.square_start, "square"),
         (blank.overall_length, "overall"),
     ]
@@ -69,12 +69,12 @@ def _rows(design: TapDesign) -> list[tuple[float, str]]:
 
 def _radius(design: TapDesign, z: float) -> float:
     """Of the blank at z, the larger one at a step [mm]."""
-    blank = design.blank
+    blank = design.tap.blank
     if z >= blank.overall_length:
         return blank.square_across_flats / 2
     return max(
         radius
-        for piece in turned_lengths(blank, design.thread.major)
+        for piece in turned_lengths(blank, design.tap.thread.major)
         if piece.start <= z <= piece.end
         for radius in (piece.start_radius, piece.end_radius)
     )
@@ -83,7 +83,7 @@ def _radius(design: TapDesign, z: float) -> float:
 def diameters(sheet: Sheet, design: TapDesign) -> None:
     """Diameters with their limits above the view, the foremost highest."""
     notes = _notes(design)
-    top = max(design.thread.major, design.blank.shank_diameter) / 2
+    top = max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     for number, (z, diameter, words) in enumerate(notes):
         y = top + sheet.paper(3.5 + (len(notes) - 1 - number) * _NOTE)
         r = diameter / 2
@@ -93,12 +93,14 @@ def diameters(sheet: Sheet, design: TapDesign) -> None:
 
 
 def _notes(design: TapDesign) -> list[tuple[float, float, str]]:
-    thread, blank, chamfer = design.thread, design.blank, design.chamfer
+    thread, blank = design.tap.thread, design.tap.blank
     end = blank.thread_length
-    behind = (max(end + blank.neck_length, design.flutes.runout_end) + blank.square_start) / 2
-    pitch = f"pitch ⌀{at_least(thread.pitch_min)} to {at_most(thread.pitch_max)}"
-    words = f"{size(thread.major)} thread, at least {at_least(thread.major_min)}; {pitch}"
-    notes = [(chamfer.length + (end - chamfer.length) / 3, thread.major, words)]
+    behind = (max(end + blank.neck_length, design.figures.runout_end) + blank.square_start) / 2
+    pitch = f"pitch ⌀{at_least(design.limits.pitch_min)} to {at_most(design.limits.pitch_max)}"
+    words = f"{size(thread.major)} thread, at least {at_least(design.limits.major_min)}; {pitch}"
+    notes = [
+        (design.tap.chamfer_length + (end - design.tap.chamfer_length) / 3, thread.major, words)
+    ]
     if blank.neck_length > 0:
         neck = f"{size(blank.neck_diameter)} neck"
         notes.append((end + 0.8 * blank.neck_length, blank.neck_diameter, neck))
@@ -107,7 +109,7 @@ def _notes(design: TapDesign) -> list[tuple[float, float, str]]:
 
 def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
     """In front of the tap, where nothing else stands."""
-    chamfer = design.chamfer
+    chamfer = design.tap.chamfer
     r, x = chamfer.point_diameter / 2, -sheet.paper(5)
     words = f"{size(chamfer.point_diameter)} point, cone {degrees(chamfer.angle)} to the axis"
     sheet.line((x, r), (x, y), THIN)

@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text, size
@@ -11,7 +12,6 @@ from tapmodel.report.drawings.views.end_view import moved
 from tapmodel.report.units import Projection
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.outlines.section import section_outline
-from tapmodel.tap.design import TapDesign
 
 _VIEW = 30.0  # of the shank and of the square's length on paper, at most [mm]
 _SHANK = 9.0  # length of shank that is shown on paper [mm]
@@ -19,7 +19,7 @@ _SHANK = 9.0  # length of shank that is shown on paper [mm]
 
 def draw(design: TapDesign, projection: Projection) -> Drawing:
     """Side view with the length, end view with flats and corners."""
-    blank = design.blank
+    blank = design.tap.blank
     largest = max(blank.shank_diameter, blank.square_length)
     sheet = Sheet("square", "The square", fitting_scale(largest, _VIEW))
     _side_view(sheet, design)
@@ -36,15 +36,15 @@ def draw(design: TapDesign, projection: Projection) -> Drawing:
 
 def corners(design: TapDesign) -> float:
     """Width over the corners, which end at the shank's surface where they reach it [mm]."""
-    blank = design.blank
+    blank = design.tap.blank
     return min(math.sqrt(2) * blank.square_across_flats, blank.shank_diameter)
 
 
 def _end_view(sheet: Sheet, design: TapDesign, centre: Point) -> None:
-    blank, x = design.blank, centre[0]
+    blank, x = design.tap.blank, centre[0]
     radius, side = blank.shank_diameter / 2, blank.square_across_flats / 2
     middle = blank.square_start + (blank.square_length - blank.rear_chamfer) / 2
-    sheet.pieces(moved(section_outline(design, middle).loops[0], centre), VISIBLE)
+    sheet.pieces(moved(section_outline(design.tap, middle).loops[0], centre), VISIBLE)
     sheet.circle(centre, radius, VISIBLE)
     if blank.rear_centre > 0:
         sheet.circle(centre, blank.rear_centre / 2, VISIBLE)
@@ -64,7 +64,7 @@ def _end_view(sheet: Sheet, design: TapDesign, centre: Point) -> None:
 
 def _side_view(sheet: Sheet, design: TapDesign) -> None:
     """A short length of the shank, broken off, and the square with a flat towards the eye."""
-    blank = design.blank
+    blank = design.tap.blank
     radius, side = blank.shank_diameter / 2, blank.square_across_flats / 2
     left, end = -sheet.paper(_SHANK), blank.square_length
     upper = [(left, radius), (0.0, radius), (0.0, side), (end, side), (end, 0.0)]

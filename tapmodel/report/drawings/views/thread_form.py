@@ -1,5 +1,6 @@
 """Thread form of the tap in the thread of the hole, and the limit zones of both."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
@@ -8,14 +9,13 @@ from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.limit_charts import WIDTH, charts
 from tapmodel.shape.profile import Segment, segments
-from tapmodel.tap.design import TapDesign
 
 _PITCH = 50.0  # one pitch on paper, at most [mm]
 
 
 def draw(design: TapDesign) -> Drawing:
     """Axial section at the cutting edge, work above, and one chart for each diameter."""
-    scale = fitting_scale(design.thread.pitch, _PITCH)
+    scale = fitting_scale(design.tap.thread.pitch, _PITCH)
     sheet = Sheet("thread-form", "Thread form", scale)
     _tap(sheet, design)
     _hole(sheet, design)
@@ -27,16 +27,16 @@ def draw(design: TapDesign) -> Drawing:
 
 
 def _reach(design: TapDesign) -> float:
-    return 0.75 * design.thread.pitch
+    return 0.75 * design.tap.thread.pitch
 
 
 def _height(design: TapDesign, diameter: float) -> float:
     """Height of a diameter in the picture, its zero at the pitch line of the tap [mm]."""
-    return (diameter - design.thread.pitch_diameter) / 2
+    return (diameter - design.tap.thread.pitch_diameter) / 2
 
 
 def _tap(sheet: Sheet, design: TapDesign) -> None:
-    thread, reach = design.thread, _reach(design)
+    thread, reach = design.tap.thread, _reach(design)
     # a root stands in the middle of the picture
     line = profile_line(thread, -1.5 * thread.pitch, 2.5 * thread.pitch)
     points = [(z, _height(design, 2 * radius)) for z, radius in line]
@@ -63,7 +63,7 @@ def _hole(sheet: Sheet, design: TapDesign) -> None:
 
 def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
     """Pitch and crest above, root below; returns the lowest y and the right end [mm]."""
-    thread, p = design.thread, sheet.paper
+    thread, p = design.tap.thread, sheet.paper
     crest_part, _, root_part, _ = segments(thread)
     crest, root = crest_part.end - crest_part.start, root_part.end - root_part.start
     half = thread.pitch / 2
@@ -82,7 +82,7 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
 
 
 def _is_rounded(design: TapDesign) -> bool:
-    return design.thread.crest_radius > 0 or design.thread.root_radius > 0
+    return design.tap.thread.crest_radius > 0 or design.tap.thread.root_radius > 0
 
 
 def _width_words(name: str, width: float, part: Segment) -> str:
@@ -90,7 +90,7 @@ def _width_words(name: str, width: float, part: Segment) -> str:
 
 
 def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
-    thread, p = design.thread, sheet.paper
+    thread, p = design.tap.thread, sheet.paper
     lines = [
         "axial section at the cutting edge",
         "thick: tap as aimed",

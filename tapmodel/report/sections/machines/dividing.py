@@ -2,8 +2,8 @@
 
 from fractions import Fraction
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Angle, Quantity, Section, Table, Words
-from tapmodel.tap.design import TapDesign
 
 WORM_RATIO = 40
 """Turns of the crank for one turn of the spindle; common practice for dividing heads."""
@@ -11,7 +11,7 @@ WORM_RATIO = 40
 
 def section(design: TapDesign) -> Section:
     """Angle of each flute from the first, and turns of the crank of a 40:1 head."""
-    count = design.flutes.count
+    count = design.tap.flutes.count
     lines = tuple(_line(flute, count) for flute in range(count))
     head = ("flute", "angle", "minutes", f"crank turns, {WORM_RATIO}:1")
     return Section("dividing", "Index the flutes", (Table(head, lines),))

@@ -1,13 +1,13 @@
 """Setting up the mill for the flutes: dial readings from touching off."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Length, Paragraphs, Row, Rows, Section, Words
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
-from tapmodel.tap.design import TapDesign
 
 
 def section(design: TapDesign) -> Section:
     """Cutter, offset, depth and stop, and which way the offset goes."""
-    flutes, setting = design.flutes, flute_setting(design)
+    flutes, setting = design.tap.flutes, flute_setting(design)
     blocks = (
         Paragraphs((_standing(design),)),
         Rows(
@@ -30,7 +30,11 @@ def section(design: TapDesign) -> Section:
         Rows(
             (
                 Row("full depth ends, from the front", Length(flutes.full_depth_length, 2)),
-                Row("run-out ends, from the front", Length(flutes.runout_end, 2), measured=True),
+                Row(
+                    "run-out ends, from the front",
+                    Length(design.figures.runout_end, 2),
+                    measured=True,
+                ),
             )
         ),
     )
@@ -45,7 +49,7 @@ def _standing(design: TapDesign) -> str:
 
 
 def _face_side(design: TapDesign) -> str:
-    return "right" if design.thread.hand.value == "right" else "left"
+    return "right" if design.tap.thread.hand.value == "right" else "left"
 
 
 def _axis(setting: FluteSetting) -> str:

@@ -1,10 +1,10 @@
 """The tap's pitch diameter measured over wires."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.report.sheet.blocks import Length, Paragraphs, Row, Rows, Section
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
-from tapmodel.tap.design import TapDesign
 
 TITLE = "Measure over wires"
 

@@ -1,5 +1,6 @@
 """The tool that cuts the tap's thread on the lathe: its form, and how deep it is fed."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import (
     Angle,
     Length,
@@ -11,12 +12,11 @@ from tapmodel.report.sheet.blocks import (
     small_length,
 )
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
-from tapmodel.tap.design import TapDesign
 
 
 def section(design: TapDesign) -> Section:
     """Insert or ground tool; depths from the blank turned to the major diameter."""
-    tool = lathe_tool(design.thread)
+    tool = lathe_tool(design.tap.thread)
     rows = [
         Row("angle between its edges", Angle(tool.included_angle)),
         _nose(tool),
@@ -32,7 +32,7 @@ def section(design: TapDesign) -> Section:
         for angle, feed in tool.infeed_at_compound
     ]
     blocks = [Rows((*rows, *feeds))]
-    if design.thread.crest_radius:
+    if design.tap.thread.crest_radius:
         note = (
             "The crest is round: use a full-profile tool, or break it with a form file after the "
             "last pass."

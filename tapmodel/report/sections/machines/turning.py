@@ -1,18 +1,19 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section
-from tapmodel.tap.design import Blank, TapDesign
+from tapmodel.tap.tap import Blank
 
 
 def section(design: TapDesign) -> Section:
     """Turned diameters and lengths; lengths count from the front end."""
-    thread, blank = design.thread, design.blank
+    thread, blank = design.tap.thread, design.tap.blank
     rows = [
         Row("overall length", Length(blank.overall_length, 2), measured=True),
         Row(
             "diameter of the thread part",
             Length(thread.major),
-            Length(thread.major_min),
+            Length(design.limits.major_min),
             None,
             True,
         ),

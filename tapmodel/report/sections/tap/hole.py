@@ -1,9 +1,9 @@
 """The internal thread that the tap is to cut, and its drill."""
 
 from tapmodel.design.choose.drill import percentage_left
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Length, Row, Rows, Section, Words
 from tapmodel.standards.drill_sets import inch_names
-from tapmodel.tap.design import TapDesign
 
 
 def section(design: TapDesign) -> Section:

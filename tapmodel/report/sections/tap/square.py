@@ -2,13 +2,13 @@
 
 import math
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Length, Row, Rows, Section
-from tapmodel.tap.design import TapDesign
 
 
 def section(design: TapDesign) -> Section:
     """Flats, and how far each is taken down from the shank."""
-    blank = design.blank
+    blank = design.tap.blank
     across = blank.square_across_flats
     corners = min(across * math.sqrt(2), blank.shank_diameter)
     rows = (

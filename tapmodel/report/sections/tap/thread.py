@@ -1,16 +1,16 @@
 """The tap's own thread at the cutting edge."""
 
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words, small_length
-from tapmodel.tap.design import TapDesign
 
 
 def section(design: TapDesign) -> Section:
     """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
-    thread = design.thread
-    least_crest = Length(thread.major_min)
-    zone = (Length(thread.pitch_min, 4), Length(thread.pitch_max, 4))
+    thread = design.tap.thread
+    least_crest = Length(design.limits.major_min)
+    zone = (Length(design.limits.pitch_min, 4), Length(design.limits.pitch_max, 4))
     rows = [
-        Row("class of the tap", Words(thread.tap_class)),
+        Row("class of the tap", Words(design.limits.tap_class)),
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Length(thread.pitch)),
         Row("flank angle, to the cross-section", Angle(thread.flank_angle)),
