@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tapmodel.shape import relief
-from tapmodel.standards.limits import HoleLimits
-from tapmodel.tap.tap import Blank, Chamfer, Flutes, Reliefs, TapThread
 from tapmodel.design.record import TapDesign
-from tapmodel.words import Hand, ReliefPlace
+from tapmodel.shape import relief
+from tapmodel.shape.figures import figures_of
+from tapmodel.sources import Source
+from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.tap.tap import Blank, Chamfer, Flutes, Reliefs, Tap, TapThread
+from tapmodel.words import Certainty, Hand, ReliefPlace
 
 if TYPE_CHECKING:
     import cadquery as cq
@@ -21,76 +23,82 @@ signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture(scope="session")
-def small_tap() -> TapDesign:
+def small_tap() -> Tap:
     """M8x1 with six turns, 3 flutes, chamfer, both reliefs, neck, square and two centres."""
-    slope = math.tan(math.radians(30))
-    major, pitch, pitch_diameter, root_flat = 8.05, 1.0, 7.42, 0.125
-    thread = TapThread(
-        pitch=pitch,
-        lead=pitch,
-        starts=1,
-        hand=Hand.RIGHT,
-        flank_angle=30.0,
-        tap_class="",
-        major=major,
-        major_min=major - 0.02,
-        pitch_diameter=pitch_diameter,
-        pitch_min=pitch_diameter - 0.01,
-        pitch_max=pitch_diameter + 0.01,
-        minor=pitch_diameter - (pitch / 2 - root_flat) / slope,
-        crest_flat=pitch / 2 - (major - pitch_diameter) * slope,
-        root_flat=root_flat,
-        crest_radius=0.0,
-        root_radius=0.0,
-        first_z=0.31,
+    major, point, length = 8.05, 6.85, 2.0
+    return Tap(
+        thread=TapThread(
+            pitch=1.0,
+            starts=1,
+            hand=Hand.RIGHT,
+            flank_angle=30.0,
+            major=major,
+            pitch_diameter=7.42,
+            rounded_crest=False,
+            root_flat=0.125,
+            root_radius=0.0,
+            first_z=0.31,
+        ),
+        chamfer=Chamfer(math.degrees(math.atan((major - point) / 2 / length)), point),
+        flutes=Flutes(
+            count=3,
+            cutter_diameter=3.4,
+            offset=0.4,
+            centre_radius=3.2,
+            full_depth_length=9.0,
+        ),
+        relief=Reliefs(
+            relief.con_eccentric(ReliefPlace.THREAD, major, 70.0, 20.0, 0.03),
+            relief.eccentric_by_edge(ReliefPlace.CHAMFER, major, 5.0),
+        ),
+        blank=Blank(
+            overall_length=36.0,
+            thread_length=6.0,
+            neck_diameter=6.2,
+            neck_length=8.0,
+            shoulder_angle=30.0,
+            shank_diameter=7.0,
+            square_across_flats=5.5,
+            square_length=7.0,
+            rear_chamfer=0.4,
+            front_centre=1.4,
+            rear_centre=2.0,
+        ),
     )
-    point, length = 6.85, 2.0
-    angle = math.degrees(math.atan((major - point) / 2 / length))
-    flutes = Flutes(
-        count=3,
-        cutter_diameter=3.4,
-        offset=0.4,
-        centre_radius=3.2,
-        depth_from_top=0.0,
-        core_diameter=2 * math.hypot(3.2, 0.4) - 3.4,
-        rake_crest=0.0,
-        rake_pitch=0.0,
-        rake_root=0.0,
-        chordal_hook=0.0,
-        land_angle=0.0,
-        land_width=0.0,
-        area=0.0,
-        angles=(0.0, 120.0, 240.0),
-        full_depth_length=9.0,
-        runout_end=10.7,
-    )
+
+
+@pytest.fixture(scope="session")
+def small_design(small_tap: Tap) -> TapDesign:
+    """The small tap as a design without choices, for what reads more than the tap."""
+    thread = small_tap.thread
     return TapDesign(
         name="small",
         designation="M8x1",
         hole=HoleLimits(0.0, 0.0, 0.0, 0.0, 0.0),
         basic_pitch_diameter=0.0,
         drill=7.0,
-        thread=thread,
-        chamfer=Chamfer(angle, length, length / pitch, point, 1, 0.0),
-        flutes=flutes,
-        relief=Reliefs(
-            relief.con_eccentric(ReliefPlace.THREAD, major, 70.0, 20.0, 0.03),
-            relief.eccentric_by_edge(ReliefPlace.CHAMFER, major, 70.0, 5.0),
+        limits=TapLimits(
+            tap_class="",
+            pitch_min=thread.pitch_diameter - 0.01,
+            pitch_max=thread.pitch_diameter + 0.01,
+            major_min=thread.major - 0.02,
+            source=Source("made by hand", "", Certainty.DERIVED),
         ),
-        blank=Blank(36.0, 6.0, 6.2, 8.0, 30.0, 7.0, 5.5, 7.0, 29.0, 0.4, 1.4, 2.0),
+        tap=small_tap,
+        figures=figures_of(small_tap),
         choices=(),
         findings=(),
     )
 
 
 @pytest.fixture(scope="session")
-def left_tap(small_tap: TapDesign) -> TapDesign:
+def left_tap(small_tap: Tap) -> Tap:
     """The same tap for the left hand."""
     return replace(small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT))
 
 
 @pytest.fixture(scope="session")
-def small_solid(small_tap: TapDesign) -> "cq.Solid":
+def small_solid(small_tap: Tap) -> "cq.Solid":
     """The solid of the small tap, as the modelling package's object."""
     # The kernel takes seconds to load: only for the tests that use it.
     import cadquery as cq  # noqa: PLC0415

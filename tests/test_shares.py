@@ -3,6 +3,7 @@
 from pathlib import Path
 from typing import Any
 
+from tapmodel.design.record import TapDesign
 from tapmodel.export.formats import Format, parse_formats
 from tapmodel.export.step.read_back import prove_step
 from tapmodel.geometry.kernel.solid import shapes as kernel
@@ -12,7 +13,6 @@ from tapmodel.run.desk import work
 from tapmodel.run.desk.handover import MeshFile, put_down_solid
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage
-from tapmodel.design.record import TapDesign
 
 
 def test_a_desk_with_pictures_or_much_to_write_leaves_the_step_file_to_the_kernel():
@@ -41,9 +41,9 @@ class _Line:
 
 
 def test_the_desk_writes_and_judges_the_last_solid(
-    small_tap: TapDesign, small_solid: Solid, tmp_path: Path
+    small_design: TapDesign, small_solid: Solid, tmp_path: Path
 ):
-    order = Order(small_tap, tmp_path, Wish((Format.STEP,)))
+    order = Order(small_design, tmp_path, Wish((Format.STEP,)))
     leaking = Solid(kernel.solid(faces(small_solid.wrapped)[:-1]))
     mesh = MeshFile(tmp_path / "mesh", 0.01)
 
@@ -62,8 +62,8 @@ def test_the_desk_writes_and_judges_the_last_solid(
     prove_step(order.file(".step"), small_solid)
 
 
-def test_a_desk_that_is_handed_no_solid_judges_none(small_tap: TapDesign, tmp_path: Path):
+def test_a_desk_that_is_handed_no_solid_judges_none(small_design: TapDesign, tmp_path: Path):
     mesh = MeshFile(tmp_path / "mesh", 0.01)
     line = _Line(mesh)
-    assert work._from_solid(line, Order(small_tap, tmp_path, Wish((Format.STL,)))) is mesh
+    assert work._from_solid(line, Order(small_design, tmp_path, Wish((Format.STL,)))) is mesh
     assert (line.passed, line.stages) == ([], [])

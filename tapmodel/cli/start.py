@@ -34,7 +34,7 @@ def main() -> None:
         with contextlib.suppress(OSError):
             begin(*_wanted(sys.argv[1:]))
         # Loading the commands takes a third of a second, in which a user may change his mind.
-        from tapmodel.cli.app import main as run  # noqa: PLC0415
+        from tapmodel.cli.app import main as run
 
         run()
     except SystemExit as ending:

@@ -77,17 +77,17 @@ def _hole(design: TapDesign) -> list[Row]:
 
 
 def _thread(design: TapDesign) -> list[Row]:
-    thread = design.tap.thread
+    thread, limits = design.tap.thread, design.limits
     hand = f"{thread.hand.value} hand"
     starts = f"{thread.starts} starts, lead {thread.lead:g} mm, " if thread.starts > 1 else ""
     return [
         ("pitch", f"{thread.pitch:g} mm, {starts}{hand}"),
-        ("class of the tap", design.limits.tap_class),
+        ("class of the tap", limits.tap_class),
         ("flank angle", _degrees(thread.flank_angle)),
-        ("major diameter", f"{_mm(thread.major)} (at least {design.limits.major_min:.3f})"),
+        ("major diameter", f"{_mm(thread.major)} (at least {limits.major_min:.3f})"),
         (
             "pitch diameter",
-            f"{_mm(thread.pitch_diameter, 4)} ({design.limits.pitch_min:.4f} to {design.limits.pitch_max:.4f})",
+            f"{_mm(thread.pitch_diameter, 4)} ({limits.pitch_min:.4f} to {limits.pitch_max:.4f})",
         ),
         ("minor diameter", _mm(thread.minor)),
         ("crest", _end(thread.crest_flat, thread.crest_radius)),

@@ -44,7 +44,7 @@ class Form:
     """Surfaces of the right-hand tap of a design."""
 
     def __init__(self, tap: Tap, parting: Parting = AS_DESIGNED) -> None:
-        """Take every length and angle from `design`, a few of them moved by `parting`."""
+        """Take every length and angle from `tap`, a few of them moved by `parting`."""
         self.tap, self.parting = tap, parting
         thread, chamfer, flutes = tap.thread, tap.chamfer, tap.flutes
         self.lands = flutes.count

@@ -89,10 +89,10 @@ def drop(relief: Relief, major: float, phi: Floats) -> Floats:
     if relief.kind is ReliefKind.CONCENTRIC:
         return np.zeros_like(phi)
     arc = arc_of(relief, major)
-    begin = _reach(arc, np.asarray(relief.margin_angle))
-    if relief.kind is ReliefKind.CON_ECCENTRIC:
-        return begin - _reach(arc, np.maximum(phi, relief.margin_angle))
-    return begin - _reach(arc, phi)
+    if relief.kind is ReliefKind.ECCENTRIC:
+        return _reach(arc, np.zeros(())) - _reach(arc, phi)
+    begin = np.asarray(relief.margin_angle)
+    return _reach(arc, begin) - _reach(arc, np.maximum(phi, begin))
 
 
 def _reach(arc: Arc, phi: Floats) -> Floats:

@@ -6,7 +6,7 @@ the right-hand tap; a left-hand tap is its mirror image in the plane y = 0, whic
 alone says.
 
 Properties are plain identities between the fields, so that each has one home. What takes more than
-an identity (rakes, lands, areas, the arcs of the relief, the run-out) is computed by the shape room.
+an identity (rakes, lands, areas, the relief's arcs, the run-out) is computed by the shape room.
 """
 
 import math

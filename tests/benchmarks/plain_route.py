@@ -21,7 +21,7 @@ from reference import TURNS, reference
 from tapmodel.geometry.kernel.measure.solid import is_valid, volume
 from tapmodel.shape.profile import segments
 from tapmodel.shape.walls import FACE, HEEL, Walls
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 # Spans of a helix over one land: the curve is then within 0.1 µm of it, and more would take longer.
 SPANS = 12
@@ -30,12 +30,12 @@ SEWN = 1e-6
 
 
 class PlainRod:
-    """The threaded rod of a design with a number of turns, and its flutes."""
+    """The threaded rod of a tap with a number of turns, and its flutes."""
 
-    def __init__(self, design: TapDesign, turns: int) -> None:
-        """Take thread and flutes from `design`."""
-        self.thread, self.flutes, self.turns = design.thread, design.flutes, turns
-        self.parts = segments(design.thread)
+    def __init__(self, tap: Tap, turns: int) -> None:
+        """Take thread and flutes from `tap`."""
+        self.thread, self.flutes, self.turns = tap.thread, tap.flutes, turns
+        self.parts = segments(tap.thread)
 
     def fluted(self) -> cq.Solid:
         """The rod with its flutes cut, all at once: one by one takes twice as long."""
@@ -153,7 +153,7 @@ class PlainRod:
 
 def main() -> None:
     """Make the reference's thread and flutes and check them."""
-    rod = PlainRod(reference(), TURNS)
+    rod = PlainRod(reference().tap, TURNS)
     solid = rod.fluted()
     off = volume(solid) / rod.fluted_volume() - 1
     if not is_valid(solid) or abs(off) > 1e-6:

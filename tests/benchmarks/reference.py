@@ -4,8 +4,8 @@ import tempfile
 from pathlib import Path
 
 from tapmodel.design.design import design_tap
-from tapmodel.spec.job_file import read_job
 from tapmodel.design.record import TapDesign
+from tapmodel.spec.job_file import read_job
 
 TURNS, FLUTES = 25, 5
 """Of the reference, M20x1.25: con-eccentric thread relief, relieved plug chamfer, neck, square."""

@@ -30,7 +30,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.shape.parting import AS_DESIGNED
 from tapmodel.spec.job_file import checked
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
 # A job that takes longer than this counts as a hang, or is printed as slow [s].
@@ -54,7 +54,7 @@ def outcome(table: Table, edges_only: bool) -> Outcome:
     if wrong:
         return f"refused: {wrong[0].code}", wrong[0].what, 0.0
     try:
-        what, why = closed(design) if edges_only else proved(design)
+        what, why = closed(design.tap) if edges_only else proved(design.tap)
     except TapmodelError as error:
         what, why = "FAILED", str(error)
     except Exception as error:  # noqa: BLE001  (the sweep is there to find them)
@@ -62,16 +62,16 @@ def outcome(table: Table, edges_only: bool) -> Outcome:
     return what, why, time.process_time() - began
 
 
-def closed(design: TapDesign) -> tuple[str, str]:
+def closed(tap: Tap) -> tuple[str, str]:
     """Whether every face closes."""
     from tapmodel.geometry.trace.skin import weave  # noqa: PLC0415  (where it is used)
 
-    skin = weave(design)
+    skin = weave(tap)
     moved = skin.form.parting != AS_DESIGNED
     return "closed, parted" if moved else "closed", f"{len(skin.edges)} edges"
 
 
-def proved(design: TapDesign) -> tuple[str, str]:
+def proved(tap: Tap) -> tuple[str, str]:
     """Whether the tap is built, meshed and proved."""
     # The kernel is loaded once in each process, where it is used.
     from tapmodel import precision  # noqa: PLC0415
@@ -80,9 +80,9 @@ def proved(design: TapDesign) -> tuple[str, str]:
     from tapmodel.checks.proof.verdict import faults  # noqa: PLC0415
     from tapmodel.geometry.kernel.build import build  # noqa: PLC0415
 
-    chord = CHORDS * precision.mesh_chord(design.thread.pitch, design.thread.major)
-    built = build(design, chord)
-    proof = prove_solid(design, built.solid)
+    chord = CHORDS * precision.mesh_chord(tap.thread.pitch, tap.thread.major)
+    built = build(tap, chord)
+    proof = prove_solid(tap, built.solid)
     missed = faults(proof, prove_mesh(built.mesh, chord))
     moved = built.parting != AS_DESIGNED
     good = "proved, parted" if moved else "proved"

@@ -7,26 +7,26 @@ import numpy as np
 import pytest
 
 from tapmodel.checks.ideal.laws import inside
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
 @pytest.fixture(params=sorted(designs.ALL))
-def tap(request: pytest.FixtureRequest) -> TapDesign:
+def tap(request: pytest.FixtureRequest) -> Tap:
     """Each of the hand-built taps in turn."""
     return designs.ALL[request.param]()
 
 
 @pytest.fixture
-def taps() -> dict[str, TapDesign]:
+def taps() -> dict[str, Tap]:
     """All hand-built taps by name."""
     return {name: build() for name, build in designs.ALL.items()}
 
 
 @pytest.fixture
-def random_points() -> Callable[[TapDesign, int], np.ndarray]:
+def random_points() -> Callable[[Tap, int], np.ndarray]:
     """Function that strews points evenly over a box a little larger than the tap."""
 
-    def strew(tap: TapDesign, count: int) -> np.ndarray:
+    def strew(tap: Tap, count: int) -> np.ndarray:
         reach = max(tap.thread.major, tap.blank.shank_diameter) / 2 + 0.2
         least, most = [-reach, -reach, -0.5], [reach, reach, tap.blank.overall_length + 0.5]
         return np.random.default_rng(7).uniform(least, most, (count, 3))
@@ -36,11 +36,11 @@ def random_points() -> Callable[[TapDesign, int], np.ndarray]:
 
 @pytest.fixture
 def boundary_points(
-    random_points: Callable[[TapDesign, int], np.ndarray],
-) -> Callable[[TapDesign], np.ndarray]:
+    random_points: Callable[[Tap, int], np.ndarray],
+) -> Callable[[Tap], np.ndarray]:
     """Function that finds points of a tap's boundary by halving steps that cross it."""
 
-    def find(tap: TapDesign) -> np.ndarray:
+    def find(tap: Tap) -> np.ndarray:
         near = random_points(tap, 100_000)
         far = near + np.random.default_rng(8).normal(0.0, 0.4, near.shape)
         was_in = inside(tap, near)

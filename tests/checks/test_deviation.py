@@ -10,28 +10,26 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal, largest_by_surfac
 from tapmodel.checks.ideal.laws import inside
 from tapmodel.checks.ideal.walls import crest_edge
 from tapmodel.shape import relief
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 SURFACES = {"thread", "chamfer", "flute", "run-out", "blank", "square", "front"}
 
 
 def test_boundary_points_lie_at_no_distance_and_every_surface_is_met(
-    tap: TapDesign, boundary_points: Callable[[TapDesign], np.ndarray]
+    tap: Tap, boundary_points: Callable[[Tap], np.ndarray]
 ):
     deviation = distance_to_ideal(tap, boundary_points(tap))
     assert np.abs(deviation.distance).max() < 1e-12
     assert set(largest_by_surface(deviation)) == SURFACES
 
 
-def test_sign_tells_inside_from_outside(
-    tap: TapDesign, random_points: Callable[[TapDesign, int], np.ndarray]
-):
+def test_sign_tells_inside_from_outside(tap: Tap, random_points: Callable[[Tap, int], np.ndarray]):
     points = random_points(tap, 300_000)
     assert np.array_equal(distance_to_ideal(tap, points).distance <= 0, inside(tap, points))
 
 
 def test_distance_grows_at_the_rate_of_the_distance(
-    tap: TapDesign, boundary_points: Callable[[TapDesign], np.ndarray]
+    tap: Tap, boundary_points: Callable[[Tap], np.ndarray]
 ):
     points, step = boundary_points(tap), 1e-6
     gradient = [
@@ -44,19 +42,26 @@ def test_distance_grows_at_the_rate_of_the_distance(
     assert np.percentile(rate, [1, 99]) == pytest.approx([1.0, 1.0], abs=0.012)
 
 
-def thread_points(tap: TapDesign, boundary_points: Callable[[TapDesign], np.ndarray]):
+def thread_points(tap: Tap, boundary_points: Callable[[Tap], np.ndarray]):
     points = boundary_points(tap)
     return points[distance_to_ideal(tap, points).surface == "thread"]
 
 
 def test_wrong_pitch_diameter_shows_square_to_the_flank(
-    boundary_points: Callable[[TapDesign], np.ndarray],
+    boundary_points: Callable[[Tap], np.ndarray],
 ):
     tap = designs.m10()
     points = thread_points(tap, boundary_points)
-    thicker = replace(tap.thread, pitch_diameter=tap.thread.pitch_diameter + 0.02)
-    found = distance_to_ideal(replace(tap, thread=thicker), points).distance
-    lead_angle = math.atan(tap.thread.lead * math.sqrt(3) / (2 * math.pi * 4.7) / 2)
+    thread, thicker = tap.thread, 0.02
+    # at the same crest and root, so that the flanks alone are elsewhere
+    wrong = replace(
+        thread,
+        pitch_diameter=thread.pitch_diameter + thicker,
+        root_flat=thread.root_flat - thicker * math.tan(math.radians(30)),
+    )
+    assert wrong.minor == pytest.approx(thread.minor, abs=1e-12)
+    found = distance_to_ideal(replace(tap, thread=wrong), points).distance
+    lead_angle = math.atan(thread.lead * math.sqrt(3) / (2 * math.pi * 4.7) / 2)
     assert -found.min() == pytest.approx(0.01 * 0.5 * math.cos(lead_angle), rel=0.01)
 
 
@@ -64,12 +69,12 @@ def test_wrong_pitch_diameter_shows_square_to_the_flank(
     ("field", "change", "surface", "expected"),
     [
         ("major", 0.02, "thread", 0.01),
-        ("minor", 0.02, "thread", 0.01),
+        ("root_flat", 0.02 * math.tan(math.radians(30)), "thread", 0.01),
         ("first_z", 0.01, "thread", 0.01 * math.cos(math.radians(30))),
     ],
 )
 def test_wrong_thread_shows(
-    boundary_points: Callable[[TapDesign], np.ndarray],
+    boundary_points: Callable[[Tap], np.ndarray],
     field: str,
     change: float,
     surface: str,
@@ -85,8 +90,7 @@ def test_wrong_thread_shows(
 def test_flute_left_uncut_shows_by_its_depth():
     tap = designs.m10()
     uncut = tap.thread.minor / 2
-    turn = math.radians(20.0)
-    point = np.array([[uncut * math.cos(turn), uncut * math.sin(turn), 15.0]])
+    point = np.array([[uncut, 0.0, 15.0]])
     found = distance_to_ideal(tap, point)
     assert found.distance[0] == pytest.approx(2.1 - 0.6, rel=1e-12)
     assert found.surface[0] == "flute"
@@ -94,25 +98,28 @@ def test_flute_left_uncut_shows_by_its_depth():
 
 def test_relief_left_out_shows_by_its_drop():
     tap, phi = designs.m18(), 40.0
-    theta = 20.0 + crest_edge(tap.flutes, tap.thread.major) + phi
+    theta = crest_edge(tap.flutes, tap.thread.major) + phi
     z = (tap.thread.first_z + tap.thread.lead * theta / 360) % tap.thread.pitch
     cone = 8.5 + z * math.tan(math.radians(tap.chamfer.angle))
     turn = math.radians(theta)
     found = distance_to_ideal(tap, np.array([[cone * math.cos(turn), cone * math.sin(turn), z]]))
-    drop = float(relief.drop(tap.relief.chamfer, np.array(phi)))
+    drop = relief.heel_drop(tap.relief.chamfer, tap.thread.major, phi)
     assert drop > 0.1
     assert found.distance[0] == pytest.approx(drop * math.cos(math.radians(tap.chamfer.angle)))
     assert found.surface[0] == "chamfer"
 
 
 def test_planes_between_thread_and_blank_are_boundary_only_where_one_ends(
-    taps: dict[str, TapDesign],
+    taps: dict[str, Tap],
 ):
     thin, thick = taps["m10"], taps["no_neck"]
-    points = np.array([[0.0, 4.0, 24.0], [0.0, 3.2, 24.0]])  # shoulder facing the square
+    # in the middle of a land
+    out = np.array([math.cos(math.radians(70.0)), math.sin(math.radians(70.0)), 0.0])
+    end = np.array([0.0, 0.0, 1.0])
+    points = np.array([4.0 * out + 24.0 * end, 3.2 * out + 24.0 * end])  # facing the square
     found = distance_to_ideal(thin, points).distance
     assert found == pytest.approx([0.0, -0.6])
-    points = np.array([[0.0, 3.1, 19.0], [0.0, 2.0, 19.0]])  # step facing the front
+    points = np.array([3.1 * out + 19.0 * end, 2.0 * out + 19.0 * end])  # facing the front
     found = distance_to_ideal(thick, points).distance
     assert found[0] == 0.0
     assert found[1] < -0.3

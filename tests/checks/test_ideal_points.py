@@ -9,14 +9,14 @@ from tapmodel.checks.ideal.land_tops import flat_halves
 from tapmodel.checks.ideal.laws import from_crest, inside, right_hand
 from tapmodel.checks.ideal.points.all import ideal_points
 from tapmodel.checks.ideal.walls import crest_edge
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 ALWAYS = {"thread", "profile corners", "cutting edges", "heel edges", "chamfer", "flute"}
 ALWAYS |= {"flute rim", "run-out", "run-out rim", "front", "thread end", "shank", "square"}
 ALWAYS |= {"corners of the square", "square shoulder", "rear chamfer", "rear face"}
 
 
-def test_points_part_inside_from_outside(tap: TapDesign):
+def test_points_part_inside_from_outside(tap: Tap):
     step = 1e-6
     for feature, points in ideal_points(tap).items():
         ways = np.array([way for way in product((-1, 0, 1), repeat=3) if any(way)])
@@ -26,7 +26,7 @@ def test_points_part_inside_from_outside(tap: TapDesign):
         assert not around.all(axis=1).any(), feature
 
 
-def test_every_feature_of_a_tap_has_points(tap: TapDesign):
+def test_every_feature_of_a_tap_has_points(tap: Tap):
     blank = tap.blank
     expected = set(ALWAYS)
     for feature, size in {
@@ -41,7 +41,7 @@ def test_every_feature_of_a_tap_has_points(tap: TapDesign):
     assert min(map(len, found.values())) >= 8
 
 
-def test_each_part_of_each_tooth_on_each_land_has_points(tap: TapDesign):
+def test_each_part_of_each_tooth_on_each_land_has_points(tap: Tap):
     thread, flutes = tap.thread, tap.flutes
     points = right_hand(tap, ideal_points(tap)["thread"])
     theta = np.degrees(np.arctan2(points[:, 1], points[:, 0]))
@@ -75,7 +75,7 @@ def test_edges_reach_from_root_to_crest():
     tap = designs.m10()
     found = ideal_points(tap)
     for edges in ("cutting edges", "heel edges"):
-        points = found[edges][found[edges][:, 2] > tap.chamfer.length]
+        points = found[edges][found[edges][:, 2] > tap.chamfer_length]
         radius = np.hypot(points[:, 0], points[:, 1])
         assert radius.max() == pytest.approx(tap.thread.major / 2, abs=1e-9)
         assert radius.min() == pytest.approx(tap.thread.minor / 2, abs=1e-9)

@@ -4,10 +4,10 @@ import cadquery as cq
 import pytest
 
 from tapmodel.checks.proof.stations import cut, station_heights
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
-def test_stations_stand_in_order_in_every_length_of_the_tap(small_tap: TapDesign):
+def test_stations_stand_in_order_in_every_length_of_the_tap(small_tap: Tap):
     heights = station_heights(small_tap)
     assert len(heights) == 11
     assert sum(0 < z < 2.0 for z in heights.values()) == 3
@@ -16,7 +16,7 @@ def test_stations_stand_in_order_in_every_length_of_the_tap(small_tap: TapDesign
     assert 6.0 < heights["neck"] < 14.0
 
 
-def test_surfaces_that_taps_do_not_have_are_cut_too(small_tap: TapDesign):
+def test_surfaces_that_taps_do_not_have_are_cut_too(small_tap: Tap):
     leaning = cq.Solid.makeCylinder(2, 100, cq.Vector(0, 0, -10), cq.Vector(1, 0, 2))
     stations = cut(small_tap, leaning)
     assert [s.z for s in stations] == sorted(station_heights(small_tap).values())

@@ -19,6 +19,7 @@ from taps import NAME, content, give, record_of, vouched
 
 from tapmodel.cli import app as cli
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export import complete, manifest
 from tapmodel.export.atomic import write_whole
@@ -30,7 +31,6 @@ from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
-from tapmodel.design.record import TapDesign
 
 SIZE = 6000  # kB
 PAGE = 4  # kB that the file system gives at a time

@@ -15,10 +15,10 @@ from tapmodel.run.delivery.moments import MOMENTS
 SCRIPT = """
     import os, signal, sys
     sys.path.insert(0, {here!r})
-    import tapmodel.cli, tapmodel.start
+    import tapmodel.cli.app, tapmodel.cli.start
     from pathlib import Path
     from taps import give
-    from tapmodel.delivery import moments
+    from tapmodel.run.delivery import moments
 
     def passed(moment):
         if moment == {moment!r}:

@@ -9,11 +9,12 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from random_jobs import random_job
 
+from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
+from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
-from tapmodel.design.record import TapDesign
 
 Job = dict[str, Any]
 
@@ -102,9 +103,9 @@ def _scaled(values: Job, major: float) -> Job:
 
 def _moved(design: TapDesign, field: str, chance: random.Random) -> float:
     """The design's own value, moved by a factor."""
-    here: object = design.drill if field == "hole.drill" else design
-    for part in () if field == "hole.drill" else field.split("."):
-        here = getattr(here, part)
+    here: Any = design_record(design)
+    for part in ["drill"] if field == "hole.drill" else field.split("."):
+        here = here[part]
     span = SPAN.get(field, 8.0)
     factor = span ** chance.uniform(-1, 1)
-    return round((float(str(here)) or 1.0) * factor, chance.choice([1, 2, 3, 4])) or 0.1
+    return round((float(here) or 1.0) * factor, chance.choice([1, 2, 3, 4])) or 0.1

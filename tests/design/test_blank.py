@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.shape.flute_section import FluteSection, section_of
 from tapmodel.shape.turned import (
     Turned,
@@ -18,7 +19,6 @@ from tapmodel.shape.turned import (
 )
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Blank
-from tapmodel.design.record import TapDesign
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
@@ -179,7 +179,7 @@ def test_the_run_out_ends_where_the_cutter_leaves_the_blank(
 
 
 def test_largest_and_smallest_radius_cut_stop_at_the_run_out() -> None:
-    blank = Blank(60, 20, 4, 5, 45, 8, 6.3, 9, 51, 0.4, 0, 0)
+    blank = Blank(60, 20, 4, 5, 45, 8, 6.3, 9, 0.4, 0, 0)
     lengths = turned_lengths(blank, 6.0)
     assert largest_radius_cut(lengths, 24.0) == 3.0
     assert largest_radius_cut(lengths, 26.5) == pytest.approx(3.5)

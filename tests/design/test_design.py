@@ -5,18 +5,20 @@ import math
 import subprocess
 import sys
 import time
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError
+from tapmodel.run.record import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand, Severity
 
 
@@ -66,23 +68,24 @@ def test_names_hands_and_starts() -> None:
 
 def test_the_record_of_the_flutes_holds_together() -> None:
     design = design_tap(job_for("M18x0.75", ["flutes.cutter_diameter=4"]))
-    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
+    flutes, figures, crest = design.tap.flutes, design.figures, design.tap.thread.major / 2
     b = flutes.cutter_diameter / 2
-    assert flutes.depth_from_top == pytest.approx(crest - (flutes.centre_radius - b), abs=1e-12)
+    assert figures.depth_from_top == pytest.approx(crest - (flutes.centre_radius - b), abs=1e-12)
+    assert figures.core_diameter == flutes.core_diameter
     assert flutes.core_diameter == pytest.approx(
         2 * (math.hypot(flutes.centre_radius, flutes.offset) - b), abs=1e-12
     )
     for rake, radius in (
-        (flutes.rake_crest, crest),
-        (flutes.rake_pitch, design.tap.thread.pitch_diameter / 2),
-        (flutes.rake_root, design.tap.thread.minor / 2),
+        (figures.rake_crest, crest),
+        (figures.rake_pitch, design.tap.thread.pitch_diameter / 2),
+        (figures.rake_root, design.tap.thread.minor / 2),
     ):
         assert math.sin(math.radians(rake)) == pytest.approx((flutes.offset + b) / radius)
     assert crest_edge_angle(flutes, design.tap.thread.major) == pytest.approx(8.0)
-    assert flutes.area == flute_area(section_of(flutes), crest)
+    assert figures.flute_area == flute_area(section_of(flutes), crest)
     heel = math.degrees(math.asin((flutes.offset - b) / crest))
-    assert flutes.land_angle == pytest.approx(90 - 8 + heel)
-    assert flutes.land_width == pytest.approx(math.radians(flutes.land_angle) * crest)
+    assert figures.land_angle == pytest.approx(90 - 8 + heel)
+    assert figures.land_width == pytest.approx(math.radians(figures.land_angle) * crest)
 
 
 CHANGES = {
@@ -126,10 +129,10 @@ def _number(design: TapDesign, field: str) -> float:
     """The value of a number field in the design, or a usual one where the record has none."""
     if field in {"hole.drill", "flutes.rake", "chamfer.pitches"}:
         return {"hole.drill": 17.2, "flutes.rake": 8.0, "chamfer.pitches": 4.0}[field]
-    here: object = design
+    here: Any = design_record(design)
     for part in field.split("."):
-        here = getattr(here, part)
-    return float(str(here)) or 3.0
+        here = here[part]
+    return float(here) or 3.0
 
 
 def test_every_choice_has_a_reason_and_a_source() -> None:
@@ -179,8 +182,9 @@ def test_any_wish_is_designed_or_refused_with_words(
         design = settle(job_for(designation, [f"{k}={v}" for k, v in wishes.items()]))
     except (InputError, RefusedError):
         return
-    for part in (design.tap.thread, design.tap.chamfer, design.tap.flutes, design.tap.blank):
-        values = [v for v in dataclasses.asdict(part).values() if isinstance(v, float)]
+    record = design_record(design)
+    for part in ("thread", "chamfer", "flutes", "blank"):
+        values = [v for v in record[part].values() if isinstance(v, float)]
         assert all(math.isfinite(value) for value in values)
     assert design.figures.land_angle > 0
     assert design.tap.thread.minor < design.tap.thread.pitch_diameter < design.tap.thread.major

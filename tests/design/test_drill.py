@@ -16,6 +16,7 @@ from tapmodel.design.choose.drill import (
     thread_percentage,
 )
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
 from tapmodel.report.sections.tap.hole import section
@@ -24,7 +25,6 @@ from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC, inch_drills
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 FORMS = [rules.form for rules in FAMILIES.values()]

@@ -9,10 +9,10 @@ import pytest
 from tapmodel.design.choose.steps import down, step_for, up
 from tapmodel.design.design import design_tap
 from tapmodel.design.limits.flutes import clearance
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.precision import mesh_chord
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 from tapmodel.words import Severity
 
 PITCHES = (0.05, 0.06, 0.075, 0.09, 0.1, 0.125, 0.15, 0.19, 0.2, 0.25, 0.35)
@@ -74,10 +74,10 @@ def _hole_holds(design: TapDesign) -> None:
 
 
 def _thread_holds(design: TapDesign) -> None:
-    thread, hole = design.tap.thread, design.hole
-    assert hole.pitch_min < thread.pitch_min < thread.pitch_diameter < thread.pitch_max
-    assert thread.pitch_max < hole.pitch_max
-    assert thread.major >= thread.major_min > hole.major_min
+    thread, limits, hole = design.tap.thread, design.limits, design.hole
+    assert hole.pitch_min < limits.pitch_min < thread.pitch_diameter < limits.pitch_max
+    assert limits.pitch_max < hole.pitch_max
+    assert thread.major >= limits.major_min > hole.major_min
     assert thread.minor <= hole.minor_min
     if thread.crest_radius == 0:
         slope = math.tan(math.radians(thread.flank_angle))

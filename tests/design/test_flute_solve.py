@@ -98,22 +98,22 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
         lands[cutter] = design.figures.land_width
     for share in (0.2, 0.35, 0.5, 0.6):
         sets = ["shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
-        flutes = design_tap(job_for("M18x0.75", sets)).tap.flutes
+        design = design_tap(job_for("M18x0.75", sets))
         wanted = share * 3.141592653589793 * 18.06 / 4
         nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
-        assert flutes.cutter_diameter == nearest
-        assert flutes.land_width == lands[nearest]
+        assert design.tap.flutes.cutter_diameter == nearest
+        assert design.figures.land_width == lands[nearest]
 
 
 def test_a_cutter_that_would_leave_the_root_scraping_is_passed_over():
     # With 6 mm the land of M8 would come nearest to the wanted one, but its root rake is -5.5 deg.
-    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).tap.flutes
+    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).figures
     assert by_land.rake_root < 0
-    ruled = design_tap(job_for("M8")).tap.flutes
-    assert ruled.cutter_diameter == 4
-    assert ruled.rake_root > 0
+    ruled = design_tap(job_for("M8"))
+    assert ruled.tap.flutes.cutter_diameter == 4
+    assert ruled.figures.rake_root > 0
     # Who wants negative rake gets the nearest land.
-    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).tap.flutes
+    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).figures
     assert wanted.rake_root < 0
 
 

@@ -5,14 +5,13 @@ import numpy as np
 import pytest
 
 from tapmodel.shape.profile import profile_radius, segments
-from tapmodel.tap.tap import TapThread
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap, TapThread
 
 PITCH = 1.25
 
 
 @pytest.fixture
-def whitworth(small_tap: TapDesign) -> TapThread:
+def whitworth(small_tap: Tap) -> TapThread:
     """The basic profile of BS 84 on a major diameter of 10.
 
     Depth 0.640327 p, radius 0.137329 p: BS 84 as read in Machinery's Handbook 31st ed. p. 2087.
@@ -23,15 +22,16 @@ def whitworth(small_tap: TapDesign) -> TapThread:
         flank_angle=27.5,
         major=10.0,
         pitch_diameter=10.0 - 0.640327 * PITCH,
-        minor=10.0 - 2 * 0.640327 * PITCH,
-        crest_flat=0.0,
+        rounded_crest=True,
         root_flat=0.0,
-        crest_radius=0.137329 * PITCH,
         root_radius=0.137329 * PITCH,
     )
 
 
 def test_the_published_radius_and_depth_meet_the_flanks(whitworth: TapThread) -> None:
+    assert whitworth.crest_flat == 0
+    assert whitworth.crest_radius == pytest.approx(0.137329 * PITCH, abs=1e-6 * PITCH)
+    assert whitworth.minor == pytest.approx(10.0 - 2 * 0.640327 * PITCH, abs=2e-6 * PITCH)
     crest, flank, root, _ = segments(whitworth)
     slope = -1 / math.tan(math.radians(27.5))
     assert flank.slope == pytest.approx(slope, rel=1e-5)
@@ -68,7 +68,7 @@ def test_area_of_a_crest_arc_is_that_of_the_circle_segment(whitworth: TapThread)
     assert area == pytest.approx(crest.arc**2 / 2 * (swept - math.sin(swept)), rel=1e-6)
 
 
-def test_flats_are_flat_and_flanks_straight(small_tap: TapDesign) -> None:
+def test_flats_are_flat_and_flanks_straight(small_tap: Tap) -> None:
     thread = small_tap.thread
     parts = segments(thread)
     w = np.linspace(-thread.crest_flat / 2, thread.crest_flat / 2, 5)

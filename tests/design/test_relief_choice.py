@@ -4,13 +4,15 @@ import math
 
 import numpy as np
 import pytest
+from cure_trials import judged_cures
 
 from tapmodel.design.choose.relief import chamfer_rub, needed_drop
 from tapmodel.design.design import design_tap
-from tapmodel.errors import RefusedError
-from tapmodel.shape.relief import drop
-from tapmodel.spec.job_file import job_for
 from tapmodel.design.record import TapDesign
+from tapmodel.design.settle import settle
+from tapmodel.errors import NoTapError, RefusedError
+from tapmodel.shape.relief import drop
+from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.words import ReliefKind, ReliefPlace
 
 
@@ -20,18 +22,18 @@ def designed(*sets: str) -> TapDesign:
 
 def test_defaults() -> None:
     design = designed()
-    thread, chamfer = design.tap.relief.thread, design.tap.relief.chamfer
+    (thread, of_thread), (chamfer, of_chamfer) = design.reliefs
     assert (thread.kind, thread.applies_to) == (ReliefKind.CON_ECCENTRIC, ReliefPlace.CREST)
-    assert thread.heel_drop == pytest.approx(0.004 * 18)
+    assert of_thread.heel_drop == pytest.approx(0.004 * 18)
     assert thread.margin_angle == pytest.approx(design.figures.land_angle / 3, abs=0.05)
     assert (chamfer.kind, chamfer.applies_to) == (ReliefKind.ECCENTRIC, ReliefPlace.CHAMFER)
     half_depth = (design.tap.thread.major - design.tap.thread.minor) / 4
-    assert chamfer.heel_drop == pytest.approx(half_depth, abs=5e-5)
+    assert of_chamfer.heel_drop == pytest.approx(half_depth, abs=5e-5)
 
 
 def test_a_narrow_land_gets_the_full_edge_angle_on_the_chamfer() -> None:
-    relief = designed("flutes.count=8", "flutes.land_share=0.2").tap.relief.chamfer
-    assert relief.edge_angle == 4.0
+    relief = designed("flutes.count=8", "flutes.land_share=0.2").figures.chamfer_relief
+    assert relief.edge_angle == pytest.approx(4.0, abs=1e-9)
 
 
 @pytest.mark.parametrize("place", ["thread", "chamfer"])
@@ -47,14 +49,15 @@ def test_a_narrow_land_gets_the_full_edge_angle_on_the_chamfer() -> None:
 )
 def test_what_is_asked_for_comes_out(place: str, sets: list[str], kind: ReliefKind) -> None:
     design = designed(*(f"relief.{place}.{text}" for text in sets))
-    relief = getattr(design.tap.relief, place)
+    relief, figures = design.reliefs[place == "chamfer"]
     assert relief.kind is kind
     for text in sets:
         name, _, value = text.partition("=")
         if name != "kind":
-            assert getattr(relief, name) == pytest.approx(float(value), abs=1e-9)
-    heel = float(drop(relief, np.asarray(design.figures.land_angle)))
-    assert heel == pytest.approx(relief.heel_drop, abs=1e-9)
+            found = relief.margin_angle if name == "margin_angle" else getattr(figures, name)
+            assert found == pytest.approx(float(value), abs=1e-9)
+    heel = drop(relief, design.tap.thread.major, np.asarray(design.figures.land_angle))
+    assert figures.heel_drop == pytest.approx(float(heel), abs=1e-12)
 
 
 def test_relief_of_the_whole_thread_can_be_had() -> None:
@@ -81,6 +84,37 @@ def test_the_advised_margin_and_drop_are_accepted() -> None:
     assert designed(f"relief.chamfer.heel_drop={advised}").figures.chamfer_relief.heel_drop > 0.5
 
 
+def test_an_arc_that_turns_back_before_its_heel_is_refused_with_cures_that_work() -> None:
+    sets = ["relief.thread.margin_angle=33", "relief.thread.heel_drop=2"]
+    with pytest.raises(NoTapError, match="turns back before it has reached its drop") as refusal:
+        designed(*sets)
+    finding = refusal.value.finding
+    assert (finding.code, finding.actual) == ("relief-arc", "2.0000 mm at the heel")
+    (tried,) = judged_cures(apply_sets({"designation": "M18x0.75"}, sets))
+    assert "cures" in tried.marks
+    assert tried.wrong == []
+
+
+@pytest.mark.parametrize("margin", [25.0, 29.0, 33.0])
+def test_an_arc_turns_back_where_its_centre_stands_square_below_the_heel(margin: float) -> None:
+    """With a degrees left behind the margin that is a drop of R (1 - tan(45 - a/2)).
+
+    The centre lies o along the margin's radius, (R2 - r2) / 2 (R - r cos a), and the ray to the
+    heel meets the circle there for the second time as long as r > o cos a.
+    """
+    land = designed().figures.land_angle
+    most = 9.03 * (1 - math.tan(math.radians(45 - (land - margin) / 2)))
+    for share, reached in ((0.99, True), (1.01, False)):
+        drops = f"relief.thread.heel_drop={share * most}"
+        job = job_for("M18x0.75", [f"relief.thread.margin_angle={margin}", drops])
+        if reached:
+            relief = settle(job).figures.thread_relief
+            assert relief.heel_drop == pytest.approx(share * most, abs=1e-9)
+        else:
+            with pytest.raises(NoTapError, match="turns back"):
+                settle(job)
+
+
 def test_the_chamfer_needs_the_advance_times_the_slope() -> None:
     design = designed()
     turn = needed_drop(design.tap.thread, design.tap.chamfer, 360.0)
@@ -103,5 +137,5 @@ def test_rub_is_the_worst_shortfall_over_the_land() -> None:
 def test_the_edge_angle_is_the_slope_of_the_drop_at_the_edge() -> None:
     relief = designed("relief.chamfer.edge_angle=4").tap.relief.chamfer
     step = 1e-4
-    slope = float(drop(relief, np.asarray(step))) / (9.03 * math.radians(step))
+    slope = float(drop(relief, 18.06, np.asarray(step))) / (9.03 * math.radians(step))
     assert slope == pytest.approx(math.tan(math.radians(4)), rel=1e-4)

@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
 from tapmodel.shape.flute_section import FluteSection
 from tapmodel.shape.relief import con_eccentric, drop, eccentric_by_edge
 from tapmodel.shape.turned import Turned, second_cut, turned_lengths
 from tapmodel.spec.job_file import checked, job_for
-from tapmodel.design.record import TapDesign
 from tapmodel.words import ReliefPlace, Severity
 
 CREST, THREAD, CHAMFER = ReliefPlace.CREST, ReliefPlace.THREAD, ReliefPlace.CHAMFER
@@ -42,8 +42,9 @@ def test_the_crest_may_drop_to_the_root_where_the_heel_meets_it() -> None:
     found = next(f for f in design.findings if f.code == "crest-drop")
     most = float(found.cures[0].settings[0].value)
     thread = design.tap.thread
-    relief = eccentric_by_edge(CREST, thread.major, design.figures.land_angle, most)
-    fallen = float(drop(relief, np.asarray(heel_behind_edge(design, thread.minor / 2))))
+    heel = heel_behind_edge(design, thread.minor / 2)
+    relief = eccentric_by_edge(CREST, thread.major, most)
+    fallen = float(drop(relief, thread.major, np.asarray(heel)))
     assert fallen == pytest.approx((thread.major - thread.minor) / 2, rel=5e-3)
 
 
@@ -53,7 +54,8 @@ def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
     steeper = designed(*shallow, "relief.chamfer.edge_angle=7")
     # at the crest's heel alone there would be room enough
     heel_drop = steeper.figures.chamfer_relief.heel_drop
-    assert steeper.tap.chamfer.point_diameter / 2 - heel_drop > steeper.tap.flutes.core_diameter / 2 + 0.1
+    reached = steeper.tap.chamfer.point_diameter / 2 - heel_drop
+    assert reached > steeper.tap.flutes.core_diameter / 2 + 0.1
     assert "point-core" in errors(steeper)
     assert errors(designed(*shallow, "relief.chamfer.edge_angle=6.97")) == {}
 
@@ -72,42 +74,37 @@ def test_where_no_point_would_enter_the_drilled_hole_the_relief_is_the_cure() ->
 def test_the_least_point_is_the_one_whose_relief_ends_on_the_web(core: float) -> None:
     relief = con_eccentric(CHAMFER, 18.0, 40.0, 10.0, 0.3)
     web = Walls(np.array([core / 2]), np.array([5.0]), np.array([50.0]))
-    expected = core / 2 + float(drop(relief, np.asarray(50.0)))
-    assert lowest_nominal(relief, web) == pytest.approx(expected, rel=1e-12)
+    expected = core / 2 + float(drop(relief, 18.0, np.asarray(50.0)))
+    assert lowest_nominal(relief, 18.0, web) == pytest.approx(expected, rel=1e-12)
 
 
 def test_a_relief_deepest_in_the_middle_of_a_wide_land_counts_there() -> None:
-    relief = eccentric_by_edge(CHAMFER, 20.0, 150.0, 4.0)
+    relief = eccentric_by_edge(CHAMFER, 20.0, 4.0)
     web = Walls(np.array([8.0]), np.array([0.0]), np.array([150.0]))
     # the near end of the arc is two offsets nearer than the far one; the edge lies between them
     deepest = 10 - (10 - 2 * 10 * math.sin(math.radians(2)))
-    assert lowest_nominal(relief, web) == pytest.approx(8.0 + deepest, abs=0.01)
-    assert float(drop(relief, np.asarray(150.0))) < 0.8 * deepest
+    assert lowest_nominal(relief, 20.0, web) == pytest.approx(8.0 + deepest, abs=0.01)
+    assert float(drop(relief, 20.0, np.asarray(150.0))) < 0.8 * deepest
 
 
 def test_an_arc_spans_a_land_up_to_where_the_ray_touches_it() -> None:
     relief = con_eccentric(THREAD, 18.0, 20.0, 7.0, 0.5)
-    assert relief.arc_offset > relief.arc_radius
-    touch = 7.0 + math.degrees(math.asin(relief.arc_radius / relief.arc_offset))
+    radius = 9.0 - relief.arc_offset
+    assert relief.arc_offset > radius
+    touch = 7.0 + math.degrees(math.asin(radius / relief.arc_offset))
     for share, whole in ((0.95, True), (1.01, False)):
         wide = Walls(np.array([5.0, 9.0]), np.zeros(2), np.array([share * touch, 20.0]))
-        assert spans(relief, wide, 20.0) is whole
-
-
-def test_an_arc_that_reaches_its_heel_drop_on_the_near_side_only_does_not_span() -> None:
-    relief = con_eccentric(THREAD, 18.0, 10.0, 9.5, 3.0)
-    narrow = Walls(np.array([5.0, 9.0]), np.zeros(2), np.array([10.0, 10.0]))
-    assert not spans(relief, narrow, 10.0)
+        assert spans(relief, 18.0, wide) is whole
 
 
 @pytest.mark.parametrize(("lean", "clean"), [(29.0, True), (32.0, False)])
 def test_a_wall_must_fall_more_steeply_than_the_relief(lean: float, clean: bool) -> None:
     # an edge angle of 45 deg falls 1 mm per mm; a wall that leans by 31 deg runs 0.6 mm per mm
-    relief = eccentric_by_edge(CREST, 2000.0, 0.1, 45.0)
+    relief = eccentric_by_edge(CREST, 2000.0, 45.0)
     radii = np.linspace(999.0, 1000.0, 65)
     heel = np.degrees(np.tan(np.radians(lean)) * (1000.0 - radii) / 1000.0)
     land = Walls(radii, np.zeros_like(radii), heel)
-    assert meets_cleanly(relief, land, 999.9) is clean
+    assert meets_cleanly(relief, 2000.0, land, 999.9) is clean
 
 
 def test_a_relief_as_steep_as_the_flute_is_refused_with_its_cure() -> None:
@@ -139,7 +136,7 @@ def test_cutter_that_leaves_the_neck_may_not_meet_the_shoulder() -> None:
 
 
 def test_a_blank_too_short_for_its_shank_is_a_finding_not_a_crash() -> None:
-    blank = dataclasses.replace(designed().blank, overall_length=30.0, thread_length=37.0)
+    blank = dataclasses.replace(designed().tap.blank, overall_length=30.0, thread_length=37.0)
     assert turned_lengths(blank, 18.06)[-1].start == turned_lengths(blank, 18.06)[-1].end
     short = designed("blank.overall_length=20", "blank.square_length=4", "blank.shank_diameter=6")
     assert {"overall-length", "core-behind"} <= set(errors(short))

@@ -16,9 +16,10 @@ TAN30 = math.tan(math.radians(30))
 
 def test_m18x075_by_hand() -> None:
     """TD2 of grade 5 is 112 µm, so the class 2 zone is D2 + 33.6 to 56 µm, its middle + 44.8."""
-    thread = design_tap(job_for("M18x0.75")).tap.thread
+    design = design_tap(job_for("M18x0.75"))
+    thread, limits = design.tap.thread, design.limits
     d2 = 17.513 + 0.0448
-    assert (thread.pitch_min, thread.pitch_max) == (17.5466, 17.569)
+    assert (limits.pitch_min, limits.pitch_max) == (17.5466, 17.569)
     assert thread.pitch_diameter == pytest.approx(d2, abs=1e-9)
     assert thread.major == 18.06
     assert thread.crest_flat == pytest.approx(0.375 - (18.06 - d2) * TAN30, abs=1e-12)
@@ -28,7 +29,8 @@ def test_m18x075_by_hand() -> None:
 
 @pytest.mark.parametrize("designation", ["M2", "M6", "M10x1-6G", "M20xPh3P1.5-LH", "M42x4.5"])
 def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
-    thread = design_tap(job_for(designation)).tap.thread
+    design = design_tap(job_for(designation))
+    thread = design.tap.thread
     flank = (thread.major - thread.minor) / 2 * TAN30
     assert thread.crest_flat + thread.root_flat + 2 * flank == pytest.approx(
         thread.pitch, abs=1e-12
@@ -37,7 +39,7 @@ def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
     assert profile[-1].end - profile[0].start == pytest.approx(thread.pitch, abs=1e-12)
     assert thread.lead == thread.starts * thread.pitch
     assert thread.pitch / 16 - 1e-9 <= thread.crest_flat
-    assert thread.major >= thread.major_min
+    assert thread.major >= design.limits.major_min
 
 
 def test_the_ridge_is_half_a_pitch_wide_at_the_pitch_diameter() -> None:
@@ -47,9 +49,9 @@ def test_the_ridge_is_half_a_pitch_wide_at_the_pitch_diameter() -> None:
 
 
 def test_aim_walks_through_the_zone() -> None:
-    sizes = [design_tap(job_for("M8", [f"thread.aim={a}"])).tap.thread for a in (0, 0.25, 1)]
-    low, high = sizes[0].pitch_min, sizes[0].pitch_max
-    assert [t.pitch_diameter for t in sizes] == pytest.approx(
+    sizes = [design_tap(job_for("M8", [f"thread.aim={a}"])) for a in (0, 0.25, 1)]
+    low, high = sizes[0].limits.pitch_min, sizes[0].limits.pitch_max
+    assert [size.tap.thread.pitch_diameter for size in sizes] == pytest.approx(
         [low, low + (high - low) / 4, high], abs=1e-12
     )
 
@@ -139,10 +141,11 @@ def test_a_drill_stays_inside_narrow_limits() -> None:
     ],
 )
 def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: float) -> None:
-    chamfer = design_tap(job_for("M18x0.75", sets)).tap.chamfer
-    assert chamfer.length == pytest.approx(length, abs=1e-12)
-    assert chamfer.pitches == pytest.approx(length / 0.75)
-    end = chamfer.point_diameter + 2 * chamfer.length * math.tan(math.radians(chamfer.angle))
+    design = design_tap(job_for("M18x0.75", sets))
+    chamfer = design.tap.chamfer
+    assert design.figures.chamfer_length == pytest.approx(length, abs=1e-12)
+    assert design.figures.chamfer_pitches == pytest.approx(length / 0.75)
+    end = chamfer.point_diameter + 2 * length * math.tan(math.radians(chamfer.angle))
     assert end == pytest.approx(18.06, abs=1e-12)
     if "chamfer.angle=10" in sets:
         assert chamfer.angle == 10
@@ -165,16 +168,16 @@ def test_teeth_are_pitches_times_lands_and_share_the_feed(
         job_for(designation, [f"flutes.count={count}", f"chamfer.pitches={pitches}"])
     )
     chamfer, thread = design.tap.chamfer, design.tap.thread
-    assert chamfer.teeth == count * pitches
+    assert design.figures.chamfer_teeth == count * pitches
     radial_feed = thread.lead * math.tan(math.radians(chamfer.angle)) / count
-    assert chamfer.chip_thickness == pytest.approx(
+    assert design.figures.chip_thickness == pytest.approx(
         radial_feed * math.cos(math.radians(chamfer.angle)), rel=1e-12
     )
 
 
 def test_part_of_a_pitch_gives_the_teeth_whose_crests_lie_in_it() -> None:
-    few = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.1"])).tap.chamfer
-    assert few.teeth in (4, 5)
+    few = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.1"])).figures
+    assert few.chamfer_teeth in (4, 5)
     design = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.3"]))
     edge = math.degrees(math.asin(math.sin(math.radians(8))))
     middles = [

@@ -4,6 +4,8 @@ import math
 import os
 import shutil
 import subprocess
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import ezdxf
@@ -11,10 +13,10 @@ import pytest
 from ezdxf.document import Drawing
 
 from tapmodel.checks.ideal.expected import section_area
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
 from tapmodel.shape.outlines.section import full_thread_height
-from tapmodel.design.record import TapDesign
 
 HEADER = {
     "$INSUNITS": 4,
@@ -79,28 +81,31 @@ def _ends(entity) -> tuple:  # noqa: ANN001
 
 @pytest.mark.parametrize("name", ["small_tap", "left_tap"])
 def test_section_holds_the_area_in_lines_and_arcs(
-    name: str, tmp_path: Path, request: pytest.FixtureRequest
+    name: str, small_design: TapDesign, tmp_path: Path, request: pytest.FixtureRequest
 ):
-    tap: TapDesign = request.getfixturevalue(name)
-    write_section_dxf(tap, tmp_path / "section.dxf")
+    tap = request.getfixturevalue(name)
+    write_section_dxf(replace(small_design, tap=tap), tmp_path / "section.dxf")
     document = _read(tmp_path / "section.dxf")
     assert {e.dxftype() for e in document.modelspace()} == {"LINE", "ARC"}
     expected = section_area(tap, full_thread_height(tap))
     assert _area(document) == pytest.approx(float(expected), rel=1e-5)
 
 
-def test_arcs_of_the_flutes_are_the_cutter(small_tap: TapDesign, tmp_path: Path):
-    write_section_dxf(small_tap, tmp_path / "section.dxf")
+def test_arcs_of_the_flutes_are_the_cutter(small_design: TapDesign, tmp_path: Path):
+    flutes = small_design.tap.flutes
+    write_section_dxf(small_design, tmp_path / "section.dxf")
     arcs = _read(tmp_path / "section.dxf").modelspace().query("ARC")
-    balls = [a for a in arcs if a.dxf.radius == pytest.approx(small_tap.flutes.cutter_diameter / 2)]
+    balls = [a for a in arcs if a.dxf.radius == pytest.approx(flutes.cutter_diameter / 2)]
     centres = sorted(math.degrees(math.atan2(a.dxf.center.y, a.dxf.center.x)) % 360 for a in balls)
-    lean = math.degrees(math.atan2(small_tap.flutes.offset, small_tap.flutes.centre_radius))
-    assert centres == pytest.approx([angle + lean for angle in small_tap.flutes.angles])
+    lean = math.degrees(math.atan2(flutes.offset, flutes.centre_radius))
+    assert centres == pytest.approx([angle + lean for angle in flutes.angles])
 
 
 @pytest.mark.parametrize("write", [write_section_dxf, write_profile_dxf])
-def test_header_says_millimetres_and_true_dimensions(small_tap: TapDesign, tmp_path: Path, write):  # noqa: ANN001
-    write(small_tap, tmp_path / "a.dxf")
+def test_header_says_millimetres_and_true_dimensions(
+    write: Callable[[TapDesign, Path], None], small_design: TapDesign, tmp_path: Path
+):
+    write(small_design, tmp_path / "a.dxf")
     document = _read(tmp_path / "a.dxf")
     assert {name: document.header[name] for name in HEADER} == HEADER
     style = document.dimstyles.get(document.header["$DIMSTYLE"])
@@ -109,20 +114,20 @@ def test_header_says_millimetres_and_true_dimensions(small_tap: TapDesign, tmp_p
             assert style.dxf.get(name[1:].lower()) == value
 
 
-def test_profile_reaches_every_length(small_tap: TapDesign, tmp_path: Path):
-    write_profile_dxf(small_tap, tmp_path / "profile.dxf")
+def test_profile_reaches_every_length(small_design: TapDesign, tmp_path: Path):
+    write_profile_dxf(small_design, tmp_path / "profile.dxf")
     lines = _read(tmp_path / "profile.dxf").modelspace().query('LINE[layer=="VISIBLE"]')
     corners = [p for line in lines for p in (line.dxf.start, line.dxf.end)]
     ends = {(round(p.x, 9), round(p.y, 9)) for p in corners}
-    blank = small_tap.blank
+    blank = small_design.tap.blank
     assert (2.0, 4.025) in ends
     assert (blank.thread_length, blank.neck_diameter / 2) in ends
     assert (blank.overall_length - blank.rear_chamfer, blank.shank_diameter / 2) in ends
 
 
-def test_refuses_a_place_that_is_not_there(small_tap: TapDesign, tmp_path: Path):
+def test_refuses_a_place_that_is_not_there(small_design: TapDesign, tmp_path: Path):
     with pytest.raises(InputError, match="output file"):
-        write_section_dxf(small_tap, tmp_path / "none" / "a.dxf")
+        write_section_dxf(small_design, tmp_path / "none" / "a.dxf")
     assert list(tmp_path.iterdir()) == []
 
 
@@ -130,8 +135,8 @@ def test_refuses_a_place_that_is_not_there(small_tap: TapDesign, tmp_path: Path)
     not (shutil.which("librecad") and shutil.which("pdftoppm")),
     reason="LibreCAD and poppler-utils are not installed",
 )
-def test_another_program_draws_all_of_the_section(small_tap: TapDesign, tmp_path: Path):
-    write_section_dxf(small_tap, tmp_path / "section.dxf")
+def test_another_program_draws_all_of_the_section(small_design: TapDesign, tmp_path: Path):
+    write_section_dxf(small_design, tmp_path / "section.dxf")
     environment = os.environ | {"QT_QPA_PLATFORM": "offscreen", "HOME": str(tmp_path)}
     subprocess.run(
         ["librecad", "dxf2pdf", "-a", "-m", "-p", "200x200", "section.dxf"],

@@ -69,7 +69,7 @@ def test_a_reader_that_fits_its_own_curves_finds_edges_on_surfaces(
 
 def test_the_same_with_rounded_crests_and_roots(tmp_path: Path):
     design = design_tap(checked({"designation": "G 1/4", "flutes": {"count": 3}}))
-    solid, path = build_solid(design), tmp_path / "round.step"
+    solid, path = build_solid(design.tap), tmp_path / "round.step"
     write_step(solid, path, "round")
     (found,) = read_step_text(path)
     # 1.4 nm on the arcs and 7 nm where the cone grazes them, were they given no more knots.
@@ -167,9 +167,9 @@ def test_nothing_is_said_on_the_standard_output(tmp_path: Path):
     script = f"""
 from pathlib import Path
 from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox
-from tapmodel.export.read_back_step import prove_step
-from tapmodel.export.step import write_step
-from tapmodel.geometry.topology import Solid
+from tapmodel.export.step.read_back import prove_step
+from tapmodel.export.step.write import write_step
+from tapmodel.geometry.kernel.topology import Solid
 path, box = Path({str(tmp_path / "box.step")!r}), Solid(BRepPrimAPI_MakeBox(1, 2, 3).Solid())
 write_step(box, path, "box")
 prove_step(path, box)
@@ -227,7 +227,7 @@ def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
 
 def test_a_cone_between_neck_and_shank_can_be_meshed_by_its_reader(tmp_path: Path) -> None:
     """Its seam and its circles must meet more closely than points are written."""
-    solid = build_solid(design_tap(job_for("M4x0.7")))
+    solid = build_solid(design_tap(job_for("M4x0.7")).tap)
     write_step(solid, tmp_path / "tap.step", "tap")
     (found,) = read_step_text(tmp_path / "tap.step")
     triangulate(found.wrapped, 0.05, 30.0, roughly=True)

@@ -3,12 +3,12 @@
 import math
 from dataclasses import replace
 
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 HALF_ANGLE = 27.5
 
 
-def rounded(tap: TapDesign, crest: float = 0.137329, root: float = 0.12) -> TapDesign:
+def rounded(tap: Tap, crest: float = 0.137329, root: float = 0.12) -> Tap:
     """The tap with flanks of a 55-degree thread and arcs of so many pitches; 0 leaves a flat.
 
     An arc that touches both flanks ends `R (1 / sin a - 1)` short of where they would meet.
@@ -22,10 +22,8 @@ def rounded(tap: TapDesign, crest: float = 0.137329, root: float = 0.12) -> TapD
         thread,
         flank_angle=HALF_ANGLE,
         major=thread.pitch_diameter + sharp - (crest * pitch * short if crest else blunt),
-        minor=thread.pitch_diameter - sharp + (root * pitch * short if root else blunt),
-        crest_flat=0.0 if crest else flat,
+        rounded_crest=crest > 0.0,
         root_flat=0.0 if root else flat,
-        crest_radius=crest * pitch,
         root_radius=root * pitch,
     )
     return replace(tap, thread=profile)

@@ -1,5 +1,6 @@
 """The finished solid against the independent oracle."""
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
@@ -12,13 +13,12 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import counts, volume
 from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.shape import relief
-from tapmodel.tap.tap import Reliefs
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Reliefs, Tap, TapThread
 from tapmodel.words import ReliefPlace
 
 
 @pytest.fixture(scope="module")
-def proof(small_tap: TapDesign, small_solid: Solid) -> ModelProof:
+def proof(small_tap: Tap, small_solid: Solid) -> ModelProof:
     return prove_solid(small_tap, small_solid)
 
 
@@ -43,30 +43,30 @@ def test_every_face_lies_where_the_definition_puts_it(proof: ModelProof) -> None
     assert proof.deviation_um_max < 1e-3
 
 
-def test_left_hand_is_the_mirror_image(left_tap: TapDesign, small_solid: Solid) -> None:
+def test_left_hand_is_the_mirror_image(left_tap: Tap, small_solid: Solid) -> None:
     left = build_solid(left_tap)
     assert volume(left) == pytest.approx(volume(small_solid), rel=1e-12)
     assert counts(left) == counts(small_solid)
     assert prove_solid(left_tap, left).deviation_um_max < 1e-3
 
 
-def _without_relief(tap: TapDesign) -> TapDesign:
-    bare = relief.concentric(ReliefPlace.THREAD, tap.thread.major)
+def _without_relief(tap: Tap) -> Tap:
+    bare = relief.concentric(ReliefPlace.THREAD)
     return replace(tap, relief=replace(tap.relief, thread=bare))
 
 
-def _crest_only(tap: TapDesign) -> TapDesign:
+def _crest_only(tap: Tap) -> Tap:
     crest = replace(tap.relief.thread, applies_to=ReliefPlace.CREST)
     return replace(tap, relief=replace(tap.relief, thread=crest))
 
 
-def _eccentric(tap: TapDesign) -> TapDesign:
-    thread = relief.eccentric_by_edge(ReliefPlace.THREAD, tap.thread.major, 70.0, 0.8)
+def _eccentric(tap: Tap) -> Tap:
+    thread = relief.eccentric_by_edge(ReliefPlace.THREAD, tap.thread.major, 0.8)
     chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
     return replace(tap, relief=Reliefs(thread, chamfer))
 
 
-def _no_neck(tap: TapDesign, shank: float) -> TapDesign:
+def _no_neck(tap: Tap, shank: float) -> Tap:
     blank = replace(
         tap.blank,
         neck_diameter=0.0,
@@ -79,17 +79,17 @@ def _no_neck(tap: TapDesign, shank: float) -> TapDesign:
     return replace(tap, blank=blank)
 
 
-def _two_starts(tap: TapDesign) -> TapDesign:
-    return replace(tap, thread=replace(tap.thread, starts=2, lead=2 * tap.thread.pitch))
+def _two_starts(tap: Tap) -> Tap:
+    return replace(tap, thread=replace(tap.thread, starts=2))
 
 
-def _con_eccentric_chamfer(tap: TapDesign) -> TapDesign:
+def _con_eccentric_chamfer(tap: Tap) -> Tap:
     chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
     return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
 
 
-def _concentric_chamfer(tap: TapDesign) -> TapDesign:
-    chamfer = relief.concentric(ReliefPlace.CHAMFER, tap.thread.major)
+def _concentric_chamfer(tap: Tap) -> Tap:
+    chamfer = relief.concentric(ReliefPlace.CHAMFER)
     return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
 
 
@@ -111,7 +111,7 @@ VARIANTS = {
 
 
 @pytest.mark.parametrize("name", VARIANTS)
-def test_variants_are_proved_as_well(name: str, small_tap: TapDesign) -> None:
+def test_variants_are_proved_as_well(name: str, small_tap: Tap) -> None:
     tap = VARIANTS[name](small_tap)
     proof = prove_solid(tap, build_solid(tap))
     assert (proof.solids, proof.genus, proof.valid) == (1, 0, True)
@@ -121,15 +121,30 @@ def test_variants_are_proved_as_well(name: str, small_tap: TapDesign) -> None:
 
 
 @pytest.fixture(scope="module")
-def round_tap(small_tap: TapDesign) -> tuple[TapDesign, Solid]:
+def round_tap(small_tap: Tap) -> tuple[Tap, Solid]:
     tap = rounded(small_tap)
     return tap, build_solid(tap)
 
 
-@pytest.mark.parametrize("field", ["crest_radius", "root_radius"])
+def _larger_at_the_crest(thread: TapThread) -> TapThread:
+    # A larger arc that touches both flanks ends farther from where they would meet.
+    lost = 0.01 * thread.crest_radius * thread.flanks.short
+    return replace(thread, major=thread.major - lost)
+
+
+def _larger_at_the_root(thread: TapThread) -> TapThread:
+    return replace(thread, root_radius=1.01 * thread.root_radius)
+
+
+@pytest.mark.parametrize("larger", [_larger_at_the_crest, _larger_at_the_root])
 def test_a_radius_one_per_cent_off_is_found_out(
-    field: str, round_tap: tuple[TapDesign, Solid]
+    larger: Callable[[TapThread], TapThread], round_tap: tuple[Tap, Solid]
 ) -> None:
     tap, solid = round_tap
-    thread = replace(tap.thread, **{field: 1.01 * getattr(tap.thread, field)})
+    thread = larger(tap.thread)
+    off = (
+        thread.crest_radius / tap.thread.crest_radius,
+        thread.root_radius / tap.thread.root_radius,
+    )
+    assert sorted(off) == pytest.approx([1.0, 1.01], rel=1e-9)
     assert differences(prove_solid(replace(tap, thread=thread), solid), FOREIGN)

@@ -9,7 +9,7 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import Counts, counts, is_valid, volume
 from tapmodel.geometry.kernel.solid import shapes as kernel
 from tapmodel.geometry.kernel.topology import faces
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
 def _plate(holes: int) -> cq.Solid:
@@ -65,9 +65,7 @@ def test_a_body_inside_out_has_negative_volume_but_passes_as_valid():
     assert volume(turned) == pytest.approx(-6.0, rel=1e-12)
 
 
-def test_tap_is_one_sound_body_of_the_volume_by_quadrature(
-    small_tap: TapDesign, small_solid: cq.Solid
-):
+def test_tap_is_one_sound_body_of_the_volume_by_quadrature(small_tap: Tap, small_solid: cq.Solid):
     found = counts(small_solid)
     assert (found.solids, found.genus) == (1, 0)
     assert found.faces == len(small_solid.Faces())
@@ -76,7 +74,7 @@ def test_tap_is_one_sound_body_of_the_volume_by_quadrature(
     assert volume(small_solid) == pytest.approx(solid_volume(small_tap), rel=1e-7)
 
 
-def test_left_hand_has_the_same_measures(left_tap: TapDesign, small_solid: cq.Solid):
+def test_left_hand_has_the_same_measures(left_tap: Tap, small_solid: cq.Solid):
     left = build_solid(left_tap)
     assert counts(left) == counts(small_solid)
     assert is_valid(left)

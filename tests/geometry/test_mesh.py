@@ -12,13 +12,13 @@ from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.solid import volume
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.mesh.tessellation import Mesh, open_sides, tessellate
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 CHORDS = (0.04, 0.02, 0.01, 0.005)
 
 
 @pytest.fixture(scope="module", params=["flat", "rounded"])
-def solid(request: pytest.FixtureRequest, small_tap: TapDesign, small_solid: cq.Solid) -> cq.Solid:
+def solid(request: pytest.FixtureRequest, small_tap: Tap, small_solid: cq.Solid) -> cq.Solid:
     return small_solid if request.param == "flat" else build_solid(rounded(small_tap))
 
 

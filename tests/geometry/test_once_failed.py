@@ -13,7 +13,7 @@ from tapmodel.design.settle import settle
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
 JOBS: list[dict[str, Any]] = tomllib.loads(
@@ -25,22 +25,22 @@ def _named(job: dict[str, Any]) -> str:
     return " ".join([job["designation"], *job.get("set", ())])
 
 
-def _design(job: dict[str, Any]) -> TapDesign:
+def _tap(job: dict[str, Any]) -> Tap:
     design = settle(job_for(job["designation"], job.get("set", ())))
     assert not [found for found in design.findings if found.severity is Severity.ERROR]
-    return design
+    return design.tap
 
 
 @pytest.mark.parametrize("job", [j for j in JOBS if not j.get("edges_only")], ids=_named)
 def test_it_is_built_and_proved(job: dict[str, Any]) -> None:
-    design = _design(job)
-    chord = 0.005 * max(design.thread.major / 10, 0.3)
-    built = build(design, chord)
-    assert faults(prove_solid(design, built.solid), prove_mesh(built.mesh, chord)) == []
+    tap = _tap(job)
+    chord = 0.005 * max(tap.thread.major / 10, 0.3)
+    built = build(tap, chord)
+    assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
 
 
 @pytest.mark.parametrize("job", [j for j in JOBS if j.get("edges_only")], ids=_named)
 def test_its_edges_close(job: dict[str, Any]) -> None:
-    skin = weave(_design(job))
+    skin = weave(_tap(job))
     lands = {key[1] for key in skin.loops if key[0] == "cone"}
     assert lands == set(range(skin.form.lands))

@@ -12,20 +12,18 @@ from tapmodel.geometry.trace.skin import CLEAR, skins
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
-def _with_shank(tap: TapDesign, diameter: float) -> TapDesign:
+def _with_shank(tap: Tap, diameter: float) -> Tap:
     return replace(tap, blank=replace(tap.blank, shank_diameter=diameter))
 
 
 @pytest.mark.parametrize("shank", [0.5, 2.2, 6.0, 40.0])
-def test_the_moves_stay_within_half_of_what_the_proof_allows(
-    small_tap: TapDesign, shank: float
-) -> None:
-    design = _with_shank(small_tap, shank)
-    least = min(shank, design.blank.neck_diameter) / 2
-    moves = [parting for group in partings(design) for parting in group]
+def test_the_moves_stay_within_half_of_what_the_proof_allows(small_tap: Tap, shank: float) -> None:
+    tap = _with_shank(small_tap, shank)
+    least = min(shank, tap.blank.neck_diameter) / 2
+    moves = [parting for group in partings(tap) for parting in group]
     assert {(p.turned > 0, p.depth > 0) for p in moves} == {
         *((True, True), (True, False), (False, True), (False, False))
     }
@@ -36,23 +34,23 @@ def test_the_moves_stay_within_half_of_what_the_proof_allows(
         assert 0 < abs(parting.depth) <= precision.ANY_FACE / 10
 
 
-def test_a_tap_without_contacts_is_made_as_designed(small_tap: TapDesign) -> None:
+def test_a_tap_without_contacts_is_made_as_designed(small_tap: Tap) -> None:
     assert next(skins(small_tap)).form.parting is AS_DESIGNED
 
 
 def test_a_shank_as_thick_as_the_crests_is_parted_first() -> None:
     sets = ("thread.major=10.1", "blank.shank_diameter=10.1", "blank.neck_length=0")
-    design = settle(job_for("M10", sets))
-    first, second = islice(skins(design), 2)
+    tap = settle(job_for("M10", sets)).tap
+    first, second = islice(skins(tap), 2)
     for skin in (first, second):
         gap = skin.form.turned[0].start_radius - skin.form.crest_radius
         assert abs(gap) == pytest.approx(1e-5, rel=1e-6)
-    assert Form(design).turned[0].start_radius == Form(design).crest_radius
+    assert Form(tap).turned[0].start_radius == Form(tap).crest_radius
 
 
 def test_a_corner_that_all_but_meets_the_end_of_the_thread_is_moved_clear() -> None:
-    design = settle(job_for("M10x0.2", ["blank.thread_length=14"]))
-    skin = next(skins(design))
+    tap = settle(job_for("M10x0.2", ["blank.thread_length=14"])).tap
+    skin = next(skins(tap))
     assert abs(skin.form.parting.thread) == 1e-5 <= precision.THREAD_FACE / 2
     assert (skin.form.parting.turned, skin.form.parting.depth) == (0, 0)
     assert skin.form.parting in shifts()

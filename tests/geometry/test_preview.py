@@ -13,8 +13,9 @@ from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.checks.proof.self_intersection import self_intersections
 from tapmodel.design.design import design_tap
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
+from tapmodel.shape.figures import figures_of
 from tapmodel.spec.job_file import checked
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 VOLUME = 0.002
 LARGEST_DISTANCE = 0.02
@@ -67,22 +68,22 @@ JOBS: dict[str, dict[str, object]] = {
 
 
 @pytest.fixture(scope="module", params=sorted(JOBS))
-def design(request: pytest.FixtureRequest) -> TapDesign:
+def tap(request: pytest.FixtureRequest) -> Tap:
     made = design_tap(checked(JOBS[request.param]))
     assert not [finding for finding in made.findings if finding.severity == "error"]
-    return made
+    return made.tap
 
 
-def test_it_is_one_closed_body_of_the_right_volume(design: TapDesign):
-    mesh = preview_mesh(design)
+def test_it_is_one_closed_body_of_the_right_volume(tap: Tap):
+    mesh = preview_mesh(tap)
     report = check_mesh(mesh.vertices, mesh.triangles)
     assert (report.watertight, report.genus, report.degenerate, report.parts) == (True, 0, 0, 1)
-    assert report.volume == pytest.approx(solid_volume(design), rel=VOLUME)
+    assert report.volume == pytest.approx(solid_volume(tap), rel=VOLUME)
     assert self_intersections(mesh.vertices, mesh.triangles) == 0
 
 
-def test_its_corners_lie_on_the_surfaces(design: TapDesign):
-    deviation = distance_to_ideal(design, preview_mesh(design).vertices)
+def test_its_corners_lie_on_the_surfaces(tap: Tap):
+    deviation = distance_to_ideal(tap, preview_mesh(tap).vertices)
     distance = np.abs(deviation.distance)
     assert np.max(distance) <= LARGEST_DISTANCE
     assert {"flute", "run-out"} <= set(deviation.surface.tolist())
@@ -92,14 +93,14 @@ def test_its_corners_lie_on_the_surfaces(design: TapDesign):
         assert np.mean(exact) >= LEAST_EXACT, surface
 
 
-def test_hand_built_tap_is_mirrored_for_the_left_hand(small_tap: TapDesign, left_tap: TapDesign):
+def test_hand_built_tap_is_mirrored_for_the_left_hand(small_tap: Tap, left_tap: Tap):
     right, left = preview_mesh(small_tap), preview_mesh(left_tap)
     assert np.array_equal(left.vertices, right.vertices * [1.0, -1.0, 1.0])
     volumes = [check_mesh(mesh.vertices, mesh.triangles).volume for mesh in (right, left)]
     assert volumes == pytest.approx([solid_volume(small_tap)] * 2, rel=VOLUME)
 
 
-def test_each_feature_is_there(small_tap: TapDesign):
+def test_each_feature_is_there(small_tap: Tap):
     # Either centre is less than a thousandth of the tap, so it is weighed alone.
     whole = preview_mesh(small_tap)
     for field in ("front_centre", "rear_centre"):
@@ -110,7 +111,7 @@ def test_each_feature_is_there(small_tap: TapDesign):
         assert gained == pytest.approx(solid_volume(filled) - solid_volume(small_tap), rel=0.01)
 
 
-def test_faces_are_numbered_by_the_part_they_belong_to(small_tap: TapDesign):
+def test_faces_are_numbered_by_the_part_they_belong_to(small_tap: Tap):
     mesh = preview_mesh(small_tap)
     middle = mesh.vertices[mesh.triangles].mean(axis=1)
     thread_end = small_tap.blank.thread_length
@@ -118,10 +119,10 @@ def test_faces_are_numbered_by_the_part_they_belong_to(small_tap: TapDesign):
     assert np.all(middle[mesh.face_of_triangle == 0, 2] <= thread_end)
     assert np.all(middle[mesh.face_of_triangle == 1, 2] >= thread_end)
     flutes = mesh.vertices[np.unique(mesh.triangles[mesh.face_of_triangle == 2])]
-    assert np.max(flutes[:, 2]) == pytest.approx(small_tap.flutes.runout_end, abs=0.05)
+    assert np.max(flutes[:, 2]) == pytest.approx(figures_of(small_tap).runout_end, abs=0.05)
 
 
-def test_the_same_design_gives_the_same_mesh(small_tap: TapDesign):
+def test_the_same_tap_gives_the_same_mesh(small_tap: Tap):
     once, again = preview_mesh(small_tap), preview_mesh(small_tap)
     assert np.array_equal(once.vertices, again.vertices)
     assert np.array_equal(once.triangles, again.triangles)
@@ -131,7 +132,7 @@ def test_the_same_design_gives_the_same_mesh(small_tap: TapDesign):
 def test_neither_the_preview_nor_its_file_loads_the_kernel():
     program = """
 import sys
-import tapmodel.geometry.preview, tapmodel.export.stl
+import tapmodel.geometry.preview.quick_mesh, tapmodel.export.mesh.stl
 print([name for name in ("OCP", "cadquery", "vtkmodules") if name in sys.modules])
 """
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, check=True)

@@ -6,7 +6,7 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.geometry.kernel.measure.sampling import Samples, sample_faces
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
 def sampled(solid: Solid, per_face: int, spread: int = 0) -> Samples:
@@ -48,7 +48,7 @@ def test_points_keep_inside_holes_borders():
     assert np.abs(top[:, :2]).max() < 5
 
 
-def test_points_of_a_tap_lie_on_its_ideal_boundary(small_tap: TapDesign, small_solid: cq.Solid):
+def test_points_of_a_tap_lie_on_its_ideal_boundary(small_tap: Tap, small_solid: cq.Solid):
     found = sampled(small_solid, 5, 2000)
     assert len(found.points) > 5 * len(small_solid.Faces()) + 1900
     assert found.slivers == 0

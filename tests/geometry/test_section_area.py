@@ -8,7 +8,7 @@ from tapmodel.checks.ideal.expected import section_area as expected_area
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.section import section_area, section_areas
 from tapmodel.geometry.kernel.measure.section_general import general_section_area
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 UP = cq.Vector(0, 0, 1)
 # Chamfer, thread, its last turn, neck with run-out, shoulder, shank, square, bevelled end.
@@ -64,12 +64,12 @@ def test_plane_through_a_face_or_corner_gives_the_section_just_before():
     assert section_area(pyramid, 3.0) == pytest.approx(6.0, rel=1e-6)
 
 
-def test_tap_against_quadrature_of_the_definitions(small_tap: TapDesign, small_solid: cq.Solid):
+def test_tap_against_quadrature_of_the_definitions(small_tap: Tap, small_solid: cq.Solid):
     found = np.array(section_areas(small_solid, STATIONS.tolist()))
     assert found == pytest.approx(expected_area(small_tap, STATIONS), rel=1e-7)
 
 
-def test_every_corner_of_the_tap_is_a_harmless_height(small_tap: TapDesign, small_solid: cq.Solid):
+def test_every_corner_of_the_tap_is_a_harmless_height(small_tap: Tap, small_solid: cq.Solid):
     corners = sorted({round(vertex.Z, 9) for vertex in small_solid.Vertices()})
     inside = [z for z in corners if 0.1 < z < small_tap.blank.overall_length]
     found = np.array(section_areas(small_solid, inside))

@@ -10,11 +10,11 @@ from tapmodel.geometry.trace import skin as skin_module
 from tapmodel.geometry.trace.skin import Skin, weave
 from tapmodel.geometry.trace.tracing import Edge
 from tapmodel.shape.form import Form
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
 @pytest.fixture(scope="module")
-def small_skin(small_tap: TapDesign) -> Skin:
+def small_skin(small_tap: Tap) -> Skin:
     return weave(small_tap)
 
 
@@ -31,16 +31,14 @@ def test_corners_edges_and_faces_make_one_disc_up_to_the_joint(small_skin: Skin)
     assert corners - edges + faces == 1
 
 
-def test_all_corners_lie_on_the_surfaces_of_the_form(
-    small_tap: TapDesign, small_skin: Skin
-) -> None:
+def test_all_corners_lie_on_the_surfaces_of_the_form(small_tap: Tap, small_skin: Skin) -> None:
     form = Form(small_tap)
     radius = np.hypot(small_skin.corners[:, 0], small_skin.corners[:, 1])
     assert radius.max() == pytest.approx(form.crest_radius, abs=1e-12)
     assert small_skin.corners[:, 2].min() == 0.0
 
 
-def test_a_lost_edge_is_noticed(small_tap: TapDesign, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_lost_edge_is_noticed(small_tap: Tap, monkeypatch: pytest.MonkeyPatch) -> None:
     honest = skin_module.trace
 
     def forgetful(*arguments: object) -> list[Edge]:
@@ -52,9 +50,7 @@ def test_a_lost_edge_is_noticed(small_tap: TapDesign, monkeypatch: pytest.Monkey
 
 
 @pytest.mark.parametrize("turns", [50, 51, 240])
-def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(
-    small_tap: TapDesign, turns: int
-) -> None:
+def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(small_tap: Tap, turns: int) -> None:
     blank = replace(small_tap.blank, thread_length=float(turns), overall_length=turns + 40.0)
     flutes = replace(small_tap.flutes, full_depth_length=turns + 2.0)
     skin = weave(replace(small_tap, blank=blank, flutes=flutes))

@@ -15,7 +15,8 @@ def test_a_solid_arrives_as_it_was_sent(small_solid: Solid):
 
 
 def test_so_does_a_rounded_one():
-    solid = build_solid(design_tap(checked({"designation": "G 1/8", "flutes": {"count": 3}})))
+    design = design_tap(checked({"designation": "G 1/8", "flutes": {"count": 3}}))
+    solid = build_solid(design.tap)
     arrived = from_bytes(to_bytes(solid))
     assert departure(solid, arrived) < 1e-13
     assert step_text(arrived, "tap") == step_text(solid, "tap")

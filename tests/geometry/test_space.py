@@ -18,7 +18,7 @@ from tapmodel.findings import Finding
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import checked
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
 # Of each space so many are proved here; `tests/benchmarks/sweep.py` proves as many as are wanted.
@@ -30,8 +30,8 @@ GRID = [text for text in islice(metric_grid(), 5, None, 331) if not text.endswit
 MOST_LAND_TURNS = 600
 
 
-def _admitted(job: Job) -> TapDesign | None:
-    """The design of a job, or None when it was refused, which must say what to change."""
+def _admitted(job: Job) -> Tap | None:
+    """The tap of a job, or None when it was refused, which must say what to change."""
     try:
         design = settle(checked(job))
     except InputError:
@@ -39,7 +39,7 @@ def _admitted(job: Job) -> TapDesign | None:
     except NoTapError as error:
         return _with_levers(error.finding)
     wrong = [finding for finding in design.findings if finding.severity is Severity.ERROR]
-    return _with_levers(*wrong) if wrong else design
+    return _with_levers(*wrong) if wrong else design.tap
 
 
 def _with_levers(*findings: Finding) -> None:
@@ -47,38 +47,38 @@ def _with_levers(*findings: Finding) -> None:
     assert all(finding.levers for finding in findings)
 
 
-def _closes(design: TapDesign) -> None:
-    skin = weave(design)
+def _closes(tap: Tap) -> None:
+    skin = weave(tap)
     faces = sum(len(loops) for key, loops in skin.loops.items() if key[0] != "ring")
     # One disc below the joint; a face with holes counts each of its cycles, hence "at least".
     assert len(skin.corners) - len(skin.edges) + faces >= 1
 
 
-def _is_proved(design: TapDesign) -> None:
-    chord = 0.002 * design.thread.major
-    built = build(design, chord)
-    assert faults(prove_solid(design, built.solid), prove_mesh(built.mesh, chord)) == []
+def _is_proved(tap: Tap) -> None:
+    chord = 0.002 * tap.thread.major
+    built = build(tap, chord)
+    assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
 
 
 @settings(max_examples=60, deadline=None, derandomize=True, database=None)
 @given(st.integers(0, 10**9), st.sampled_from(sorted(SAMPLERS)))
 def test_every_admitted_design_closes(seed: int, sampler: str) -> None:
-    design = _admitted(SAMPLERS[sampler](seed))
-    if design is not None:
-        _closes(design)
+    tap = _admitted(SAMPLERS[sampler](seed))
+    if tap is not None:
+        _closes(tap)
 
 
 @pytest.mark.parametrize("designation", [*LISTED, *GRID])
 def test_what_a_list_names_is_admitted_and_closes(designation: str) -> None:
-    design = _admitted({"designation": designation})
-    assert design is not None
-    if design.flutes.count * design.blank.thread_length < MOST_LAND_TURNS * design.thread.pitch:
-        _closes(design)
+    tap = _admitted({"designation": designation})
+    assert tap is not None
+    if tap.flutes.count * tap.blank.thread_length < MOST_LAND_TURNS * tap.thread.pitch:
+        _closes(tap)
 
 
-def _first_admitted(sampler: str) -> Iterator[TapDesign]:
-    designs = (_admitted(SAMPLERS[sampler](seed)) for seed in range(10_000, 20_000))
-    return (design for design in designs if design is not None)
+def _first_admitted(sampler: str) -> Iterator[Tap]:
+    taps = (_admitted(SAMPLERS[sampler](seed)) for seed in range(10_000, 20_000))
+    return (tap for tap in taps if tap is not None)
 
 
 @pytest.mark.parametrize("number", range(PROVED))
@@ -99,12 +99,12 @@ COINCIDENCES = {
 
 @pytest.mark.parametrize("name", COINCIDENCES)
 def test_round_numbers_that_bring_edges_together_are_proved(name: str) -> None:
-    _is_proved(settle(checked({"designation": "M10"} | COINCIDENCES[name])))
+    _is_proved(settle(checked({"designation": "M10"} | COINCIDENCES[name])).tap)
 
 
 def test_the_same_job_gives_the_same_geometry() -> None:
-    design = settle(checked(random_job(10_000)))
-    first, second = (weave(design) for _ in range(2))
+    tap = settle(checked(random_job(10_000))).tap
+    first, second = (weave(tap) for _ in range(2))
     assert (first.corners == second.corners).all()
     pairs = zip(first.edges, second.edges, strict=True)
     assert all((a.samples == b.samples).all() for a, b in pairs)

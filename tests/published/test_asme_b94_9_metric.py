@@ -29,9 +29,9 @@ def test_the_number_counts_steps_over_basic(name: str) -> None:
 
 
 def test_a_job_may_ask_for_ground_or_lathe_cut_limits() -> None:
-    ground = design_tap(job_for("M10", ["thread.tap_class=D6"])).tap.thread
+    ground = design_tap(job_for("M10", ["thread.tap_class=D6"])).limits
     assert ground.tap_class == "D6 of ASME B94.9"
-    cut = design_tap(job_for("M10", ["thread.tap_class=cut"])).tap.thread
+    cut = design_tap(job_for("M10", ["thread.tap_class=cut"])).limits
     # a fifth to a half of TD2(6H) = 0.180 over 9.026
     assert (cut.pitch_min, cut.pitch_max) == pytest.approx((9.062, 9.116), abs=1e-9)
     for wrong in ("D13", "H3", "4"):

@@ -12,28 +12,25 @@ import pytest
 
 from tapmodel.shop.wires.choice import WireRange, wire_range
 from tapmodel.shop.wires.groove import Groove
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 
 
-def printed_range(
-    small_tap: TapDesign, flank_angle: float, pitch: float, height: float
-) -> WireRange:
+def printed_range(small_tap: Tap, flank_angle: float, pitch: float, height: float) -> WireRange:
     """Wires of the basic profile without regard to the lead, as the tables have them.
 
     Crests and roots lie `height` off the pitch line of a screw 40 pitches thick.
     """
     diameter = 40 * pitch
-    flat = pitch / 2 - 2 * height * math.tan(math.radians(flank_angle))
+    root_flat = pitch / 2 - 2 * height * math.tan(math.radians(flank_angle))
     thread = replace(
         small_tap.thread,
         pitch=pitch,
         flank_angle=flank_angle,
         major=diameter + 2 * height,
         pitch_diameter=diameter,
-        minor=diameter - 2 * height,
-        crest_flat=flat,
-        root_flat=flat,
+        root_flat=root_flat,
     )
+    assert thread.minor == pytest.approx(diameter - 2 * height, abs=1e-12)
     return wire_range(Groove(flank_angle, pitch, 0.0, diameter), thread)
 
 
@@ -59,20 +56,20 @@ ROUNDED_FACTOR = 0.00001
 
 
 @pytest.mark.parametrize(("per_inch", "best", "greatest", "least"), ACME)
-def test_acme_wires(small_tap: TapDesign, per_inch: float, best: str, greatest: str, least: str):
+def test_acme_wires(small_tap: Tap, per_inch: float, best: str, greatest: str, least: str):
     found = printed_range(small_tap, 14.5, 1 / per_inch, 0.25 / per_inch)
     assert found.best == pytest.approx(float(best), abs=ROUNDED_FACTOR)
     assert found.greatest == pytest.approx(float(greatest), abs=ROUNDED_FACTOR)
     assert found.least == pytest.approx(float(least), abs=ROUNDED_FACTOR)
 
 
-def test_acme_factors(small_tap: TapDesign):
+def test_acme_factors(small_tap: Tap):
     found = printed_range(small_tap, 14.5, 1.0, 0.25)
     assert found.greatest == pytest.approx(0.650013, abs=0.0000005)
     assert found.least == pytest.approx(0.487263, abs=0.0000005)
 
 
-def test_sixty_degree_factors(small_tap: TapDesign):
+def test_sixty_degree_factors(small_tap: Tap):
     """NBS Handbook H28, from memory to three decimals; the society's advice lies inside."""
     found = printed_range(small_tap, 30.0, 1.0, 0.32475953)
     assert found.least == pytest.approx(0.505, abs=0.0005)

@@ -13,10 +13,10 @@ from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
 from tapmodel.checks.ideal.laws import inside
+from tapmodel.design.record import TapDesign
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
 from tapmodel.report.pictures.still import View, Window, draw_views
-from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]
@@ -105,7 +105,7 @@ def _solid_on(design: TapDesign, view: View, seen: Floats) -> Flags:
     for step in np.array_split(depth, 20):
         left = np.flatnonzero(~found)
         points = (seen[left] @ axes[:2])[:, None] + step[:, None] * axes[2]
-        hit = inside(design, points.reshape(-1, 3)).reshape(len(left), -1)
+        hit = inside(design.tap, points.reshape(-1, 3)).reshape(len(left), -1)
         found[left] = hit.any(axis=1)
     return found
 
@@ -142,7 +142,7 @@ def _face_error(design: TapDesign, picture: Picture) -> float:
     seen = np.stack([columns + 0.5, rows + 0.5], axis=1) - view.size[0] / 2
     points = seen * (1.04 * widest / view.size[0]) @ _camera(view)[:2]
     points[:, 2] = 1e-6  # on the face, not before it
-    expected = inside(design, points)
+    expected = inside(design.tap, points)
     face = np.argmax(np.bincount(grey[expected], minlength=256))
     return float(np.mean((grey == face) != expected))
 
@@ -152,7 +152,7 @@ def _first_land(design: TapDesign, height: float) -> tuple[float, float]:
     theta = np.arange(0.0, 360.0, 0.5)
     turned, radius = np.radians(theta), 0.49 * design.tap.thread.minor
     ring = [radius * np.cos(turned), radius * np.sin(turned), np.full_like(theta, height)]
-    solid = inside(design, np.stack(ring, axis=1))
+    solid = inside(design.tap, np.stack(ring, axis=1))
     start = np.flatnonzero(solid & ~np.roll(solid, 1))[0]
     width = 0.5 * float(np.argmin(np.roll(solid, -start)))
     return theta[start] + width / 2, width

@@ -10,10 +10,10 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import MARGIN
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 
 Codes = dict[int, list[str]]
 
@@ -60,11 +60,11 @@ def reference() -> TapDesign:
 def test_dimensions_say_what_lies_between_their_points(
     reference: TapDesign, tmp_path: Path
 ) -> None:
-    flutes, blank = reference.tap.flutes, reference.tap.blank
+    flutes, blank, figures = reference.tap.flutes, reference.tap.blank, reference.figures
     known = {
-        "milling": (abs(flutes.offset), flutes.depth_from_top),
+        "milling": (abs(flutes.offset), figures.depth_from_top),
         "square": (blank.square_across_flats, blank.square_length, blank.shank_diameter),
-        "side": (blank.overall_length, flutes.runout_end, reference.tap.chamfer.point_diameter),
+        "side": (blank.overall_length, figures.runout_end, reference.tap.chamfer.point_diameter),
         "thread-form": (reference.tap.thread.pitch,),
         "cross-section": (reference.tap.thread.major,),
         "chamfer": (reference.tap.chamfer_length,),

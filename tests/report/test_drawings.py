@@ -9,6 +9,7 @@ import ezdxf
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
@@ -16,7 +17,6 @@ from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.report.drawings.views.chamfer_teeth import teeth
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 
 
 def _design(text: str, *sets: str) -> TapDesign:
@@ -84,10 +84,8 @@ def test_dimensions_measure_what_the_record_says() -> None:
     for name, drawing in all_drawings(design).items():
         dimensions = drawing.document.modelspace().query("DIMENSION")
         found[name] = [float(dimension.get_measurement()) for dimension in dimensions]
-    assert any(math.isclose(v, abs(design.tap.flutes.offset), rel_tol=1e-6) for v in found["milling"])
-    assert any(
-        math.isclose(v, design.figures.depth_from_top, rel_tol=1e-6) for v in found["milling"]
-    )
+    for set_up in (abs(design.tap.flutes.offset), design.figures.depth_from_top):
+        assert any(math.isclose(v, set_up, rel_tol=1e-6) for v in found["milling"])
     section = found["cross-section"]
     assert any(math.isclose(v, design.tap.thread.major, rel_tol=1e-6) for v in section)
     assert any(math.isclose(v, design.figures.land_angle, rel_tol=1e-6) for v in section)
@@ -151,17 +149,18 @@ def _measured(drawing: Drawing, path: Path) -> list[float]:
 @pytest.mark.parametrize("text", JOBS)
 def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_path: Path) -> None:
     design = _design(text, *JOBS[text])
-    thread, flutes, blank, chamfer = design.tap.thread, design.tap.flutes, design.tap.blank, design.tap.chamfer
+    thread, flutes, blank = design.tap.thread, design.tap.flutes, design.tap.blank
+    figures = design.figures
     necked = [blank.thread_length + blank.neck_length, blank.neck_diameter]
     over_corners = math.sqrt(2) * blank.square_across_flats
     expected = {
         "side": [
-            chamfer.length,
-            chamfer.point_diameter,
+            design.tap.chamfer_length,
+            design.tap.chamfer.point_diameter,
             blank.thread_length,
             thread.major,
             flutes.full_depth_length,
-            flutes.runout_end,
+            figures.runout_end,
             *(necked if blank.neck_length else []),
             blank.shank_diameter,
             blank.square_start,
@@ -169,9 +168,9 @@ def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_pa
             blank.overall_length,
         ],
         "thread-form": [thread.pitch, *_ends(design)],
-        "milling": [abs(flutes.offset), flutes.depth_from_top],
-        "cross-section": [thread.major, flutes.land_angle, abs(flutes.rake_crest)],
-        "chamfer": [chamfer.length],
+        "milling": [abs(flutes.offset), figures.depth_from_top],
+        "cross-section": [thread.major, figures.land_angle, abs(figures.rake_crest)],
+        "chamfer": [design.tap.chamfer_length],
         "square": [blank.square_across_flats, blank.square_length, blank.shank_diameter],
     }
     drawings = all_drawings(design)
@@ -252,7 +251,7 @@ LIMITED = ("1/2 BSW", "2 BA", "G 1/2", "1/2-10 Acme-2G", "1/4-20 UNC", "M18x0.75
 @pytest.mark.parametrize("text", LIMITED)
 def test_limits_are_lettered_inside_their_zones(text: str) -> None:
     design = _design(text)
-    thread, hole, drawings = design.tap.thread, design.hole, all_drawings(design)
+    limits, hole, drawings = design.limits, design.hole, all_drawings(design)
     line = next(line for line in _words(drawings["side"]).splitlines() if "at least" in line)
     _, major, low, high = map(float, re.findall(r"\d+\.\d{3}", line))
     chart = {
@@ -262,9 +261,9 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
     }
     assert {major, low, high} <= chart
     for limit, lettered, way in (
-        (thread.major_min, major, 1),
-        (thread.pitch_min, low, 1),
-        (thread.pitch_max, high, -1),
+        (limits.major_min, major, 1),
+        (limits.pitch_min, low, 1),
+        (limits.pitch_max, high, -1),
     ):
         assert -1e-8 <= way * (lettered - limit) < 0.001
     for limit, way in ((hole.pitch_min, 1), (hole.pitch_max, -1), (hole.minor_max, -1)):

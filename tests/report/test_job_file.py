@@ -5,11 +5,12 @@ import tomllib
 
 import pytest
 
+from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import commented_job
+from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import apply_sets, checked, job_for
-from tapmodel.design.record import TapDesign
 
 JOBS = [
     ("M18x0.75", []),
@@ -96,7 +97,7 @@ def test_the_cutters_on_hand_keep_deciding() -> None:
 def test_one_override_is_enough_on_a_full_file(override: str, field: str, value: float) -> None:
     _, text = written("M18x0.75", [])
     job = checked(apply_sets(tomllib.loads(text), [override]))
-    assert getattr(settle(job).tap.flutes, field) == pytest.approx(value)
+    assert design_record(settle(job))["flutes"][field] == pytest.approx(value)
 
 
 @pytest.mark.parametrize(

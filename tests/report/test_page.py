@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import section_html
@@ -21,7 +22,6 @@ from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 CHROMIUM = shutil.which("chromium")
@@ -54,7 +54,7 @@ def design() -> TapDesign:
 
 @pytest.fixture(scope="module")
 def file(design: TapDesign, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    mesh = preview_mesh(design)
+    mesh = preview_mesh(design.tap)
     content = PageContent(
         all_drawings(design),
         Model(mesh.vertices, mesh.triangles, "Preview, not proved"),
@@ -141,7 +141,7 @@ def test_the_slider_moves_the_section_and_the_cut(opened: Opened, design: TapDes
         page.locator("#height").fill(str(place))
         text = page.locator("#height-text").inner_text()
         z = float(re.findall(r"[0-9.]+", text)[0])
-        expected = section_outline(design, z).area
+        expected = section_outline(design.tap, z).area
         assert page.evaluate(AREA) == pytest.approx(expected, rel=0.01)
         assert opened.pixels() != seen
         seen = opened.pixels()
@@ -212,5 +212,5 @@ def test_stations_cover_the_tap_in_order(design: TapDesign) -> None:
     heights = [station["z"] for station in stations(design)]
     assert heights == sorted(heights)
     for station in stations(design)[::7]:
-        expected = section_outline(design, station["z"]).area
+        expected = section_outline(design.tap, station["z"]).area
         assert station["area"] == pytest.approx(expected, rel=1e-4)

@@ -6,13 +6,14 @@ import numpy as np
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.profile_line import between, height_at, profile_line
 from tapmodel.report.sections.tap import thread as thread_section
+from tapmodel.shape.figures import figures_of
 from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 
 
 @pytest.fixture(scope="module")
@@ -20,10 +21,18 @@ def rounded() -> TapDesign:
     """An invented form: flanks at 27.5°, crest and root arcs of 0.137 P."""
     design = design_tap(job_for("M10"))
     radius = 0.137 * design.tap.thread.pitch
-    form = {"crest_flat": 0.0, "root_flat": 0.0, "crest_radius": radius, "root_radius": radius}
-    return dataclasses.replace(
-        design, thread=dataclasses.replace(design.tap.thread, flank_angle=27.5, **form)
+    thread = dataclasses.replace(
+        design.tap.thread,
+        flank_angle=27.5,
+        rounded_crest=True,
+        root_flat=0.0,
+        root_radius=radius,
     )
+    # An arc of that radius, touching both flanks, ends here.
+    crest = thread.flanks.sharp - radius * thread.flanks.short
+    thread = dataclasses.replace(thread, major=thread.pitch_diameter + crest)
+    tap = dataclasses.replace(design.tap, thread=thread)
+    return dataclasses.replace(design, tap=tap, figures=figures_of(tap))
 
 
 def test_its_line_follows_the_profile(rounded: TapDesign) -> None:

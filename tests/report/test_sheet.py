@@ -9,6 +9,7 @@ import pytest
 from pypdf import PdfReader
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sections.order import OPERATIONS
@@ -18,7 +19,6 @@ from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import paged, write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.spec.job_file import job_for, read_job
-from tapmodel.design.record import TapDesign
 
 POINTS_PER_MM = 72 / 25.4
 SIZES = {Paper.A4: (210.0, 297.0), Paper.LETTER: (215.9, 279.4)}
@@ -123,11 +123,11 @@ def test_limits_settings_and_cautions_stand_on_it(
     path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
     write_sheet(path, reference, drawn)
-    text, flutes, thread = _text(path), reference.tap.flutes, reference.tap.thread
-    assert f"{thread.pitch_min:.4f} mm to {thread.pitch_max:.4f} mm" in text
-    assert f"at least {thread.major_min:.3f} mm" in text
-    assert f"{flutes.depth_from_top:.3f} mm" in text
-    assert f"cutter axis left of the centre line {abs(flutes.offset):.3f} mm" in text
+    text, limits, offset = _text(path), reference.limits, reference.tap.flutes.offset
+    assert f"{limits.pitch_min:.4f} mm to {limits.pitch_max:.4f} mm" in text
+    assert f"at least {limits.major_min:.3f} mm" in text
+    assert f"{reference.figures.depth_from_top:.3f} mm" in text
+    assert f"cutter axis left of the centre line {abs(offset):.3f} mm" in text
     assert "Eye protection" in text
     for drawing in drawn.values():
         assert drawing.title in text

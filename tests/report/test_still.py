@@ -16,12 +16,13 @@ from tapmodel.checks.ideal.laws import (
     void_depth,
 )
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
 from tapmodel.report.pictures.still import draw_views
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
 TAPS = (
@@ -44,30 +45,29 @@ def _design(text: str, *sets: str) -> TapDesign:
 
 @cache
 def _mesh(text: str, *sets: str) -> Mesh:
-    return preview_mesh(_design(text, *sets))
+    return preview_mesh(_design(text, *sets).tap)
 
 
 def _name(value: object) -> str:
     return " ".join(value) if isinstance(value, tuple) else str(value)
 
 
-def _missing_flute(design: TapDesign) -> TapDesign:
-    count = design.tap.flutes.count - 1
-    angles = tuple(360 * flute / count for flute in range(count))
-    return replace(design, flutes=replace(design.tap.flutes, count=count, angles=angles))
+def _missing_flute(tap: Tap) -> Tap:
+    return replace(tap, flutes=replace(tap.flutes, count=tap.flutes.count - 1))
 
 
-def _other_hand(design: TapDesign) -> TapDesign:
-    hand = Hand.RIGHT if design.tap.thread.hand is Hand.LEFT else Hand.LEFT
-    return replace(design, thread=replace(design.tap.thread, hand=hand))
+def _other_hand(tap: Tap) -> Tap:
+    hand = Hand.RIGHT if tap.thread.hand is Hand.LEFT else Hand.LEFT
+    return replace(tap, thread=replace(tap.thread, hand=hand))
 
 
-def _thread_alone_of_other_hand(design: TapDesign) -> TapDesign:
-    return replace(design, thread=replace(design.tap.thread, lead=-design.tap.thread.lead))
+def _thread_alone_of_other_hand(tap: Tap) -> Tap:
+    # Mirrored twice, the flutes stand where they stood.
+    return _other_hand(_offset_to_other_side(tap))
 
 
-def _offset_to_other_side(design: TapDesign) -> TapDesign:
-    return replace(design, flutes=replace(design.tap.flutes, offset=-design.tap.flutes.offset))
+def _offset_to_other_side(tap: Tap) -> Tap:
+    return replace(tap, flutes=replace(tap.flutes, offset=-tap.flutes.offset))
 
 
 # What is wrong with the tap, and by which of the errors the pictures must tell.
@@ -89,7 +89,7 @@ def test_every_picture_shows_the_solid_of_the_record(tap: tuple[str, ...], tmp_p
 def test_a_wrong_tap_is_told_apart(tap: tuple[str, ...], wrong: str, tmp_path: Path) -> None:
     spoil, sign = SPOILT[wrong]
     design = _design(*tap)
-    assert errors(design, preview_mesh(spoil(design)), tmp_path)[sign] > 2
+    assert errors(design, preview_mesh(spoil(design.tap)), tmp_path)[sign] > 2
 
 
 @pytest.mark.parametrize("tap", TAPS, ids=_name)
@@ -125,14 +125,15 @@ def _differing(one: Picture, other: Picture) -> float:
 @pytest.mark.parametrize("tap", TAPS, ids=_name)
 def test_dashed_lines_lie_where_the_land_would_without_relief(tap: tuple[str, ...]) -> None:
     design = _design(*tap)
+    tapped = design.tap
     lines = all_pictures(design)["land"].references
     assert len(lines) > 3
     for line in lines:
-        x, y, z = right_hand(design, line).T
-        w = from_crest(design.tap.thread, np.degrees(np.arctan2(y, x)), z)
-        undropped = np.minimum(profile_radius(design.tap.thread, w), cone_radius(design.tap.chamfer, z))
+        x, y, z = right_hand(tapped, line).T
+        w = from_crest(tapped.thread, np.degrees(np.arctan2(y, x)), z)
+        undropped = np.minimum(profile_radius(tapped.thread, w), cone_radius(tapped.chamfer, z))
         np.testing.assert_allclose(np.hypot(x, y), undropped, atol=1e-4)
-    on_wall = void_depth(design.tap.flutes, right_hand(design, lines[-1])).max(axis=0)
+    on_wall = void_depth(tapped.flutes, right_hand(tapped, lines[-1])).max(axis=0)
     np.testing.assert_allclose(on_wall, 0.0, atol=1e-9)
 
 

@@ -1,11 +1,11 @@
+from tapmodel.design.record import TapDesign
 from tapmodel.report.wires_page import wires_page
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
-from tapmodel.design.record import TapDesign
 
 
-def test_page_tells_limits_verdict_and_infeed(small_tap: TapDesign):
-    asked = thread_of_design(small_tap, 7.35, Overrides())
+def test_page_tells_limits_verdict_and_infeed(small_design: TapDesign):
+    asked = thread_of_design(small_design, 7.35, Overrides())
     answer = answer_wires(asked, Wires(wire=0.58, measured=8.4, compound=29.5))
     page = wires_page(answer)
     assert answer.reading is not None

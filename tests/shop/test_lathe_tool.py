@@ -6,11 +6,11 @@ from dataclasses import replace
 import pytest
 
 from tapmodel.shop.lathe_tool import Side, lathe_tool
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
 
-def test_single_start_metric(small_tap: TapDesign):
+def test_single_start_metric(small_tap: Tap):
     """M8x1: major 8.05, pitch diameter 7.42, root flat 0.125; tan of the lead angle = 1/(pi*d)."""
     tool = lathe_tool(small_tap.thread)
     assert tool.included_angle == 60.0
@@ -32,20 +32,20 @@ def test_single_start_metric(small_tap: TapDesign):
     assert tool.tilted_included_angle == pytest.approx(59.95443, abs=1e-4)
 
 
-def test_hand_changes_the_leading_side_and_nothing_else(small_tap: TapDesign):
+def test_hand_changes_the_leading_side_and_nothing_else(small_tap: Tap):
     right = lathe_tool(small_tap.thread)
     left = lathe_tool(replace(small_tap.thread, hand=Hand.LEFT))
     assert right.leading_side is Side.HEADSTOCK
     assert left == replace(right, leading_side=Side.TAILSTOCK)
 
 
-def test_several_starts_need_clearance_on_the_leading_side_only(small_tap: TapDesign):
-    tool = lathe_tool(replace(small_tap.thread, starts=3, lead=3.0))
+def test_several_starts_need_clearance_on_the_leading_side_only(small_tap: Tap):
+    tool = lathe_tool(replace(small_tap.thread, starts=3))
     assert tool.helix_minor == pytest.approx(math.degrees(math.atan(3 * 0.0470146)), abs=1e-4)
     assert tool.trailing_clearance < 0 < tool.leading_clearance
 
 
-def test_round_nose(small_tap: TapDesign):
+def test_round_nose(small_tap: Tap):
     rounded = replace(small_tap.thread, root_flat=0.0, root_radius=0.137)
     tool = lathe_tool(rounded)
     assert (tool.nose_flat, tool.nose_radius) == (0.0, 0.137)

@@ -9,8 +9,7 @@ from tapmodel.errors import InputError
 from tapmodel.shop.wires.choice import WireRange, check_wire, choose_wire, wire_range
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import measurement, seated
-from tapmodel.tap.tap import TapThread
-from tapmodel.design.record import TapDesign
+from tapmodel.tap.tap import Tap, TapThread
 
 # Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
 INCH_SET = (
@@ -27,22 +26,20 @@ def groove_of(thread: TapThread) -> Groove:
     return Groove(thread.flank_angle, thread.pitch, thread.lead, thread.pitch_diameter)
 
 
-def whitworth(small_tap: TapDesign) -> TapThread:
+def whitworth(small_tap: Tap) -> TapThread:
     """20 mm over the pitch line, pitch 1, crests and roots rounded."""
     return replace(
         small_tap.thread,
         flank_angle=27.5,
         major=20.0 + DEPTH,
         pitch_diameter=20.0,
-        minor=20.0 - DEPTH,
-        crest_flat=0.0,
+        rounded_crest=True,
         root_flat=0.0,
-        crest_radius=ROUNDING,
         root_radius=ROUNDING,
     )
 
 
-def test_ends_of_the_range(small_tap: TapDesign):
+def test_ends_of_the_range(small_tap: Tap):
     thread = small_tap.thread
     groove = groove_of(thread)
     found = wire_range(groove, thread)
@@ -52,15 +49,16 @@ def test_ends_of_the_range(small_tap: TapDesign):
     assert found.best == pytest.approx(0.57735, abs=0.001)
 
 
-def test_root_that_a_thin_wire_would_touch(small_tap: TapDesign):
+def test_root_that_a_thin_wire_would_touch(small_tap: Tap):
     """A root filled up to just below the pitch line: the wire has to clear it."""
-    shallow = replace(small_tap.thread, minor=7.3, root_flat=0.5 - 0.12 * math.tan(math.pi / 6))
+    shallow = replace(small_tap.thread, root_flat=0.5 - 0.12 * math.tan(math.pi / 6))
+    assert shallow.minor == pytest.approx(7.3, abs=1e-12)
     groove = groove_of(shallow)
     least = wire_range(groove, shallow).least
     assert 2 * seated(groove, least).axis_radius - least == pytest.approx(7.3, abs=1e-9)
 
 
-def test_rounded_crests_and_roots_shorten_the_flank(small_tap: TapDesign):
+def test_rounded_crests_and_roots_shorten_the_flank(small_tap: Tap):
     """The thickest wire touches where the crest's rounding begins, twice its height lower."""
     thread = whitworth(small_tap)
     ring = replace(groove_of(thread), lead=0.0)
@@ -73,17 +71,18 @@ def test_rounded_crests_and_roots_shorten_the_flank(small_tap: TapDesign):
     assert found.least == pytest.approx(flush, abs=1e-6)
 
 
-def test_rounded_root_that_a_thin_wire_would_fall_into(small_tap: TapDesign):
+def test_rounded_root_that_a_thin_wire_would_fall_into(small_tap: Tap):
     """In a ring groove the wire that touches where the rounding begins is the rounding itself."""
     thread = small_tap.thread
     sharp = thread.pitch_diameter / 2 - thread.pitch / 4 * math.sqrt(3)
     bottom = sharp + 0.3 / math.sin(math.radians(30)) - 0.3
-    rounded = replace(thread, root_flat=0.0, root_radius=0.3, minor=2 * bottom)
+    rounded = replace(thread, root_flat=0.0, root_radius=0.3)
+    assert rounded.minor == pytest.approx(2 * bottom, abs=1e-12)
     least = wire_range(replace(groove_of(thread), lead=0.0), rounded).least
     assert least == pytest.approx(2 * 0.3, abs=1e-9)
 
 
-def test_wire_outside_the_range_is_refused_with_range_and_best(small_tap: TapDesign):
+def test_wire_outside_the_range_is_refused_with_range_and_best(small_tap: Tap):
     allowed = wire_range(groove_of(small_tap.thread), small_tap.thread)
     check_wire(allowed.best, allowed)
     for wire in (allowed.least * 0.99, allowed.greatest * 1.01):

@@ -8,30 +8,30 @@ from typing import Any
 import pytest
 
 from tapmodel.design.design import design_tap
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
 from tapmodel.shop.wires.reading import Verdict
 from tapmodel.shop.wires.record import wires_record
 from tapmodel.spec.job_file import job_for
-from tapmodel.design.record import TapDesign
 from tapmodel.words import Hand
 
 BASIC = 7.350
 
 
-def answer(tap: TapDesign, wires: Wires, overrides: Overrides | None = None) -> WiresAnswer:
-    return answer_wires(thread_of_design(tap, BASIC, overrides or Overrides()), wires)
+def answer(design: TapDesign, wires: Wires, overrides: Overrides | None = None) -> WiresAnswer:
+    return answer_wires(thread_of_design(design, BASIC, overrides or Overrides()), wires)
 
 
-def over(tap: TapDesign, pitch_diameter: float) -> float:
+def over(design: TapDesign, pitch_diameter: float) -> float:
     """What a tap of that pitch diameter measures over a wire of 0.58 mm."""
     given = Overrides(pitch_diameter=pitch_diameter)
-    return answer(tap, Wires(wire=0.58), given).at_basic.exact
+    return answer(design, Wires(wire=0.58), given).at_basic.exact
 
 
-def test_limits_of_the_measurement(small_tap: TapDesign):
-    found = answer(small_tap, Wires(wire=0.58))
+def test_limits_of_the_measurement(small_design: TapDesign):
+    found = answer(small_design, Wires(wire=0.58))
     # E + 3w - 0.866025 P, and some 0.0007 for the lead angle of 2.5 degrees.
     assert found.measurement_min == pytest.approx(7.41 + 1.74 - 0.866025 + 0.0008, abs=0.0002)
     assert found.measurement_max == pytest.approx(7.43 + 1.74 - 0.866025 + 0.0008, abs=0.0002)
@@ -49,9 +49,9 @@ VERDICTS = [
 
 
 @pytest.mark.parametrize(("pitch_diameter", "verdict"), VERDICTS)
-def test_verdict_and_infeed(small_tap: TapDesign, pitch_diameter: float, verdict: Verdict):
-    measured = over(small_tap, pitch_diameter)
-    reading = answer(small_tap, Wires(wire=0.58, measured=measured, compound=29.5)).reading
+def test_verdict_and_infeed(small_design: TapDesign, pitch_diameter: float, verdict: Verdict):
+    measured = over(small_design, pitch_diameter)
+    reading = answer(small_design, Wires(wire=0.58, measured=measured, compound=29.5)).reading
     assert reading is not None
     assert reading.pitch_diameter == pytest.approx(pitch_diameter, abs=1e-9)
     assert reading.verdict is verdict
@@ -62,50 +62,51 @@ def test_verdict_and_infeed(small_tap: TapDesign, pitch_diameter: float, verdict
     assert dict(reading.infeed_at_compound)[29.5] == reading.infeed
 
 
-def test_wire_is_the_best_or_the_nearest_on_hand(small_tap: TapDesign):
-    best = answer(small_tap, Wires())
+def test_wire_is_the_best_or_the_nearest_on_hand(small_design: TapDesign):
+    best = answer(small_design, Wires())
     assert best.wire == best.allowed.best
-    assert answer(small_tap, Wires(on_hand=(0.5, 0.6, 0.7))).wire == 0.6
+    assert answer(small_design, Wires(on_hand=(0.5, 0.6, 0.7))).wire == 0.6
     with pytest.raises(InputError, match=r"wire: 0\.4 "):
-        answer(small_tap, Wires(wire=0.4))
+        answer(small_design, Wires(wire=0.4))
 
 
-def test_value_that_cannot_have_been_measured(small_tap: TapDesign):
+def test_value_that_cannot_have_been_measured(small_design: TapDesign):
     """A groove too shallow for the wire, and a value in inches."""
-    for measured in (over(small_tap, 8.2), 0.33):
+    for measured in (over(small_design, 8.2), 0.33):
         with pytest.raises(InputError, match=r"measured: .*rests on the crests|two wires"):
-            answer(small_tap, Wires(wire=0.58, measured=measured))
+            answer(small_design, Wires(wire=0.58, measured=measured))
 
 
-def test_steep_trapezoid_that_a_straight_wire_cannot_measure(small_tap: TapDesign):
+def test_steep_trapezoid_that_a_straight_wire_cannot_measure(small_design: TapDesign):
     """12 starts at 50 degrees: the wire that stands level with the crests fouls them."""
     pitch_diameter = 12 / (math.pi * math.tan(math.radians(50)))
     flat = 0.5 - 0.54 * math.tan(math.radians(14.5))
     thread = replace(
-        small_tap.thread,
+        small_design.tap.thread,
         flank_angle=14.5,
-        lead=12.0,
         starts=12,
         pitch_diameter=pitch_diameter,
         major=pitch_diameter + 0.54,
-        minor=pitch_diameter - 0.54,
-        crest_flat=flat,
         root_flat=flat,
     )
-    asked = thread_of_design(replace(small_tap, thread=thread), pitch_diameter, Overrides())
+    assert (thread.lead, thread.crest_flat) == (12.0, pytest.approx(flat))
+    assert thread.minor == pytest.approx(pitch_diameter - 0.54)
+    steep = replace(small_design, tap=replace(small_design.tap, thread=thread))
+    asked = thread_of_design(steep, pitch_diameter, Overrides())
     with pytest.raises(InputError, match=r"straight wires foul the crests at 50\.0 deg"):
         answer_wires(asked, Wires())
     assert answer_wires(asked, Wires(wire=0.46)).wire == 0.46
 
 
-def test_left_hand_measures_the_same(small_tap: TapDesign):
-    left = replace(small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT))
+def test_left_hand_measures_the_same(small_design: TapDesign):
+    tap = small_design.tap
+    left = replace(small_design, tap=replace(tap, thread=replace(tap.thread, hand=Hand.LEFT)))
     wires = Wires(wire=0.58, measured=8.3)
-    assert wires_record(answer(left, wires)) == wires_record(answer(small_tap, wires))
+    assert wires_record(answer(left, wires)) == wires_record(answer(small_design, wires))
 
 
-def test_record_is_flat_json(small_tap: TapDesign):
-    record = wires_record(answer(small_tap, Wires(wire=0.58, measured=8.3)))
+def test_record_is_flat_json(small_design: TapDesign):
+    record = wires_record(answer(small_design, Wires(wire=0.58, measured=8.3)))
     assert json.loads(json.dumps(record, allow_nan=False)) == record
     assert record["wire"] == 0.58
     assert record["lead_angle"] == pytest.approx(2.4797, abs=1e-4)
@@ -118,8 +119,8 @@ def test_record_is_flat_json(small_tap: TapDesign):
     assert set(record["infeed_at_compound"]) == {"0", "29", "29.5", "30"}
 
 
-def test_record_without_a_measured_value(small_tap: TapDesign):
-    record = wires_record(answer(small_tap, Wires(wire=0.58)))
+def test_record_without_a_measured_value(small_design: TapDesign):
+    record = wires_record(answer(small_design, Wires(wire=0.58)))
     assert not {"pitch_diameter", "verdict", "infeed"} & set(record)
 
 
@@ -177,20 +178,21 @@ def test_nonsense_at_hand(field: str, given: dict[str, Any]):
     assert caught.value.field == field
 
 
-def test_design_overrides(small_tap: TapDesign):
-    asked = thread_of_design(small_tap, BASIC, Overrides(pitch_diameter=7.4, starts=2))
+def test_design_overrides(small_design: TapDesign):
+    asked = thread_of_design(small_design, BASIC, Overrides(pitch_diameter=7.4, starts=2))
     assert (asked.groove.pitch_diameter, asked.groove.lead) == (7.4, 2.0)
-    steep = thread_of_design(small_tap, BASIC, Overrides(lead_angle=10.0))
+    steep = thread_of_design(small_design, BASIC, Overrides(lead_angle=10.0))
     assert steep.groove.lead_angle == pytest.approx(10.0)
 
 
-def test_notes_say_when_to_measure(small_tap: TapDesign):
-    odd = answer(small_tap, Wires(compound=40.0)).notes
+def test_notes_say_when_to_measure(small_design: TapDesign):
+    odd = answer(small_design, Wires(compound=40.0)).notes
     assert "3 flutes every land faces a flute" in odd[0]
     assert "(0.5 mm) apart" in odd[1]
     assert "0.009 mm in the reading" in odd[1]
     assert "set it to 30°" in odd[2]
-    even = replace(small_tap, flutes=replace(small_tap.flutes, count=4))
+    tap = small_design.tap
+    even = replace(small_design, tap=replace(tap, flutes=replace(tap.flutes, count=4)))
     notes = answer(even, Wires(), Overrides(starts=2)).notes
     assert "opposite each other" in notes[0]
     assert "two wires measure as three do" in notes[1]

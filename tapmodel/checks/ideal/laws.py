@@ -32,8 +32,9 @@ def relief_drop(relief: Relief, major: float, phi: Floats) -> Floats:
     """
     if relief.kind is ReliefKind.CONCENTRIC:
         return np.zeros_like(phi)
-    offset, begin = relief.arc_offset, relief.margin_angle
+    offset, begin = relief.arc_offset, 0.0
     if relief.kind is ReliefKind.CON_ECCENTRIC:
+        begin = relief.margin_angle
         behind, radius, direction = np.maximum(phi, begin), major / 2 - offset, begin
     else:
         behind, radius = phi, major / 2

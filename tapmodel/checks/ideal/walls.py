@@ -1,6 +1,6 @@
 """The flutes in polar terms: where a flute's two walls stand at a radius, and who owns a point.
 
-Written from the definitions in `tapmodel.tap.design`, not from the geometry room: these
+Written from the definitions in `tapmodel.tap.tap`, not from the geometry room: these
 numbers judge that room's solid.
 """
 

@@ -114,8 +114,9 @@ def _rake(design: TapDesign) -> Findings:
         where = "on the ball's arc" if on_ball(section, crest) else "on the straight wall"
         what = (
             f"The flutes are centred: the edge lies {where} and cutter and depth alone settle the "
-            f"rake, {design.figures.rake_crest:.2f} deg at the crest and {design.figures.rake_root:.2f} deg at the "
-            "root; set flutes.rake instead of the offset to choose it."
+            f"rake, {design.figures.rake_crest:.2f} deg at the crest and "
+            f"{design.figures.rake_root:.2f} deg at the root; set flutes.rake instead of the "
+            "offset to choose it."
         )
         yield finding("centred-flutes", NOTE, what, numbers)
     if on_ball(section, crest) and edge < 0:

@@ -34,7 +34,7 @@ def section_outline(tap: Tap, z: float) -> Outline:
     Raises:
         InputError: `z` is not on the tap.
 
-    Source: derived here from the definitions in `tapmodel.tap.design`.
+    Source: derived here from the definitions in `tapmodel.tap.tap`.
     """
     blank = tap.blank
     if not 0.0 <= z <= blank.overall_length:

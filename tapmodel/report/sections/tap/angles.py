@@ -6,20 +6,18 @@ from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Word
 
 def section(design: TapDesign) -> Section:
     """Angles and sizes that follow from the milling."""
-    flutes = design.tap.flutes
+    flutes, figures = design.tap.flutes, design.figures
     rows = (
         Row("flutes", Words(str(flutes.count))),
-        Row("rake at the crest (tangential hook)", Angle(design.figures.rake_crest)),
-        Row("rake at the pitch line", Angle(design.figures.rake_pitch)),
-        Row("rake at the root", Angle(design.figures.rake_root)),
-        Row("chordal hook", Angle(design.figures.chordal_hook)),
-        Row("land, angle", Angle(design.figures.land_angle)),
-        Row("land, width along the arc", Length(design.figures.land_width, 2), measured=True),
+        Row("rake at the crest (tangential hook)", Angle(figures.rake_crest)),
+        Row("rake at the pitch line", Angle(figures.rake_pitch)),
+        Row("rake at the root", Angle(figures.rake_root)),
+        Row("chordal hook", Angle(figures.chordal_hook)),
+        Row("land, angle", Angle(figures.land_angle)),
+        Row("land, width along the arc", Length(figures.land_width, 2), measured=True),
         Row(
             "area of one flute",
-            Words(
-                f"{design.figures.flute_area:{'.2f' if design.figures.flute_area > 1 else '.3g'}} mm²"
-            ),
+            Words(f"{figures.flute_area:{'.2f' if figures.flute_area > 1 else '.3g'}} mm²"),
         ),
     )
     return Section("angles", "Cutting angles and lands", (Rows(rows),))

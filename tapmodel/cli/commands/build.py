@@ -1,0 +1,78 @@
+"""`tapmodel build`: the solid, proved, and every file."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import (
+    USUAL,
+    AsJson,
+    JobArgument,
+    Megabytes,
+    Out,
+    PaperSize,
+    Seconds,
+    Sets,
+    TextUnits,
+    View,
+)
+from tapmodel.cli.progress import foreseen_for, limits_of, progress
+from tapmodel.cli.settled import designed, refuse_broken
+from tapmodel.cli.telling import print_json, tell_delivery, tell_preview
+from tapmodel.errors import escaped
+from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
+from tapmodel.report.units import Look, Paper, Projection, Units
+from tapmodel.run.wish import Wish
+from tapmodel.run.workshop import (
+    builders,
+    preview_with,
+    previewers,
+    produce_with,
+)
+
+
+def build(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: JobArgument,
+    out: Out = Path("out"),
+    sets: Sets = None,
+    formats: Annotated[
+        str, typer.Option(help="Kinds of files to write, with commas; no others are written.")
+    ] = DEFAULT_FORMATS,
+    *,
+    force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
+    preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
+    as_json: AsJson = False,
+    paper: PaperSize = Paper.A4,
+    units: TextUnits = Units.MM,
+    projection: View = Projection.FIRST,
+    seconds: Seconds = USUAL.seconds,
+    megabytes: Megabytes = USUAL.memory_mb,
+) -> None:
+    """Build the solid, prove it, and write the files wanted and the record to OUT/NAME.
+
+    With --force a design that breaks a rule is built all the same and the exit code is 0; one that
+    leaves no tap to describe cannot be forced.
+    """
+    wanted = Wish(parse_formats(formats), Look(paper, units, projection))
+    limits = limits_of(seconds, megabytes)
+    with previewers(None, limits) if preview else builders(wanted, limits) as crew:
+        settled, _ = designed(job, sets)
+        from tapmodel.report.numbers import findings_text
+        from tapmodel.report.summary import build_summary
+
+        for line in findings_text(settled.findings):
+            say(line, aside=True)
+        refuse_broken(settled, force=force)
+        foreseen = foreseen_for(settled, limits, preview=preview)
+        with progress(foreseen) as tell:
+            if preview:
+                tell_preview(preview_with(crew, settled, out, tell), out, err=as_json)
+                return
+            record = produce_with(crew, settled, out, wanted, tell)
+    if as_json:
+        print_json(record)
+    else:
+        say(build_summary(record, Path(escaped(str(out / settled.name)))))
+    tell_delivery(record)

@@ -1,0 +1,22 @@
+"""`tapmodel design`: every number of a tap."""
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import AsJson, JobArgument, Sets
+from tapmodel.cli.settled import designed, has_errors
+from tapmodel.cli.telling import print_json
+
+
+def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> None:
+    """Print every number of a tap for the hole; no model is built."""
+    from tapmodel.report.numbers import design_page
+    from tapmodel.run.record import design_record
+
+    settled, _ = designed(job, sets)
+    if as_json:
+        print_json(design_record(settled))
+    else:
+        say(design_page(settled))
+    if has_errors(settled):
+        raise typer.Exit(1)

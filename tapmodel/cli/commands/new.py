@@ -1,0 +1,36 @@
+"""`tapmodel new`: a commented job file."""
+
+import os
+import shlex
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import JobArgument, Sets
+from tapmodel.cli.settled import designed, end
+from tapmodel.errors import InputError, escaped
+
+
+def new(
+    designation: JobArgument,
+    file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
+    sets: Sets = None,
+    *,
+    overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
+) -> None:
+    """Write a commented job file with every value chosen and why."""
+    from tapmodel.export.atomic import write_whole
+    from tapmodel.report.job_file import commented_job
+
+    settled, job = designed(designation, sets)
+    taken = os.path.lexists(file)
+    if taken and not overwrite:
+        raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
+    if (taken and not file.is_file()) or not file.name:
+        raise InputError("FILE", str(file), "the name of an ordinary file")
+    write_whole(file.resolve(), commented_job(job, settled).encode())
+    written = f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}"
+    say(escaped(written), aside=True)
+    end(settled)

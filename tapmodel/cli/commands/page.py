@@ -1,0 +1,33 @@
+"""`tapmodel page`: a page with an unproved mesh."""
+
+from pathlib import Path
+
+from tapmodel.cli.options import USUAL, JobArgument, Megabytes, Out, Seconds, Sets, TextUnits, View
+from tapmodel.cli.progress import foreseen_for, limits_of, progress
+from tapmodel.cli.settled import designed, end
+from tapmodel.cli.telling import tell_preview
+from tapmodel.report.units import Look, Projection, Units
+from tapmodel.run.workshop import (
+    preview_with,
+    previewers,
+)
+
+
+def page(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: JobArgument,
+    out: Out = Path("out"),
+    sets: Sets = None,
+    *,
+    units: TextUnits = Units.MM,
+    projection: View = Projection.FIRST,
+    seconds: Seconds = USUAL.seconds,
+    megabytes: Megabytes = USUAL.memory_mb,
+) -> None:
+    """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
+    limits = limits_of(seconds, megabytes)
+    with previewers(Look(units=units, projection=projection), limits) as crew:
+        settled, _ = designed(job, sets)
+        with progress(foreseen_for(settled, limits, preview=True)) as tell:
+            record = preview_with(crew, settled, out, tell)
+    tell_preview(record, out)
+    end(settled)

@@ -1,0 +1,39 @@
+"""`tapmodel sheet`: the papers without a model."""
+
+from pathlib import Path
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import JobArgument, Out, PaperSize, Sets, TextUnits, View
+from tapmodel.cli.settled import designed, end
+from tapmodel.cli.telling import tell_delivery
+from tapmodel.errors import escaped
+from tapmodel.report.units import Look, Paper, Projection, Units
+
+
+def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: JobArgument,
+    out: Out = Path("out"),
+    sets: Sets = None,
+    *,
+    paper: PaperSize = Paper.A4,
+    units: TextUnits = Units.MM,
+    projection: View = Projection.FIRST,
+) -> None:
+    """Write the sheet to take to the machine, its page and all drawings; no model is built."""
+    from tapmodel.report.page.write import PageContent, write_page
+    from tapmodel.report.sheet.papers import write_papers
+    from tapmodel.run.delivery.place import deliver
+    from tapmodel.run.delivery.staging import staging
+    from tapmodel.run.record import design_record
+
+    settled, _ = designed(job, sets)
+    look = Look(paper, units, projection)
+    with staging(out, settled.name) as staged:
+        _, drawings = write_papers(settled, staged, look)
+        page = staged / f"{settled.name}-sheet.html"
+        write_page(page, settled, PageContent(drawings), look.units)
+        record = deliver(staged, out / settled.name, design_record(settled))
+    for path in record["delivery"]["written"]:
+        say(escaped(str(out / settled.name / path)))
+    tell_delivery(record)
+    end(settled)

@@ -1,0 +1,48 @@
+"""`tapmodel verify`: a STEP file against a job."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import AsJson, JobArgument, Sets
+from tapmodel.cli.progress import progress
+from tapmodel.cli.settled import designed
+from tapmodel.cli.telling import print_json
+from tapmodel.errors import InputError, KernelError
+from tapmodel.run.workshop import (
+    inspect_with,
+    inspectors,
+)
+
+
+def verify(
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help="A STEP file, for instance back from CAM.")
+    ],
+    job: JobArgument,
+    sets: Sets = None,
+    *,
+    as_json: AsJson = False,
+) -> None:
+    """Compare the solid in a STEP file with the tap that a job asks for."""
+    with inspectors() as crew:
+        from tapmodel.export.step.foreign import refuse_unreadable
+        from tapmodel.report.summary import verify_summary
+
+        settled, _ = designed(job, sets)
+        refuse_unreadable(file)
+        with progress() as tell:
+            try:
+                measured = inspect_with(crew, settled, file, tell)
+            except KernelError as error:
+                # Whatever becomes of the kernel over a file from elsewhere, the file did it.
+                allowed = f"a STEP file of a sound solid ({error})"
+                raise InputError("FILE", str(file), allowed) from None
+    if as_json:
+        print_json(measured)
+    else:
+        say(verify_summary(measured))
+    if measured["differences"]:
+        raise typer.Exit(1)

@@ -1,0 +1,30 @@
+"""Arguments and options that several commands share."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.run.crew import Limits
+
+USUAL = Limits()
+
+JobArgument = Annotated[
+    str, typer.Argument(metavar="JOB", help="A designation such as M18x0.75-LH, or a .toml file.")
+]
+Sets = Annotated[
+    list[str] | None,
+    typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
+]
+Out = Annotated[Path, typer.Option(help="Folder for results.")]
+PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
+TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
+View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
+Seconds = Annotated[
+    float, typer.Option("--limit-seconds", help="The longest that the work may take.")
+]
+Megabytes = Annotated[
+    int, typer.Option("--limit-mb", help="The most memory that each process may ask for.")
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]

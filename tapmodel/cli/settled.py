@@ -1,0 +1,64 @@
+"""From the words of a command to a design, and what becomes of one that breaks a rule."""
+
+import os
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.errors import RefusedError
+from tapmodel.findings import Finding
+from tapmodel.words import Severity
+
+if TYPE_CHECKING:
+    from tapmodel.design.record import TapDesign
+    from tapmodel.spec.job import Job
+
+
+def designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
+    """The design of a designation or of a job file, and the job.
+
+    Raises:
+        InputError: a word or value that cannot be used.
+        NoTapError: values that leave no tap to describe.
+    """
+    from tapmodel.design.design import design_tap
+    from tapmodel.spec.job_file import job_for, read_job
+
+    is_file = text.lower().endswith(".toml") or (os.sep in text and os.path.exists(text))  # noqa: PTH110  (never raises)
+    job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
+    return design_tap(job), job
+
+
+def has_errors(settled: "TapDesign") -> bool:
+    """Whether a design breaks a rule."""
+    return bool(errors_of(settled))
+
+
+def errors_of(settled: "TapDesign") -> tuple[Finding, ...]:
+    """The rules that a design breaks."""
+    return tuple(f for f in settled.findings if f.severity is Severity.ERROR)
+
+
+def refuse_broken(settled: "TapDesign", *, force: bool) -> None:
+    """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
+    if not has_errors(settled):
+        return
+    impossible = [f"{f.no_solid} [{f.code}]" for f in settled.findings if f.no_solid]
+    if impossible:
+        even = "even --force cannot build it" if force else "--force could not build it either"
+        raise RefusedError(f"not built, see the errors above; {even}: {'; '.join(impossible)}")
+    if not force:
+        raise RefusedError("not built, see the errors above; --force builds it anyway")
+
+
+def end(settled: "TapDesign") -> None:
+    """Say which rules the design breaks beside what was handed over, and in the exit code."""
+    if not has_errors(settled):
+        return
+    from tapmodel.report.numbers import findings_text
+
+    for line in findings_text(errors_of(settled)):
+        say(line, aside=True)
+    raise typer.Exit(1)

@@ -1,0 +1,33 @@
+"""What a command says about what it made."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from tapmodel.cli.ending import say
+from tapmodel.errors import escaped
+
+
+def tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> None:
+    """Name what was written without a proof, to stderr with `err`."""
+    for path in record["delivery"]["written"]:
+        shown = escaped(str(out / record["name"] / path))
+        say(f"preview, not proved: {shown}", aside=err)
+    tell_delivery(record)
+
+
+def tell_delivery(record: dict[str, Any]) -> None:
+    """What could not be made, and what became of files that stood in the folder before."""
+    for words in record.get("left_out", ()):
+        say(f"note: left out, {words}", aside=True)
+    delivery = record["delivery"]
+    if delivery["replaced"]:
+        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
+        say(f"note: {words}", aside=True)
+    for old, new in delivery["kept"].items():
+        say(escaped(f"note: your own {old} is kept as {new}"), aside=True)
+
+
+def print_json(value: object) -> None:
+    """Print a value as JSON."""
+    say(json.dumps(value, indent=1, allow_nan=False))

@@ -1,0 +1,110 @@
+"""The same tap with other values, side by side."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
+from itertools import product
+
+from tapmodel.errors import NoTapError
+from tapmodel.library.designed import DesignedTap, design
+from tapmodel.library.request import Request
+from tapmodel.words import Severity
+
+Cell = float | int | str | None
+
+# The figures that tell variants apart, in the order in which they are shown.
+_SHOWN = (
+    *("core_diameter", "rake_crest", "rake_root", "land_angle", "land_width", "flute_area"),
+    *("chamfer_teeth", "chip_thickness", "depth_from_top", "runout_end"),
+)
+
+
+class Comparison(list[dict[str, Cell]]):
+    """Rows, one for each variant, to print, plot or hand to a table library.
+
+    A row holds the values that were varied by field, every figure by name, and `errors` and
+    `warnings`, the codes of what the rules found. Where values leave no tap the figures are None.
+    """
+
+    def __init__(self, rows: Sequence[dict[str, Cell]], varied: Sequence[str]) -> None:
+        """Keep `rows`; `varied` are the fields that differ among them."""
+        super().__init__(rows)
+        self.varied = tuple(varied)
+
+    def __str__(self) -> str:
+        """A table of the varied fields and the figures that tell variants apart."""
+        names = (*self.varied, *_SHOWN, "errors", "warnings")
+        texts = [names, *([_text(row[name]) for name in names] for row in self)]
+        widths = [max(map(len, column)) for column in zip(*texts, strict=True)]
+        return "\n".join(
+            "  ".join(text.rjust(width) for text, width in zip(line, widths, strict=True)).rstrip()
+            for line in texts
+        )
+
+
+def compare(
+    what: Request, varied: Mapping[str, Sequence[object]], sets: Mapping[str, object] | None = None
+) -> Comparison:
+    """Design every combination of the values given.
+
+    Args:
+        what: as for `design`.
+        varied: for each dotted field the values to try.
+        sets: further values, the same for all.
+
+    Returns:
+        A row for each combination, the last field changing fastest.
+
+    Raises:
+        InputError: a value that cannot be used at all, or an unknown field.
+
+    >>> rows = compare("M18x0.75", {"flutes.count": [3, 4, 5]})
+    >>> [row["flutes.count"] for row in rows]
+    [3, 4, 5]
+    """
+    rows = [
+        _row(what, dict(zip(varied, values, strict=True)), sets or {})
+        for values in product(*varied.values())
+    ]
+    return Comparison(rows, tuple(varied))
+
+
+def _row(
+    what: Request, values: Mapping[str, object], sets: Mapping[str, object]
+) -> dict[str, Cell]:
+    head: dict[str, Cell] = {field: _cell(value) for field, value in values.items()}
+    try:
+        made = design(what, {**sets, **values})
+    except NoTapError as error:
+        return head | dict.fromkeys(_SHOWN) | {"errors": error.finding.code, "warnings": ""}
+    return (
+        head
+        | _figures(made)
+        | {
+            "errors": _codes(made, Severity.ERROR),
+            "warnings": _codes(made, Severity.WARNING),
+        }
+    )
+
+
+def _figures(made: DesignedTap) -> dict[str, Cell]:
+    found: dict[str, Cell] = {}
+    for name, value in asdict(made.figures).items():
+        if isinstance(value, dict):
+            found |= {f"{name}.{part}": number for part, number in value.items()}  # pyright: ignore[reportUnknownVariableType]
+        else:
+            found[name] = value
+    return found
+
+
+def _codes(made: DesignedTap, severity: Severity) -> str:
+    return " ".join(finding.code for finding in made.findings if finding.severity is severity)
+
+
+def _cell(value: object) -> Cell:
+    return value if isinstance(value, float | int | str) else str(value)
+
+
+def _text(value: Cell) -> str:
+    if isinstance(value, float):
+        return f"{value:.4g}"
+    return "-" if value in (None, "") else str(value)
