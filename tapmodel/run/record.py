@@ -53,9 +53,10 @@ def _tap(design: TapDesign) -> dict[str, Any]:
         "thread": asdict(thread)
         | {
             "lead": thread.lead,
-            "minor": thread.minor,
             "crest_flat": thread.crest_flat,
             "crest_radius": thread.crest_radius,
+            "root_flat": thread.root_flat,
+            "root_radius": thread.root_radius,
             "tap_class": limits.tap_class,
             "major_min": limits.major_min,
             "pitch_min": limits.pitch_min,

@@ -31,6 +31,14 @@ class Flanks:
         """Width of a flat at a height over the pitch line, on diameter [mm]."""
         return (self.sharp - height) * math.tan(self.angle)
 
+    def radius(self, height: float) -> float:
+        """Radius of an arc that ends at a height over the pitch line, on diameter [mm]."""
+        return (self.sharp - height) / self.short
+
+    def arc_height(self, radius: float) -> float:
+        """Height over the pitch line at which an arc of that radius ends [mm], on diameter."""
+        return self.sharp - radius * self.short
+
     def height(self, flat: float) -> float:
         """Height of a flat of that width [mm], on diameter."""
         return self.sharp - flat / math.tan(self.angle)

@@ -27,9 +27,8 @@ class TapThread:
         flank_angle: between flank and the plane square to the axis [deg], 30 for ISO metric.
         major: diameter over the crests [mm].
         pitch_diameter: where ridge and groove are equally wide [mm].
-        rounded_crest: whether the crest is the arc that touches both flanks, or a flat.
-        root_flat: axial width of the root's flat, 0 where it is rounded [mm].
-        root_radius: of the arc that touches both flanks at the root, 0 for a flat [mm].
+        minor: diameter at the bottom of the root [mm].
+        rounded_crest, rounded_root: whether it is the arc that touches both flanks, or a flat.
         first_z: z at angle 0 of the middle of a crest [mm]; with lead and hand it locates the
             helix: crest middles at `first_z + lead*theta/360 + k*pitch`.
     """
@@ -40,9 +39,9 @@ class TapThread:
     flank_angle: float
     major: float
     pitch_diameter: float
+    minor: float
     rounded_crest: bool
-    root_flat: float
-    root_radius: float
+    rounded_root: bool
     first_z: float
 
     @property
@@ -65,18 +64,19 @@ class TapThread:
     @property
     def crest_radius(self) -> float:
         """Radius of the crest's arc, 0 for a flat [mm]."""
-        if not self.rounded_crest:
-            return 0.0
-        flanks = self.flanks
-        return (flanks.sharp - (self.major - self.pitch_diameter)) / flanks.short
+        return self.flanks.radius(self.major - self.pitch_diameter) if self.rounded_crest else 0.0
 
     @property
-    def minor(self) -> float:
-        """Diameter at the bottom of the root [mm]."""
-        flanks = self.flanks
-        if self.root_radius:
-            return self.pitch_diameter - flanks.sharp + self.root_radius * flanks.short
-        return self.pitch_diameter - flanks.height(self.root_flat)
+    def root_flat(self) -> float:
+        """Axial width of the root's flat, 0 where it is rounded [mm]."""
+        if self.rounded_root:
+            return 0.0
+        return self.flanks.flat(self.pitch_diameter - self.minor)
+
+    @property
+    def root_radius(self) -> float:
+        """Radius of the root's arc, 0 for a flat [mm]."""
+        return self.flanks.radius(self.pitch_diameter - self.minor) if self.rounded_root else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,9 +19,9 @@ def thread(major: float, pitch: float, first_z: float, starts: int = 1) -> TapTh
         flank_angle=30.0,
         major=major,
         pitch_diameter=major - 0.64 * pitch,
+        minor=major - 0.64 * pitch - 0.375 * pitch * math.sqrt(3),
         rounded_crest=False,
-        root_flat=pitch / 8,
-        root_radius=0.0,
+        rounded_root=False,
         first_z=first_z,
     )
 

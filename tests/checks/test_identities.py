@@ -15,6 +15,8 @@ DEPTH, ROUNDING = 0.640327, 0.137329
 def test_flats_end_where_the_flanks_do(small_tap: Tap) -> None:
     thread, slope = small_tap.thread, math.tan(math.radians(30.0))
     assert thread.minor == pytest.approx(7.42 - (0.5 - 0.125) / slope, rel=1e-12)
+    assert thread.root_flat == pytest.approx(0.125, rel=1e-12)
+    assert thread.root_radius == 0.0
     assert thread.crest_flat == pytest.approx(0.5 - (8.05 - 7.42) * slope, rel=1e-12)
     assert thread.crest_radius == 0.0
 
@@ -25,13 +27,13 @@ def test_arcs_are_those_of_the_whitworth_thread(small_tap: Tap) -> None:
         flank_angle=27.5,
         major=20.0 + DEPTH,
         pitch_diameter=20.0,
+        minor=20.0 - DEPTH,
         rounded_crest=True,
-        root_flat=0.0,
-        root_radius=ROUNDING,
+        rounded_root=True,
     )
     assert thread.crest_radius == pytest.approx(ROUNDING, rel=1e-5)
-    assert thread.minor == pytest.approx(20.0 - DEPTH, abs=1e-5)
-    assert thread.crest_flat == 0.0
+    assert thread.root_radius == pytest.approx(ROUNDING, rel=1e-5)
+    assert (thread.crest_flat, thread.root_flat) == (0.0, 0.0)
 
 
 def test_lead_core_directions_and_lengths(small_tap: Tap) -> None:

@@ -48,11 +48,11 @@ ELSEWHERE = [
     ("rounded", "thread.major"),
     ("rounded", "thread.pitch_diameter"),
     ("rounded", "thread.rounded_crest"),
-    ("rounded", "thread.root_radius"),
+    ("rounded", "thread.minor"),
+    ("rounded", "thread.rounded_root"),
 ]
-# What the surface does not depend on at all: which is the cone's relief, and, since a root is an
-# arc where it has a radius, the flat beside that.
-NOWHERE = [("m18", "relief.chamfer.applies_to"), ("rounded", "thread.root_flat")]
+# What the surface does not depend on at all: which is the cone's relief.
+NOWHERE = [("m18", "relief.chamfer.applies_to")]
 
 
 def _with(tap: Tap, path: str, value: object) -> Tap:
@@ -167,7 +167,7 @@ def test_every_field_of_the_definition_is_tried(small_tap: Tap) -> None:
 
 # What follows from the fields, so that none can contradict another.
 FOLLOWS: dict[str, tuple[str, ...]] = {
-    "thread": ("lead", "flanks", "crest_flat", "crest_radius", "minor"),
+    "thread": ("lead", "flanks", "crest_flat", "crest_radius", "root_flat", "root_radius"),
     "flutes": ("core_diameter", "angles"),
     "blank": ("square_start",),
     "": ("chamfer_length",),

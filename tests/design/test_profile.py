@@ -22,16 +22,17 @@ def whitworth(small_tap: Tap) -> TapThread:
         flank_angle=27.5,
         major=10.0,
         pitch_diameter=10.0 - 0.640327 * PITCH,
+        minor=10.0 - 2 * 0.640327 * PITCH,
         rounded_crest=True,
-        root_flat=0.0,
-        root_radius=0.137329 * PITCH,
+        rounded_root=True,
     )
 
 
 def test_the_published_radius_and_depth_meet_the_flanks(whitworth: TapThread) -> None:
     assert whitworth.crest_flat == 0
     assert whitworth.crest_radius == pytest.approx(0.137329 * PITCH, abs=1e-6 * PITCH)
-    assert whitworth.minor == pytest.approx(10.0 - 2 * 0.640327 * PITCH, abs=2e-6 * PITCH)
+    assert whitworth.root_flat == 0
+    assert whitworth.root_radius == pytest.approx(0.137329 * PITCH, abs=1e-6 * PITCH)
     crest, flank, root, _ = segments(whitworth)
     slope = -1 / math.tan(math.radians(27.5))
     assert flank.slope == pytest.approx(slope, rel=1e-5)

@@ -134,10 +134,10 @@ def test_profile_encloses_the_volume_of_the_tap_without_thread_flutes_and_square
 ):
     thread = small_tap.thread
     # Wide enough for the groove to end a hair below the crests.
-    filled = thread.flanks.flat(thread.pitch_diameter - thread.major + 1e-9)
+    filled = thread.major - 1e-9
     bare = replace(
         small_tap,
-        thread=replace(thread, root_flat=filled),
+        thread=replace(thread, minor=filled),
         relief=replace(
             small_tap.relief,
             thread=replace(small_tap.relief.thread, arc_offset=0.0),

@@ -22,8 +22,8 @@ def rounded(tap: Tap, crest: float = 0.137329, root: float = 0.12) -> Tap:
         thread,
         flank_angle=HALF_ANGLE,
         major=thread.pitch_diameter + sharp - (crest * pitch * short if crest else blunt),
+        minor=thread.pitch_diameter - sharp + (root * pitch * short if root else blunt),
         rounded_crest=crest > 0.0,
-        root_flat=0.0 if root else flat,
-        root_radius=root * pitch,
+        rounded_root=root > 0.0,
     )
     return replace(tap, thread=profile)

@@ -21,16 +21,16 @@ def printed_range(small_tap: Tap, flank_angle: float, pitch: float, height: floa
     Crests and roots lie `height` off the pitch line of a screw 40 pitches thick.
     """
     diameter = 40 * pitch
-    root_flat = pitch / 2 - 2 * height * math.tan(math.radians(flank_angle))
     thread = replace(
         small_tap.thread,
         pitch=pitch,
         flank_angle=flank_angle,
         major=diameter + 2 * height,
         pitch_diameter=diameter,
-        root_flat=root_flat,
+        minor=diameter - 2 * height,
     )
-    assert thread.minor == pytest.approx(diameter - 2 * height, abs=1e-12)
+    root_flat = pitch / 2 - 2 * height * math.tan(math.radians(flank_angle))
+    assert thread.root_flat == pytest.approx(root_flat, abs=1e-12)
     return wire_range(Groove(flank_angle, pitch, 0.0, diameter), thread)
 
 

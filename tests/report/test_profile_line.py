@@ -22,15 +22,10 @@ def rounded() -> TapDesign:
     design = design_tap(job_for("M10"))
     radius = 0.137 * design.tap.thread.pitch
     thread = dataclasses.replace(
-        design.tap.thread,
-        flank_angle=27.5,
-        rounded_crest=True,
-        root_flat=0.0,
-        root_radius=radius,
+        design.tap.thread, flank_angle=27.5, rounded_crest=True, rounded_root=True
     )
-    # An arc of that radius, touching both flanks, ends here.
-    crest = thread.flanks.sharp - radius * thread.flanks.short
-    thread = dataclasses.replace(thread, major=thread.pitch_diameter + crest)
+    middle, height = thread.pitch_diameter, thread.flanks.arc_height(radius)
+    thread = dataclasses.replace(thread, major=middle + height, minor=middle - height)
     tap = dataclasses.replace(design.tap, thread=thread)
     return dataclasses.replace(design, tap=tap, figures=figures_of(tap))
 

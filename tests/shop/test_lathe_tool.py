@@ -46,6 +46,8 @@ def test_several_starts_need_clearance_on_the_leading_side_only(small_tap: Tap):
 
 
 def test_round_nose(small_tap: Tap):
-    rounded = replace(small_tap.thread, root_flat=0.0, root_radius=0.137)
+    thread = small_tap.thread
+    minor = thread.pitch_diameter - thread.flanks.arc_height(0.137)
+    rounded = replace(thread, minor=minor, rounded_root=True)
     tool = lathe_tool(rounded)
-    assert (tool.nose_flat, tool.nose_radius) == (0.0, 0.137)
+    assert (tool.nose_flat, tool.nose_radius) == (0.0, pytest.approx(0.137))

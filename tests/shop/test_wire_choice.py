@@ -33,9 +33,9 @@ def whitworth(small_tap: Tap) -> TapThread:
         flank_angle=27.5,
         major=20.0 + DEPTH,
         pitch_diameter=20.0,
+        minor=20.0 - DEPTH,
         rounded_crest=True,
-        root_flat=0.0,
-        root_radius=ROUNDING,
+        rounded_root=True,
     )
 
 
@@ -51,8 +51,7 @@ def test_ends_of_the_range(small_tap: Tap):
 
 def test_root_that_a_thin_wire_would_touch(small_tap: Tap):
     """A root filled up to just below the pitch line: the wire has to clear it."""
-    shallow = replace(small_tap.thread, root_flat=0.5 - 0.12 * math.tan(math.pi / 6))
-    assert shallow.minor == pytest.approx(7.3, abs=1e-12)
+    shallow = replace(small_tap.thread, minor=7.3)
     groove = groove_of(shallow)
     least = wire_range(groove, shallow).least
     assert 2 * seated(groove, least).axis_radius - least == pytest.approx(7.3, abs=1e-9)
@@ -76,8 +75,8 @@ def test_rounded_root_that_a_thin_wire_would_fall_into(small_tap: Tap):
     thread = small_tap.thread
     sharp = thread.pitch_diameter / 2 - thread.pitch / 4 * math.sqrt(3)
     bottom = sharp + 0.3 / math.sin(math.radians(30)) - 0.3
-    rounded = replace(thread, root_flat=0.0, root_radius=0.3)
-    assert rounded.minor == pytest.approx(2 * bottom, abs=1e-12)
+    rounded = replace(thread, minor=2 * bottom, rounded_root=True)
+    assert rounded.root_radius == pytest.approx(0.3, abs=1e-12)
     least = wire_range(replace(groove_of(thread), lead=0.0), rounded).least
     assert least == pytest.approx(2 * 0.3, abs=1e-9)
 

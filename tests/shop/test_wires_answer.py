@@ -87,10 +87,10 @@ def test_steep_trapezoid_that_a_straight_wire_cannot_measure(small_design: TapDe
         starts=12,
         pitch_diameter=pitch_diameter,
         major=pitch_diameter + 0.54,
-        root_flat=flat,
+        minor=pitch_diameter - 0.54,
     )
     assert (thread.lead, thread.crest_flat) == (12.0, pytest.approx(flat))
-    assert thread.minor == pytest.approx(pitch_diameter - 0.54)
+    assert thread.root_flat == pytest.approx(flat)
     steep = replace(small_design, tap=replace(small_design.tap, thread=thread))
     asked = thread_of_design(steep, pitch_diameter, Overrides())
     with pytest.raises(InputError, match=r"straight wires foul the crests at 50\.0 deg"):

@@ -62,6 +62,7 @@ class _End:
     diameter: float
     flat: float = 0.0
     radius: float = 0.0
+    rounded: bool = False
 
 
 def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
@@ -89,9 +90,9 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
         flank_angle=hole.rules.form.flank_angle,
         major=crest.diameter,
         pitch_diameter=pitch_diameter,
-        rounded_crest=crest.radius > 0,
-        root_flat=root.flat,
-        root_radius=root.radius,
+        minor=root.diameter,
+        rounded_crest=crest.rounded,
+        rounded_root=root.rounded,
         first_z=PHASE * hole.pitch,
     )
     return thread, limits
@@ -102,7 +103,7 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
     pitch_diameter, pitch = flanks.diameter, flanks.pitch
     if root.diameter >= pitch_diameter:
         field, size, most = "flat", root.flat, pitch / 2
-        if root.radius:
+        if root.rounded:
             field, size, most = "radius", root.radius, flanks.sharp / flanks.short
         what = f"A root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
         levers = (less(f"thread.root_{field}", size, pitch / 8),)
@@ -149,13 +150,13 @@ def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) 
     if flat is not None:
         return _End(flanks.diameter + flanks.height(flat), flat=flat)
     if radius is not None:
-        major = flanks.diameter + flanks.sharp - radius * flanks.short
-        return _End(major, radius=radius)
+        major = flanks.diameter + flanks.arc_height(radius)
+        return _End(major, radius=radius, rounded=True)
     rounded = hole.rules.form.crest_radius > 0
     major = _major(limits, flanks, rounded=rounded, ledger=ledger)
     height = major - flanks.diameter
     if rounded:
-        return _End(major, radius=(flanks.sharp - height) / flanks.short)
+        return _End(major, radius=flanks.radius(height), rounded=True)
     return _End(major, flat=flanks.flat(height))
 
 
@@ -164,7 +165,7 @@ def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) 
     least = "radius smaller than P/20" if rounded else "narrower than P/16"
     sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
     if rounded:
-        sharpest = flanks.diameter + flanks.sharp - pitch * LEAST_RULED_RADIUS * flanks.short
+        sharpest = flanks.diameter + flanks.arc_height(pitch * LEAST_RULED_RADIUS)
     step = step_for(0.01, 0.02 * pitch)
     wanted = up(limits.major_min + 0.02 * pitch, step)
     why = (
@@ -183,11 +184,12 @@ def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:
         flat = _root_flat(hole, flanks, ledger)
         return _End(flanks.diameter - flanks.height(flat), flat=flat)
     depth = flanks.diameter - _clear_root(hole)
-    largest = (flanks.sharp - depth) / flanks.short
+    largest = flanks.radius(depth)
     own = form.root_radius * pitch
     ruled = own if own <= largest else down(largest, step_for(0.01, 0.02 * pitch))
     radius = ledger.number("thread.root_radius", round(ruled, 6), ROUND_ROOT_RULE)
-    return _End(flanks.diameter - flanks.sharp + radius * flanks.short, radius=radius)
+    minor = flanks.diameter - flanks.arc_height(radius)
+    return _End(minor, radius=radius, rounded=True)
 
 
 def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:

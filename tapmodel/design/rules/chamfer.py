@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.choose.chamfer import LARGEST_ANGLE, LEAST_ANGLE
 from tapmodel.design.judging import (
     ERROR,
     Findings,
@@ -17,8 +18,6 @@ from tapmodel.design.judging import (
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
-
-LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
 
 LEAST_POINT_SHARE = 0.1
 """Least diameter of the point as a share of the major diameter; less is a needle."""

@@ -40,10 +40,10 @@ def _ends(design: TapDesign) -> Findings:
     thread = design.tap.thread
     least = LEAST_FLAT * thread.pitch
     flanks = thread.flanks
-    rounded = thread.crest_radius != 0
+    rounded = thread.rounded_crest
     crest = thread.crest_radius if rounded else thread.crest_flat
     if under(crest, least):
-        height = flanks.sharp - least * flanks.short if rounded else flanks.height(least)
+        height = flanks.arc_height(least) if rounded else flanks.height(least)
         largest = thread.pitch_diameter + height
         levers = (
             less("thread.major", thread.major, largest),
@@ -52,8 +52,8 @@ def _ends(design: TapDesign) -> Findings:
         )
         what = "The crest is too sharp."
         yield finding("crest-flat", ERROR, what, at_least(least, crest), OWN_RULE, levers=levers)
-    field = "thread.root_radius" if thread.root_radius > 0 else "thread.root_flat"
-    root = max(thread.root_flat, thread.root_radius)
+    field = "thread.root_radius" if thread.rounded_root else "thread.root_flat"
+    root = thread.root_radius if thread.rounded_root else thread.root_flat
     if under(root, least):
         what = "The root is too sharp."
         levers = (more(field, root, least),)
@@ -61,9 +61,7 @@ def _ends(design: TapDesign) -> Findings:
     highest = design.hole.minor_min
     if over(thread.minor, highest):
         depth = thread.pitch_diameter - highest
-        most = flanks.flat(depth)
-        if thread.root_radius > 0:
-            most = (flanks.sharp - depth) / flanks.short
+        most = flanks.radius(depth) if thread.rounded_root else flanks.flat(depth)
         what = "The root of the tap would cut the minor diameter of the hole."
         levers = (less(field, root, most), less("thread.pitch_diameter", thread.pitch_diameter))
         yield finding("root-clearance", ERROR, what, at_most(highest, thread.minor), levers=levers)
