@@ -8,7 +8,8 @@ import pytest
 from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError
-from tapmodel.report.job_file import commented_job
+from tapmodel.report.job_file import CHOSEN_ANEW, commented_job
+from tapmodel.report.words.choices import source_text, why
 from tapmodel.run.record import design_record
 from tapmodel.spec.job_file import apply_sets, checked, job_for
 
@@ -52,7 +53,8 @@ def test_every_choice_stands_in_it_with_its_reason(designation: str, sets: list[
     flowing = " ".join(text.replace("#", " ").split())
     for choice in design.choices:
         assert f"{choice.field.rpartition('.')[2]} = " in text
-        assert choice.why in flowing
+        assert why(choice) in flowing
+        assert source_text(choice) in flowing or choice.field == CHOSEN_ANEW
     assert max(len(line) for line in text.splitlines()) <= 100
 
 
