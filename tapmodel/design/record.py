@@ -2,29 +2,11 @@
 
 from dataclasses import dataclass
 
+from tapmodel.design.choice import Choice
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """One value the program settled: which field, what, why, and who published the rule.
-
-    Attributes:
-        field: dotted name as in the job file, e.g. "flutes.offset".
-        value: as text with unit.
-        given: True when the user gave it, False when a rule chose it.
-        why: the rule, one sentence.
-        source: document and certainty, as text.
-    """
-
-    field: str
-    value: str
-    given: bool
-    why: str
-    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,3 +42,7 @@ class TapDesign:
         """The relief of the thread and that of the chamfer, each with its figures."""
         relief, figures = self.tap.relief, self.figures
         return (relief.thread, figures.thread_relief), (relief.chamfer, figures.chamfer_relief)
+
+    def choice(self, field: str) -> Choice | None:
+        """How a field of the job was settled; None for one that was not, or follows from others."""
+        return next((choice for choice in self.choices if choice.field == field), None)

@@ -11,8 +11,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel import precision
+from tapmodel.design.choice import Choice
 from tapmodel.design.design import design_tap
-from tapmodel.design.record import Choice, TapDesign
+from tapmodel.design.record import TapDesign
 from tapmodel.errors import KernelError, RefusedError
 from tapmodel.findings import Finding
 from tapmodel.library.request import Request, job_of
@@ -87,7 +88,7 @@ class DesignedTap:
 
     @property
     def choices(self) -> tuple[Choice, ...]:
-        """Every value that was settled, and why."""
+        """Every value that was settled, and by which rule; `record` has it in words too."""
         return self.design.choices
 
     @property

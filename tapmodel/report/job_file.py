@@ -1,11 +1,20 @@
 """The commented job file: every value that was chosen, why, and what follows from it."""
 
-import json
 import textwrap
-from itertools import groupby
+from collections.abc import Mapping
+from dataclasses import dataclass
 
-from tapmodel.design.record import Choice, TapDesign
-from tapmodel.spec.job import Job, field_descriptions
+import tomlkit
+from tomlkit import TOMLDocument
+from tomlkit.items import Item, Table
+
+from tapmodel.design.choice import Choice, Settled
+from tapmodel.design.record import TapDesign
+from tapmodel.report.words.choices import source_text, why
+from tapmodel.spec.job import Job, field_descriptions, field_names
+
+_Open = TOMLDocument | Table
+"""What lines can be added to."""
 
 WIDTH = 96
 
@@ -53,67 +62,98 @@ def commented_job(job: Job, design: TapDesign) -> str:
 
     Reading it back and designing gives the same numbers; only the choices then count as given.
     """
-    lines = textwrap.indent(HEADER, "# ").splitlines()
-    choices = {choice.field: choice for choice in design.choices}
     settled = job.given() | {"designation": job.designation}
-    for section, fields in groupby(field_descriptions(), key=_section):
-        entries = [_entry(field, choices, settled, design) for field in fields]
-        written = [line for entry in entries if entry for line in ("", *entry)]
-        if written:
-            lines += ["", f"[{section}]", *written] if section else written
-    return "\n".join(lines) + "\n"
+    following = _following(design)
+    entries = [_entry(field, design.choice(field), settled, following) for field in field_names()]
+    file = tomlkit.document()
+    for line in HEADER.splitlines():
+        file.add(tomlkit.comment(line))
+    tables: dict[str, _Open] = {"": file}
+    last: _Open = file
+    for entry in filter(None, entries):
+        if entry.section not in tables:
+            last.add(tomlkit.nl())
+        last = _table(tables, entry.section)
+        _write(entry, last)
+    return tomlkit.dumps(file)
 
 
-def _section(field: str) -> str:
-    return field.rpartition(".")[0]
+@dataclass(frozen=True, slots=True)
+class _Entry:
+    """A field of the file.
+
+    Attributes:
+        section: its table, dotted; "" for none.
+        key: its name there.
+        comment: above it.
+        value: in force, None when it follows from others.
+        line: what follows, as a comment.
+    """
+
+    section: str
+    key: str
+    comment: str
+    value: Item | None
+    line: str = ""
 
 
 def _entry(
-    field: str, choices: dict[str, Choice], settled: dict[str, object], design: TapDesign
-) -> list[str]:
-    key = field.rpartition(".")[2]
-    choice = choices.get(field)
-    if field in settled:
-        return [*_comment(field, choice), f"{key} = {_toml(settled[field])}"]
-    if choice is not None and field != CHOSEN_ANEW:
-        return [*_comment(field, choice), f"{key} = {_toml_text(choice.value)}"]
-    following = _following(design).get(field)
-    if following is None:
-        return []
-    why = f"; {choice.why}" if choice is not None else ""
-    instead = f"  # instead of {INSTEAD[field]}" if field in INSTEAD else ""
-    return [*_wrapped(field_descriptions()[field] + why), f"# {key} = {following}{instead}"]
-
-
-def _comment(field: str, choice: Choice | None) -> list[str]:
-    text = field_descriptions()[field]
+    field: str,
+    choice: Choice | None,
+    settled: Mapping[str, object],
+    following: Mapping[str, str],
+) -> _Entry | None:
+    section, _, key = field.rpartition(".")
+    told = field_descriptions()[field]
     if choice is not None:
-        text += f"; {choice.why} -- {choice.source}"
-    return _wrapped(text)
+        told += f"; {why(choice)}"
+    value = _in_force(field, choice, settled)
+    if value is not None:
+        return _Entry(section, key, f"{told} -- {source_text(choice)}" if choice else told, value)
+    if field not in following:
+        return None
+    instead = f"  # instead of {INSTEAD[field]}" if field in INSTEAD else ""
+    return _Entry(section, key, told, None, f"{key} = {following[field]}{instead}")
 
 
-def _wrapped(text: str) -> list[str]:
-    return textwrap.wrap(text, WIDTH, initial_indent="# ", subsequent_indent="#   ")
+def _in_force(field: str, choice: Choice | None, settled: Mapping[str, object]) -> Item | None:
+    """What the file sets: what the job gave, else what a rule chose and the file is to keep."""
+    if field in settled:
+        return tomlkit.item(settled[field])
+    if choice is None or field == CHOSEN_ANEW:
+        return None
+    return _item(choice.value)
 
 
-def _toml_text(value: str) -> str:
-    """A choice's text as TOML: a number without its unit, a list, or a quoted word."""
-    if ", " in value:
-        return f"[{value.rsplit(' ', 1)[0]}]"
-    first = value.split(maxsplit=1)[0]
-    try:
-        float(first)
-    except ValueError:
-        return json.dumps(value)
-    return first
+def _item(value: Settled) -> Item:
+    """A value that was chosen, as TOML; a whole number in a list stands there without its .0."""
+    if not isinstance(value, tuple):
+        return tomlkit.item(value)
+    short = [
+        int(entry) if isinstance(entry, float) and entry.is_integer() else entry for entry in value
+    ]
+    return tomlkit.item(short)
 
 
-def _toml(value: object) -> str:
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    if isinstance(value, str):
-        return json.dumps(value, ensure_ascii=False)
-    return repr(value)
+def _table(tables: dict[str, _Open], section: str, *, bare: bool = False) -> _Open:
+    """The table of a dotted section, opened where it is new; a bare one holds only tables."""
+    if section not in tables:
+        above, _, name = section.rpartition(".")
+        opened = tomlkit.table(is_super_table=bare)
+        _table(tables, above, bare=True).add(name, opened)
+        tables[section] = opened
+    return tables[section]
+
+
+def _write(entry: _Entry, table: _Open) -> None:
+    """An entry under its comment, after an empty line."""
+    table.add(tomlkit.nl())
+    for line in textwrap.wrap(entry.comment, WIDTH - len("# "), subsequent_indent="  "):
+        table.add(tomlkit.comment(line))
+    if entry.value is None:
+        table.add(tomlkit.comment(entry.line))
+    else:
+        table.add(entry.key, entry.value)
 
 
 def _following(design: TapDesign) -> dict[str, str]:
@@ -151,5 +191,5 @@ def _following(design: TapDesign) -> dict[str, str]:
         for field, value in numbers.items()
         if value or not field.startswith(("relief.", "thread.crest_"))
     }
-    words = {"name": json.dumps(design.name), "blank.shank_must_pass": "false"}
+    words = {"name": tomlkit.item(design.name).as_string(), "blank.shank_must_pass": "false"}
     return texts | words

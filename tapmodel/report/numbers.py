@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from tapmodel.design.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.sheet.blocks import small_length
+from tapmodel.report.words.choices import value_text
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, Severity
@@ -49,10 +50,6 @@ def _sections(design: TapDesign) -> Iterator[tuple[str, list[Row]]]:
     yield "Blank", _blank(design)
 
 
-def _chosen(design: TapDesign, field: str) -> str:
-    return next((choice.value for choice in design.choices if choice.field == field), "none")
-
-
 def _mm(value: float, digits: int = 3) -> str:
     return f"{value:.{digits}f} mm"
 
@@ -66,9 +63,9 @@ def _span(low: float, high: float) -> str:
 
 
 def _hole(design: TapDesign) -> list[Row]:
-    hole = design.hole
+    hole, chosen = design.hole, design.choice("hole.class")
     return [
-        ("tolerance class", _chosen(design, "hole.class")),
+        ("tolerance class", value_text(chosen) if chosen else "none"),
         ("major diameter, at least", _mm(hole.major_min)),
         ("pitch diameter", _span(hole.pitch_min, hole.pitch_max)),
         ("minor diameter", _span(hole.minor_min, hole.minor_max)),

@@ -12,7 +12,9 @@ from dataclasses import asdict
 from typing import Any
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
+from tapmodel.design.choice import Choice
 from tapmodel.design.record import TapDesign
+from tapmodel.report.words.choices import source_text, value_text, why
 
 SCHEMA = "tapmodel.record/1"
 
@@ -40,8 +42,21 @@ def design_record(design: TapDesign) -> dict[str, Any]:
         "basic_pitch_diameter": design.basic_pitch_diameter,
         "drill": design.drill,
         **_tap(design),
-        "choices": [asdict(choice) for choice in design.choices],
+        "choices": [_choice(choice) for choice in design.choices],
         "findings": findings,
+    }
+
+
+def _choice(choice: Choice) -> dict[str, Any]:
+    """A choice in words; `number` is its value as it is, in `unit`."""
+    return {
+        "field": choice.field,
+        "value": value_text(choice),
+        "number": choice.value,
+        "unit": choice.unit.value,
+        "given": choice.given,
+        "why": why(choice),
+        "source": source_text(choice),
     }
 
 

@@ -5,19 +5,25 @@ Lengths in mm, angles in degrees. Ranges here only keep out nonsense; whether a 
 with the values is judged by the design room's rules.
 """
 
+from functools import cache
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
+from pydantic.fields import FieldInfo
 
-Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)]
-LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False)]
-Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False)]
+from tapmodel.spec.units import Unit, describe, description, unit_in
+
+Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Unit.MM]
+LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Unit.MM]
+Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Unit.MM]
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
-ConeAngle = Annotated[float, Field(gt=0, lt=90, allow_inf_nan=False)]
-RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False)]
-MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False)]
-EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False)]
-Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False)]
+LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
+Engagement = Annotated[float, Field(ge=40, le=100, allow_inf_nan=False), Unit.PERCENT]
+ConeAngle = Annotated[float, Field(gt=0, lt=90, allow_inf_nan=False), Unit.DEGREES]
+RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False), Unit.DEGREES]
+MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False), Unit.DEGREES]
+EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False), Unit.DEGREES]
+Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False), Unit.PITCHES]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
@@ -27,7 +33,7 @@ DrillSet = Literal["metric", "fraction", "number", "letter"]
 class Section(BaseModel):
     """A table of the job file: frozen, no unknown keys, no silent change of type."""
 
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, json_schema_extra=describe)
 
 
 class Hole(Section):
@@ -39,10 +45,10 @@ class Hole(Section):
         max_length=12,
         description='tolerance class of the hole, e.g. "6H" or "2B"',
     )
-    drill: Length | None = Field(default=None, description="drill diameter [mm]")
-    engagement: Annotated[float, Field(ge=40, le=100, allow_inf_nan=False)] | None = Field(
+    drill: Length | None = Field(default=None, description="drill diameter")
+    engagement: Engagement | None = Field(
         default=None,
-        description="wanted thread, of the basic depth of engagement (60 degrees: 5/8 H) [%]",
+        description="wanted thread, of the basic depth of engagement (60 degrees: 5/8 H)",
     )
 
 
@@ -57,18 +63,18 @@ class Thread(Section):
         default=None,
         description="aimed place of the pitch diameter in its zone, 0 = least, 1 = largest",
     )
-    pitch_diameter: Length | None = Field(default=None, description="pitch diameter itself [mm]")
-    major: Length | None = Field(default=None, description="diameter over the crests [mm]")
-    crest_flat: Length | None = Field(default=None, description="axial width of the crest [mm]")
+    pitch_diameter: Length | None = Field(default=None, description="pitch diameter itself")
+    major: Length | None = Field(default=None, description="diameter over the crests")
+    crest_flat: Length | None = Field(default=None, description="axial width of the crest")
     crest_radius: Length | None = Field(
-        default=None, description="radius of a rounded crest that touches both flanks [mm]"
+        default=None, description="radius of a rounded crest that touches both flanks"
     )
     root_flat: Length | None = Field(
         default=None,
-        description="axial width of the root: the nose flat of the threading tool [mm]",
+        description="axial width of the root: the nose flat of the threading tool",
     )
     root_radius: Length | None = Field(
-        default=None, description="radius of a rounded root: that of the threading tool's nose [mm]"
+        default=None, description="radius of a rounded root: that of the threading tool's nose"
     )
 
 
@@ -77,9 +83,9 @@ class Chamfer(Section):
 
     form: ChamferForm | None = Field(default=None, description='"taper", "plug" or "bottoming"')
     pitches: Pitches | None = Field(default=None, description="length in pitches")
-    length: Length | None = Field(default=None, description="length along the axis [mm]")
-    angle: ConeAngle | None = Field(default=None, description="angle to the axis [deg]")
-    point_diameter: Length | None = Field(default=None, description="diameter at the front [mm]")
+    length: Length | None = Field(default=None, description="length along the axis")
+    angle: ConeAngle | None = Field(default=None, description="angle to the axis")
+    point_diameter: Length | None = Field(default=None, description="diameter at the front")
 
 
 class Flutes(Section):
@@ -88,22 +94,22 @@ class Flutes(Section):
     count: Annotated[int, Field(ge=2, le=8)] | None = Field(
         default=None, description="number of flutes"
     )
-    cutter_diameter: Length | None = Field(default=None, description="diameter of the cutter [mm]")
-    rake: RakeAngle | None = Field(default=None, description="wanted rake at the crest edge [deg]")
+    cutter_diameter: Length | None = Field(default=None, description="diameter of the cutter")
+    rake: RakeAngle | None = Field(default=None, description="wanted rake at the crest edge")
     offset: Signed | None = Field(
         default=None,
-        description="cutter axis beside the tap's axis, + towards the land it edges [mm]",
+        description="cutter axis beside the tap's axis, + towards the land it edges",
     )
-    core_diameter: Length | None = Field(default=None, description="wanted web diameter [mm]")
+    core_diameter: Length | None = Field(default=None, description="wanted web diameter")
     depth_from_top: Length | None = Field(
         default=None,
-        description="depth below the top of the blank, turned to the major diameter [mm]",
+        description="depth below the top of the blank, turned to the major diameter",
     )
-    land_share: Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False)] | None = Field(
+    land_share: LandShare | None = Field(
         default=None, description="wanted land width as a share of the flute spacing at the crests"
     )
     full_depth_length: Length | None = Field(
-        default=None, description="from the front to the centre of the ball where it stops [mm]"
+        default=None, description="from the front to the centre of the ball where it stops"
     )
 
 
@@ -117,12 +123,12 @@ class ChamferRelief(Section):
         default=None, description='"chamfer", nothing else'
     )
     margin_angle: MarginAngle | None = Field(
-        default=None, description="behind the edge without drop, con-eccentric only [deg]"
+        default=None, description="behind the edge without drop, con-eccentric only"
     )
     edge_angle: EdgeAngle | None = Field(
-        default=None, description="relief angle at the edge, eccentric only [deg]"
+        default=None, description="relief angle at the edge, eccentric only"
     )
-    heel_drop: Length | None = Field(default=None, description="radial drop at the heel [mm]")
+    heel_drop: Length | None = Field(default=None, description="radial drop at the heel")
 
 
 class ThreadRelief(Section):
@@ -135,12 +141,12 @@ class ThreadRelief(Section):
         default=None, description='"crest" or "thread"'
     )
     margin_angle: MarginAngle | None = Field(
-        default=None, description="behind the edge without drop, con-eccentric only [deg]"
+        default=None, description="behind the edge without drop, con-eccentric only"
     )
     edge_angle: EdgeAngle | None = Field(
-        default=None, description="relief angle at the edge, eccentric only [deg]"
+        default=None, description="relief angle at the edge, eccentric only"
     )
-    heel_drop: Length | None = Field(default=None, description="radial drop at the heel [mm]")
+    heel_drop: Length | None = Field(default=None, description="radial drop at the heel")
 
 
 class Relief(Section):
@@ -153,23 +159,23 @@ class Relief(Section):
 class Blank(Section):
     """Turned blank and drive square; 0 means none where the range allows it."""
 
-    overall_length: Length | None = Field(default=None, description="front to rear face [mm]")
-    thread_length: Length | None = Field(default=None, description="thread with its chamfer [mm]")
-    neck_diameter: LengthOrNone | None = Field(default=None, description="neck, 0 for none [mm]")
-    neck_length: LengthOrNone | None = Field(default=None, description="neck, 0 for none [mm]")
+    overall_length: Length | None = Field(default=None, description="front to rear face")
+    thread_length: Length | None = Field(default=None, description="thread with its chamfer")
+    neck_diameter: LengthOrNone | None = Field(default=None, description="neck, 0 for none")
+    neck_length: LengthOrNone | None = Field(default=None, description="neck, 0 for none")
     shoulder_angle: ConeAngle | None = Field(
-        default=None, description="cone between neck and shank, to the axis [deg]"
+        default=None, description="cone between neck and shank, to the axis"
     )
-    shank_diameter: Length | None = Field(default=None, description="shank [mm]")
-    square_across_flats: Length | None = Field(default=None, description="drive square [mm]")
-    square_length: Length | None = Field(default=None, description="drive square [mm]")
-    square_start: Length | None = Field(default=None, description="z where the square starts [mm]")
-    rear_chamfer: LengthOrNone | None = Field(default=None, description="45-degree rear edge [mm]")
+    shank_diameter: Length | None = Field(default=None, description="shank")
+    square_across_flats: Length | None = Field(default=None, description="drive square")
+    square_length: Length | None = Field(default=None, description="drive square")
+    square_start: Length | None = Field(default=None, description="z where the square starts")
+    rear_chamfer: LengthOrNone | None = Field(default=None, description="45-degree rear edge")
     front_centre: LengthOrNone | None = Field(
-        default=None, description="rim of the 60-degree centre in front, 0 for none [mm]"
+        default=None, description="rim of the 60-degree centre in front, 0 for none"
     )
     rear_centre: LengthOrNone | None = Field(
-        default=None, description="rim of the 60-degree centre at the rear, 0 for none [mm]"
+        default=None, description="rim of the 60-degree centre at the rear, 0 for none"
     )
     shank_must_pass: bool | None = Field(
         default=None, description="true when the shank has to pass the tapped hole"
@@ -180,7 +186,7 @@ class Shop(Section):
     """What the shop has."""
 
     cutters: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
-        default=None, description="diameters of the ball-nose cutters on hand [mm]"
+        default=None, description="diameters of the ball-nose cutters on hand"
     )
     drills: Annotated[list[DrillSet], Field(min_length=1, max_length=4)] | None = Field(
         default=None,
@@ -223,19 +229,35 @@ def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
     return found
 
 
-def field_descriptions(model: type[BaseModel] = Job, prefix: str = "") -> dict[str, str]:
-    """What each field of a job file means, by dotted name, in the order of the file."""
-    found: dict[str, str] = {}
+@cache
+def job_fields() -> dict[str, FieldInfo]:
+    """Every field that a job file may hold, by dotted name, in the order of the file."""
+    return _fields(Job, "")
+
+
+def _fields(model: type[BaseModel], prefix: str) -> dict[str, FieldInfo]:
+    found: dict[str, FieldInfo] = {}
     for name, field in model.model_fields.items():
         full = prefix + (field.alias or name)
         kind = field.annotation
         if isinstance(kind, type) and issubclass(kind, BaseModel):
-            found |= field_descriptions(kind, full + ".")
+            found |= _fields(kind, full + ".")
         else:
-            found[full] = field.description or ""
+            found[full] = field
     return found
+
+
+def field_descriptions() -> dict[str, str]:
+    """What each field of a job file means, by dotted name, in the order of the file."""
+    return {name: description(field) for name, field in job_fields().items()}
+
+
+@cache
+def unit_of(field: str) -> Unit:
+    """Unit of a field of the job, by its dotted name; `Unit.NONE` of a plain number or a word."""
+    return unit_in(job_fields()[field])
 
 
 def field_names() -> tuple[str, ...]:
     """Dotted names of all fields that a job file may hold."""
-    return tuple(field_descriptions())
+    return tuple(job_fields())

@@ -9,6 +9,7 @@ from pydantic_core import ErrorDetails
 
 from tapmodel.errors import InputError, shortened
 from tapmodel.spec.job import Job
+from tapmodel.spec.units import description
 
 KINDS = {
     "number": "a number",
@@ -95,7 +96,7 @@ def _allowed(trouble: ErrorDetails) -> str:
     *_, key = keys = _place(trouble)
     table = _table_of(keys)
     field = _field(table, key)
-    what = (field.description if field else None) or f"keys of [{'.'.join(keys)}]"
+    what = (description(field) if field else "") or f"keys of [{'.'.join(keys)}]"
     return f"{what}: {_kind_and_bounds(_schema(table, key))}"
 
 

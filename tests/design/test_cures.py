@@ -42,6 +42,18 @@ def test_a_cure_is_data_that_a_machine_can_apply() -> None:
             assert code not in {f.code for f in settle(checked(mended)).findings}
 
 
+def test_a_class_that_must_go_back_to_the_rules_is_named_as_a_job_takes_it() -> None:
+    found = design_tap(job_for("M3", ["thread.tap_class=D11"])).findings
+    errors = [finding for finding in found if finding.severity == "error"]
+    assert [finding.what.rpartition("; ")[2] for finding in errors] == [
+        "set thread.tap_class to 2."
+    ]
+    (setting,) = errors[0].cures[0].settings
+    assert setting.value == 2
+    table = apply_values({"designation": "M3"}, [(setting.field, setting.value)])
+    assert settle(checked(table)).limits == settle(job_for("M3")).limits
+
+
 def test_a_refusal_without_a_design_offers_cures_too() -> None:
     job = job_for("M18x0.75", ["flutes.core_diameter=17.2"])
     with pytest.raises(NoTapError, match=r"set flutes\.core_diameter at most 1\d\.\d{3} mm") as no:

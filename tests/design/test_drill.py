@@ -21,6 +21,7 @@ from tapmodel.errors import InputError
 from tapmodel.findings import Finding
 from tapmodel.report.sections.tap.hole import section
 from tapmodel.report.sheet.blocks import Length, Rows, Words
+from tapmodel.report.words.choices import why
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC, inch_drills
 from tapmodel.standards.families import FAMILIES
@@ -40,7 +41,7 @@ def designed(thread: str, *sets: str) -> TapDesign:
 
 
 def reason(design: TapDesign) -> str:
-    return next(choice.why for choice in design.choices if choice.field == "hole.drill")
+    return next(why(choice) for choice in design.choices if choice.field == "hole.drill")
 
 
 def size_finding(design: TapDesign) -> Finding | None:

@@ -1,5 +1,7 @@
 """Inverse and forward flute geometry are one: what is wished for comes out, or it is said why."""
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -118,10 +120,14 @@ def test_a_cutter_that_would_leave_the_root_scraping_is_passed_over():
 
 
 def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
-    choices = design_tap(job_for("M18x0.75")).choices
-    why = next(c.why for c in choices if c.field == "flutes.cutter_diameter")
-    assert why.endswith("nearest to 4.96 mm")  # 0.35 * pi * 18.06 / 4
-    assert next(c.value for c in choices if c.field == "flutes.land_share").startswith("0.35 ")
+    design = design_tap(job_for("M18x0.75"))
+    cutter, share = design.choice("flutes.cutter_diameter"), design.choice("flutes.land_share")
+    assert cutter is not None
+    assert cutter.rule is not None
+    assert cutter.rule.code == "cutter-nearest-land"
+    assert dict(cutter.rule.values)["width"] == pytest.approx(0.35 * math.pi * 18.06 / 4)
+    assert share is not None
+    assert (share.value, share.unit) == (0.35, "of the spacing")
 
 
 @pytest.mark.parametrize(

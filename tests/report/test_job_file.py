@@ -8,8 +8,10 @@ import pytest
 from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError
-from tapmodel.report.job_file import commented_job
+from tapmodel.report.job_file import CHOSEN_ANEW, INSTEAD, _following, commented_job
+from tapmodel.report.words.choices import source_text, why
 from tapmodel.run.record import design_record
+from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import apply_sets, checked, job_for
 
 JOBS = [
@@ -52,7 +54,8 @@ def test_every_choice_stands_in_it_with_its_reason(designation: str, sets: list[
     flowing = " ".join(text.replace("#", " ").split())
     for choice in design.choices:
         assert f"{choice.field.rpartition('.')[2]} = " in text
-        assert choice.why in flowing
+        assert why(choice) in flowing
+        assert source_text(choice) in flowing or choice.field == CHOSEN_ANEW
     assert max(len(line) for line in text.splitlines()) <= 100
 
 
@@ -112,3 +115,8 @@ def test_any_override_of_a_full_file_is_sound(override: str) -> None:
     _, text = written("M18x0.75", [])
     design = settle(checked(apply_sets(tomllib.loads(text), [override])))
     assert not [f for f in design.findings if f.severity == "error"]
+
+
+def test_what_follows_goes_by_the_names_of_fields() -> None:
+    design, _ = written("M18x0.75", [])
+    assert {*INSTEAD, *_following(design), CHOSEN_ANEW} <= set(field_names())

@@ -9,7 +9,7 @@ from typing import Never
 import pytest
 
 from tapmodel.errors import InputError
-from tapmodel.spec.job import Job, field_names
+from tapmodel.spec.job import Job, field_descriptions, field_names, unit_of
 from tapmodel.spec.job_file import apply_sets, checked, job_for, json_schema, read_job
 
 FULL = """
@@ -244,3 +244,28 @@ def test_a_job_cannot_be_changed():
     job = Job.model_validate(tomllib.loads(FULL))
     with pytest.raises(ValueError, match="frozen"):
         job.name = "x"
+
+
+@pytest.mark.parametrize(
+    ("field", "unit", "words"),
+    [
+        ("hole.engagement", "%", "(60 degrees: 5/8 H) [%]"),
+        ("flutes.offset", "mm", "towards the land it edges [mm]"),
+        ("flutes.rake", "deg", "wanted rake at the crest edge [deg]"),
+        ("shop.cutters", "mm", "diameters of the ball-nose cutters on hand [mm]"),
+        ("chamfer.pitches", "pitches", "length in pitches"),
+        ("flutes.land_share", "of the spacing", "a share of the flute spacing at the crests"),
+        ("flutes.count", "", "number of flutes"),
+        ("thread.aim", "", "0 = least, 1 = largest"),
+        ("designation", "", '"7/16-26 UNS-2B" or "Tr14x3 LH"'),
+    ],
+)
+def test_a_fields_type_tells_its_unit_and_its_description_ends_in_it(
+    field: str, unit: str, words: str
+) -> None:
+    assert unit_of(field) == unit
+    assert field_descriptions()[field].endswith(words)
+    section, _, key = field.rpartition(".")
+    schema = json_schema()
+    table = schema["$defs"][section.capitalize()] if section else schema
+    assert table["properties"][key]["description"] == field_descriptions()[field]

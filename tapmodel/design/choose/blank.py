@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, by_rule
 from tapmodel.design.choose.steps import down, step_for, up
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.shape.flute_section import FluteSection
@@ -28,15 +28,11 @@ SLIMMER = 0.05
 NECK_STEP = 0.25
 """Necks end on whole steps of 0.5 mm, but none longer than this share of the diameter."""
 
-SHOULDER_RULE = Rule("30 deg to the axis: no sharp step to crack in hardening", PRACTICE, "deg")
-FULL_DEPTH_RULE = Rule(
-    "one pitch behind the thread, at least 0.5 mm (half the diameter below 1 mm), so that the last "
-    "thread is cut through",
-    OWN_RULE,
-)
-REAR_CHAMFER_RULE = Rule("5 % of the shank: breaks the edge", PRACTICE)
-FRONT_CENTRE_RULE = Rule("none: a centre in front is used up when the point is turned", PRACTICE)
-REAR_CENTRE_RULE = Rule("0.3 of the shank for a tailstock centre, none below 6 mm", PRACTICE)
+SHOULDER_RULE = by_rule("shoulder-angle", PRACTICE, angle=SHOULDER_ANGLE)
+FULL_DEPTH_RULE = by_rule("full-depth-behind-thread", OWN_RULE)
+REAR_CHAMFER_RULE = by_rule("rear-chamfer-of-shank", PRACTICE)
+FRONT_CENTRE_RULE = by_rule("front-centre-none", PRACTICE)
+REAR_CENTRE_RULE = by_rule("rear-centre-of-shank", PRACTICE, least=SMALLEST_SHANK_WITH_CENTRE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,14 +60,12 @@ def choose_blank(
     with each choice.
     """
     row = blank_for(diameter)
-    listed = Rule(f"hand-tap blank for {diameter:g} mm", row.source)
+    listed = by_rule("blank-listed", row.source, diameter=diameter)
     shank = ledger.number("blank.shank_diameter", row.shank, listed)
     lengths = _lengths(thread, chamfer_length, section, (row, shank), ledger)
     stretch = max(0.0, lengths.thread - row.thread_length)
-    why = f"{listed.why}, longer by as much as the thread is"
-    overall = ledger.number(
-        "blank.overall_length", row.overall_length + stretch, Rule(why, row.source)
-    )
+    longer = by_rule("blank-listed-longer", row.source, diameter=diameter)
+    overall = ledger.number("blank.overall_length", row.overall_length + stretch, longer)
     across, square_length = _square(shank, overall, ledger)
     centre = round(0.3 * shank, 1) if shank >= SMALLEST_SHANK_WITH_CENTRE else 0.0
     blank = Blank(
@@ -99,13 +93,13 @@ def _lengths(
 ) -> _Lengths:
     row, shank = row_and_shank
     least = chamfer_length + FULL_PITCHES * thread.pitch
-    why = f"listed thread length, at least the chamfer and {FULL_PITCHES} pitches"
+    rule = by_rule("thread-length-listed", row.source, pitches=FULL_PITCHES)
     ruled = max(row.thread_length, up(least, 0.5))
     one_diameter = up(chamfer_length + row.diameter, 0.5)
     if row.diameter > FINE * thread.pitch and one_diameter < ruled:
-        why = "the chamfer and one diameter, which guides so fine a thread, not the listed length"
+        rule = by_rule("thread-length-one-diameter", row.source)
         ruled = one_diameter
-    length = ledger.number("blank.thread_length", ruled, Rule(why, row.source))
+    length = ledger.number("blank.thread_length", ruled, rule)
     least_beyond = min(0.5, row.diameter / 2)
     ruled = round(length + max(thread.pitch, least_beyond), 3)
     full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
@@ -124,25 +118,22 @@ def _neck(
     gap = step_for(0.1, SLIMMER * thread.minor)
     under = max(down(thread.minor - gap, gap), 0.5 * thread.minor)
     slim = min(under, shank) if wanted else 0.0
-    why = (
-        f"{gap:g} mm or more under the root of the thread, because the shank is thicker than that"
-        if wanted
-        else "none: the shank is thinner than the root of the thread"
-    )
-    diameter = ledger.number("blank.neck_diameter", slim, Rule(why, OWN_RULE))
+    none = by_rule("neck-none", OWN_RULE)
+    rule = by_rule("neck-under-root", OWN_RULE, gap=gap) if wanted else none
+    diameter = ledger.number("blank.neck_diameter", slim, rule)
     lack = section.centre_distance - diameter / 2
     leaving = math.sqrt(max(0.0, section.ball_radius**2 - max(0.0, lack) ** 2))
     behind = max(beyond, 0.0) + leaving + thread.pitch / 2
     reach = up(behind, step_for(0.5, NECK_STEP * thread.major))
-    why = "the cutter leaves the blank half a pitch before the neck's end" if wanted else why
-    length = ledger.number("blank.neck_length", reach if wanted else 0.0, Rule(why, OWN_RULE))
+    rule = by_rule("neck-behind-cutter", OWN_RULE) if wanted else none
+    length = ledger.number("blank.neck_length", reach if wanted else 0.0, rule)
     return diameter, length
 
 
 def _square(shank: float, overall: float, ledger: Ledger) -> tuple[float, float]:
     """Across flats and length of the drive square [mm]."""
     across, length = square_for(shank)
-    rule = Rule(f"drive square of a {shank:g} mm shank by ISO 237", SQUARE_SOURCE)
+    rule = by_rule("square-of-shank", SQUARE_SOURCE, shank=shank)
     across = ledger.number("blank.square_across_flats", across, rule)
     start = ledger.given("blank.square_start")
     if start is not None:

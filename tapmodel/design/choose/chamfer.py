@@ -3,7 +3,7 @@
 import math
 
 from tapmodel.design.choose.hole import TappedHole
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.design.choose.steps import down, step_for
 from tapmodel.design.judging import ERROR, between, finding, less
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
@@ -17,8 +17,8 @@ LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
 FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 """Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
 
-FORM_RULE = Rule("plug is the form for through and blind holes alike", PRACTICE, "")
-DEEP_RULE = Rule("taper: a deep thread of steep flanks must be cut by many teeth", PRACTICE, "")
+FORM_RULE = by_rule("form-plug", PRACTICE)
+DEEP_RULE = by_rule("form-taper", PRACTICE)
 STEEP = 20.0
 """Flank angle [deg] below which a thread counts as deep: trapezoidal, Acme."""
 
@@ -33,7 +33,7 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, ledger: Ledger) -> Chamf
 
     Source: derived here; pitches of the forms common practice.
     """
-    angle = ledger.given("chamfer.angle", "deg")
+    angle = ledger.given("chamfer.angle")
     fixed_length = any(ledger.has(field) for field in CHAMFER_LENGTH)
     if angle is not None and fixed_length:
         length = _length(thread, ledger)
@@ -69,19 +69,14 @@ def _point_step(hole: TappedHole) -> float:
 
 
 def _point_rule(hole: TappedHole) -> Rule:
-    step = _point_step(hole)
-    return Rule(
-        f"0.1 P under the drill of {hole.drill:g} mm, down to the next {step:g} mm, so that it "
-        "starts",
-        OWN_RULE,
-    )
+    return by_rule("point-under-drill", OWN_RULE, drill=hole.drill, step=_point_step(hole))
 
 
 def _length(thread: TapThread, ledger: Ledger) -> float:
     length = ledger.given("chamfer.length")
     if length is not None:
         return length
-    pitches = ledger.given("chamfer.pitches", "pitches")
+    pitches = ledger.given("chamfer.pitches")
     if pitches is None:
         form, rule = ("taper", DEEP_RULE) if thread.flank_angle < STEEP else ("plug", FORM_RULE)
         pitches = FORMS[ledger.word("chamfer.form", form, rule)]

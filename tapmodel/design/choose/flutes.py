@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.choose.flute_solve import FluteWish, Unmet, offset_for, solve
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.design.limits.flutes import (
     ToothRadii,
     impossible,
@@ -31,18 +31,10 @@ CORE_SHARES = {2: 0.35, 3: 0.40, 4: 0.45}
 LAND_SHARE = 0.35
 RAKE = 8.0
 
-RAKE_RULE = Rule("8 deg suits low-carbon and alloy steels", PRACTICE_FROM_MEMORY, "deg")
-LAND_RULE = Rule(
-    "land about a third of the spacing: near a quarter of the diameter with four flutes",
-    PRACTICE,
-    "of the spacing",
-)
-CUTTER_LIST_RULE = Rule("ball-nose cutters that a small shop is likely to have", PRACTICE)
-MICRO_LIST_RULE = Rule(
-    "ball-nose cutters that a small shop is likely to have, and the micro cutters that so small a "
-    "tap asks for",
-    PRACTICE,
-)
+RAKE_RULE = by_rule("rake-for-steels", PRACTICE_FROM_MEMORY, rake=RAKE)
+LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
+CUTTER_LIST_RULE = by_rule("cutters-likely", PRACTICE)
+MICRO_LIST_RULE = by_rule("cutters-likely-and-micro", PRACTICE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,13 +92,10 @@ def _ruled_cutters(diameter: float) -> tuple[tuple[float, ...], Rule]:
 
 
 def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
-    why = (
-        "of the cutters on hand that leave no tooth scraping at its root, "
-        f"the one whose land comes nearest to {wish.land_width:.2f} mm"
-    )
+    rule = by_rule("cutter-nearest-land", OWN_RULE, width=wish.land_width)
     if best.shortfall > 0 or best.unmet:
-        why = "no cutter on hand meets every limit; this one falls short least"
-    ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, Rule(why, OWN_RULE))
+        rule = by_rule("cutter-least-short", OWN_RULE)
+    ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, rule)
 
 
 def ruled_count(diameter: float) -> int:
@@ -120,8 +109,7 @@ def ruled_count(diameter: float) -> int:
 
 
 def _count_rule(diameter: float) -> Rule:
-    steps = "3 below 12 mm for chip room, 4 up to 36 mm, 6 above"
-    return Rule(f"{steps}; this is {diameter:g} mm", PRACTICE, "")
+    return by_rule("count-by-diameter", PRACTICE, diameter=diameter)
 
 
 def _wish(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> FluteWish:
@@ -138,11 +126,9 @@ def _wish(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> Flu
 def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> float:
     share = CORE_SHARES.get(count, 0.5)
     usual, most = round(share * diameter, 3), round(MOST_OF_ROOT * thread.minor, 3)
-    why = f"{share:g} of the diameter with {count} flutes: strength against chip room"
-    rule = Rule(why, PRACTICE_FROM_MEMORY)
+    rule = by_rule("core-of-diameter", PRACTICE_FROM_MEMORY, share=share, count=count)
     if usual > most:
-        why = f"{MOST_OF_ROOT:g} of the root: so coarse a thread leaves no room for the usual core"
-        rule = Rule(why, OWN_RULE)
+        rule = by_rule("core-of-root", OWN_RULE, share=MOST_OF_ROOT)
     return ledger.number("flutes.core_diameter", min(usual, most), rule)
 
 

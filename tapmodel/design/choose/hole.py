@@ -3,18 +3,18 @@
 from dataclasses import dataclass, replace
 
 from tapmodel.design.choose.drill import drill_for, drills_inside, nearest_drill, thread_percentage
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, by_rule
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designation import Designation, canonical, parse, read_class
-from tapmodel.standards.drill_sets import DRILL_SETS, METRIC, inch_names, metric_drill
+from tapmodel.standards.drill_sets import DRILL_SETS, METRIC
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
 from tapmodel.words import Certainty, Hand
 
-CLASS_WHY = "the class meant when none is written"
+WRITTEN_RULE = by_rule("class-written", Source("job", "designation", Certainty.READ))
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,24 +85,28 @@ def _drill(
     drill_sets: tuple[str, ...],
     ledger: Ledger,
 ) -> float:
-    pitch, engagement = settled_pitch(thread), ledger.given("hole.engagement", "%")
+    pitch, engagement = settled_pitch(thread), ledger.given("hole.engagement")
     if engagement is None:
         wanted = thread.diameter - rules.drop_to_drill * pitch
-        less = "one pitch" if rules.drop_to_drill == 1 else f"{rules.drop_to_drill:g} pitches"
-        aim = f"nominal diameter less {less}"
     else:
         wanted = drill_for(engagement, thread.diameter, pitch, rules.form)
-        aim = f"{wanted:.3f} mm for {engagement:g} % of the basic depth of engagement"
-        if not limits.minor_min <= wanted <= limits.minor_max:
-            ends = (limits.minor_max, limits.minor_min)
-            least, most = (
-                thread_percentage(thread.diameter, end, pitch, rules.form).of_engagement
-                for end in ends
-            )
-            aim += f", beyond the {least:.1f} to {most:.1f} % that the minor limits allow"
     ruled = nearest_drill(wanted, pitch, limits, drill_sets)
     inside = bool(drills_inside(wanted, pitch, limits, drill_sets))
-    rule = Rule(f"{aim}, {_picked(ruled, drill_sets, inside=inside)}", OWN_RULE)
+    picked = {"drill": ruled, "drill_sets": drill_sets, "inside": inside}
+    if engagement is None:
+        rule = by_rule("drill-by-pitches", OWN_RULE, pitches=rules.drop_to_drill, **picked)
+    else:
+        least, most = _engagement_allowed(thread, rules, limits)
+        rule = by_rule(
+            "drill-by-engagement",
+            OWN_RULE,
+            wanted=wanted,
+            engagement=engagement,
+            beyond=not limits.minor_min <= wanted <= limits.minor_max,
+            least=least,
+            most=most,
+            **picked,
+        )
     drill = ledger.number("hole.drill", ruled, rule)
     if engagement is not None and abs(drill - ruled) > 1e-6:
         raise InputError(
@@ -114,28 +118,26 @@ def _drill(
     return drill
 
 
-def _picked(drill: float, drill_sets: tuple[str, ...], *, inside: bool) -> str:
-    """How the drill was picked, as the end of a sentence."""
-    if not inside:
-        return "in steps of 0.01 mm inside the minor limits, where no drill on hand lies"
-    if drill_sets == (METRIC,):
-        return (
-            "on the next step of 0.1 mm (0.05 mm below pitch 1, 0.01 mm below 1 mm) inside the "
-            "minor limits"
-        )
-    name = " = ".join(inch_names(drill)) or metric_drill(drill).name
-    return f"the nearest inside the minor limits of the {', '.join(drill_sets)} drills: {name}"
+def _engagement_allowed(
+    thread: Designation, rules: FamilyRules, limits: HoleLimits
+) -> tuple[float, float]:
+    """Least and most engagement [%] that the minor limits allow."""
+    pitch = settled_pitch(thread)
+    least, most = (
+        thread_percentage(thread.diameter, end, pitch, rules.form).of_engagement
+        for end in (limits.minor_max, limits.minor_min)
+    )
+    return least, most
 
 
 def _with_class(thread: Designation, rules: FamilyRules, ledger: Ledger) -> Designation:
     named = thread.hole_class
     if named is not None and not ledger.has("hole.class"):
-        rule = Rule("as the designation says", Source("job", "designation", Certainty.READ), "")
-        ledger.word("hole.class", named, rule)
+        ledger.word("hole.class", named, WRITTEN_RULE)
         return thread
     if not thread.default_class and not ledger.has("hole.class"):
         return thread
-    meant = Rule(CLASS_WHY, rules.default_class, "")
+    meant = by_rule("class-meant", rules.default_class)
     chosen = read_class(thread.family, ledger.word("hole.class", thread.effective_class, meant))
     if named is not None and chosen != named:
         raise InputError(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tapmodel.design.record import Choice
+from tapmodel.design.choice import Choice, Reason, Settled, Told
 from tapmodel.sources import Source
 from tapmodel.spec.job import field_names
 
@@ -15,21 +15,21 @@ class Rule:
     """How a value is chosen when the user gives none.
 
     Attributes:
-        why: the rule, one sentence.
+        reason: the rule, and what it looked at.
         source: who published it.
-        unit: of the value, written behind it.
     """
 
-    why: str
+    reason: Reason
     source: Source
-    unit: str = "mm"
+
+
+def by_rule(code: str, source: Source, **values: Told) -> Rule:
+    """The rule of that code and source, with what its sentence needs."""
+    return Rule(Reason(code, tuple(values.items())), source)
 
 
 class Ledger:
-    """Settles one field after the other and keeps the choices in that order.
-
-    Values are written with all their digits, so that they can be read back unchanged.
-    """
+    """Settles one field after the other and keeps the choices in that order."""
 
     def __init__(self, given: Mapping[str, object]) -> None:
         """Start with the values that the user gave, by dotted name."""
@@ -52,20 +52,19 @@ class Ledger:
         value = self._given[field] if self.has(field) else None
         return value if isinstance(value, int | float) else None
 
-    def given(self, field: str, unit: str = "mm") -> float | None:
+    def given(self, field: str) -> float | None:
         """The number given for `field`, noted; None, and nothing noted, when there is none."""
         value = self.peek(field)
         if value is not None:
-            text = f"{value!r} {unit}".rstrip()
-            self._choices.append(Choice(field, text, True, "as given", "job"))
+            self._note(field, value)
         return value
 
     def number(self, field: str, ruled: float, rule: Rule) -> float:
         """The number given for `field`, else `ruled`, noted with the reason."""
-        given = self.given(field, rule.unit)
+        given = self.given(field)
         if given is not None:
             return given
-        self._note(field, f"{ruled!r} {rule.unit}".rstrip(), rule)
+        self._note(field, ruled, rule)
         return ruled
 
     def whole(self, field: str, ruled: int, rule: Rule) -> int:
@@ -74,10 +73,15 @@ class Ledger:
 
     def word(self, field: str, ruled: str, rule: Rule) -> str:
         """The same for a text."""
+        return str(self.word_or_number(field, ruled, rule))
+
+    def word_or_number(self, field: str, ruled: str | int, rule: Rule) -> str | int:
+        """The same for what standards name by a word or number by their own count."""
         if self.has(field):
-            value = str(self._given[field])
-            self._choices.append(Choice(field, value, True, "as given", "job"))
-            return value
+            value = self._given[field]
+            chosen = value if isinstance(value, int) else str(value)
+            self._note(field, chosen)
+            return chosen
         self._note(field, ruled, rule)
         return ruled
 
@@ -87,22 +91,22 @@ class Ledger:
         if not isinstance(value, list):
             return ()
         chosen = tuple(str(entry) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
-        self._choices.append(Choice(field, ", ".join(chosen), True, "as given", "job"))
+        self._note(field, chosen)
         return chosen
 
     def numbers(self, field: str, ruled: tuple[float, ...], rule: Rule) -> tuple[float, ...]:
-        """The same for a list of numbers."""
+        """The same as `number` for a list of numbers."""
         value = self._given[field] if self.has(field) else None
         if isinstance(value, list):
             chosen = tuple(float(str(entry)) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
-            self._choices.append(Choice(field, _listed(chosen, rule), True, "as given", "job"))
+            self._note(field, chosen)
             return chosen
-        self._note(field, _listed(ruled, rule), rule)
+        self._note(field, ruled, rule)
         return ruled
 
-    def _note(self, field: str, value: str, rule: Rule) -> None:
-        self._choices.append(Choice(field, value, False, rule.why, str(rule.source)))
-
-
-def _listed(values: tuple[float, ...], rule: Rule) -> str:
-    return ", ".join(f"{value:g}" for value in values) + f" {rule.unit}"
+    def _note(self, field: str, value: Settled, rule: Rule | None = None) -> None:
+        """Keep a choice; one without a rule was given."""
+        if rule is None:
+            self._choices.append(Choice(field, value))
+        else:
+            self._choices.append(Choice(field, value, rule.reason, rule.source))

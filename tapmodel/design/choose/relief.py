@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.design.judging import ERROR, NOISE, Numbers, at_most, exactly, finding, less
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
@@ -25,29 +25,17 @@ THREAD_DROP_SHARE = 0.004
 LARGEST_DROP_SHARE = 0.2
 """Largest heel drop that an arc is laid for, as a share of the major diameter."""
 
-KIND_RULE = Rule("the margin guides the tap, the arc behind it frees the crest", PRACTICE, "")
-CHAMFER_KIND_RULE = Rule(
-    "the chamfer must clear from the edge on, so its drop starts there", PRACTICE, ""
-)
-CREST_RULE = Rule("all that a shop without a thread grinder can relieve", PRACTICE, "")
-WHOLE_RULE = Rule("a rounded crest has no surface of its own that could be relieved", OWN_RULE, "")
-BARE_RULE = Rule(
-    "a rounded thread is relieved in its chamfer only, as no more can be ground without a thread "
-    "grinder",
-    PRACTICE,
-    "",
-)
-MARGIN_RULE = Rule("a third of the land", PRACTICE_FROM_MEMORY, "deg")
-THREAD_DROP_RULE = Rule("0.4 % of the diameter", PRACTICE_FROM_MEMORY)
-FINE_DROP_RULE = Rule(
-    "a quarter of the depth of the thread, which for so fine a thread is less than the usual 0.4 % "
-    "of the diameter",
-    OWN_RULE,
-)
-EDGE_RULE = Rule("4 deg, the least of the usual 4 to 8 deg", PRACTICE_FROM_MEMORY, "deg")
-CHAMFER_DROP_RULE = Rule(
-    "what 4 deg at the edge gives, but no more than half the depth of the thread", OWN_RULE
-)
+KIND_RULE = by_rule("kind-margin-and-arc", PRACTICE)
+CHAMFER_KIND_RULE = by_rule("kind-clear-from-edge", PRACTICE)
+CREST_RULE = by_rule("place-crest", PRACTICE)
+WHOLE_RULE = by_rule("place-whole-thread", OWN_RULE)
+BARE_RULE = by_rule("kind-chamfer-only", PRACTICE)
+CHAMFER_PLACE_RULE = by_rule("place-chamfer", OWN_RULE)
+MARGIN_RULE = by_rule("margin-third-of-land", PRACTICE_FROM_MEMORY)
+THREAD_DROP_RULE = by_rule("drop-of-diameter", PRACTICE_FROM_MEMORY, share=THREAD_DROP_SHARE)
+FINE_DROP_RULE = by_rule("drop-of-depth", OWN_RULE, usual=THREAD_DROP_SHARE)
+EDGE_RULE = by_rule("edge-angle-least", PRACTICE_FROM_MEMORY, angle=CHAMFER_EDGE_ANGLE)
+CHAMFER_DROP_RULE = by_rule("drop-by-edge-angle", OWN_RULE, angle=CHAMFER_EDGE_ANGLE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,13 +80,13 @@ def choose_reliefs(
         _chamfer_drop(thread, land_angle),
         CHAMFER_DROP_RULE,
     )
-    ledger.word("relief.chamfer.applies_to", "chamfer", Rule("its place", OWN_RULE, ""))
+    ledger.word("relief.chamfer.applies_to", "chamfer", CHAMFER_PLACE_RULE)
     rounded = thread.crest_radius > 0
-    kind, why = (
+    kind, rule = (
         (ReliefKind.CONCENTRIC, BARE_RULE) if rounded else (ReliefKind.CON_ECCENTRIC, KIND_RULE)
     )
     return Reliefs(
-        _relief(on_thread, kind, why, ledger),
+        _relief(on_thread, kind, rule, ledger),
         _relief(on_chamfer, ReliefKind.ECCENTRIC, CHAMFER_KIND_RULE, ledger),
     )
 
@@ -158,7 +146,7 @@ def _implied(key: str, ruled: ReliefKind, ledger: Ledger) -> ReliefKind:
 
 def _edge_angle(land: _Land, ledger: Ledger) -> float | None:
     """The edge angle to use, None when the heel drop decides."""
-    given = ledger.given(f"{land.key}.edge_angle", "deg")
+    given = ledger.given(f"{land.key}.edge_angle")
     if given is not None or ledger.has(f"{land.key}.heel_drop"):
         return given
     ruled = eccentric_by_edge(land.place, land.major, CHAMFER_EDGE_ANGLE)

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from tapmodel.design.choose.hole import TappedHole
-from tapmodel.design.choose.ledger import Ledger, Rule
+from tapmodel.design.choose.ledger import Ledger, by_rule
 from tapmodel.design.choose.steps import down, step_for, up
 from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, more
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
@@ -28,31 +28,11 @@ ROOT_CLEARANCE = 0.02
 STEEP_FLANK = 25.0
 """Flank angle [deg] from which on a root flat of P/8 lies well below the hole's crest."""
 
-AIM_RULE = Rule(
-    "middle of the zone: as far from the upper limit as from the lower when the last infeed is set",
-    OWN_RULE,
-    "",
-)
-ROOT_RULE = Rule(
-    "a nose flat of P/8, the least that common threading tools leave; the root cuts nothing",
-    PRACTICE,
-)
-NARROW_ROOT_RULE = Rule(
-    "less than P/8, so that the root lies 0.02 P below the least minor diameter of the hole: the "
-    "tolerance of so fine a thread lifts the tap's pitch line nearly as far as its root is deep",
-    OWN_RULE,
-)
-WIDE_ROOT_RULE = Rule(
-    "the widest nose flat that leaves the root 0.02 P below the least minor diameter of the hole, "
-    "down to 0.01 mm; the root cuts nothing",
-    OWN_RULE,
-)
-ROUND_ROOT_RULE = Rule(
-    "the form's own radius, or the largest nose radius that leaves the root 0.02 P below the least "
-    "minor diameter of the hole, down to 0.01 mm (0.001 mm where that is more than P/50); "
-    "the root cuts nothing",
-    OWN_RULE,
-)
+AIM_RULE = by_rule("aim-middle", OWN_RULE)
+ROOT_RULE = by_rule("root-common-tool", PRACTICE)
+NARROW_ROOT_RULE = by_rule("root-narrow", OWN_RULE, clearance=ROOT_CLEARANCE)
+WIDE_ROOT_RULE = by_rule("root-widest", OWN_RULE, clearance=ROOT_CLEARANCE)
+ROUND_ROOT_RULE = by_rule("root-rounded", OWN_RULE, clearance=ROOT_CLEARANCE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,12 +109,12 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:
     rules = hole.rules
     fitting = rules.tap_class(hole.thread)
-    limits = rules.tap_limits(hole.thread, fitting)
-    why = f"the tap class for holes of class {hole.thread.effective_class}".rstrip()
-    if not hole.thread.effective_class:
-        why = "the only class of this family"
-    chosen = ledger.word("thread.tap_class", fitting, Rule(why, limits.source, ""))
-    return rules.tap_limits(hole.thread, chosen)
+    source = rules.tap_limits(hole.thread, str(fitting)).source
+    rule = by_rule("tap-class-only", source)
+    if hole.thread.effective_class:
+        rule = by_rule("tap-class-for-hole", source, hole_class=hole.thread.effective_class)
+    chosen = ledger.word_or_number("thread.tap_class", fitting, rule)
+    return rules.tap_limits(hole.thread, str(chosen))
 
 
 def _pitch_diameter(limits: TapLimits, ledger: Ledger) -> float:
@@ -162,18 +142,14 @@ def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) 
 
 def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) -> float:
     pitch = flanks.pitch
-    least = "radius smaller than P/20" if rounded else "narrower than P/16"
     sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
     if rounded:
         sharpest = flanks.diameter + flanks.arc_height(pitch * LEAST_RULED_RADIUS)
     step = step_for(0.01, 0.02 * pitch)
     wanted = up(limits.major_min + 0.02 * pitch, step)
-    why = (
-        f"least allowed {limits.major_min:g} mm plus 0.02 P to turn to, up to the next {step:g} "
-        f"mm, unless the crest would be {least}"
-    )
+    rule = by_rule("major-to-turn-to", OWN_RULE, least=limits.major_min, step=step, rounded=rounded)
     ruled = max(min(wanted, sharpest), limits.major_min)
-    return ledger.number("thread.major", round(ruled, 6), Rule(why, OWN_RULE))
+    return ledger.number("thread.major", round(ruled, 6), rule)
 
 
 def _root(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> _End:

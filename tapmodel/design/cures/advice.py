@@ -8,6 +8,7 @@ those that the rules would choose.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from itertools import islice
 
 from tapmodel.design.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
@@ -242,12 +243,14 @@ def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
         joined = choice.field.rpartition(".")[0] in sections
         if choice.given or not (choice.field in gone or replaced or joined):
             continue
-        text = choice.value.split()[0]
+        if isinstance(choice.value, tuple):
+            continue  # what stands on the shelf, which no cure sets
+        digits = _decimals(choice.value) if isinstance(choice.value, float) else 0
         unit = unit_of(choice.field)
-        try:
-            value: float | str = int(text) if choice.field == "flutes.count" else float(text)
-        except ValueError:
-            value = text
-        digits = len(text.partition(".")[2]) if isinstance(value, float) else 0
-        found.append(Setting(choice.field, Bound.EXACTLY, value, unit, digits, replaced))
+        found.append(Setting(choice.field, Bound.EXACTLY, choice.value, unit, digits, replaced))
     return tuple(found)
+
+
+def _decimals(value: float) -> int:
+    """Decimals that tell a value in full."""
+    return max(0, -int(Decimal(repr(value)).as_tuple().exponent))

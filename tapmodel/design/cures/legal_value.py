@@ -1,18 +1,17 @@
 """Seeking the nearest legal value of a field: in whole steps, so that it can be typed in."""
 
-import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cache
 from math import ceil, floor
 
 from tapmodel.findings import Bound, Lever, Setting
-from tapmodel.spec.job import field_descriptions
+from tapmodel.spec import job
+from tapmodel.spec.units import Unit
 
 Legal = Callable[[int], bool]
 """Whether a value is legal, by the number of its steps."""
 
-DIGITS = {"mm": 3, "deg": 2, "%": 1}
+DIGITS: dict[str, int] = {Unit.MM: 3, Unit.DEGREES: 2, Unit.PERCENT: 1}
 """Decimals that a value of each unit is rounded to."""
 
 OWN_DIGITS = {
@@ -26,7 +25,7 @@ OWN_DIGITS = {
 
 FINE = ("thread.", "relief.thread.heel_drop", "relief.chamfer.heel_drop")
 
-EXTREMES = {"mm": 2000.0, "deg": 180.0, "%": 100.0}
+EXTREMES: dict[str, float] = {Unit.MM: 2000.0, Unit.DEGREES: 180.0, Unit.PERCENT: 100.0}
 """Beyond these no field takes a value; most end long before."""
 
 SIGNED = ("flutes.offset", "flutes.rake")
@@ -102,11 +101,10 @@ def rulers(lever: Lever) -> tuple[Ruler, ...]:
     return tuple(Ruler(lever, digits + finer) for finer in ((0, 1, 2) if small else (0,)))
 
 
-@cache
 def unit_of(field: str) -> str:
-    """Unit of a number field of the job, "" for none."""
-    found = re.search(r"\[(mm|deg|%)\]$", field_descriptions()[field])
-    return found[1] if found else ""
+    """Unit of measure of a field of the job, "" for a count, a share or a word."""
+    unit = job.unit_of(field)
+    return unit if unit in DIGITS else ""
 
 
 def nearest_legal(legal: Legal, ruler: Ruler, start: int = 0) -> int | None:

@@ -1,7 +1,9 @@
 """Every value that was settled: what, by whom, why, and by which rule."""
 
-from tapmodel.design.record import Choice, TapDesign
+from tapmodel.design.choice import Choice
+from tapmodel.design.record import TapDesign
 from tapmodel.report.sheet.blocks import Quantity, Section, Table, Words
+from tapmodel.report.words.choices import source_text, value_text, why
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")
 
@@ -14,4 +16,5 @@ def section(design: TapDesign) -> Section:
 
 def _line(choice: Choice) -> tuple[Quantity, ...]:
     by = "the job" if choice.given else "a rule"
-    return tuple(map(Words, (choice.field, choice.value, by, choice.why, choice.source)))
+    cells = (choice.field, value_text(choice), by, why(choice), source_text(choice))
+    return tuple(map(Words, cells))

@@ -33,11 +33,11 @@ def _hole_limits(designation: Designation) -> HoleLimitsFound:
     return metric_hole_limits(designation.diameter, settled_pitch(designation), hole_class)
 
 
-def _tap_class(designation: Designation) -> str:
+def _tap_class(designation: Designation) -> str | int:
     """That of ISO 2857; where ISO 965-1 ends, "cut", whose crest stays as wide as the form's."""
     if not within_scope(designation.diameter, settled_pitch(designation)):
         return CUT
-    return str(tap_class_for(parse_hole_class(designation.effective_class)))
+    return tap_class_for(parse_hole_class(designation.effective_class))
 
 
 def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:

@@ -1,0 +1,46 @@
+"""A choice in words: its value with the unit, why it was made, and whose rule it is."""
+
+from tapmodel.design.choice import Choice, Reason
+from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread
+from tapmodel.report.words.reasons.sentence import Sentence
+
+SENTENCES: dict[str, Sentence] = {
+    **hole.SENTENCES,
+    **thread.SENTENCES,
+    **chamfer.SENTENCES,
+    **flutes.SENTENCES,
+    **relief.SENTENCES,
+    **blank.SENTENCES,
+}
+"""What the design room's rules are called in words, by the code of the reason."""
+
+
+def value_text(choice: Choice) -> str:
+    """The value with its unit: a number with all its digits, the numbers of a list in short."""
+    value = choice.value
+    if isinstance(value, tuple):
+        text = ", ".join(word if isinstance(word, str) else f"{word:g}" for word in value)
+    else:
+        text = str(value)
+    return f"{text} {choice.unit}".rstrip()
+
+
+def why(choice: Choice) -> str:
+    """The rule that chose the value, one sentence."""
+    return "as given" if choice.rule is None else sentence(choice.rule)
+
+
+def sentence(reason: Reason) -> str:
+    """A reason in words.
+
+    Raises:
+        KeyError: no sentence for its code.
+        TypeError: its values are not those that the sentence needs; likewise a KeyError.
+    """
+    words, values = SENTENCES[reason.code], dict(reason.values)
+    return words.format(**values) if isinstance(words, str) else words(**values)
+
+
+def source_text(choice: Choice) -> str:
+    """Who published the rule and how sure that is, or that the job says so."""
+    return "job" if choice.source is None else str(choice.source)

@@ -1,0 +1,28 @@
+"""Reasons for the blank, in words."""
+
+from tapmodel.report.words.reasons.sentence import Sentence
+
+SENTENCES: dict[str, Sentence] = {
+    "blank-listed": "hand-tap blank for {diameter:g} mm",
+    "blank-listed-longer": (
+        "hand-tap blank for {diameter:g} mm, longer by as much as the thread is"
+    ),
+    "thread-length-listed": "listed thread length, at least the chamfer and {pitches} pitches",
+    "thread-length-one-diameter": (
+        "the chamfer and one diameter, which guides so fine a thread, not the listed length"
+    ),
+    "full-depth-behind-thread": (
+        "one pitch behind the thread, at least 0.5 mm (half the diameter below 1 mm), so that the "
+        "last thread is cut through"
+    ),
+    "neck-under-root": (
+        "{gap:g} mm or more under the root of the thread, because the shank is thicker than that"
+    ),
+    "neck-behind-cutter": "the cutter leaves the blank half a pitch before the neck's end",
+    "neck-none": "none: the shank is thinner than the root of the thread",
+    "shoulder-angle": "{angle:g} deg to the axis: no sharp step to crack in hardening",
+    "square-of-shank": "drive square of a {shank:g} mm shank by ISO 237",
+    "rear-chamfer-of-shank": "5 % of the shank: breaks the edge",
+    "front-centre-none": "none: a centre in front is used up when the point is turned",
+    "rear-centre-of-shank": "0.3 of the shank for a tailstock centre, none below {least:g} mm",
+}
