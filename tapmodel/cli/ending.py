@@ -57,7 +57,7 @@ def code_of(run: Callable[[], object]) -> int:
 def _words(error: TapmodelError) -> str:
     if not isinstance(error, RefusedError):
         return str(error)
-    from tapmodel.report.words.refusal import refusal  # noqa: PLC0415  (few runs end so)
+    from tapmodel.report.words.refusal import refusal
 
     return refusal(error)
 
