@@ -3,10 +3,11 @@
 import math
 
 import pytest
+from refusals import refused
 
 from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.design.design import design_tap
-from tapmodel.errors import InputError, RefusedError
+from tapmodel.errors import InputError
 from tapmodel.shape.profile import segments
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
@@ -77,7 +78,7 @@ def test_the_tap_class_follows_the_hole_class() -> None:
     ],
 )
 def test_a_thread_without_depth_is_refused(sets: list[str], words: str) -> None:
-    with pytest.raises(RefusedError, match=words):
+    with refused(words):
         design_tap(job_for("M8", sets))
 
 
