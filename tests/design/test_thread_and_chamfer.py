@@ -82,6 +82,15 @@ def test_a_thread_without_depth_is_refused(sets: list[str], words: str) -> None:
         design_tap(job_for("M8", sets))
 
 
+def test_a_point_as_thick_as_the_crests_is_refused_with_its_cure() -> None:
+    sets = ["thread.major=10.12", "chamfer.point_diameter=10.12", "chamfer.length=3"]
+    found = {f.code: f for f in design_tap(job_for("M10", sets)).findings}
+    assert found["chamfer-angle"].actual == 0.0
+    (cure,) = found["point-drill"].cures
+    assert cure.settings[0].field == "chamfer.point_diameter"
+    assert 8.4 < float(cure.settings[0].value) < 8.5  # the drill
+
+
 def test_hole_class_in_designation_and_file_must_agree() -> None:
     assert design_tap(job_for("M8-6G", ["hole.class=6G"])).designation == "M8x1.25-6G"
     with pytest.raises(InputError, match=r"hole\.class together with designation"):
