@@ -1,7 +1,8 @@
 """Every exception of the package, on one page.
 
-A message names the field, the value and what is allowed, and ends in the cure. A check that
-fails is not an exception but a `tapmodel.findings.Finding`.
+A message names the field, the value and what is allowed, and ends in the cure; that of a refusal
+is made of its findings where it is printed, by `tapmodel.report.words`. A check that fails is not
+an exception but a `tapmodel.findings.Finding`.
 """
 
 from tapmodel.findings import Finding
@@ -61,9 +62,22 @@ class MissingError(TapmodelError):
 
 
 class RefusedError(TapmodelError):
-    """The design breaks a rule; the findings say which and what to change."""
+    """The design breaks rules; the findings say which and what to change."""
 
     exit_code = 1
+
+    def __init__(self, findings: tuple[Finding, ...], *, forced: bool = False) -> None:
+        """Hand on the `findings`; `forced` when not even force could build the design."""
+        self.findings, self.forced = findings, forced
+        super().__init__("; ".join(map(_in_short, findings)))
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Let the error travel between processes."""
+        return _refused, (self.findings, self.forced)
+
+
+def _refused(findings: tuple[Finding, ...], forced: bool) -> RefusedError:
+    return RefusedError(findings, forced=forced)
 
 
 class NoTapError(RefusedError):
@@ -72,11 +86,21 @@ class NoTapError(RefusedError):
     def __init__(self, finding: Finding) -> None:
         """The `finding` says which rule binds and what to change."""
         self.finding = finding
-        super().__init__(finding.what)
+        super().__init__((finding,))
 
-    def __reduce__(self) -> tuple[type["NoTapError"], tuple[Finding]]:
+    def __reduce__(self) -> tuple[object, ...]:
         """Let the error travel between processes."""
         return type(self), (self.finding,)
+
+
+def _in_short(finding: Finding) -> str:
+    """Code, field and numbers, for whoever has no sentence at hand."""
+    limit, actual = finding.limit, finding.actual
+    sides = ((">=", limit.low), ("<=", limit.high))
+    ends = [f"allowed {sign} {end:.6g}" for sign, end in sides if end is not None]
+    held = [f"held by {limit.held}"] if limit.held else []
+    value = actual if isinstance(actual, str) else f"{actual:.6g} {limit.unit}".rstrip()
+    return ", ".join([f"{finding.code}: {finding.field} = {value}", *ends, *held])
 
 
 class KernelError(TapmodelError):

@@ -1,9 +1,14 @@
-"""What a check found: numbers beside what was allowed, never an exception; and what mends it."""
+"""What a check found: numbers beside what was allowed, never an exception; and what mends it.
+
+Nothing here is a sentence: those are made by code in `tapmodel.report.words`.
+"""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from tapmodel.sources import Source
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Severity
 
 
@@ -42,21 +47,12 @@ class Setting:
             return self.value
         return f"{self.value:.{self.digits}f}"
 
-    def __str__(self) -> str:
-        """As the middle of a sentence that begins with "set"."""
-        words = f"{self.field} {self.bound} {self.text} {self.unit}".rstrip()
-        return words + (f" (in place of {' and '.join(self.replaces)})" if self.replaces else "")
-
 
 @dataclass(frozen=True, slots=True)
 class Cure:
     """Values that together mend a finding and break no rule that is kept; tried on the design."""
 
     settings: tuple[Setting, ...]
-
-    def __str__(self) -> str:
-        """As the middle of a sentence that begins with "set"."""
-        return " and ".join(map(str, self.settings))
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +72,54 @@ class Lever:
     near: float | str | None = None
 
 
+class Held(StrEnum):
+    """What holds a value where no two numbers do."""
+
+    LAND = "land"
+    """By as much as the land between its flutes leaves room for."""
+
+    LAND_BEHIND_MARGIN = "land-behind-margin"
+    """By as much as the land behind the margin leaves room for."""
+
+    STRAIGHT_WALL = "straight-wall"
+    """To where the edge lies on the straight wall of a flute."""
+
+    WHOLE_THREAD = "whole-thread"
+    """To the flanks together with the crest."""
+
+    LISTED_PAIR = "listed-pair"
+    """To the pairs of diameter and pitch that a standard lists; others are legal too."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """What a value is allowed to be.
+
+    Attributes:
+        low, high: from the one up to the other; None for no limit on that side.
+        unit: of both and of the value itself, e.g. "mm"; "" for none.
+        held: what holds the value where that is no number, or where it is meant for a number alone.
+    """
+
+    low: float | None = None
+    high: float | None = None
+    unit: str = ""
+    held: Held | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class NoSolid:
+    """Why no solid can be made of a design.
+
+    Attributes:
+        code: stable short name of the reason.
+        values: what else its sentence needs.
+    """
+
+    code: str
+    values: Values = NO_VALUES
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One result of one check.
@@ -83,26 +127,26 @@ class Finding:
     Attributes:
         code: stable short name, e.g. "square-corners".
         severity: error, warning or note.
-        what: one sentence for the machinist, ending in what to change.
-        expected: what would be right, as text with unit.
-        actual: what is, as text with unit.
-        allowed: the permitted range, as text with unit.
+        field: what is judged, dotted: a field of the job file, or a figure that follows from it.
+        actual: what it is, in the unit of `limit`; or a word.
+        limit: what it is allowed to be.
+        values: what else the sentence needs.
         source: where the rule comes from.
         levers: fields that mend it, best first.
         no_solid: why no solid can be made of a design that breaks the rule as far as this one;
-            "" when it can.
+            None when it can.
         cures: what mends it, the nearest legal values, best first; each was tried on the design.
     """
 
     code: str
     severity: Severity
-    what: str
-    expected: str
-    actual: str
-    allowed: str
-    source: str
+    field: str
+    actual: float | str
+    limit: Limit
+    values: Values
+    source: Source
     levers: tuple[Lever, ...] = ()
-    no_solid: str = ""
+    no_solid: NoSolid | None = None
     cures: tuple[Cure, ...] = ()
 
 

@@ -8,7 +8,7 @@ from typing import TextIO, cast
 
 import typer
 
-from tapmodel.errors import INTERRUPTED, TapmodelError, shortened
+from tapmodel.errors import INTERRUPTED, RefusedError, TapmodelError, shortened
 
 _UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
 """What the parser of commands raises; its library keeps the name to itself."""
@@ -38,7 +38,7 @@ def code_of(run: Callable[[], object]) -> int:
     try:
         code = run()
     except TapmodelError as error:
-        return _complain(str(error), error.exit_code)
+        return _complain(_words(error), error.exit_code)
     except _UsageError as error:
         words = error.format_message()
         return _complain(f"{words} (tapmodel --help, or tapmodel COMMAND --help)", 2)
@@ -52,6 +52,14 @@ def code_of(run: Callable[[], object]) -> int:
     if code == INTERRUPTED:
         raise KeyboardInterrupt
     return code if isinstance(code, int) else 0
+
+
+def _words(error: TapmodelError) -> str:
+    if not isinstance(error, RefusedError):
+        return str(error)
+    from tapmodel.report.words.refusal import refusal
+
+    return refusal(error)
 
 
 def _complain(text: str, code: int) -> int:

@@ -43,14 +43,9 @@ def errors_of(settled: "TapDesign") -> tuple[Finding, ...]:
 
 def refuse_broken(settled: "TapDesign", *, force: bool) -> None:
     """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
-    if not has_errors(settled):
-        return
-    impossible = [f"{f.no_solid} [{f.code}]" for f in settled.findings if f.no_solid]
-    if impossible:
-        even = "even --force cannot build it" if force else "--force could not build it either"
-        raise RefusedError(f"not built, see the errors above; {even}: {'; '.join(impossible)}")
-    if not force:
-        raise RefusedError("not built, see the errors above; --force builds it anyway")
+    errors = errors_of(settled)
+    if errors and (not force or any(finding.no_solid for finding in errors)):
+        raise RefusedError(errors, forced=force)
 
 
 def end(settled: "TapDesign") -> None:

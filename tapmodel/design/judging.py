@@ -1,53 +1,57 @@
-"""What the rules share: one way to write a finding, its numbers and its levers."""
+"""What the rules share: one way to write a finding, its limit and its levers."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from tapmodel.design.codes import Code
 from tapmodel.design.provenance import GEOMETRY
-from tapmodel.findings import Bound, Finding, Lever
+from tapmodel.findings import Bound, Finding, Lever, Limit
 from tapmodel.sources import Source
+from tapmodel.spec.job import field_names
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Severity
 
 ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
 Findings = Iterator[Finding]
 
-
 NOISE = 1e-9
 """Binary noise of numbers that are typed in; a value on its limit is legal [mm, deg]."""
 
+FIGURES = frozenset(
+    {
+        "thread.minor",
+        "flutes.wall",  # least metal between neighbouring flutes
+        "flutes.land_width",  # over the crests
+        "flutes.land_width_root",
+        "flutes.runout_end",
+        "blank.least_cut",  # thinnest diameter that the flutes cut through behind the thread
+        "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter
+    }
+)
+"""What rules judge beside the fields of the job [mm]."""
 
-@dataclass(frozen=True, slots=True)
-class Numbers:
-    """The three texts of a finding: what would be right, what is, what is allowed."""
-
-    expected: str
-    actual: str
-    allowed: str
+_JUDGED = FIGURES | frozenset(field_names())
 
 
-def finding(  # noqa: PLR0913  (a finding has as many parts)
-    code: str,
+def finding(  # noqa: PLR0913, PLR0917  (a finding has as many parts)
+    code: Code,
     severity: Severity,
-    what: str,
-    numbers: Numbers,
+    field: str,
+    actual: float | str,
+    limit: Limit,
     source: Source = GEOMETRY,
     *,
+    values: Values = NO_VALUES,
     levers: Iterable[Lever] = (),
 ) -> Finding:
     """A finding; see `tapmodel.findings.Finding`.
 
-    `what` says what is wrong, with the cure only where it has no `levers` that could be tried.
+    Raises:
+        KeyError: `field` is neither a field of the job nor one of `FIGURES`.
     """
-    return Finding(
-        code,
-        severity,
-        what,
-        numbers.expected,
-        numbers.actual,
-        numbers.allowed,
-        str(source),
-        tuple(levers),
-    )
+    if field not in _JUDGED:
+        raise KeyError(field)
+    found = actual if isinstance(actual, str) else float(actual)
+    return Finding(code, severity, field, found, limit, values, source, tuple(levers))
 
 
 def less(field: str, now: float, near: float | None = None) -> Lever:
@@ -75,19 +79,16 @@ def under(actual: float, limit: float) -> bool:
     return actual < limit - NOISE
 
 
-def at_most(limit: float, actual: float, unit: str = "mm") -> Numbers:
-    """Texts for an upper limit."""
-    return Numbers(f"{limit:.5g} {unit}", f"{actual:.5g} {unit}", f"at most {limit:.5g} {unit}")
+def at_most(limit: float, unit: str = "mm") -> Limit:
+    """An upper limit."""
+    return Limit(None, float(limit), unit)
 
 
-def at_least(limit: float, actual: float, unit: str = "mm") -> Numbers:
-    """Texts for a lower limit."""
-    return Numbers(f"{limit:.5g} {unit}", f"{actual:.5g} {unit}", f"at least {limit:.5g} {unit}")
+def at_least(limit: float, unit: str = "mm") -> Limit:
+    """A lower limit."""
+    return Limit(float(limit), None, unit)
 
 
-def between(low: float, high: float, actual: float, unit: str = "mm") -> Numbers:
-    """Texts for a range."""
-    nearest = min(max(actual, low), high)
-    return Numbers(
-        f"{nearest:.6g} {unit}", f"{actual:.6g} {unit}", f"{low:.6g} to {high:.6g} {unit}"
-    )
+def between(low: float, high: float, unit: str = "mm") -> Limit:
+    """A range."""
+    return Limit(float(low), float(high), unit)

@@ -204,8 +204,7 @@ class DesignedTap:
 
     def _refuse_broken(self) -> None:
         if self.errors:
-            codes = ", ".join(finding.code for finding in self.errors)
-            raise RefusedError(f"not built, for the design breaks rules: {codes}; see findings")
+            raise RefusedError(self.errors)
 
     def __str__(self) -> str:
         """Every number with its unit, as `tapmodel design` prints it."""

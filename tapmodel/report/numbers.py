@@ -6,6 +6,8 @@ from tapmodel.design.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.sheet.blocks import small_length
 from tapmodel.report.words.choices import value_text
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual, allowed
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, Severity
@@ -35,8 +37,8 @@ def findings_text(findings: tuple[Finding, ...]) -> list[str]:
         return ["no findings"]
     lines: list[str] = []
     for finding in ranked:
-        lines.append(f"{_MARKS[finding.severity]} [{finding.code}] {finding.what}")
-        lines.append(f"    is {finding.actual}; allowed {finding.allowed}; {finding.source}")
+        lines.append(f"{_MARKS[finding.severity]} [{finding.code}] {what(finding)}")
+        lines.append(f"    is {actual(finding)}; allowed {allowed(finding)}; {finding.source}")
     return lines
 
 

@@ -7,6 +7,7 @@ than the job and what else stands in the folder.
 """
 
 import json
+import math
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
@@ -14,7 +15,11 @@ from typing import Any
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.design.choice import Choice
 from tapmodel.design.record import TapDesign
+from tapmodel.findings import Finding
 from tapmodel.report.words.choices import source_text, value_text, why
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual, allowed, expected
+from tapmodel.report.words.no_solid import no_solid
 
 SCHEMA = "tapmodel.record/1"
 
@@ -30,10 +35,6 @@ _TOLD_ONLY = {"run", "delivery"}
 
 def design_record(design: TapDesign) -> dict[str, Any]:
     """The record without model, mesh and files: what the design alone settles."""
-    findings = [asdict(finding) for finding in design.findings]
-    # How cures were sought is the design room's own affair; what was found stands in `cures`.
-    for finding in findings:
-        del finding["levers"]
     return {
         "schema": SCHEMA,
         "name": design.name,
@@ -43,8 +44,37 @@ def design_record(design: TapDesign) -> dict[str, Any]:
         "drill": design.drill,
         **_tap(design),
         "choices": [_choice(choice) for choice in design.choices],
-        "findings": findings,
+        "findings": [_finding(finding) for finding in design.findings],
     }
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    """A finding in words and in numbers.
+
+    How cures were sought is the design room's own affair; what was found stands in `cures`.
+    """
+    limit = finding.limit
+    return {
+        "code": finding.code,
+        "severity": finding.severity,
+        "what": what(finding),
+        "field": finding.field,
+        "value": finding.actual if isinstance(finding.actual, str) else _finite(finding.actual),
+        "low": _finite(limit.low),
+        "high": _finite(limit.high),
+        "unit": limit.unit,
+        "expected": expected(finding),
+        "actual": actual(finding),
+        "allowed": allowed(finding),
+        "source": str(finding.source),
+        "no_solid": no_solid(finding.no_solid),
+        "cures": [asdict(cure) for cure in finding.cures],
+    }
+
+
+def _finite(value: float | None) -> float | None:
+    """No file takes a number without end; the texts beside it say that it is none."""
+    return value if value is not None and math.isfinite(value) else None
 
 
 def _choice(choice: Choice) -> dict[str, Any]:

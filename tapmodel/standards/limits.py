@@ -1,8 +1,24 @@
 """Records of the limits that the standards room hands out."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from tapmodel.sources import Source
+from tapmodel.values import NO_VALUES, Values
+
+
+class Unlisted(StrEnum):
+    """What about a thread no printed table gives."""
+
+    METRIC_TOLERANCES = "iso-965-tolerances"
+    METRIC_SCOPE = "iso-965-scope"
+    TRAPEZOIDAL_PITCH = "iso-2902-pitch"
+    TRAPEZOIDAL_TOLERANCES = "iso-2903-tolerances"
+    UNIFIED_SERIES = "b1.1-series"
+    UNIFIED_SCOPE = "b1.1-scope"
+    ACME_STARTS = "b1.5-starts"
+    ACME_PAIRING = "b1.5-pairing"
+    WHITWORTH_SERIES = "bs-84-series"
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +41,8 @@ class HoleLimitsFound:
         listed: True when every tolerance stands in a printed table; False when any was computed
             by the standard's formula because the pair is not listed.
         sources: where they come from, most important first.
-        note: one sentence for the user when `listed` is False, else "".
+        note: what no table gives when `listed` is False, as codes of `Unlisted` under "why", with
+            the numbers that a sentence on them needs; else empty.
         deviation: by how much the least sizes lie above the basic ones [mm].
         beyond_scope: True when the formula was carried on to sizes that its standard is not meant
             for.
@@ -34,7 +51,7 @@ class HoleLimitsFound:
     limits: HoleLimits
     listed: bool
     sources: tuple[Source, ...]
-    note: str
+    note: Values = NO_VALUES
     deviation: float = 0.0
     beyond_scope: bool = False
 

@@ -207,5 +207,6 @@ class Tap:
 
 def chamfer_length(thread: TapThread, chamfer: Chamfer) -> float:
     """Axial length of a chamfer on a thread [mm]."""
-    taper = math.tan(math.radians(chamfer.angle))
-    return (thread.major - chamfer.point_diameter) / (2 * taper)
+    rise = (thread.major - chamfer.point_diameter) / 2
+    # A point as thick as the crests leaves no cone, whatever its angle; the rules refuse it.
+    return rise / math.tan(math.radians(chamfer.angle)) if rise else 0.0

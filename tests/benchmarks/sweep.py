@@ -28,6 +28,8 @@ from random_jobs import SAMPLERS
 
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
+from tapmodel.report.words.findings import what as what_of
+from tapmodel.report.words.refusal import refusal
 from tapmodel.shape.parting import AS_DESIGNED
 from tapmodel.spec.job_file import checked
 from tapmodel.tap.tap import Tap
@@ -48,11 +50,13 @@ def outcome(table: Table, edges_only: bool) -> Outcome:
     began = time.process_time()
     try:
         design = settle(checked(table))
-    except (InputError, RefusedError) as error:
+    except InputError as error:
         return "refused: no tap", str(error), 0.0
+    except RefusedError as error:
+        return "refused: no tap", refusal(error), 0.0
     wrong = [f for f in design.findings if f.severity is Severity.ERROR]
     if wrong:
-        return f"refused: {wrong[0].code}", wrong[0].what, 0.0
+        return f"refused: {wrong[0].code}", what_of(wrong[0]), 0.0
     try:
         what, why = closed(design.tap) if edges_only else proved(design.tap)
     except TapmodelError as error:

@@ -9,6 +9,8 @@ from tapmodel.design.design import design_tap
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Bound, Cure, Finding, Setting
+from tapmodel.report.words.cures import cure_text
+from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
 from tapmodel.words import Severity
@@ -52,14 +54,14 @@ def judged_cures(table: Table, only: str = "") -> Iterator[Tried]:
 
 def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> Tried:
     tried = Tried(finding.code, ["findings"])
-    if not re.search(r"\d", finding.what):
-        tried.mark("no number", finding.what)
+    if not re.search(r"\d", what(finding)):
+        tried.mark("no number", what(finding))
     if finding.severity is Severity.ERROR and not finding.cures:
-        tried.mark("no cure", f"{finding.what} {table}")
+        tried.mark("no cure", f"{what(finding)} {table}")
     for cure in finding.cures:
         tried.marks.append("cures")
         if not _mends(table, cure.settings, finding.code, before):
-            tried.mark("failed", f"{cure} {table}")
+            tried.mark("failed", f"{cure_text(cure)} {table}")
         for setting in cure.settings:
             _judge_setting(tried, table, (finding, cure, setting), before)
     return tried
@@ -68,15 +70,15 @@ def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> T
 def _judge_setting(
     tried: Tried,
     table: Table,
-    what: tuple[Finding, Cure, Setting],
+    offer: tuple[Finding, Cure, Setting],
     before: Mapping[str, Severity],
 ) -> None:
-    finding, cure, setting = what
+    finding, cure, setting = offer
     if isinstance(setting.value, str):
         return
     least = 0 if setting.field.startswith(MAY_BE_ZERO) else 1e-12
     if setting.value < least and setting.field not in SIGNED:
-        tried.mark("not positive", str(cure))
+        tried.mark("not positive", cure_text(cure))
     if setting.bound is Bound.EXACTLY:
         return
     # A cure that leaves no rule broken is the nearest of those that do.
@@ -85,7 +87,7 @@ def _judge_setting(
         number = int(value) if setting.digits == 0 else value
         other = [(s.field, number if s == setting else s.value) for s in cure.settings]
         if _mends_values(table, other, finding.code, before if leaves else {}):
-            tried.mark("not nearest", f"{cure}; also {value:g}: {table}")
+            tried.mark("not nearest", f"{cure_text(cure)}; also {value:g}: {table}")
             return
 
 

@@ -22,6 +22,7 @@ from tapmodel.findings import Finding
 from tapmodel.report.sections.tap.hole import section
 from tapmodel.report.sheet.blocks import Length, Rows, Words
 from tapmodel.report.words.choices import why
+from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC, inch_drills
 from tapmodel.standards.families import FAMILIES
@@ -166,11 +167,11 @@ def test_without_a_drill_inside_the_limits_the_next_ones_are_named():
     found = size_finding(design)
     assert found is not None
     assert found.severity is Severity.WARNING
-    assert "43/64 (17.066 mm) is the next below, 11/16 (17.462 mm) is the next above" in found.what
-    assert "shop.drills" in found.what
+    assert "43/64 (17.066 mm) is the next below, 11/16 (17.462 mm) is the next above" in what(found)
+    assert "shop.drills" in what(found)
     beyond = size_finding(designed("M18x0.75", 'shop.drills=["letter"]'))
     assert beyond is not None
-    assert "(Z (10.490 mm) is the next below)" in beyond.what
+    assert "(Z (10.490 mm) is the next below)" in what(beyond)
 
 
 @pytest.mark.parametrize(
@@ -190,7 +191,7 @@ def test_a_drill_outside_the_limits(drill: float, severity: Severity | None):
     assert (found and found.severity) == severity
     if severity is Severity.ERROR:
         assert found is not None
-        assert "down to the tap's pitch line; set hole.drill at most 17.378 mm" in found.what
+        assert "down to the tap's pitch line; set hole.drill at most 17.378 mm" in what(found)
 
 
 def test_a_drill_that_contradicts_the_engagement_is_refused():

@@ -9,6 +9,7 @@ import pytest
 from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
+from tapmodel.report.words.limits import actual
 from tapmodel.run.record import design_record
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import checked
@@ -35,8 +36,8 @@ def judged(table: Mapping[str, object]) -> tuple[TapDesign | None, list[str]]:
     except InputError as error:
         return None, [error.allowed]
     except NoTapError as error:
-        return None, [error.finding.actual]
-    return design, [f.actual for f in design.findings if f.severity is Severity.ERROR]
+        return None, [actual(error.finding)]
+    return design, [actual(f) for f in design.findings if f.severity is Severity.ERROR]
 
 
 def floats(part: object) -> Iterator[float]:

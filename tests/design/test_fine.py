@@ -12,6 +12,7 @@ from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.precision import mesh_chord
+from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import job_for
 from tapmodel.words import Severity
 
@@ -54,7 +55,7 @@ def test_a_fine_thread_is_a_sound_design_or_refused_with_the_finest_pitch(design
         assert pitch < finest <= 0.075
         assert isinstance(designed(f"M{diameter:g}x{finest:g}"), TapDesign)
         return
-    errors = [f.what for f in found.findings if f.severity is Severity.ERROR]
+    errors = [what(f) for f in found.findings if f.severity is Severity.ERROR]
     warned = {f.code for f in found.findings if f.severity is Severity.WARNING}
     assert errors == []
     assert warned <= {"beyond-scope", "drill-between"}
@@ -109,9 +110,9 @@ def test_formulas_beyond_their_scope_are_a_warning_that_says_what_they_rest_on()
         assert isinstance(design, TapDesign)
         finding = next(f for f in design.findings if f.code == "beyond-scope")
         assert finding.severity is Severity.WARNING
-        assert f"{share}% of the depth above the pitch line" in finding.what
-        assert "ISO 965-1 begins at 1 mm diameter and 0.2 mm pitch" in finding.what
-        assert "clause 13" in finding.source
+        assert f"{share}% of the depth above the pitch line" in what(finding)
+        assert "ISO 965-1 begins at 1 mm diameter and 0.2 mm pitch" in what(finding)
+        assert "clause 13" in str(finding.source)
     inside = designed("M20x0.2")
     assert isinstance(inside, TapDesign)
     assert "beyond-scope" not in {f.code for f in inside.findings}

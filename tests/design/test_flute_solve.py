@@ -5,10 +5,10 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from refusals import refused
 
 from tapmodel.design.choose.flute_solve import FluteWish, solve
 from tapmodel.design.design import design_tap
-from tapmodel.errors import RefusedError
 from tapmodel.shape.flute_section import on_ball, rake
 from tapmodel.spec.job_file import job_for
 
@@ -150,5 +150,5 @@ def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
     ],
 )
 def test_flutes_that_leave_no_tooth_are_refused_with_the_cure(sets: list[str], words: str):
-    with pytest.raises(RefusedError, match=words):
+    with refused(words):
         design_tap(job_for("M18x0.75", sets))

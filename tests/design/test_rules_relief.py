@@ -2,7 +2,6 @@
 
 import dataclasses
 import math
-import re
 
 import numpy as np
 import pytest
@@ -10,6 +9,8 @@ import pytest
 from tapmodel.design.design import design_tap
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
+from tapmodel.findings import Bound
+from tapmodel.report.words.limits import allowed
 from tapmodel.shape.flute_section import FluteSection
 from tapmodel.shape.relief import con_eccentric, drop, eccentric_by_edge
 from tapmodel.shape.turned import Turned, second_cut, turned_lengths
@@ -24,7 +25,7 @@ def designed(*sets: str) -> TapDesign:
 
 
 def errors(design: TapDesign) -> dict[str, str]:
-    return {f.code: f.allowed for f in design.findings if f.severity is Severity.ERROR}
+    return {f.code: allowed(f) for f in design.findings if f.severity is Severity.ERROR}
 
 
 def heel_behind_edge(design: TapDesign, radius: float) -> float:
@@ -63,11 +64,12 @@ def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
 def test_where_no_point_would_enter_the_drilled_hole_the_relief_is_the_cure() -> None:
     shallow = ("flutes.core_diameter=14.8", "blank.shank_diameter=16.5")
     steep = designed(*shallow, "relief.chamfer.edge_angle=8")
-    what = next(f.what for f in steep.findings if f.code == "point-core")
-    cure = re.search(r"relief\.chamfer\.edge_angle at most ([0-9.]*[0-9])", what)
-    assert cure is not None
-    assert 6.9 < float(cure[1]) < 7
-    assert errors(designed(*shallow, f"relief.chamfer.edge_angle={cure[1]}")) == {}
+    found = next(f for f in steep.findings if f.code == "point-core")
+    settings = [setting for cure in found.cures for setting in cure.settings]
+    cure = next(s for s in settings if s.field == "relief.chamfer.edge_angle")
+    assert cure.bound is Bound.AT_MOST
+    assert 6.9 < float(cure.value) < 7
+    assert errors(designed(*shallow, f"relief.chamfer.edge_angle={cure.text}")) == {}
 
 
 @pytest.mark.parametrize("core", [14.8, 8.1])

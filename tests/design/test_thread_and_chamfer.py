@@ -3,10 +3,11 @@
 import math
 
 import pytest
+from refusals import refused
 
 from tapmodel.design.choose.hole import nearest_drill
 from tapmodel.design.design import design_tap
-from tapmodel.errors import InputError, RefusedError
+from tapmodel.errors import InputError
 from tapmodel.shape.profile import segments
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
@@ -77,8 +78,17 @@ def test_the_tap_class_follows_the_hole_class() -> None:
     ],
 )
 def test_a_thread_without_depth_is_refused(sets: list[str], words: str) -> None:
-    with pytest.raises(RefusedError, match=words):
+    with refused(words):
         design_tap(job_for("M8", sets))
+
+
+def test_a_point_as_thick_as_the_crests_is_refused_with_its_cure() -> None:
+    sets = ["thread.major=10.12", "chamfer.point_diameter=10.12", "chamfer.length=3"]
+    found = {f.code: f for f in design_tap(job_for("M10", sets)).findings}
+    assert found["chamfer-angle"].actual == 0.0
+    (cure,) = found["point-drill"].cures
+    assert cure.settings[0].field == "chamfer.point_diameter"
+    assert 8.4 < float(cure.settings[0].value) < 8.5  # the drill
 
 
 def test_hole_class_in_designation_and_file_must_agree() -> None:

@@ -32,7 +32,7 @@ def limits(thread: str, hole_class: str) -> HoleLimits:
     asked = parse(f"{thread}-{hole_class}")
     found = metric_hole_limits(asked.diameter, asked.pitch, parse_hole_class(asked.effective_class))
     assert found.listed
-    assert found.note == ""
+    assert found.note == {}
     return found.limits
 
 

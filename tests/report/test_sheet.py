@@ -18,6 +18,8 @@ from tapmodel.report.sheet.blocks import Rows
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import paged, write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual
 from tapmodel.spec.job_file import job_for, read_job
 
 POINTS_PER_MM = 72 / 25.4
@@ -164,7 +166,7 @@ def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
     write_sheet(path, design, all_drawings(design))
     first = " ".join(PdfReader(path).pages[0].extract_text().split())
     (error,) = (finding for finding in design.findings if finding.severity == "error")
-    assert f"ERROR [{error.code}]: {error.what} Is {error.actual}" in first
+    assert f"ERROR [{error.code}]: {what(error)} Is {actual(error)}" in first
     assert first.index("ERROR") < first.index("note: ")
 
 

@@ -10,6 +10,7 @@ from tapmodel.errors import InputError
 from tapmodel.spec.designation import parse
 from tapmodel.standards.acme.hole_limits import AcmeThread, acme_hole_limits
 from tapmodel.standards.families import FAMILIES
+from tapmodel.standards.limits import Unlisted
 from tapmodel.standards.tables import read_table
 from tapmodel.words import Certainty, Family
 
@@ -74,13 +75,13 @@ def test_limits_worked_by_hand(text: str):
 def test_what_is_listed_and_what_is_said_of_the_rest():
     for row in read_table("acme_sizes"):
         found = RULES.hole_limits(RULES.settle(parse(f"{row['size']}-{row['tpi']} ACME")))
-        assert (found.listed, found.note) == (True, "")
+        assert (found.listed, found.note) == (True, {})
     special = RULES.hole_limits(RULES.settle(parse("1/2-8 ACME")))
     assert not special.listed
-    assert "does not list this pairing" in special.note
+    assert special.note == {"why": (Unlisted.ACME_PAIRING,)}
     double = RULES.hole_limits(RULES.settle(parse("0.500-0.1P-0.2L-ACME-2G")))
     assert not double.listed
-    assert "several starts" in double.note
+    assert double.note == {"why": (Unlisted.ACME_STARTS,)}
     assert double.limits == RULES.hole_limits(RULES.settle(parse("1/2-10 ACME"))).limits
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from tapmodel.errors import InputError
 from tapmodel.spec.hole_class import HoleClass, parse_hole_class
-from tapmodel.standards.limits import HoleLimits
+from tapmodel.standards.limits import HoleLimits, Unlisted
 from tapmodel.standards.metric.hole_limits import metric_hole_limits
 from tapmodel.standards.metric.pitches import listed_pairs
 
@@ -39,7 +39,7 @@ def test_unlisted_pairs_nest_or_their_coarse_grades_are_refused(
     else:
         refused = False
         assert_nested(found.limits)
-        assert found.listed == (found.note == "")
+        assert found.listed == (found.note == {})
     assert not refused or (grade > 6 and pitch < 0.7)
 
 
@@ -77,8 +77,17 @@ def test_unlisted_pair_worked_by_hand():
     assert found.limits == HoleLimits(18.025, 17.440, 17.590, 17.051, 17.263)
     assert found.basic_pitch_diameter == pytest.approx(17.415, abs=1e-9)
     assert not found.listed
-    assert "ISO 965-1 prints no pitch-diameter tolerance, minor-diameter" in found.note
-    assert "M18x0.9 6G" in found.note
+    assert found.note == {
+        "why": (Unlisted.METRIC_TOLERANCES,),
+        "diameter": 18,
+        "pitch": 0.9,
+        "hole_class": "6G",
+        "computed": (
+            "pitch-diameter tolerance",
+            "minor-diameter tolerance",
+            "fundamental deviation",
+        ),
+    }
 
 
 def test_only_what_no_table_prints_is_computed():
@@ -87,8 +96,7 @@ def test_only_what_no_table_prints_is_computed():
     found = metric_hole_limits(18, 0.75, H6)
     assert found.limits == HoleLimits(18, 17.513, 17.653, 17.188, 17.378)
     assert not found.listed
-    assert "pitch-diameter" in found.note
-    assert "minor-diameter" not in found.note
+    assert found.note.words("computed") == ("pitch-diameter tolerance",)
     assert [str(source.certainty) for source in found.sources] == ["read", "read", "read"]
 
 

@@ -57,7 +57,7 @@ def test_half_inch_worked_by_hand():
     assert thread.pitch == pytest.approx(25.4 / 14, rel=1e-12)
     assert limits("G 1/2") == HoleLimits(20.955, 19.793, 19.935, 18.631, 19.172)
     found = RULES.hole_limits(thread)
-    assert (found.listed, found.note) == (True, "")
+    assert (found.listed, found.note) == (True, {})
     assert found.sources[0].certainty is Certainty.READ
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import parse
 from tapmodel.standards.families import FAMILIES
-from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.standards.limits import HoleLimits, TapLimits, Unlisted
 from tapmodel.standards.unified.hole_limits import UnifiedThread, unified_hole_limits
 from tapmodel.standards.unified.series import constant_pitch_sizes, named_pitches, series_of
 from tapmodel.standards.unified.tap_limits import GROUND_LARGE, unified_tap_limits
@@ -103,7 +103,8 @@ def test_the_series_is_found(text: str):
     named = RULES.settle(parse(f"{text} {settled.series}"))
     assert RULES.hole_limits(named) == RULES.hole_limits(settled)
     assert RULES.hole_limits(settled).listed is (settled.series != "UNS")
-    assert ("special threads" in RULES.hole_limits(settled).note) is (settled.series == "UNS")
+    special = {"why": (Unlisted.UNIFIED_SERIES,)}
+    assert RULES.hole_limits(settled).note == (special if settled.series == "UNS" else {})
 
 
 CONTRADICTIONS = {
@@ -257,7 +258,7 @@ def test_the_first_choice_suits_every_class():
 def test_finer_than_the_series_the_formulas_are_carried_on_and_it_is_said():
     fine = RULES.hole_limits(RULES.settle(parse("1/4-254")))
     assert fine.beyond_scope
-    assert "end at 80 threads per inch" in fine.note
+    assert fine.note == {"why": (Unlisted.UNIFIED_SCOPE,), "finest": 80}
     # D2 = 0.25 - 0.649519/254; LE = 9P: TD2 = 1.3 * (0.0015 * 0.25^(1/3) + 0.0015 * 0.18824
     # + 0.015 * 0.024934) = 0.002082.
     assert fine.limits.pitch_min / 25.4 == pytest.approx(0.2474, abs=1e-9)

@@ -13,7 +13,7 @@ from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.inches import size_text
 from tapmodel.spec.designations.record import Designation
-from tapmodel.standards.limits import HoleLimits
+from tapmodel.standards.limits import HoleLimits, Unlisted
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth.hole_limits import effective_tolerance, nut_minor_tolerance
 from tapmodel.standards.whitworth.pitches import series_pitches
@@ -139,7 +139,7 @@ def test_a_special_pitch_that_a_series_lists_is_of_that_series():
     assert canonical(settled("1/4-40 Whit")) == "1/4-40 Whit"
     found = RULES.hole_limits(settled("1/4-40 Whit"))
     assert not found.listed
-    assert "40 threads per inch" in found.note
+    assert found.note == {"why": (Unlisted.WHITWORTH_SERIES,), "threads": 40}
 
 
 @pytest.mark.parametrize(

@@ -5,14 +5,9 @@ import math
 from tapmodel.design.choose.hole import TappedHole
 from tapmodel.design.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.design.choose.steps import down, step_for
-from tapmodel.design.judging import ERROR, between, finding, less
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
-from tapmodel.errors import NoTapError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
 from tapmodel.tap.tap import Chamfer, TapThread
-
-LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
-"""Half angles of the cone that can be ground and that cut [deg]."""
 
 FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
 """Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
@@ -28,9 +23,6 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, ledger: Ledger) -> Chamf
 
     Two of the three settle the third by `point = major - 2*length*tan(angle)`.
 
-    Raises:
-        NoTapError: a point as thick as the thread, which no length makes a cone.
-
     Source: derived here; pitches of the forms common practice.
     """
     angle = ledger.given("chamfer.angle")
@@ -41,17 +33,8 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, ledger: Ledger) -> Chamf
     point = ledger.number("chamfer.point_diameter", ruled_point(hole), _point_rule(hole))
     if angle is not None:
         return Chamfer(angle, point)
-    if point == thread.major:
-        _refuse_cylinder(point)
     length = _length(thread, ledger)
     return Chamfer(math.degrees(math.atan2(thread.major - point, 2 * length)), point)
-
-
-def _refuse_cylinder(point: float) -> None:
-    levers = (less("chamfer.point_diameter", point),)
-    what = "The chamfer is no usable cone."
-    numbers = between(LEAST_ANGLE, LARGEST_ANGLE, 0.0, "deg")
-    raise NoTapError(finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers))
 
 
 def ruled_point(hole: TappedHole) -> float:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from tapmodel.design.choose.ledger import Ledger, Rule, by_rule
-from tapmodel.design.judging import ERROR, NOISE, Numbers, at_most, exactly, finding, less
+from tapmodel.design.codes import Code
+from tapmodel.design.judging import ERROR, NOISE, at_most, exactly, finding, less
 from tapmodel.design.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
+from tapmodel.findings import Held, Limit
 from tapmodel.shape.relief import (
     con_eccentric,
     concentric,
@@ -18,6 +20,7 @@ from tapmodel.shape.relief import (
     heel_drop,
 )
 from tapmodel.tap.tap import Chamfer, Relief, Reliefs, TapThread
+from tapmodel.values import Values
 from tapmodel.words import ReliefKind, ReliefPlace
 
 CHAMFER_EDGE_ANGLE = 4.0
@@ -96,11 +99,10 @@ def _place(thread: TapThread, ledger: Ledger) -> ReliefPlace:
     ruled, rule = ("thread", WHOLE_RULE) if rounded else ("crest", CREST_RULE)
     place = ReliefPlace(ledger.word("relief.thread.applies_to", ruled, rule))
     if rounded and place is ReliefPlace.CREST:
-        radius = f"{thread.crest_radius:.3g} mm"
-        what = f"A crest rounded by {radius} cannot be relieved without its flanks."
-        numbers = Numbers("thread", "crest", "the whole thread")
-        levers = (exactly("relief.thread.applies_to", "thread"),)
-        raise NoTapError(finding("relief-place", ERROR, what, numbers, levers=levers))
+        field, values = "relief.thread.applies_to", Values(radius=thread.crest_radius)
+        judged = (field, place.value, Limit(held=Held.WHOLE_THREAD))
+        levers = (exactly(field, "thread"),)
+        raise NoTapError(finding(Code.RELIEF_PLACE, ERROR, *judged, values=values, levers=levers))
     return place
 
 
@@ -163,10 +165,9 @@ def _heel_drop(land: _Land, ledger: Ledger) -> float:
     steepest = heel_drop(by_edge, land.major, land.angle)
     allowed = min(largest, steepest)
     if wanted > allowed:
-        what = f"No arc drops {wanted:g} mm over a land of {land.angle:.2f} deg."
-        levers = (less(f"{land.key}.heel_drop", wanted, allowed),)
-        numbers = at_most(allowed, wanted)
-        raise NoTapError(finding("relief-drop", ERROR, what, numbers, levers=levers))
+        field, values = f"{land.key}.heel_drop", Values(land=land.angle)
+        judged, levers = (field, wanted, at_most(allowed)), (less(field, wanted, allowed),)
+        raise NoTapError(finding(Code.RELIEF_DROP, ERROR, *judged, values=values, levers=levers))
     return wanted
 
 
@@ -174,26 +175,17 @@ def _refuse_short_of_heel(land: _Land, relief: Relief, wanted: float) -> None:
     """The circle passes the heel twice; the arc must reach the drop where it is outermost."""
     if abs(heel_drop(relief, land.major, land.angle) - wanted) < NOISE:
         return
-    what = "The relief's arc turns back before it has reached its drop at the heel."
-    levers = (
-        less(f"{land.key}.heel_drop", wanted),
-        less(f"{land.key}.margin_angle", relief.margin_angle),
-    )
-    room = "what the land behind the margin leaves room for"
-    numbers = Numbers("less", f"{wanted:.4f} mm at the heel", room)
-    raise NoTapError(finding("relief-arc", ERROR, what, numbers, levers=levers))
+    field, limit = f"{land.key}.heel_drop", Limit(unit="mm", held=Held.LAND_BEHIND_MARGIN)
+    levers = (less(field, wanted), less(f"{land.key}.margin_angle", relief.margin_angle))
+    raise NoTapError(finding(Code.RELIEF_ARC, ERROR, field, wanted, limit, levers=levers))
 
 
 def _refuse_margin(land: _Land, margin: float) -> None:
     widest = 0.95 * land.angle
     if margin > widest:
-        what = (
-            f"A margin of {margin:g} deg leaves no room for the arc on a land of "
-            f"{land.angle:.2f} deg."
-        )
-        levers = (less(f"{land.key}.margin_angle", margin, widest),)
-        numbers = at_most(widest, margin, "deg")
-        raise NoTapError(finding("relief-room", ERROR, what, numbers, levers=levers))
+        field, values = f"{land.key}.margin_angle", Values(land=land.angle)
+        judged, levers = (field, margin, at_most(widest, "deg")), (less(field, margin, widest),)
+        raise NoTapError(finding(Code.RELIEF_ROOM, ERROR, *judged, values=values, levers=levers))
 
 
 def needed_drop(thread: TapThread, chamfer: Chamfer, phi: float) -> float:

@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from tapmodel.design.choose.hole import TappedHole
 from tapmodel.design.choose.ledger import Ledger, by_rule
 from tapmodel.design.choose.steps import down, step_for, up
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import ERROR, at_least, at_most, finding, less, more
 from tapmodel.design.provenance import OWN_RULE, PRACTICE
 from tapmodel.errors import NoTapError
 from tapmodel.standards.limits import TapLimits
 from tapmodel.tap.flanks import Flanks
 from tapmodel.tap.tap import TapThread
+from tapmodel.values import Values
 
 PHASE = 0.31
 """First crest middle in pitches behind the front: no corner of the profile falls on the front."""
@@ -82,17 +84,13 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
     """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
     pitch_diameter, pitch = flanks.diameter, flanks.pitch
     if root.diameter >= pitch_diameter:
-        field, size, most = "flat", root.flat, pitch / 2
+        field, size, most = "thread.root_flat", root.flat, pitch / 2
         if root.rounded:
-            field, size, most = "radius", root.radius, flanks.sharp / flanks.short
-        what = f"A root {field} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
-        levers = (less(f"thread.root_{field}", size, pitch / 8),)
-        raise NoTapError(finding("thread-depth", ERROR, what, at_most(most, size), levers=levers))
+            field, size, most = "thread.root_radius", root.radius, flanks.sharp / flanks.short
+        judged, levers = (field, size, at_most(most)), (less(field, size, pitch / 8),)
+        values = Values(pitch=pitch)
+        raise NoTapError(finding(Code.THREAD_DEPTH, ERROR, *judged, values=values, levers=levers))
     if crest.diameter <= pitch_diameter:
-        what = (
-            f"The major diameter {crest.diameter:g} mm does not exceed the pitch diameter "
-            f"{pitch_diameter:g} mm."
-        )
         levers = (
             more("thread.major", crest.diameter),
             less("thread.pitch_diameter", pitch_diameter),
@@ -102,8 +100,8 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
                 if size > 0
             ),
         )
-        numbers = at_least(pitch_diameter, crest.diameter)
-        raise NoTapError(finding("thread-height", ERROR, what, numbers, levers=levers))
+        judged = ("thread.major", crest.diameter, at_least(pitch_diameter))
+        raise NoTapError(finding(Code.THREAD_HEIGHT, ERROR, *judged, levers=levers))
 
 
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:

@@ -57,7 +57,7 @@ Moves = tuple[_Move, ...]
 
 
 def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...]:
-    """The findings with their cures, each sentence ending in them.
+    """The findings with their cures.
 
     Cures that leave no rule broken come first, and such a cure also stands where nothing better
     was found.
@@ -72,17 +72,12 @@ def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...
         if finding.severity is Severity.ERROR and _leaves(trials, cure) == 0
     ]
     return tuple(
-        _worded(found, cures or (tuple(whole[:1]) if found.severity is Severity.ERROR else ()))
+        replace(
+            found,
+            cures=cures or (tuple(whole[:1]) if found.severity is Severity.ERROR else ()),
+        )
         for found, cures in cured
     )
-
-
-def _worded(finding: Finding, cures: tuple[Cure, ...]) -> Finding:
-    if not cures:
-        return finding
-    apart = ", or " if any(len(cure.settings) > 1 for cure in cures) else " or "
-    advice = apart.join(map(str, cures))
-    return replace(finding, what=f"{finding.what.removesuffix('.')}; set {advice}.", cures=cures)
 
 
 def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:

@@ -3,11 +3,13 @@
 import math
 from dataclasses import dataclass
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import ERROR, at_least, at_most, between, finding, less, more
 from tapmodel.design.limits.levers import deeper, shallower, smaller
 from tapmodel.design.limits.neighbours import least_wall
 from tapmodel.findings import Finding, Lever
 from tapmodel.shape.flute_section import FluteSection, land_angle, rake
+from tapmodel.values import Values
 
 LEAST_RAKE, LARGEST_RAKE = -20.0, 25.0
 """Rake outside this range [deg] leaves either a scraper or a tooth with no metal behind it."""
@@ -67,23 +69,19 @@ def impossible(section: FluteSection, tooth: ToothRadii) -> Finding | None:
     b, R, root = section.ball_radius, tooth.crest, tooth.root
     if section.centre_radius <= 0:
         deepest, depth = R + b, R + b - section.centre_radius
-        what = f"The flutes are {depth:.3f} mm deep: the ball's centre lies past the tap's axis."
-        levers = (less("flutes.depth_from_top", depth),)
-        return finding("flute-axis", ERROR, what, at_most(deepest, depth), levers=levers)
+        field, limit = "flutes.depth_from_top", at_most(deepest)
+        return finding(Code.FLUTE_AXIS, ERROR, field, depth, limit, levers=(less(field, depth),))
     core, least = section.core_diameter, LEAST_CORE_SHARE * 2 * R
     if core <= 0:
-        what = f"The cutter passes the tap's axis, by {-core / 2:.3f} mm."
-        levers = shallower(section, 2 * R)
-        return finding("flute-axis", ERROR, what, at_least(least, core), levers=levers)
+        field, levers = "flutes.core_diameter", shallower(section, 2 * R)
+        return finding(Code.FLUTE_AXIS, ERROR, field, core, at_least(least), levers=levers)
     if section.offset + b >= R or section.offset - b <= -R - 2 * b:
-        what = f"The cutter stands beside the tap, with an offset of {section.offset:.3f} mm."
         levers = (*_back_over(section.offset), less("flutes.cutter_diameter", 2 * b))
-        numbers = between(-R - b, R - b, section.offset)
-        return finding("flute-beside", ERROR, what, numbers, levers=levers)
+        field, limit = "flutes.offset", between(-R - b, R - b)
+        return finding(Code.FLUTE_BESIDE, ERROR, field, section.offset, limit, levers=levers)
     if core / 2 >= root:
-        what = f"The flute does not reach the root of the thread with a core of {core:.3f} mm."
-        levers = deeper(section, 2 * R)
-        return finding("flute-depth", ERROR, what, at_most(2 * root, core), levers=levers)
+        field, levers = "flutes.core_diameter", deeper(section, 2 * R)
+        return finding(Code.FLUTE_DEPTH, ERROR, field, core, at_most(2 * root), levers=levers)
     return None
 
 
@@ -100,18 +98,16 @@ def misplaced(offset: float, core: float, ball: float) -> Finding:
     Source: derived here: its centre lies `core/2 + ball` from the axis, farther than the offset.
     """
     m = core / 2 + ball
-    what = (
-        f"With a core of {core:.3f} mm and a cutter of {2 * ball:g} mm the offset "
-        f"{offset:.3f} mm must stay within {-m:.3f} to {m:.3f} mm."
-    )
     levers = (
         *_back_over(offset),
         more("flutes.rake", -45.0) if offset < 0 else less("flutes.rake", 45.0),
         more("flutes.core_diameter", core, 2 * (abs(offset) - ball)),
         more("flutes.cutter_diameter", 2 * ball),
     )
-    numbers = between(-m, m, offset)
-    return finding("flute-place", ERROR, what, numbers, levers=levers)
+    limit, values = between(-m, m), Values(core=core, cutter=2 * ball)
+    return finding(
+        Code.FLUTE_PLACE, ERROR, "flutes.offset", offset, limit, values=values, levers=levers
+    )
 
 
 def no_land(section: FluteSection, count: int, tooth: ToothRadii) -> Finding:
@@ -120,9 +116,9 @@ def no_land(section: FluteSection, count: int, tooth: ToothRadii) -> Finding:
     Source: rule of this program.
     """
     width, least = land_width(section, count, tooth.crest), least_allowed_land(2 * tooth.crest)
-    levers = smaller(section, count)
-    what = f"No land is left between {count} flutes of {2 * section.ball_radius:g} mm."
-    return finding("flute-land", ERROR, what, at_least(least, width), levers=levers)
+    levers, values = smaller(section, count), Values(count=count, cutter=2 * section.ball_radius)
+    field, limit = "flutes.land_width", at_least(least)
+    return finding(Code.FLUTE_LAND, ERROR, field, width, limit, values=values, levers=levers)
 
 
 def shortfall(section: FluteSection, count: int, tooth: ToothRadii) -> float:

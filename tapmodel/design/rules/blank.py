@@ -1,5 +1,6 @@
 """Rules on the blank: neck, shank, square, lengths."""
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
@@ -19,6 +20,7 @@ from tapmodel.design.record import TapDesign
 from tapmodel.design.rules import edges as rules_edges
 from tapmodel.design.rules.context import Context
 from tapmodel.shape.turned import cone_length
+from tapmodel.values import Values
 
 LEAST_SQUARE_SHARE = 0.707
 """Across flats below this share of the shank wastes strength."""
@@ -38,48 +40,33 @@ def judge(design: TapDesign, context: Context) -> Findings:
 def _passage(design: TapDesign, context: Context) -> Findings:
     blank, minor = design.tap.blank, design.hole.minor_min
     if over(blank.neck_diameter, minor):
-        what = "The neck will not pass the hole."
-        numbers = at_most(minor, blank.neck_diameter)
-        levers = (
-            less("blank.neck_diameter", blank.neck_diameter, minor),
-            exactly("blank.neck_diameter", 0.0),
-        )
-        yield finding("neck-hole", WARNING, what, numbers, levers=levers)
+        field, neck = "blank.neck_diameter", blank.neck_diameter
+        levers = (less(field, neck, minor), exactly(field, 0.0))
+        yield finding(Code.NECK_HOLE, WARNING, field, neck, at_most(minor), levers=levers)
     if not over(blank.shank_diameter, minor):
         return
-    numbers = at_most(minor, blank.shank_diameter)
+    field, shank = "blank.shank_diameter", blank.shank_diameter
     if context.shank_must_pass:
-        what = "The shank does not pass the finished hole."
-        levers = (less("blank.shank_diameter", blank.shank_diameter, minor),)
-        yield finding("shank-hole", ERROR, what, numbers, levers=levers)
+        levers = (less(field, shank, minor),)
+        yield finding(Code.SHANK_HOLE, ERROR, field, shank, at_most(minor), levers=levers)
     else:
-        reach = design.tap.blank.thread_length + blank.neck_length
-        what = (
-            "The shank is thicker than the hole: the tap cannot be passed through, and reaches "
-            f"{reach:.1f} mm deep; set blank.shank_must_pass to have this refused."
-        )
-        yield finding("shank-hole", NOTE, what, numbers)
+        values = Values(reach=blank.thread_length + blank.neck_length)
+        yield finding(Code.SHANK_HOLE, NOTE, field, shank, at_most(minor), values=values)
 
 
 def _square(design: TapDesign) -> Findings:
     across, shank = design.tap.blank.square_across_flats, design.tap.blank.shank_diameter
-    least = LEAST_SQUARE_SHARE * shank
-    thicker = more("blank.shank_diameter", shank)
+    field, thicker = "blank.square_across_flats", more("blank.shank_diameter", shank)
+    least, least_to_drive = LEAST_SQUARE_SHARE * shank, LEAST_SQUARE_TO_DRIVE * shank
     if across >= shank:
-        what = "The square is no square: its flats lie outside the shank."
-        levers = (less("blank.square_across_flats", across, shank), thicker)
-        yield finding("square-flats", ERROR, what, at_most(shank, across), levers=levers)
-    elif under(across, LEAST_SQUARE_TO_DRIVE * shank):
-        what = "The square is too small to drive the tap."
-        numbers = at_least(LEAST_SQUARE_TO_DRIVE * shank, across)
-        levers = (more("blank.square_across_flats", across, LEAST_SQUARE_TO_DRIVE * shank),)
-        yield finding("square-slim", ERROR, what, numbers, OWN_RULE, levers=levers)
+        levers = (less(field, across, shank), thicker)
+        yield finding(Code.SQUARE_FLATS, ERROR, field, across, at_most(shank), levers=levers)
+    elif under(across, least_to_drive):
+        levers, limit = (more(field, across, least_to_drive),), at_least(least_to_drive)
+        yield finding(Code.SQUARE_SLIM, ERROR, field, across, limit, OWN_RULE, levers=levers)
     elif under(across, least):
-        what = "The square is smaller than the shank allows and wastes strength."
-        levers = (more("blank.square_across_flats", across, least),)
-        yield finding(
-            "square-corners", WARNING, what, at_least(least, across), PRACTICE, levers=levers
-        )
+        levers, limit = (more(field, across, least),), at_least(least)
+        yield finding(Code.SQUARE_CORNERS, WARNING, field, across, limit, PRACTICE, levers=levers)
 
 
 LEAST_SQUARE_TO_DRIVE = 0.3
@@ -92,7 +79,6 @@ def _lengths(design: TapDesign) -> Findings:
     least = behind + max(1.0, 0.25 * blank.shank_diameter)
     lack = least - blank.square_start
     if over(lack, 0.0):
-        what = "There is no room for a shank between thread and square."
         levers = (
             more("blank.overall_length", blank.overall_length, blank.overall_length + lack),
             more("blank.square_start", blank.square_start, least),
@@ -102,15 +88,16 @@ def _lengths(design: TapDesign) -> Findings:
             more("blank.shoulder_angle", blank.shoulder_angle),
             less("blank.shank_diameter", blank.shank_diameter),
         )
-        numbers = at_least(least, blank.square_start)
-        yield finding("overall-length", ERROR, what, numbers, OWN_RULE, levers=levers)
+        field, start = "blank.square_start", blank.square_start
+        limit = at_least(least)
+        yield finding(Code.OVERALL_LENGTH, ERROR, field, start, limit, OWN_RULE, levers=levers)
     if under(blank.square_length, rules_edges.LEAST_LENGTH):
-        what = "The square starts behind the tap's end, or is too short to hold."
         latest = blank.overall_length - rules_edges.LEAST_LENGTH
         levers = (
             less("blank.square_start", blank.square_start, latest),
             more("blank.square_length", blank.square_length, rules_edges.LEAST_LENGTH),
             more("blank.overall_length", blank.overall_length),
         )
-        numbers = at_least(rules_edges.LEAST_LENGTH, blank.square_length)
-        yield finding("square-length", ERROR, what, numbers, levers=levers)
+        field, length = "blank.square_length", blank.square_length
+        limit = at_least(rules_edges.LEAST_LENGTH)
+        yield finding(Code.SQUARE_LENGTH, ERROR, field, length, limit, levers=levers)

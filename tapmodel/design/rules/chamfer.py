@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.design.choose.chamfer import LARGEST_ANGLE, LEAST_ANGLE
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     Findings,
@@ -18,6 +18,8 @@ from tapmodel.design.judging import (
 from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
+
+LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
 
 LEAST_POINT_SHARE = 0.1
 """Least diameter of the point as a share of the major diameter; less is a needle."""
@@ -37,8 +39,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
 def _cone(design: TapDesign) -> Findings:
     chamfer, major = design.tap.chamfer, design.tap.thread.major
     rise = (major - chamfer.point_diameter) / 2
-    numbers = between(LEAST_ANGLE, LARGEST_ANGLE, chamfer.angle, "deg")
-    what = "The chamfer is no usable cone."
+    field, limit = "chamfer.angle", between(LEAST_ANGLE, LARGEST_ANGLE, "deg")
     if under(chamfer.angle, LEAST_ANGLE):
         levers = (
             less(
@@ -51,7 +52,9 @@ def _cone(design: TapDesign) -> Findings:
             less("chamfer.point_diameter", chamfer.point_diameter),
         )
         levers = levers if rise > 0 else levers[3:]
-        yield finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers)
+        yield finding(
+            Code.CHAMFER_ANGLE, ERROR, field, chamfer.angle, limit, OWN_RULE, levers=levers
+        )
     elif over(chamfer.angle, LARGEST_ANGLE):
         levers = (
             more(
@@ -63,7 +66,9 @@ def _cone(design: TapDesign) -> Findings:
             less("chamfer.angle", chamfer.angle, LARGEST_ANGLE),
             more("chamfer.point_diameter", chamfer.point_diameter),
         )
-        yield finding("chamfer-angle", ERROR, what, numbers, OWN_RULE, levers=levers)
+        yield finding(
+            Code.CHAMFER_ANGLE, ERROR, field, chamfer.angle, limit, OWN_RULE, levers=levers
+        )
 
 
 def _full_thread(design: TapDesign) -> Findings:
@@ -76,28 +81,27 @@ def _full_thread(design: TapDesign) -> Findings:
             more("chamfer.angle", chamfer.angle),
             less("chamfer.pitches", design.figures.chamfer_pitches, longest / thread.pitch),
         )
-        what = "The chamfer leaves no full thread."
-        numbers = at_most(longest, design.tap.chamfer_length)
-        yield finding("chamfer-length", ERROR, what, numbers, OWN_RULE, levers=levers)
+        field, actual = "chamfer.length", design.tap.chamfer_length
+        limit = at_most(longest)
+        yield finding(Code.CHAMFER_LENGTH, ERROR, field, actual, limit, OWN_RULE, levers=levers)
 
 
 def _point(design: TapDesign) -> Findings:
     chamfer, major = design.tap.chamfer, design.tap.thread.major
     point, least = chamfer.point_diameter, LEAST_POINT_SHARE * major
+    field = "chamfer.point_diameter"
     if point >= design.drill:
-        what = "The tap will not start: its point is as thick as the drilled hole."
-        numbers = at_most(design.drill, point)
         levers = (
-            less("chamfer.point_diameter", point, design.drill),
+            less(field, point, design.drill),
             more("chamfer.angle", chamfer.angle),
             more("chamfer.length", design.tap.chamfer_length),
         )
-        yield finding("point-drill", ERROR, what, numbers, levers=levers)
+        yield finding(Code.POINT_DRILL, ERROR, field, point, at_most(design.drill), levers=levers)
     elif under(point, least):
-        what = "The point is a needle."
         levers = (
-            more("chamfer.point_diameter", point, least),
+            more(field, point, least),
             less("chamfer.length", design.tap.chamfer_length),
             less("chamfer.angle", chamfer.angle),
         )
-        yield finding("point-slim", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)
+        limit = at_least(least)
+        yield finding(Code.POINT_SLIM, ERROR, field, point, limit, OWN_RULE, levers=levers)

@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     Findings,
@@ -38,29 +39,25 @@ def judge(design: TapDesign) -> Findings:
 def _least(design: TapDesign) -> Findings:
     """A feature that is wanted must be large enough to be made."""
     blank = design.tap.blank
-    for name, size in (
-        ("neck_length", blank.neck_length),
-        ("rear_chamfer", blank.rear_chamfer),
-        ("front_centre", blank.front_centre),
-        ("rear_centre", blank.rear_centre),
+    for code, name, size in (
+        (Code.NECK_LENGTH_SIZE, "neck_length", blank.neck_length),
+        (Code.REAR_CHAMFER_SIZE, "rear_chamfer", blank.rear_chamfer),
+        (Code.FRONT_CENTRE_SIZE, "front_centre", blank.front_centre),
+        (Code.REAR_CENTRE_SIZE, "rear_centre", blank.rear_centre),
     ):
         if size > 0 and under(size, LEAST_LENGTH):
-            field, code = f"blank.{name}", f"{name.replace('_', '-')}-size"
-            what = f"A {name.replace('_', ' ')} of {size:.3g} mm is too small to be made."
+            field, limit = f"blank.{name}", at_least(LEAST_LENGTH)
             levers = (more(field, size, LEAST_LENGTH), exactly(field, 0.0))
-            yield finding(code, ERROR, what, at_least(LEAST_LENGTH, size), OWN_RULE, levers=levers)
+            yield finding(code, ERROR, field, size, limit, OWN_RULE, levers=levers)
 
 
 def _front_centre(design: TapDesign) -> Findings:
     rim, point = design.tap.blank.front_centre, design.tap.chamfer.point_diameter
     widest = min(design.tap.flutes.core_diameter, point) - 2 * clearance(design.tap.thread.major)
     if rim > 0 and over(rim, widest):
-        what = "The front centre cuts into the flutes, or through the point."
-        levers = (
-            less("blank.front_centre", rim, widest),
-            exactly("blank.front_centre", 0.0),
-        )
-        yield finding("front-centre", ERROR, what, at_most(widest, rim), OWN_RULE, levers=levers)
+        field, limit = "blank.front_centre", at_most(widest)
+        levers = (less(field, rim, widest), exactly(field, 0.0))
+        yield finding(Code.FRONT_CENTRE, ERROR, field, rim, limit, OWN_RULE, levers=levers)
 
 
 def _rear(design: TapDesign) -> Findings:
@@ -71,11 +68,11 @@ def _rear(design: TapDesign) -> Findings:
         blank.square_across_flats - 2 * edge - 2 * CENTRE_WALL, blank.square_length / depth
     )
     if rim > 0 and over(rim, widest):
-        what = "The rear centre breaks out of the square."
-        levers = (less("blank.rear_centre", rim, widest), exactly("blank.rear_centre", 0.0))
-        yield finding("rear-centre", ERROR, what, at_most(widest, rim), OWN_RULE, levers=levers)
+        field, limit = "blank.rear_centre", at_most(widest)
+        levers = (less(field, rim, widest), exactly(field, 0.0))
+        yield finding(Code.REAR_CENTRE, ERROR, field, rim, limit, OWN_RULE, levers=levers)
     widest = min(blank.shank_diameter / 4, blank.square_length / 2)
     if over(edge, widest):
-        what = "The rear edge is gone."
-        levers = (less("blank.rear_chamfer", edge, widest), exactly("blank.rear_chamfer", 0.0))
-        yield finding("rear-chamfer", ERROR, what, at_most(widest, edge), OWN_RULE, levers=levers)
+        field, limit = "blank.rear_chamfer", at_most(widest)
+        levers = (less(field, edge, widest), exactly(field, 0.0))
+        yield finding(Code.REAR_CHAMFER, ERROR, field, edge, limit, OWN_RULE, levers=levers)

@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     NOTE,
     WARNING,
     Findings,
-    Numbers,
     at_least,
     at_most,
     between,
@@ -34,9 +34,10 @@ from tapmodel.design.provenance import OWN_RULE
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules import runout as rules_runout
 from tapmodel.design.rules.context import Context
-from tapmodel.findings import Lever
+from tapmodel.findings import Held, Lever, Limit
 from tapmodel.shape.flute_section import on_ball, section_of
 from tapmodel.shape.turned import largest_radius_cut, turned_lengths
+from tapmodel.values import Values
 
 
 def judge(design: TapDesign, context: Context) -> Findings:
@@ -57,15 +58,8 @@ def _wish(design: TapDesign, context: Context) -> Findings:
     if unmet is None:
         return
     wanted = context.flutes.wish.rake or 0.0
-    what = (
-        f"The wanted rake of {wanted:g} deg cannot be had: the edge lies on the ball's arc, where "
-        "core or depth settles the rake."
-    )
-    numbers = Numbers(
-        f"{wanted:g} deg",
-        f"{design.figures.rake_crest:.2f} deg",
-        f"any rake by core or depth, {wanted:g} deg only on the straight wall",
-    )
+    actual = design.figures.rake_crest
+    limit = Limit(wanted, wanted, "deg", Held.STRAIGHT_WALL)
     near = dict(unmet.near)
     levers = [
         replace(lever, near=near.get(lever.field))
@@ -74,55 +68,45 @@ def _wish(design: TapDesign, context: Context) -> Findings:
             more("flutes.rake", wanted),
         )
     ]
-    yield finding("flute-wish", ERROR, what, numbers, levers=levers)
+    yield finding(Code.FLUTE_WISH, ERROR, "flutes.rake", actual, limit, levers=levers)
 
 
 def _cutter(design: TapDesign) -> Findings:
     cutter = design.tap.flutes.cutter_diameter
     if under(cutter, LEAST_CUTTER):
-        what = "No ball-nose cutter is made so small."
-        numbers = at_least(LEAST_CUTTER, cutter)
-        levers = (more("flutes.cutter_diameter", cutter, LEAST_CUTTER),)
-        yield finding("cutter-size", ERROR, what, numbers, OWN_RULE, levers=levers)
+        field, limit = "flutes.cutter_diameter", at_least(LEAST_CUTTER)
+        levers = (more(field, cutter, LEAST_CUTTER),)
+        yield finding(Code.CUTTER_SIZE, ERROR, field, cutter, limit, OWN_RULE, levers=levers)
 
 
 def _core(design: TapDesign) -> Findings:
     least = LEAST_CORE_SHARE * design.tap.thread.major
     section = section_of(design.tap.flutes)
-    core = design.tap.flutes.core_diameter
+    field, core = "flutes.core_diameter", design.tap.flutes.core_diameter
     if under(core, least):
-        what = "The web is too thin to drive the tap."
         levers = shallower(section, design.tap.thread.major)
         levers = (replace(levers[0], near=least), *levers[1:])
-        yield finding("core", ERROR, what, at_least(least, core), OWN_RULE, levers=levers)
+        yield finding(Code.CORE, ERROR, field, core, at_least(least), OWN_RULE, levers=levers)
     most = design.tap.thread.minor - 2 * clearance(design.tap.thread.major)
     if over(core, most):
-        what = "The flutes hardly reach below the root of the thread."
         levers = deeper(section, design.tap.thread.major)
         levers = (replace(levers[0], near=most), *levers[1:])
-        yield finding("core-root", ERROR, what, at_most(most, core), OWN_RULE, levers=levers)
+        yield finding(Code.CORE_ROOT, ERROR, field, core, at_most(most), OWN_RULE, levers=levers)
 
 
 def _rake(design: TapDesign) -> Findings:
     flutes, crest = design.tap.flutes, design.tap.thread.major / 2
     edge, section = design.figures.rake_crest, section_of(flutes)
-    numbers = between(LEAST_RAKE, LARGEST_RAKE, edge, "deg")
+    field, limit = "flutes.rake", between(LEAST_RAKE, LARGEST_RAKE, "deg")
+    levers = _rake_levers(design)
     if under(edge, LEAST_RAKE) or over(edge, LARGEST_RAKE):
-        what = "The rake at the crest is out of range."
-        yield finding("rake", ERROR, what, numbers, OWN_RULE, levers=_rake_levers(design))
+        yield finding(Code.RAKE, ERROR, field, edge, limit, OWN_RULE, levers=levers)
     if flutes.offset == 0:
-        where = "on the ball's arc" if on_ball(section, crest) else "on the straight wall"
-        what = (
-            f"The flutes are centred: the edge lies {where} and cutter and depth alone settle the "
-            f"rake, {design.figures.rake_crest:.2f} deg at the crest and "
-            f"{design.figures.rake_root:.2f} deg at the root; set flutes.rake instead of the "
-            "offset to choose it."
-        )
-        yield finding("centred-flutes", NOTE, what, numbers)
+        where = "ball" if on_ball(section, crest) else "wall"
+        values = Values(edge=where, at_root=design.figures.rake_root)
+        yield finding(Code.CENTRED_FLUTES, NOTE, field, edge, limit, values=values)
     if on_ball(section, crest) and edge < 0:
-        what = "The edge lies on the ball's arc with negative rake and scrapes."
-        levers = _rake_levers(design)
-        yield finding("edge-on-ball", WARNING, what, at_least(0, edge, "deg"), levers=levers)
+        yield finding(Code.EDGE_ON_BALL, WARNING, field, edge, at_least(0, "deg"), levers=levers)
 
 
 def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
@@ -150,14 +134,13 @@ def _metal(design: TapDesign) -> Findings:
     wall, least = least_wall(section, flutes.count, cut), least_allowed_wall(thread.major)
     levers = smaller(section, flutes.count)
     if under(wall, least):
-        what = "Neighbouring flutes come too close."
-        yield finding(
-            "flute-neighbours", ERROR, what, at_least(least, wall), OWN_RULE, levers=levers
-        )
+        field, limit = "flutes.wall", at_least(least)
+        yield finding(Code.FLUTE_NEIGHBOURS, ERROR, field, wall, limit, OWN_RULE, levers=levers)
     least = least_allowed_land(thread.major)
-    for place, radius in (("crest", tooth.crest), ("root", tooth.root)):
+    for code, field, radius in (
+        (Code.LAND_CREST, "flutes.land_width", tooth.crest),
+        (Code.LAND_ROOT, "flutes.land_width_root", tooth.root),
+    ):
         width = land_width(section, flutes.count, radius)
         if under(width, least):
-            what = f"The land is too narrow at the {place}."
-            numbers = at_least(least, width)
-            yield finding(f"land-{place}", ERROR, what, numbers, OWN_RULE, levers=levers)
+            yield finding(code, ERROR, field, width, at_least(least), OWN_RULE, levers=levers)

@@ -1,5 +1,6 @@
 """Rules on the ends of the flutes: their full depth, their run-out, and what lies under it."""
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     Findings,
@@ -41,15 +42,15 @@ def _step(design: TapDesign) -> Findings:
     blank, root = design.tap.blank, design.tap.thread.minor
     part = "neck_diameter" if blank.neck_length > 0 else "shank_diameter"
     behind = blank.neck_diameter if blank.neck_length > 0 else blank.shank_diameter
-    if under(abs(behind - root), LEAST_STEP):
-        what = "The blank behind the thread is as thick as its root."
-        field = f"blank.{part}"
+    step = abs(behind - root)
+    if under(step, LEAST_STEP):
+        field, limit = f"blank.{part}", at_least(LEAST_STEP)
         levers = (
             less(field, behind, root - LEAST_STEP),
             more(field, behind, root + LEAST_STEP),
         )
-        numbers = at_least(LEAST_STEP, abs(behind - root))
-        yield finding("step-root", ERROR, what, numbers, OWN_RULE, levers=levers)
+        judged = "blank.step_to_root"
+        yield finding(Code.STEP_ROOT, ERROR, judged, step, limit, OWN_RULE, levers=levers)
 
 
 def _ends(design: TapDesign) -> Findings:
@@ -57,16 +58,16 @@ def _ends(design: TapDesign) -> Findings:
     full = flutes.full_depth_length
     least = blank.thread_length + LEAST_RUNOUT
     if under(full, least):
-        what = "The flutes end inside the thread."
+        field = "flutes.full_depth_length"
         levers = (
-            more("flutes.full_depth_length", full, least),
+            more(field, full, least),
             less("blank.thread_length", blank.thread_length, full - LEAST_RUNOUT),
         )
-        yield finding("flute-length", ERROR, what, at_least(least, full), levers=levers)
+        yield finding(Code.FLUTE_LENGTH, ERROR, field, full, at_least(least), levers=levers)
     latest = blank.square_start - max(1.0, 0.25 * blank.shank_diameter)
-    excess = design.figures.runout_end - latest
+    end = design.figures.runout_end
+    excess = end - latest
     if over(excess, 0.0):
-        what = "The flutes run out too near the square."
         levers = (
             less("flutes.full_depth_length", full, full - excess),
             more("blank.overall_length", blank.overall_length, blank.overall_length + excess),
@@ -74,8 +75,8 @@ def _ends(design: TapDesign) -> Findings:
             more("blank.square_start", blank.square_start, blank.square_start + excess),
             less("blank.thread_length", blank.thread_length),
         )
-        numbers = at_most(latest, design.figures.runout_end)
-        yield finding("runout-square", ERROR, what, numbers, OWN_RULE, levers=levers)
+        field, limit = "flutes.runout_end", at_most(latest)
+        yield finding(Code.RUNOUT_SQUARE, ERROR, field, end, limit, OWN_RULE, levers=levers)
 
 
 def _behind(design: TapDesign) -> Findings:
@@ -85,7 +86,6 @@ def _behind(design: TapDesign) -> Findings:
     slim = smallest_radius_cut(lengths, max(full, design.figures.runout_end))
     web = flutes.core_diameter / 2 + gap
     if under(slim, web):
-        what = "Neck or shank is thinner than the web of the flutes."
         neck = blank.neck_length > 0 and blank.neck_diameter < 2 * web
         shank = blank.shank_diameter < 2 * web
         thicker = (
@@ -97,18 +97,17 @@ def _behind(design: TapDesign) -> Findings:
             *(lever for lever in thicker if lever),
             *deeper(section, design.tap.thread.major)[1:2],
         )
-        yield finding(
-            "core-behind", ERROR, what, at_least(2 * web, 2 * slim), OWN_RULE, levers=levers
-        )
+        field, limit = "blank.least_cut", at_least(2 * web)
+        yield finding(Code.CORE_BEHIND, ERROR, field, 2 * slim, limit, OWN_RULE, levers=levers)
     elif second_cut(section, full, lengths):
         # Behind the whole ball there is nothing left to cut.
         least = full + flutes.cutter_diameter / 2 - blank.thread_length
-        what = "The cutter runs out of the neck and cuts the shoulder again."
+        field, neck_length = "blank.neck_length", blank.neck_length
         levers = (
-            more("blank.neck_length", blank.neck_length, least),
+            more(field, neck_length, least),
             less("blank.shank_diameter", blank.shank_diameter),
             less("flutes.full_depth_length", full),
-            exactly("blank.neck_length", 0.0),
+            exactly(field, 0.0),
         )
-        numbers = at_least(least, blank.neck_length)
-        yield finding("runout-shoulder", ERROR, what, numbers, levers=levers)
+        limit = at_least(least)
+        yield finding(Code.RUNOUT_SHOULDER, ERROR, field, neck_length, limit, levers=levers)

@@ -6,10 +6,12 @@ still a web. Here stand the places where a surface ends, turns inside out or is 
 
 from collections.abc import Callable, Mapping
 
+from tapmodel.design.codes import Code, Lost
 from tapmodel.design.limits.flutes import clearance, land_width
 from tapmodel.design.limits.neighbours import least_wall
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.surface import least_nominal, spanned, surfaces
+from tapmodel.findings import NoSolid
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import (
     cone_length,
@@ -17,145 +19,147 @@ from tapmodel.shape.turned import (
     smallest_radius_cut,
     turned_lengths,
 )
+from tapmodel.values import Values
 from tapmodel.words import ReliefPlace
 
-Judge = Callable[[TapDesign], str]
+Reason = NoSolid | None
+Judge = Callable[[TapDesign], Reason]
 
 
-def no_solid(code: str, design: TapDesign) -> str:
-    """Why a design that breaks the rule `code` has no solid; "" when it has one.
+def no_solid(code: str, design: TapDesign) -> Reason:
+    """Why a design that breaks the rule `code` has no solid; None when it has one.
 
     Source: derived here, case by case.
     """
-    return HARD[code](design) if code in HARD else ""
+    return HARD[code](design) if code in HARD else None
 
 
-def _always(reason: str) -> Judge:
-    return lambda _design: reason
+def _always(code: Lost) -> Judge:
+    return lambda _design: NoSolid(code)
 
 
-def _crest(design: TapDesign) -> str:
+def _crest(design: TapDesign) -> Reason:
     thread = design.tap.thread
     if max(thread.crest_flat, thread.crest_radius) > 0:
-        return ""
-    return f"the flanks of a ridge meet below the major diameter of {thread.major:.3f} mm"
+        return None
+    return NoSolid(Lost.CREST, Values(major=thread.major))
 
 
-def _front_centre(design: TapDesign) -> str:
+def _front_centre(design: TapDesign) -> Reason:
     widest = min(design.tap.flutes.core_diameter, design.tap.chamfer.point_diameter)
     if design.tap.blank.front_centre < widest:
-        return ""
-    return f"the front centre opens into the flutes, which leave {widest:.3f} mm between them"
+        return None
+    return NoSolid(Lost.FRONT_CENTRE_OPEN, Values(between=widest))
 
 
-def _rear_centre(design: TapDesign) -> str:
+def _rear_centre(design: TapDesign) -> Reason:
     blank = design.tap.blank
     face = blank.shank_diameter - 2 * blank.rear_chamfer
     if blank.rear_centre < min(face, blank.square_across_flats):
-        return ""
-    return f"the rear centre is wider than the rear face of {face:.3f} mm"
+        return None
+    return NoSolid(Lost.REAR_CENTRE_WIDE, Values(face=face))
 
 
-def _rear_chamfer(design: TapDesign) -> str:
+def _rear_chamfer(design: TapDesign) -> Reason:
     blank = design.tap.blank
     widest = min(blank.shank_diameter / 2, blank.square_length)
     if blank.rear_chamfer < widest:
-        return ""
-    return f"a rear chamfer of {widest:.3f} mm or more leaves no rear face"
+        return None
+    return NoSolid(Lost.REAR_FACE, Values(widest=widest))
 
 
-def _square_length(design: TapDesign) -> str:
-    return "" if design.tap.blank.square_length > 0 else "the square begins behind the rear face"
+def _square_length(design: TapDesign) -> Reason:
+    return None if design.tap.blank.square_length > 0 else NoSolid(Lost.SQUARE_BEHIND_REAR)
 
 
-def _overall_length(design: TapDesign) -> str:
+def _overall_length(design: TapDesign) -> Reason:
     blank = design.tap.blank
     shank = blank.thread_length + blank.neck_length + cone_length(blank)
     if blank.square_start > shank:
-        return ""
-    return f"the square begins in front of the shank, which begins at {shank:.3f} mm"
+        return None
+    return NoSolid(Lost.SQUARE_BEFORE_SHANK, Values(shank=shank))
 
 
-def _runout_square(design: TapDesign) -> str:
+def _runout_square(design: TapDesign) -> Reason:
     end, start = design.figures.runout_end, design.tap.blank.square_start
-    return "" if end < start else f"the flutes run out at {end:.3f} mm, inside the square"
+    return None if end < start else NoSolid(Lost.RUNOUT_IN_SQUARE, Values(end=end))
 
 
-def _flute_length(design: TapDesign) -> str:
+def _flute_length(design: TapDesign) -> Reason:
     if design.tap.flutes.full_depth_length > design.tap.blank.thread_length:
-        return ""
-    return "the last thread ends in no flute, so it has no face and no heel there"
+        return None
+    return NoSolid(Lost.LAST_THREAD)
 
 
-def _core_behind(design: TapDesign) -> str:
+def _core_behind(design: TapDesign) -> Reason:
     flutes = design.tap.flutes
     lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
     slim = 2 * smallest_radius_cut(
         lengths, max(flutes.full_depth_length, design.figures.runout_end)
     )
     if slim > flutes.core_diameter:
-        return ""
-    return f"the flutes end in the air over a neck or shank of {slim:.3f} mm"
+        return None
+    return NoSolid(Lost.FLUTE_ENDS, Values(slim=slim))
 
 
-def _neighbours(design: TapDesign) -> str:
+def _neighbours(design: TapDesign) -> Reason:
     lengths = turned_lengths(design.tap.blank, design.tap.thread.major)
     cut = largest_radius_cut(lengths, design.figures.runout_end)
     wall = least_wall(section_of(design.tap.flutes), design.tap.flutes.count, cut)
-    return "" if wall > 0 else "neighbouring flutes cut into each other"
+    return None if wall > 0 else NoSolid(Lost.FLUTES_MEET)
 
 
-def _land(design: TapDesign) -> str:
+def _land(design: TapDesign) -> Reason:
     section, count = section_of(design.tap.flutes), design.tap.flutes.count
     if land_width(section, count, design.tap.thread.minor / 2) > 0:
-        return ""
-    return "the lands are cut off at the root of the thread"
+        return None
+    return NoSolid(Lost.LANDS)
 
 
-def _cone(design: TapDesign) -> str:
+def _cone(design: TapDesign) -> Reason:
     rising = design.tap.chamfer.point_diameter < design.tap.thread.major
-    return "" if rising else "the chamfer does not rise from the point to the crests"
+    return None if rising else NoSolid(Lost.CHAMFER_FALLS)
 
 
-def _needle(design: TapDesign) -> str:
-    return "" if design.tap.chamfer.point_diameter > 0 else "the cone ends before the front face"
+def _needle(design: TapDesign) -> Reason:
+    return None if design.tap.chamfer.point_diameter > 0 else NoSolid(Lost.POINT)
 
 
-def _too_deep(design: TapDesign) -> str:
+def _too_deep(design: TapDesign) -> Reason:
     """A relieved surface that falls below the web, or the crest below the root."""
     gap = clearance(design.tap.thread.major)
     for surface in surfaces(design):
         if not spanned(design, surface.relief):
-            return "the relief has no surface over the whole land"
+            return NoSolid(Lost.RELIEF_SURFACE)
         spare = 0.0 if surface.relief.applies_to is ReliefPlace.CREST else gap
         if least_nominal(design, surface, surface.relief) - spare > surface.nominal:
-            return f"the surface of {surface.key} falls below what lies under it"
-    return ""
+            return NoSolid(Lost.RELIEF_DEPTH, Values(section=surface.key))
+    return None
 
 
 HARD: Mapping[str, Judge] = {
-    "crest-flat": _crest,
-    "chamfer-angle": _cone,
-    "point-slim": _needle,
-    "point-core": _too_deep,
-    "crest-drop": _too_deep,
-    "thread-drop": _too_deep,
-    "relief-arc": _always("the relief has no surface over the whole land"),
-    "flute-neighbours": _neighbours,
-    "land-crest": _land,
-    "land-root": _land,
-    "flute-length": _flute_length,
-    "core-behind": _core_behind,
-    "runout-square": _runout_square,
-    "runout-shoulder": _always("the flutes run out in two pieces, which no face here describes"),
-    "step-root": _always("the thread would end in a face without width"),
-    "square-flats": _always("the flats of the square lie outside the shank"),
-    "square-length": _square_length,
-    "overall-length": _overall_length,
-    "front-centre": _front_centre,
-    "rear-centre": _rear_centre,
-    "rear-centre-size": _always("a rear centre so small is lost among the kernel's tolerances"),
-    "neck-length-size": _always("a neck so short is lost among the tolerances of the mesh"),
-    "rear-chamfer": _rear_chamfer,
+    Code.CREST_FLAT: _crest,
+    Code.CHAMFER_ANGLE: _cone,
+    Code.POINT_SLIM: _needle,
+    Code.POINT_CORE: _too_deep,
+    Code.CREST_DROP: _too_deep,
+    Code.THREAD_DROP: _too_deep,
+    Code.RELIEF_ARC: _always(Lost.RELIEF_SURFACE),
+    Code.FLUTE_NEIGHBOURS: _neighbours,
+    Code.LAND_CREST: _land,
+    Code.LAND_ROOT: _land,
+    Code.FLUTE_LENGTH: _flute_length,
+    Code.CORE_BEHIND: _core_behind,
+    Code.RUNOUT_SQUARE: _runout_square,
+    Code.RUNOUT_SHOULDER: _always(Lost.RUNOUT_PARTED),
+    Code.STEP_ROOT: _always(Lost.THREAD_END),
+    Code.SQUARE_FLATS: _always(Lost.FLATS_OUTSIDE),
+    Code.SQUARE_LENGTH: _square_length,
+    Code.OVERALL_LENGTH: _overall_length,
+    Code.FRONT_CENTRE: _front_centre,
+    Code.REAR_CENTRE: _rear_centre,
+    Code.REAR_CENTRE_SIZE: _always(Lost.REAR_CENTRE_SMALL),
+    Code.NECK_LENGTH_SIZE: _always(Lost.NECK_SHORT),
+    Code.REAR_CHAMFER: _rear_chamfer,
 }
 """By the code of the rule."""

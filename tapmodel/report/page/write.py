@@ -20,6 +20,8 @@ from tapmodel.report.sections import cautions, choices
 from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.blocks import Section
 from tapmodel.report.units import Units
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual, allowed
 from tapmodel.words import Severity
 
 _SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
@@ -120,10 +122,10 @@ def _findings(found: Iterable[Finding]) -> str:
 
 def _finding(finding: Finding) -> str:
     weight = finding.severity.value
-    detail = f"is {finding.actual}; allowed {finding.allowed}; {finding.source}"
+    detail = f"is {actual(finding)}; allowed {allowed(finding)}; {finding.source}"
     return (
         f'<li class="{weight}"><span class="weight">{_SIGNS[finding.severity]} {weight}</span> '
-        f"{escape(finding.what)}<small>[{escape(finding.code)}] {escape(detail)}</small></li>"
+        f"{escape(what(finding))}<small>[{escape(finding.code)}] {escape(detail)}</small></li>"
     )
 
 

@@ -3,6 +3,8 @@
 from tapmodel.design.record import TapDesign
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.sheet.blocks import Paragraphs, Section
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual, allowed
 from tapmodel.words import Severity
 
 
@@ -16,8 +18,8 @@ def section(design: TapDesign) -> Section:
 
 def _text(finding: Finding) -> str:
     if finding.severity is Severity.NOTE:
-        return f"note: {finding.what}"
+        return f"note: {what(finding)}"
     return (
-        f"{finding.severity.value.upper()} [{finding.code}]: {finding.what} "
-        f"Is {finding.actual}; allowed {finding.allowed} ({finding.source})."
+        f"{finding.severity.value.upper()} [{finding.code}]: {what(finding)} "
+        f"Is {actual(finding)}; allowed {allowed(finding)} ({finding.source})."
     )

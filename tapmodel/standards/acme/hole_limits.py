@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.standards.inches import MM, printed
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, Unlisted
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.thread_forms import ACME
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Certainty
 
 LEAST_SIZE, GREATEST_SIZE = 0.125, 6.0
@@ -77,15 +78,10 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
     )
 
 
-def _note(thread: AcmeThread) -> str:
+def _note(thread: AcmeThread) -> Values:
     if is_listed(thread):
-        return ""
-    if thread.starts > 1:
-        return (
-            "ASME B1.5 prints no limits for several starts: those of a single start with the same "
-            "pitch were taken."
-        )
-    return "ASME B1.5 does not list this pairing: its formulas gave the limits."
+        return NO_VALUES
+    return Values(why=(Unlisted.ACME_STARTS if thread.starts > 1 else Unlisted.ACME_PAIRING,))
 
 
 def check_size(diameter: float, tpi: float) -> None:

@@ -5,7 +5,7 @@ from typing import NoReturn
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.hole_class import GRADES, HoleClass
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, Unlisted
 from tapmodel.standards.metric.pitches import MIN_PITCH, check_size, within_scope
 from tapmodel.standards.metric.tolerances import (
     TableValue,
@@ -14,6 +14,7 @@ from tapmodel.standards.metric.tolerances import (
     pitch_tolerance,
 )
 from tapmodel.standards.thread_forms import METRIC
+from tapmodel.values import NO_VALUES, Values
 
 FINE_STEP = 0.001
 """Step in which the finest pitch of a diameter is named [mm]."""
@@ -119,20 +120,22 @@ def _sources(values: tuple[TableValue, ...]) -> tuple[Source, ...]:
     return tuple(dict.fromkeys(value.source for value in values))
 
 
-def _note(diameter: float, pitch: float, hole_class: HoleClass, computed: list[str]) -> str:
+def _note(diameter: float, pitch: float, hole_class: HoleClass, computed: list[str]) -> Values:
     if not computed:
-        return ""
-    if not within_scope(diameter, pitch):
-        share = pitch_tolerance(diameter, pitch, hole_class.pitch_grade).micrometres
-        share /= 1000 * METRIC.pitch_drop * pitch
-        return (
-            f"No standard read by this program gives limits for M{diameter:g}x{pitch:g}: ISO 965-1 "
-            "begins at 1 mm diameter and 0.2 mm pitch, and the formulas of its clause 13 are "
-            f"carried on to {hole_class} here. The pitch-diameter tolerance takes {share:.0%} of "
-            "the depth above the pitch line; agree the limits with the maker of the screw."
+        return NO_VALUES
+    if within_scope(diameter, pitch):
+        return Values(
+            why=(Unlisted.METRIC_TOLERANCES,),
+            diameter=diameter,
+            pitch=pitch,
+            hole_class=str(hole_class),
+            computed=tuple(computed),
         )
-    return (
-        f"ISO 965-1 prints no {', '.join(computed)} for M{diameter:g}x{pitch:g} "
-        f"{hole_class}: computed by the formulas of its clause 13, rounded to the R40 series and "
-        "whole micrometres."
+    tolerance = pitch_tolerance(diameter, pitch, hole_class.pitch_grade).micrometres
+    return Values(
+        why=(Unlisted.METRIC_SCOPE,),
+        diameter=diameter,
+        pitch=pitch,
+        hole_class=str(hole_class),
+        share=tolerance / (1000 * METRIC.pitch_drop * pitch),
     )

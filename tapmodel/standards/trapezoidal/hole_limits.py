@@ -4,7 +4,7 @@ from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.family_rules import settled_pitch
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, Unlisted
 from tapmodel.standards.metric.tolerances import TableValue
 from tapmodel.standards.thread_forms import TRAPEZOIDAL
 from tapmodel.standards.trapezoidal.pitches import listed_pairs
@@ -15,6 +15,7 @@ from tapmodel.standards.trapezoidal.tolerances import (
     pitch_tolerance,
     start_factor,
 )
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Certainty
 
 SIZES = Source("ISO 2904:1977", "D4 = d + 2 a_c, D1 = d - P, D2 = d - P/2", Certainty.MEMORY)
@@ -58,10 +59,10 @@ def trapezoidal_hole_limits(designation: Designation) -> HoleLimitsFound:
     return HoleLimitsFound(limits, not note, tuple(dict.fromkeys(sources)), note)
 
 
-def _note(diameter: float, pitch: float, tolerances: tuple[TableValue, ...]) -> str:
-    said: list[str] = []
+def _note(diameter: float, pitch: float, tolerances: tuple[TableValue, ...]) -> Values:
+    why: list[str] = []
     if (diameter, pitch) not in listed_pairs():
-        said.append(f"ISO 2902 does not list the pitch {pitch:g} mm with {diameter:g} mm.")
+        why.append(Unlisted.TRAPEZOIDAL_PITCH)
     if not all(value.printed for value in tolerances):
-        said.append("ISO 2903 prints no tolerance for it: computed by its formula, to R40.")
-    return " ".join(said)
+        why.append(Unlisted.TRAPEZOIDAL_TOLERANCES)
+    return Values(why=tuple(why), diameter=diameter, pitch=pitch) if why else NO_VALUES

@@ -7,7 +7,7 @@ from typing import NoReturn
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.standards.inches import MM, printed
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, Unlisted
 from tapmodel.standards.thread_forms import UNIFIED
 from tapmodel.standards.unified.series import FINEST_LISTED
 from tapmodel.standards.unified.tolerances import (
@@ -16,6 +16,7 @@ from tapmodel.standards.unified.tolerances import (
     pitch_tolerance,
     rounded_pitch,
 )
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Certainty
 
 PITCH_SOURCE = Source("ASME B1.1-2019", "formulas of limits of size, TD2", Certainty.MEMORY)
@@ -24,16 +25,6 @@ MINOR_READ = Source(
     "ASME B1.1-2019",
     "TD1 of classes 1B and 2B, as read in Machinery's Handbook 31st ed. p. 1996 ff. table 6",
     Certainty.READ,
-)
-NOTE = (
-    "No series of ASME B1.1 has this pairing: its formulas for special threads, with a length of "
-    "engagement of 9 pitches, gave the limits."
-)
-
-BEYOND_NOTE = (
-    f"The series of ASME B1.1 end at {FINEST_LISTED:g} threads per inch: its formulas for special "
-    "threads are carried on to this pitch, with a length of engagement of 9 pitches; agree the "
-    "limits with the maker of the screw."
 )
 
 THREE_PLACES = 0.138
@@ -84,9 +75,15 @@ def unified_hole_limits(thread: UnifiedThread, hole_class: str) -> HoleLimitsFou
         limits=limits,
         listed=listed,
         sources=(PITCH_SOURCE, _minor_source(thread.diameter, hole_class)),
-        note="" if listed else BEYOND_NOTE if beyond else NOTE,
+        note=NO_VALUES if listed else _note(beyond=beyond),
         beyond_scope=beyond,
     )
+
+
+def _note(*, beyond: bool) -> Values:
+    if beyond:
+        return Values(why=(Unlisted.UNIFIED_SCOPE,), finest=FINEST_LISTED)
+    return Values(why=(Unlisted.UNIFIED_SERIES,))
 
 
 def _limits(thread: UnifiedThread, hole_class: str) -> HoleLimits:

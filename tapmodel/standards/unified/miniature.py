@@ -43,7 +43,7 @@ def miniature_hole_limits(designation: Designation) -> HoleLimitsFound:
     Source: `LIMITS`.
     """
     _, limits = miniature_sizes()[designation.diameter]
-    return HoleLimitsFound(limits, listed=True, sources=(LIMITS, MINIATURE.source), note="")
+    return HoleLimitsFound(limits, listed=True, sources=(LIMITS, MINIATURE.source))
 
 
 def _settle(designation: Designation) -> Designation:

@@ -46,7 +46,7 @@ def ba_hole_limits(designation: Designation) -> HoleLimitsFound:
         minor_min=minor_min,
         minor_max=round(minor_min + 0.375 * pitch, 3),
     )
-    return HoleLimitsFound(limits, listed=True, sources=(TOLERANCES, SIZES, BA.source), note="")
+    return HoleLimitsFound(limits, listed=True, sources=(TOLERANCES, SIZES, BA.source))
 
 
 def _settle(designation: Designation) -> Designation:

@@ -5,9 +5,10 @@ import math
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.standards.inches import MM
-from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
+from tapmodel.standards.limits import HoleLimits, HoleLimitsFound, Unlisted
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth.pitches import pairing_source, series_of
+from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Certainty
 
 FACTORS = {"close": 2 / 3, "medium": 1.0, "normal": 3 / 2}
@@ -66,7 +67,7 @@ def whitworth_hole_limits(
         ),
         listed=listed,
         sources=(TOLERANCES, WHITWORTH.source, *pairing, LENGTH),
-        note="" if listed else _note(threads),
+        note=NO_VALUES if listed else Values(why=(Unlisted.WHITWORTH_SERIES,), threads=threads),
     )
 
 
@@ -97,10 +98,3 @@ def nut_minor_tolerance(threads: float) -> float:
 def _mm(inches: float) -> float:
     """In mm; the rounding only takes away the noise of binary fractions."""
     return round(inches * MM, 9)
-
-
-def _note(threads: float) -> str:
-    return (
-        f"Neither BSW nor BSF has {threads:g} threads per inch at this diameter: limits by the "
-        "formulas of BS 84, with a length of engagement of one diameter."
-    )

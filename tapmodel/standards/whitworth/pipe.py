@@ -47,7 +47,7 @@ def pipe_hole_limits(designation: Designation) -> HoleLimitsFound:
         minor_max=round(diameter - 2 * depth + float(row["td1"]), 3),
     )
     source = cell_source(DOCUMENT, "table 1", row["read"])
-    return HoleLimitsFound(limits, listed=True, sources=(source, PIPE.source), note="")
+    return HoleLimitsFound(limits, listed=True, sources=(source, PIPE.source))
 
 
 def _settle(designation: Designation) -> Designation:

@@ -1,5 +1,6 @@
 """Rules on the relief arcs: they cross the whole land, fall all the way, and leave a heel."""
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import (
     ERROR,
     WARNING,
@@ -15,13 +16,14 @@ from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import lowest_angle, meets_cleanly, walls
 from tapmodel.design.rules.reliefs.surface import (
     Surface,
-    depth_number,
     less_relief,
     lowest_wall,
     spanned,
     stays_above,
 )
+from tapmodel.findings import Held, Limit
 from tapmodel.shape.relief import heel_drop
+from tapmodel.values import Values
 from tapmodel.words import ReliefKind
 
 LEAST_MARGIN = 0.1
@@ -29,6 +31,9 @@ LEAST_MARGIN = 0.1
 
 LEAST_HEEL_SHARE = 0.9
 """Least share of its largest drop that a relief keeps at the heel."""
+
+AS_THE_LAND_ALLOWS = Limit(unit="mm", held=Held.LAND)
+"""No formula tells how much a surface may drop."""
 
 
 def judge(design: TapDesign, surface: Surface) -> Findings:
@@ -48,27 +53,26 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 def _margin(surface: Surface) -> Findings:
     relief = surface.relief
     if relief.kind is ReliefKind.CON_ECCENTRIC and under(relief.margin_angle, LEAST_MARGIN):
-        what = "Con-eccentric relief needs a margin."
-        numbers = at_least(LEAST_MARGIN, relief.margin_angle, "deg")
+        field, margin = f"{surface.key}.margin_angle", relief.margin_angle
         levers = (
-            more(f"{surface.key}.margin_angle", relief.margin_angle, LEAST_MARGIN),
+            more(field, margin, LEAST_MARGIN),
             exactly(f"{surface.key}.kind", "eccentric"),
         )
-        yield finding("relief-margin", ERROR, what, numbers, OWN_RULE, levers=levers)
+        limit = at_least(LEAST_MARGIN, "deg")
+        yield finding(Code.RELIEF_MARGIN, ERROR, field, margin, limit, OWN_RULE, levers=levers)
 
 
 def _span(design: TapDesign, surface: Surface) -> Findings:
-    what = "The relief's arc ends before it has crossed the land, which is wider towards the web."
-    numbers = depth_number(surface)
-    yield finding("relief-arc", ERROR, what, numbers, levers=less_relief(design, surface))
+    field, fall, levers = _drop(surface), surface.figures.heel_drop, less_relief(design, surface)
+    yield finding(Code.RELIEF_ARC, ERROR, field, fall, AS_THE_LAND_ALLOWS, levers=levers)
 
 
 def _heel(design: TapDesign, surface: Surface) -> Findings:
     land = walls(design, lowest_wall(design), design.tap.thread.major / 2)
     if not meets_cleanly(surface.relief, design.tap.thread.major, land, surface.nominal):
-        what = "The relief falls nearly as steeply as the wall of the flute and leaves no heel."
-        numbers, levers = depth_number(surface), less_relief(design, surface)
-        yield finding("relief-steep", ERROR, what, numbers, OWN_RULE, levers=levers)
+        field, fall, limit = _drop(surface), surface.figures.heel_drop, AS_THE_LAND_ALLOWS
+        levers = less_relief(design, surface)
+        yield finding(Code.RELIEF_STEEP, ERROR, field, fall, limit, OWN_RULE, levers=levers)
 
 
 def _rise(design: TapDesign, surface: Surface) -> Findings:
@@ -78,16 +82,17 @@ def _rise(design: TapDesign, surface: Surface) -> Findings:
         return
     least = LEAST_HEEL_SHARE * heel_drop(relief, major, lowest)
     if figures.heel_drop < least:
-        what = (
-            f"The relief is deepest at {lowest:.1f} deg behind the edge and rises again towards "
-            "the heel."
-        )
+        field, values = _drop(surface), Values(deepest_at=lowest)
         levers = (
-            more(f"{surface.key}.heel_drop", figures.heel_drop, least),
+            more(field, figures.heel_drop, least),
             more(f"{surface.key}.edge_angle", figures.edge_angle),
             exactly(f"{surface.key}.kind", "con-eccentric"),
             more("flutes.cutter_diameter", design.tap.flutes.cutter_diameter),
             more("flutes.count", design.tap.flutes.count),
         )
-        numbers = at_least(least, figures.heel_drop)
-        yield finding("relief-rises", WARNING, what, numbers, OWN_RULE, levers=levers)
+        judged = (field, figures.heel_drop, at_least(least), OWN_RULE)
+        yield finding(Code.RELIEF_RISES, WARNING, *judged, values=values, levers=levers)
+
+
+def _drop(surface: Surface) -> str:
+    return f"{surface.key}.heel_drop"

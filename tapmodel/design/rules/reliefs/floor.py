@@ -1,5 +1,6 @@
 """Rules on how deep the reliefs may go at the heel, where the land is widest: to web and root."""
 
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import ERROR, Findings, at_least, finding, less, more
 from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.provenance import GEOMETRY, OWN_RULE
@@ -24,8 +25,9 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 def _point(design: TapDesign, surface: Surface) -> Findings:
     least, point = 2 * least_nominal(design, surface, surface.relief), 2 * surface.nominal
     core = design.tap.flutes.core_diameter
+    field = "chamfer.point_diameter"
     levers = (
-        more("chamfer.point_diameter", point, least),
+        more(field, point, least),
         less("chamfer.length", design.tap.chamfer_length),
         less(
             "flutes.core_diameter", core, min(core, point - 2 * clearance(design.tap.thread.major))
@@ -34,16 +36,15 @@ def _point(design: TapDesign, surface: Surface) -> Findings:
         less("chamfer.angle", design.tap.chamfer.angle),
         less("chamfer.pitches", design.figures.chamfer_pitches),
     )
-    what = "At the heel the point reaches into the web between the flutes."
-    yield finding("point-core", ERROR, what, at_least(least, point), OWN_RULE, levers=levers)
+    yield finding(Code.POINT_CORE, ERROR, field, point, at_least(least), OWN_RULE, levers=levers)
 
 
 def _thread(design: TapDesign, surface: Surface) -> Findings:
-    least = 2 * least_nominal(design, surface, surface.relief)
-    numbers, levers = at_least(least, 2 * surface.nominal), less_relief(design, surface)
+    actual, levers = 2 * surface.nominal, less_relief(design, surface)
+    limit = at_least(2 * least_nominal(design, surface, surface.relief))
     if surface.relief.applies_to is ReliefPlace.CREST:
-        what = "At the heel the crest would drop below the root of the thread."
-        yield finding("crest-drop", ERROR, what, numbers, GEOMETRY, levers=levers)
+        judged = ("thread.major", actual, limit, GEOMETRY)
+        yield finding(Code.CREST_DROP, ERROR, *judged, levers=levers)
     else:
-        what = "At the heel the root of the thread would drop into the web."
-        yield finding("thread-drop", ERROR, what, numbers, OWN_RULE, levers=levers)
+        judged = ("thread.minor", actual, limit, OWN_RULE)
+        yield finding(Code.THREAD_DROP, ERROR, *judged, levers=levers)

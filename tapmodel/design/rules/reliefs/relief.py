@@ -1,12 +1,14 @@
 """Rules on the two reliefs."""
 
 from tapmodel.design.choose.relief import chamfer_rub, needed_drop
+from tapmodel.design.codes import Code
 from tapmodel.design.judging import WARNING, Findings, at_least, exactly, finding, less, more
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.context import Context
 from tapmodel.design.rules.reliefs import arc as rules_arc
 from tapmodel.design.rules.reliefs import floor as rules_floor
 from tapmodel.design.rules.reliefs.surface import spanned, surfaces
+from tapmodel.values import Values
 from tapmodel.words import ReliefKind
 
 LEAST_RUB = 1e-6
@@ -34,22 +36,20 @@ def _chamfer(design: TapDesign) -> Findings:
     if rub < LEAST_RUB:
         return
     need = needed_drop(design.tap.thread, design.tap.chamfer, land)
-    numbers = at_least(need, figures.heel_drop)
-    key = "relief.chamfer"
-    by_drop = more(f"{key}.heel_drop", figures.heel_drop, need)
-    if relief.kind is ReliefKind.CONCENTRIC:
-        what = f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
-        levers = (exactly(f"{key}.kind", "eccentric"), by_drop)
-        yield finding("chamfer-rubs", WARNING, what, numbers, levers=levers)
-        return
+    key, field, fall = "relief.chamfer", "relief.chamfer.heel_drop", figures.heel_drop
+    by_drop, to_eccentric = more(field, fall, need), exactly(f"{key}.kind", "eccentric")
     levers = (
         by_drop,
         more(f"{key}.edge_angle", figures.edge_angle),
         less(f"{key}.margin_angle", relief.margin_angle),
-        exactly(f"{key}.kind", "eccentric"),
+        to_eccentric,
         more("chamfer.length", design.tap.chamfer_length),
     )
     if relief.kind is ReliefKind.ECCENTRIC:
         levers = (*levers[:2], levers[4])
-    what = f"The chamfer rubs behind its edge, by up to {rub:.4f} mm."
-    yield finding("chamfer-rubs", WARNING, what, numbers, levers=levers)
+    elif relief.kind is ReliefKind.CONCENTRIC:
+        levers = (to_eccentric, by_drop)
+    values = Values(rub=rub, kind=relief.kind.value)
+    yield finding(
+        Code.CHAMFER_RUBS, WARNING, field, fall, at_least(need), values=values, levers=levers
+    )

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tapmodel.design.judging import NOISE, Numbers, less, more
+from tapmodel.design.judging import NOISE, less, more
 from tapmodel.design.limits.flutes import clearance
 from tapmodel.design.record import TapDesign
 from tapmodel.design.rules.reliefs.reach import ABOVE_CORE, lowest_nominal, spans, walls
@@ -104,9 +104,3 @@ def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         return (by_drop, margin, *land)
     return (by_drop, by_edge, *land)
-
-
-def depth_number(surface: Surface) -> Numbers:
-    """How much a surface drops, where no formula tells how much it may."""
-    actual = f"{surface.figures.heel_drop:.4f} mm at the heel"
-    return Numbers("less", actual, "what the land between its flutes leaves room for")

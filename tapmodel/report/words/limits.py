@@ -1,0 +1,76 @@
+"""What would be right, what is and what is allowed, as texts with units."""
+
+from collections.abc import Callable, Mapping
+
+from tapmodel.findings import Finding, Held, Limit
+from tapmodel.report.words.sentence import judged, low
+
+
+def expected(finding: Finding) -> str:
+    """What would be right."""
+    limit = finding.limit
+    if limit.held is not None:
+        return RIGHT[limit.held](finding)
+    return _sized(_nearest(judged(finding), limit), limit)
+
+
+def actual(finding: Finding) -> str:
+    """What is."""
+    found, limit = finding.actual, finding.limit
+    if isinstance(found, str):
+        return found
+    if limit.held is Held.STRAIGHT_WALL:
+        return f"{found:.2f} {limit.unit}"
+    if limit.held is not None:
+        return f"{found:.4f} {limit.unit} at the heel"
+    return _sized(found, limit)
+
+
+def allowed(finding: Finding) -> str:
+    """What is allowed."""
+    limit = finding.limit
+    if limit.held is not None:
+        return ROOM[limit.held](finding)
+    if limit.low is not None and limit.high is not None:
+        return f"{limit.low:.6g} to {limit.high:.6g} {limit.unit}"
+    side = "at most" if limit.low is None else "at least"
+    return f"{side} {expected(finding)}"
+
+
+def _nearest(found: float, limit: Limit) -> float:
+    if limit.low is None or limit.high is None:
+        ends = [end for end in (limit.low, limit.high) if end is not None]
+        return ends[0] if ends else found
+    return min(max(found, limit.low), limit.high)
+
+
+def _sized(value: float, limit: Limit) -> str:
+    """A range needs a digit more, so that its ends are told apart."""
+    digits = 5 if limit.low is None or limit.high is None else 6
+    return f"{value:.{digits}g} {limit.unit}"
+
+
+def _always(text: str) -> Callable[[Finding], str]:
+    return lambda _finding: text
+
+
+RIGHT: Mapping[Held, Callable[[Finding], str]] = {
+    Held.LAND: _always("less"),
+    Held.LAND_BEHIND_MARGIN: _always("less"),
+    Held.STRAIGHT_WALL: lambda finding: f"{low(finding):g} {finding.limit.unit}",
+    Held.WHOLE_THREAD: _always("thread"),
+    Held.LISTED_PAIR: _always("a listed pair"),
+}
+"""What would be right where no number is the limit."""
+
+ROOM: Mapping[Held, Callable[[Finding], str]] = {
+    Held.LAND: _always("what the land between its flutes leaves room for"),
+    Held.LAND_BEHIND_MARGIN: _always("what the land behind the margin leaves room for"),
+    Held.STRAIGHT_WALL: lambda finding: (
+        f"any rake by core or depth, {low(finding):g} {finding.limit.unit} only on the straight "
+        "wall"
+    ),
+    Held.WHOLE_THREAD: _always("the whole thread"),
+    Held.LISTED_PAIR: _always("any pair; limits by formula"),
+}
+"""What is allowed there."""
