@@ -6,12 +6,36 @@ index open every new file for a moment. So there a refusal counts only when it l
 
 import sys
 import time
+from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
+
+T = TypeVar("T")
 
 PATIENCE = 2.0 if sys.platform == "win32" else 0.0
 """Seconds that a refusal must last."""
 
 _PAUSE = 0.05
+
+
+def patiently(act: Callable[[], T], patience: float | None = None) -> T:
+    """Do something that is refused while another program has a file open.
+
+    Args:
+        act: what is to be done.
+        patience: seconds that the refusal must last; of the system by default.
+
+    Raises:
+        OSError: when the system refuses for good.
+    """
+    end = time.monotonic() + (PATIENCE if patience is None else patience)
+    while True:
+        try:
+            return act()
+        except PermissionError:
+            if time.monotonic() >= end:
+                raise
+            time.sleep(_PAUSE)
 
 
 def rename(one: Path, other: Path) -> None:
@@ -20,7 +44,7 @@ def rename(one: Path, other: Path) -> None:
     Raises:
         OSError: when the system refuses.
     """
-    _patiently(one, other, replaces=False)
+    patiently(lambda: one.rename(other))
 
 
 def replace(one: Path, other: Path) -> None:
@@ -29,20 +53,4 @@ def replace(one: Path, other: Path) -> None:
     Raises:
         OSError: when the system refuses.
     """
-    _patiently(one, other, replaces=True)
-
-
-def _patiently(one: Path, other: Path, *, replaces: bool) -> None:
-    end = time.monotonic() + PATIENCE
-    while True:
-        try:
-            if replaces:
-                one.replace(other)
-            else:
-                one.rename(other)
-        except PermissionError:
-            if time.monotonic() >= end:
-                raise
-            time.sleep(_PAUSE)
-        else:
-            return
+    patiently(lambda: one.replace(other))

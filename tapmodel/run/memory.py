@@ -3,26 +3,24 @@
 Linux holds a process to a limit itself, and a library that gets no more raises. Elsewhere a limit
 is not kept (macOS) or there is none to be set (Windows): there the parent looks on, a few times a
 second, and ends what takes too much. Processes are told by the library psutil, which knows a
-process by its number and the time it began.
+process by its number and the time it began; a machine on which it does not load is not watched.
 """
 
+import contextlib
 import sys
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
-
-if TYPE_CHECKING:
-    import psutil
+from typing import Any
 
 
-def _limits() -> Any:  # noqa: ANN401  (a module, or none)
-    """The module of the system's limits; None on a system that has none."""
+def _loaded(module: str) -> Any:  # noqa: ANN401  (a module, or none)
+    """A module that not every system has; None where it is missing."""
     try:
-        return import_module("resource")
+        return import_module(module)
     except ImportError:
         return None
 
 
-_LIMITS = _limits()
+_LIMITS = _loaded("resource")
 WATCHED = _LIMITS is None or sys.platform != "linux"
 """Whether the parent must look on."""
 
@@ -38,15 +36,16 @@ def limit_own(megabytes: int) -> None:
 
 
 def own_peak_mb() -> float:
-    """The most memory that this process has held."""
-    if _LIMITS is None:
-        import psutil  # noqa: PLC0415  (loaded where it is wanted)
-
-        info = psutil.Process().memory_info()
-        return float(getattr(info, "peak_wset", info.rss)) / 1e6
-    peak = _LIMITS.getrusage(_LIMITS.RUSAGE_SELF).ru_maxrss
-    # Linux counts in kB, macOS in bytes.
-    return peak / (1e6 if sys.platform == "darwin" else 1e3)
+    """The most memory that this process has held; 0 where no one can tell."""
+    if _LIMITS is not None:
+        peak = _LIMITS.getrusage(_LIMITS.RUSAGE_SELF).ru_maxrss
+        # Linux counts in kB, macOS in bytes.
+        return peak / (1e6 if sys.platform == "darwin" else 1e3)
+    library = _loaded("psutil")
+    if library is None:
+        return 0.0
+    info = library.Process().memory_info()
+    return float(getattr(info, "peak_wset", info.rss)) / 1e6
 
 
 class Watch:
@@ -54,19 +53,18 @@ class Watch:
 
     def __init__(self, process: int) -> None:
         """Look at the one with this number that runs now."""
-        self._number = process
-        self._process: psutil.Process | None = None
+        self._library = _loaded("psutil")
+        self._process: Any = None
+        if self._library is not None:
+            with contextlib.suppress(self._library.Error):
+                self._process = self._library.Process(process)
 
     def held_mb(self) -> float:
-        """What the process holds now; 0 when it has ended."""
-        import psutil  # noqa: PLC0415  (loaded where it is wanted)
-
-        try:
-            self._process = self._process or psutil.Process(self._number)
-            if not self._process.is_running():
-                return 0.0
-            info = self._process.memory_info()
-        except psutil.Error:
+        """What the process holds now; 0 when it has ended, even if another has its number."""
+        if self._process is None or not self._process.is_running():
             return 0.0
-        # On Windows what was promised to it counts, as in the system's own list of processes.
-        return float(getattr(info, "private", info.rss)) / 1e6
+        with contextlib.suppress(self._library.Error):
+            info = self._process.memory_info()
+            # On Windows all that it was promised counts, as in the system's list of processes.
+            return float(getattr(info, "private", info.rss)) / 1e6
+        return 0.0

@@ -4,6 +4,7 @@ import contextlib
 import errno
 import os
 import shutil
+import stat
 import sys
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -106,7 +107,7 @@ def _share(source: Path, goal: Path) -> None:
         OSError: when it cannot have one.
         NotImplementedError: the same, of a link on some systems.
     """
-    if sys.platform == "win32" and not os.access(source, os.W_OK):
+    if sys.platform == "win32" and not source.stat().st_mode & stat.S_IWRITE:
         # Windows removes no file that may not be written, and the old name is to be removed.
         raise PermissionError(errno.EACCES, "may not be written", str(source))
     os.link(source, goal, follow_symlinks=False)

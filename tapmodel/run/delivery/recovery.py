@@ -94,7 +94,9 @@ def _remove(folder: Path) -> None:
         for place, _, files in os.walk(folder):
             for file in files:
                 with contextlib.suppress(OSError):
-                    Path(place, file).chmod(stat.S_IWRITE)
+                    path = Path(place, file)
+                    if not path.stat().st_mode & stat.S_IWRITE:
+                        path.chmod(stat.S_IWRITE)
     shutil.rmtree(folder, ignore_errors=True)
 
 
