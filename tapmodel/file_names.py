@@ -61,8 +61,8 @@ def refuse_strange(field: str, path: Path) -> None:
     place = Path(path.anchor)
     for part in path.parts[bool(path.anchor) :]:
         place /= part
-        # Path.is_dir() would raise for a name that is too long.
-        if part == ".." or os.path.isdir(place):  # noqa: PTH112
+        # Path.is_dir() would raise for a name that is too long. Devices are neither.
+        if part == ".." or os.path.isdir(place) or os.path.isfile(place):  # noqa: PTH112, PTH113
             continue
         why = fault(part)
         if why:

@@ -85,7 +85,7 @@ def test_every_module_loads(tmp_path: Path) -> None:
     """
     ended = _run(sys.executable, "-c", textwrap.dedent(script), cwd=tmp_path)
     assert (ended.returncode, ended.stderr) == (0, "")
-    modules = [p for p in (PRETENDED.parents[2] / "tapmodel").rglob("*.py")]
+    modules = list((PRETENDED.parents[2] / "tapmodel").rglob("*.py"))
     # Packages count once, the root not at all.
     assert int(ended.stdout) == len(modules) - 1
 
@@ -201,9 +201,7 @@ def test_a_delivery_that_is_killed_is_ended_by_the_next(moment: str, tmp_path: P
 
 def test_two_that_deliver_at_once_wait_for_each_other(tmp_path: Path) -> None:
     words = (sys.executable, "-c", textwrap.dedent(SCRIPT), "", "tap")
-    runs = [
-        subprocess.Popen([*words, text], cwd=tmp_path, env=_environment()) for text in "abcd"
-    ]
+    runs = [subprocess.Popen([*words, text], cwd=tmp_path, env=_environment()) for text in "abcd"]
     assert [run.wait(60) for run in runs] == [0, 0, 0, 0]
     assert [path.name for path in (tmp_path / "out").iterdir()] == ["tap"]
     assert sorted(path.name for path in (tmp_path / "out" / "tap").iterdir()) == [

@@ -49,16 +49,19 @@ class Pretended(types.ModuleType):
     """A module with some names missing and some others."""
 
     def __init__(self, real: types.ModuleType, other: Mapping[str, object]) -> None:
+        """Of a `real` module, with the `other` names in it."""
         super().__init__(real.__name__)
         missing = frozenset(NO_NAMES.get(real.__name__, "").split())
         vars(self).update(other, _real=real, _missing=missing)
 
     def __getattr__(self, name: str) -> object:
+        """What the real module has under a name that Windows knows."""
         if name in vars(self)["_missing"]:
             raise AttributeError(f"module {self.__name__!r} has no attribute {name!r}")
         return getattr(vars(self)["_real"], name)
 
     def __setattr__(self, name: str, value: object) -> None:
+        """Change the real module."""
         setattr(vars(self)["_real"], name, value)
 
 
@@ -66,6 +69,7 @@ class Popen(subprocess.Popen):
     """Takes what Windows takes."""
 
     def __init__(self, *of: object, creationflags: int = 0, **how: object) -> None:
+        """Start a process."""
         strange = {"pass_fds", "preexec_fn", "start_new_session", "process_group"} & how.keys()
         if strange:
             raise ValueError(f"{strange} are not supported on Windows platforms")
