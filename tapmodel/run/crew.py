@@ -291,7 +291,10 @@ def _line_of_its_own() -> tuple[IO[bytes], IO[bytes]]:
     """
     line = os.fdopen(os.dup(0), "rb"), os.fdopen(os.dup(1), "wb")
     os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
-    os.dup2(2, 1)
+    try:
+        os.dup2(2, 1)
+    except OSError:  # it was closed
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
     return line
 
 

@@ -61,7 +61,9 @@ _LETS_GO = 2.0
 def _apart() -> dict[str, Any]:
     """Ctrl-C is the parent's to answer, which ends its children."""
     if sys.platform == "win32":
-        return {"creationflags": subprocess.CREATE_NEW_PROCESS_GROUP}
+        # Without a window: a program that has none itself would otherwise open one for each.
+        flags = subprocess.CREATE_NEW_PROCESS_GROUP | subprocess.CREATE_NO_WINDOW
+        return {"creationflags": flags}
     return {"start_new_session": True}
 
 

@@ -175,7 +175,10 @@ PRETENDED: dict[str, types.ModuleType] = {
     "sys": Pretended(sys, {"platform": "win32"}),
     "signal": Pretended(signal, {}),
     "socket": Pretended(socket, {}),
-    "subprocess": Pretended(subprocess, {"Popen": Popen, "CREATE_NEW_PROCESS_GROUP": 0x200}),
+    "subprocess": Pretended(
+        subprocess,
+        {"Popen": Popen, "CREATE_NEW_PROCESS_GROUP": 0x200, "CREATE_NO_WINDOW": 0x8000000},
+    ),
     "msvcrt": msvcrt,
 }
 assert psutil
