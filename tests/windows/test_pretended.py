@@ -223,3 +223,16 @@ def test_a_user_who_stops_a_build_is_told(tmp_path: Path) -> None:
     assert started.returncode == 130
     assert "tapmodel: stopped; nothing was delivered" in told
     assert list(tmp_path.iterdir()) == []
+
+
+def test_without_the_modules_of_this_system_a_build_is_made_all_the_same(tmp_path: Path) -> None:
+    # Everything else here is as it is; the library that watches memory does not load then either.
+    names = ["resource", "fcntl", "termios", "pwd", "grp", "tty", "pty", "syslog", "readline"]
+    hidden = f"import sys\nsys.modules.update(dict.fromkeys({names}))\n"
+    (tmp_path / "sitecustomize.py").write_text(hidden)
+    env = os.environ | {"PYTHONPATH": str(tmp_path)}
+    words = ("build", "M6", "--formats", "step,stl", "--out", "out")
+    ended = subprocess.run([*PROGRAM, *words], cwd=tmp_path, env=env, check=False)
+    assert ended.returncode == 0
+    found = sorted(path.name for path in (tmp_path / "out" / "M6x1").iterdir())
+    assert found == ["M6x1.step", "M6x1.stl", "record.json"]
