@@ -11,6 +11,11 @@ PACKAGES = {"libGL.so.1": "libgl1", "libEGL.so.1": "libegl1", "libX11.so.6": "li
 # mapped to is another matter.
 _NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): (?!failed to map|cannot (map|allocate))")
 
+# Windows names the module and not the library; what a fresh machine lacks is the runtime of its
+# compiler.
+_OF_WINDOWS = re.compile("DLL load failed")
+_RUNTIME = "install the Microsoft Visual C++ Redistributable (x64)"
+
 
 def lacking(library: str) -> str:
     """Words for a library that cannot be loaded, with the package to install."""
@@ -20,5 +25,7 @@ def lacking(library: str) -> str:
 
 def missing(error: ImportError) -> MissingError | None:
     """The error for the user where a module failed to load for want of a system's library."""
+    if _OF_WINDOWS.match(str(error)):
+        return MissingError(f"the kernel cannot be loaded: {error}; {_RUNTIME}")
     named = _NAME.search(str(error))
     return MissingError(f"the kernel cannot be loaded: {lacking(named[1])}") if named else None

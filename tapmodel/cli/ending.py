@@ -1,6 +1,7 @@
 """How a run of the command line ends: its exit code, and one line for whatever went wrong."""
 
 import contextlib
+import errno
 import os
 import sys
 from collections.abc import Callable
@@ -22,8 +23,16 @@ def say(text: str, *, aside: bool = False) -> None:
     try:
         stream.write(f"{text}\n")
         stream.flush()
-    except BrokenPipeError:
+    except OSError as error:
+        if not _has_left(error):
+            raise
         _silence(stream)
+
+
+def _has_left(error: OSError) -> bool:
+    """Whether the reader of a stream is gone, which Windows tells as an argument of no sense."""
+    windows = sys.platform == "win32"
+    return isinstance(error, BrokenPipeError) or (windows and error.errno == errno.EINVAL)
 
 
 def code_of(run: Callable[[], object]) -> int:

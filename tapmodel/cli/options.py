@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from tapmodel.file_names import refuse_strange
 from tapmodel.report.units import Paper, Projection, Units
 from tapmodel.run.crew import Limits
 
@@ -17,7 +18,14 @@ Sets = Annotated[
     list[str] | None,
     typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
 ]
-Out = Annotated[Path, typer.Option(help="Folder for results.")]
+
+
+def _for_every_system(out: Path) -> Path:
+    refuse_strange("--out", out)
+    return out
+
+
+Out = Annotated[Path, typer.Option(help="Folder for results.", callback=_for_every_system)]
 PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
 TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
 View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]

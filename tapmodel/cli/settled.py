@@ -26,7 +26,8 @@ def designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
     from tapmodel.design.design import design_tap
     from tapmodel.spec.job_file import job_for, read_job
 
-    is_file = text.lower().endswith(".toml") or (os.sep in text and os.path.exists(text))  # noqa: PTH110  (never raises)
+    has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
+    is_file = text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     return design_tap(job), job
 

@@ -17,7 +17,7 @@ from tapmodel.run.delivery.fate import FATE
 
 def main() -> None:
     """Entry point of the `tapmodel` command."""
-    for ending in ("SIGTERM", "SIGHUP"):
+    for ending in ("SIGTERM", "SIGHUP", "SIGBREAK"):
         if hasattr(signal, ending):
             signal.signal(getattr(signal, ending), _interrupted)
     # Little that is loaded here forms circles, and to look for them takes a tenth of the time.

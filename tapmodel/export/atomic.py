@@ -4,10 +4,12 @@ import contextlib
 import errno
 import os
 import secrets
+import sys
 from collections.abc import Generator
 from pathlib import Path
 
 from tapmodel.export.refusal import refused
+from tapmodel.export.renaming import replace
 
 
 def write_whole(path: Path, content: bytes) -> None:
@@ -48,11 +50,12 @@ def whole_file(path: Path) -> Generator[Path]:
         draft.touch(exist_ok=False)
         yield draft
         sync(draft)
-        draft.replace(path)
+        replace(draft, path)
     except OSError as error:
         raise refused("output file", path, "a place where a file can be written", error) from error
     finally:
-        draft.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            draft.unlink(missing_ok=True)
 
 
 def make_folder(path: Path) -> None:
@@ -73,12 +76,13 @@ def sync(path: Path) -> None:
     Raises:
         OSError: when a file did not get there.
     """
-    if path.is_dir():
+    # Windows opens no folders, and syncs only what may be written.
+    windows = sys.platform == "win32"
+    if not path.is_dir():
+        _sync(path, os.O_RDWR if windows else os.O_RDONLY)
+    elif not windows:
         with contextlib.suppress(OSError):
             _sync(path, os.O_RDONLY)
-    else:
-        # Windows syncs only what may be written.
-        _sync(path, os.O_RDWR if os.name == "nt" else os.O_RDONLY)
 
 
 def _sync(path: Path, mode: int) -> None:

@@ -6,8 +6,9 @@ the job is still being designed, or before the command line is even read (`begin
 handed the job. What one child makes for another goes through the parent, in small messages;
 whatever goes wrong in one ends all.
 
-They are plain processes that hear and speak by their standard input, a socket: Python's own way to
-spawn one starts a third for resources that none here has, and loads the parent's main module again.
+They are plain processes that hear by their standard input and speak by their standard output
+(`pipes`): Python's own way to spawn one starts a third for resources that none here has, and loads
+the parent's main module again.
 """
 
 import contextlib
@@ -15,16 +16,19 @@ import gc
 import importlib
 import os
 import signal
-import subprocess
 import sys
 import time
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from multiprocessing.connection import Connection, Pipe, wait
+from functools import partial
+from queue import Empty, SimpleQueue
 from types import TracebackType
-from typing import Any, Self
+from typing import IO, Any, Self
 
 from tapmodel.errors import InputError, KernelError, TapmodelError
+from tapmodel.run import memory
+from tapmodel.run.pipes import GoneError, listen, speak, understood
+from tapmodel.run.process import Process, death
 from tapmodel.stages import Clock, Stage, Taken, Told
 from tapmodel.system_libraries import missing
 
@@ -73,20 +77,32 @@ class Done:
 class Line:
     """A child's line to the parent."""
 
-    def __init__(self, connection: Connection) -> None:
-        """Speak and hear through `connection`."""
+    def __init__(self, hears: IO[bytes], speaks: IO[bytes]) -> None:
+        """Hear and speak through these pipes; the process ends with the first of them."""
         self.clock = Clock()
         self.left_out: tuple[str, ...] = ()
-        self._connection = connection
+        self._heard = SimpleQueue[bytes]()
+        self._speaks = speaks
+        listen(hears, self._hear)
+
+    def _hear(self, message: bytes | None) -> None:
+        if message is None:
+            # A parent that is gone hears nothing and needs nothing.
+            os._exit(0)
+        self._heard.put(message)
+
+    def say(self, kind: str, content: object) -> None:
+        """Tell the parent."""
+        speak(self._speaks, (kind, content))
 
     def stage(self, stage: Stage) -> None:
         """Tell that `stage` begins."""
         self.clock.begin(stage)
-        self._connection.send((_STAGE, stage))
+        self.say(_STAGE, stage)
 
     def pass_on(self, what: object) -> None:
         """Hand something small to the other child."""
-        self._connection.send((_PASSED, what))
+        self.say(_PASSED, what)
 
     def leave_out(self, what: str, reason: str | None) -> None:
         """Have the run's end tell that `what` is not made; nothing to tell without a reason."""
@@ -96,40 +112,20 @@ class Line:
     def hear(self) -> Any:  # noqa: ANN401  (whatever was sent)
         """The next that was sent to this child; waits for it."""
         self.clock.begin(Stage.WAITING)
-        return self._connection.recv()
+        return understood(self._heard.get())
 
 
-_STAGE, _PASSED, _FAILED, _DONE = "stage", "passed", "failed", "done"
-
-
-class _Process:
-    """A running process, and the line to it."""
-
-    def __init__(self, module: str) -> None:
-        """Start one that loads `module`, and then hears what it is there for."""
-        self.connection, theirs = Pipe()
-        command = [sys.executable, "-P", "-c", _ATTEND, module]
-        # In a session of its own: Ctrl-C is the parent's to answer, which ends its children.
-        self.popen = subprocess.Popen(  # noqa: S603  (our own code)
-            command, stdin=theirs.fileno(), start_new_session=True
-        )
-        theirs.close()
-
-    def end(self) -> None:
-        """End it, whatever it does."""
-        self.popen.kill()
-        self.popen.wait()
-        self.connection.close()
+_BORN, _STAGE, _PASSED, _FAILED, _DONE = "born", "stage", "passed", "failed", "done"
 
 
 _ATTEND = "from tapmodel.run.crew import attend; attend()"
-_BEGUN: dict[str, _Process] = {}
+_BEGUN: dict[str, Process] = {}
 """By the module that they load: processes that no crew has taken yet."""
 
 
 def begin(*modules: str) -> None:
     """Start processes that a crew will want, before there is one."""
-    _BEGUN.update({module: _Process(module) for module in modules})
+    _BEGUN.update({module: Process(_ATTEND, module) for module in modules})
 
 
 def dismiss() -> None:
@@ -143,9 +139,14 @@ class _Child:
     """A member of a crew as its parent sees it."""
 
     name: str
-    process: _Process
+    process: Process
+    watch: memory.Watch | None = None
     stage: Stage = Stage.LOADING
     done: Done | None = field(default=None)
+
+
+_LOOK = 0.2
+"""Seconds between two looks at the clock, the memory and, on Windows, whether the user stops."""
 
 
 class Crew:
@@ -155,10 +156,17 @@ class Crew:
         """Start a process for every task, or take one that was begun for it."""
         self._limits = limits
         self._children: list[_Child] = []
+        self._heard = SimpleQueue[tuple[_Child, bytes | None]]()
         for task in tasks:
             module = _module(task)
-            self._children.append(_Child(task.name, _BEGUN.pop(module, None) or _Process(module)))
-            _send(self._children[-1], (task, limits))
+            process = _BEGUN.pop(module, None) or Process(_ATTEND, module)
+            child = _Child(task.name, process)
+            self._children.append(child)
+            process.listen(partial(self._hear, child))
+            _send(child, (task, limits))
+
+    def _hear(self, child: _Child, message: bytes | None) -> None:
+        self._heard.put((child, message))
 
     def __enter__(self) -> Self:
         """Nothing more to do."""
@@ -203,24 +211,33 @@ class Crew:
         for child in self._children:
             _send(child, job)
         while busy := [child for child in self._children if child.done is None]:
-            left = max(deadline - time.monotonic(), 0.0)
-            ready = wait([child.process.connection for child in busy], left)
-            if not ready:
-                stage = busy[0].stage
-                raise KernelError(
-                    stage, f"took longer than {self._limits.seconds:g} s and was stopped"
-                )
-            for child in busy:
-                if child.process.connection in ready:
-                    self._listen(child, tell)
+            try:
+                child, message = self._heard.get(timeout=_LOOK)
+            except Empty:
+                self._look(busy, deadline)
+                continue
+            self._understand(child, message, tell)
+            self._look(busy, deadline)
         return {child.name: child.done for child in self._children if child.done}
 
-    def _listen(self, child: _Child, tell: Told) -> None:
-        try:
-            kind, content = child.process.connection.recv()
-        except (EOFError, ConnectionError):
-            raise KernelError(child.stage, _death(child.process.popen.wait())) from None
-        if kind == _STAGE:
+    def _look(self, busy: Sequence[_Child], deadline: float) -> None:
+        """Hold the children to their limits."""
+        if time.monotonic() > deadline:
+            limit = f"{self._limits.seconds:g} s"
+            raise KernelError(busy[0].stage, f"took longer than {limit} and was stopped")
+        most = self._limits.memory_mb
+        if any(child.watch and child.watch.held_mb() > most for child in busy):
+            raise _too_much(most)
+
+    def _understand(self, child: _Child, message: bytes | None, tell: Told) -> None:
+        if message is None:
+            if child.done is None:
+                raise KernelError(child.stage, death(child.process.popen.wait()))
+            return
+        kind, content = understood(message)
+        if kind == _BORN:
+            child.watch = memory.Watch(content) if memory.WATCHED else None
+        elif kind == _STAGE:
             child.stage = content
             tell(content)
         elif kind == _PASSED:
@@ -235,40 +252,50 @@ class Crew:
 
 def _send(child: _Child, what: object) -> None:
     # A child that cannot hear has failed, and its own last words say how.
-    with contextlib.suppress(ConnectionError):
-        child.process.connection.send(what)
+    with contextlib.suppress(GoneError):
+        speak(child.process.hears, what)
 
 
 def _module(task: Task) -> str:
     return task.do.partition(":")[0]
 
 
-def _death(code: int) -> str:
-    if code < 0:
-        with contextlib.suppress(ValueError):
-            ended = signal.Signals(-code)
-            cause = "; a system out of memory does that" if ended.name == "SIGKILL" else ""
-            return f"the process at it was ended by {ended.name}{cause}"
-    return f"the process at it ended without a result (exit code {code})"
+def _too_much(megabytes: int) -> KernelError:
+    return KernelError("memory", f"needed more than {megabytes} MB")
 
 
 def attend() -> None:
     """Everything that happens in a child: load the module named, hear the task, do it."""
-    # The parent alone answers to Ctrl-C; it ends this process.
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    for name in ("SIGINT", "SIGBREAK"):
+        # The parent alone answers to Ctrl-C and Ctrl-Break; it ends this process.
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
     # Little of what a run makes forms circles, and to look for them takes a tenth of its time.
     gc.set_threshold(100_000, 50, 100)
-    connection = Connection(os.dup(0))
-    # A process that this one starts must not hold the line.
-    os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
+    hears, speaks = _line_of_its_own()
     try:
-        # A parent that is gone hears nothing and needs nothing.
-        with contextlib.suppress(EOFError, ConnectionError):
-            connection.send(_outcome(Line(connection), sys.argv[1]))
+        with contextlib.suppress(GoneError):
+            line = Line(hears, speaks)
+            line.say(_BORN, os.getpid())
+            line.say(*_outcome(line, sys.argv[1]))
     finally:
-        connection.close()
         # The kernel's own exit handlers can hang; everything of ours is written and closed.
         os._exit(0)
+
+
+def _line_of_its_own() -> tuple[IO[bytes], IO[bytes]]:
+    """Take the line off standard input and output.
+
+    What a library prints must not get in between, a process that this one starts must not hold the
+    line, and on Windows a library that loads would wait for the listener to leave standard input.
+    """
+    line = os.fdopen(os.dup(0), "rb"), os.fdopen(os.dup(1), "wb")
+    os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
+    try:
+        os.dup2(2, 1)
+    except OSError:  # it was closed
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+    return line
 
 
 def _outcome(line: Line, module: str) -> tuple[str, object]:
@@ -278,15 +305,15 @@ def _outcome(line: Line, module: str) -> tuple[str, object]:
         loaded = importlib.import_module(module)
         task, limits = line.hear()
         line.clock.begin(Stage.LOADING)
-        _limit_memory(limits.memory_mb)
+        memory.limit_own(limits.memory_mb)
         name = task.do.partition(":")[2]
         result = getattr(loaded, name)(line, *task.known)
-        return _DONE, Done(result, line.clock.stop(), _peak_memory_mb(), line.left_out)
+        return _DONE, Done(result, line.clock.stop(), memory.own_peak_mb(), line.left_out)
     except MemoryError:
-        return _FAILED, KernelError("memory", f"needed more than {limits.memory_mb} MB")
+        return _FAILED, _too_much(limits.memory_mb)
     except TapmodelError as error:
         return _FAILED, error
-    except (EOFError, ConnectionError):
+    except GoneError:
         raise
     except ImportError as error:
         return _FAILED, missing(error) or KernelError("loading", str(error))
@@ -295,24 +322,3 @@ def _outcome(line: Line, module: str) -> tuple[str, object]:
         return _FAILED, InputError("output", str(error.filename or ""), f"files ({reason})")
     except Exception as error:  # noqa: BLE001  (whatever the kernel throws must reach the user)
         return _FAILED, KernelError("kernel", f"{type(error).__name__}: {error}")
-
-
-def _limit_memory(megabytes: int) -> None:
-    try:
-        import resource  # noqa: PLC0415  (not on every system)
-    except ImportError:
-        return
-    _, hard = resource.getrlimit(resource.RLIMIT_AS)
-    wanted = megabytes * 1_000_000
-    soft = wanted if hard == resource.RLIM_INFINITY else min(wanted, hard)
-    resource.setrlimit(resource.RLIMIT_AS, (soft, hard))
-
-
-def _peak_memory_mb() -> float:
-    try:
-        import resource  # noqa: PLC0415  (not on every system)
-    except ImportError:
-        return 0.0
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
-    # Linux counts in kB, macOS in bytes.
-    return peak / (1e6 if sys.platform == "darwin" else 1e3)

@@ -8,9 +8,10 @@ with the values is judged by the design room's rules.
 from functools import cache
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
+from tapmodel.file_names import fault
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
 Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Unit.MM]
@@ -194,6 +195,13 @@ class Shop(Section):
     )
 
 
+def _for_every_system(name: str) -> str:
+    why = fault(name)
+    if why:
+        raise ValueError(why)
+    return name
+
+
 class Job(Section):
     """One tap to be designed."""
 
@@ -201,10 +209,11 @@ class Job(Section):
         max_length=80,
         description='thread of the hole, e.g. "M18x0.75", "7/16-26 UNS-2B" or "Tr14x3 LH"',
     )
-    name: str | None = Field(
+    name: Annotated[str, AfterValidator(_for_every_system)] | None = Field(
         None,
-        pattern=r"^[A-Za-z0-9][A-Za-z0-9 ._-]{0,62}$",
-        description="name of files and part: letters, digits, dot, dash, underscore, blank",
+        pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,61}[A-Za-z0-9_-])?$",
+        description="name of files and part: letters, digits, dot, dash, underscore, blank, "
+        "no dot or blank at the end, and no device of Windows such as CON, NUL or COM1",
     )
     hole: Hole = Field(default_factory=Hole)
     thread: Thread = Field(default_factory=Thread)

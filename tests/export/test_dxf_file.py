@@ -4,6 +4,7 @@ import math
 import os
 import shutil
 import subprocess
+import sys
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -169,3 +170,21 @@ def _fenced(path: Path) -> float:
         waiting += [at - 1] if at % width else []
         waiting += [at + 1] if (at + 1) % width else []
     return dry / (width * height)
+
+
+def test_a_drawing_is_the_same_whatever_order_sets_have():
+    script = (
+        "import hashlib; from tapmodel.export.dxf.document import dxf_bytes, new_document; "
+        "print(hashlib.sha256(dxf_bytes(new_document())).hexdigest())"
+    )
+    found = {
+        subprocess.run(
+            [sys.executable, "-c", script],
+            env=os.environ | {"PYTHONHASHSEED": str(seed), "SOURCE_DATE_EPOCH": "1764000000"},
+            capture_output=True,
+            text=True,
+            check=True,
+        ).stdout
+        for seed in range(20, 28)
+    }
+    assert len(found) == 1

@@ -139,3 +139,14 @@ def test_a_job_file_that_cannot_be_written_is_refused_by_name(name: str, tmp_pat
         assert faults(ended) == []
         assert ended.code == 2
     assert sorted(p.name for p in tmp_path.iterdir()) == ["file", "folder"]
+
+
+@pytest.mark.parametrize("name", ["CON", "aux.d", "a:b", "a|b", "tap.", "tap ", "a\tb"])
+def test_a_name_that_only_some_systems_take_is_refused_on_all(name: str, tmp_path: Path) -> None:
+    out = str(tmp_path / name)
+    for words in (["sheet"], ["page"], ["build"], ["build", "--preview"]):
+        assert refusal_faults(run([*words, "M6", "--out", out]), "--out") == []
+        assert refusal_faults(run([*words, "M6", "--out", f"{out}/x"]), "--out") == []
+    assert refusal_faults(run(["new", "M6", f"{out}/job.toml"]), "FILE") == []
+    assert refusal_faults(run(["new", "M6", out]), "FILE") == []
+    assert list(tmp_path.iterdir()) == []

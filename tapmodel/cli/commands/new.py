@@ -2,6 +2,8 @@
 
 import os
 import shlex
+import subprocess
+import sys
 from pathlib import Path
 from typing import Annotated
 
@@ -11,6 +13,7 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.options import JobArgument, Sets
 from tapmodel.cli.settled import designed, end
 from tapmodel.errors import InputError, escaped
+from tapmodel.file_names import refuse_strange
 
 
 def new(
@@ -24,6 +27,7 @@ def new(
     from tapmodel.export.atomic import write_whole
     from tapmodel.report.job_file import commented_job
 
+    refuse_strange("FILE", file)
     settled, job = designed(designation, sets)
     taken = os.path.lexists(file)
     if taken and not overwrite:
@@ -31,6 +35,11 @@ def new(
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
     write_whole(file.resolve(), commented_job(job, settled).encode())
-    written = f"wrote {file}; edit it, then: tapmodel build {shlex.quote(str(file))}"
+    written = f"wrote {file}; edit it, then: tapmodel build {_quoted(str(file))}"
     say(escaped(written), aside=True)
     end(settled)
+
+
+def _quoted(word: str) -> str:
+    """A word as the system's own shell takes it for one."""
+    return subprocess.list2cmdline([word]) if sys.platform == "win32" else shlex.quote(word)

@@ -82,6 +82,9 @@ def new_document(scale: float = 1.0) -> Drawing:
 
 def dxf_bytes(document: Drawing) -> bytes:
     """The file of a drawing; its date is `clock.stamp`, its identity follows from its content."""
+    # The library lists them as a set gives them, in another order each time.
+    document.classes.add_required_classes(document.dxfversion)
+    document.classes.classes = dict(sorted(document.classes.classes.items()))
     with _fixed_metadata():
         stream = io.StringIO()
         document.write(stream)

@@ -19,7 +19,9 @@ _SILENT = "the system's OpenGL does not answer"
 
 @cache
 def ask() -> "subprocess.Popen[str] | None":
-    """Begin to find out, so that something else can be done meanwhile."""
+    """Begin to find out, so that something else can be done meanwhile; None where it is known."""
+    if sys.platform != "linux":
+        return None
     command = [sys.executable, "-I", "-S", str(_PROBE)]
     quiet = subprocess.DEVNULL
     with contextlib.suppress(OSError):

@@ -4,6 +4,7 @@ Several views of one mesh share one scene, so that its edges and normals are fou
 """
 
 import os
+import sys
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from importlib import import_module
@@ -111,8 +112,10 @@ def renderer() -> ModuleType:
     reason = hindrance()
     if reason:
         raise MissingError(f"no picture can be drawn: {reason}")
-    # Set before the renderer loads, or it looks for a screen first and complains.
-    os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
+    # Set before the renderer loads, or it looks for a screen first and complains. Other systems
+    # have windows of their own kind that need no screen.
+    if sys.platform == "linux":
+        os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
     return import_module("tapmodel.report.pictures.scene")
 
 

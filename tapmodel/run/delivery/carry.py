@@ -1,8 +1,11 @@
 """What stays of a folder when a tap is delivered into it."""
 
 import contextlib
+import errno
 import os
 import shutil
+import stat
+import sys
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -88,10 +91,23 @@ def _bring(source: Path, goal: Path) -> None:
         return
     goal.parent.mkdir(parents=True, exist_ok=True)
     try:
-        os.link(source, goal, follow_symlinks=False)
-    except OSError:
+        _share(source, goal)
+    except (OSError, NotImplementedError):
         if not (source.is_symlink() or source.is_file()):
             raise  # a pipe or the like would never end
         shutil.copy2(source, goal, follow_symlinks=False)
         if not goal.is_symlink():
             sync(goal)
+
+
+def _share(source: Path, goal: Path) -> None:
+    """Give a file a second name.
+
+    Raises:
+        OSError: when it cannot have one.
+        NotImplementedError: the same, of a link on some systems.
+    """
+    if sys.platform == "win32" and not source.stat().st_mode & stat.S_IWRITE:
+        # Windows removes no file that may not be written, and the old name is to be removed.
+        raise PermissionError(errno.EACCES, "may not be written", str(source))
+    os.link(source, goal, follow_symlinks=False)

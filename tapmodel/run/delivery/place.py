@@ -12,6 +12,7 @@ from tapmodel.export.clock import stamp
 from tapmodel.export.complete import demand_complete
 from tapmodel.export.manifest import file_record
 from tapmodel.export.refusal import refused
+from tapmodel.export.renaming import rename
 from tapmodel.run.delivery import moments
 from tapmodel.run.delivery.carry import carry
 from tapmodel.run.delivery.fate import FATE
@@ -54,19 +55,22 @@ def deliver(staged: Path, final: Path, record: dict[str, Any]) -> dict[str, Any]
                 with contextlib.suppress(OSError):
                     settle(work, final)
     except OSError as error:
-        raise refused("--out", final, "a folder that can be written", error) from error
+        place = "a folder that can be written"
+        if isinstance(error, PermissionError):
+            place += ", of which no program has a file open"
+        raise refused("--out", final, place, error) from error
     return told
 
 
 def _place(work: Path, staged: Path, final: Path) -> None:
     whole = work / WHOLE
-    staged.rename(whole)
+    rename(staged, whole)
     sync(work)
     moments.passed("whole")
     try:
         swap(work, final)
     except OSError:
-        whole.rename(staged)
+        rename(whole, staged)
         raise
 
 

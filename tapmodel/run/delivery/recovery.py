@@ -3,11 +3,14 @@
 import contextlib
 import os
 import shutil
+import stat
+import sys
 from pathlib import Path
 
 from tapmodel.errors import InputError
 from tapmodel.export.atomic import sync
 from tapmodel.export.manifest import file_record
+from tapmodel.export.renaming import rename
 from tapmodel.run.delivery import moments
 from tapmodel.run.delivery.folder import RECORD, entries, free_name, read_record, vouched
 from tapmodel.run.delivery.owner import disown, is_gone, owner_of
@@ -61,15 +64,15 @@ def settle(work: Path, final: Path) -> None:
         OSError: when the system refuses; then nothing is removed.
     """
     if not os.path.lexists(final):
-        (work / (WHOLE if (work / WHOLE).is_dir() else OLD)).rename(final)
+        rename(work / (WHOLE if (work / WHOLE).is_dir() else OLD), final)
         sync(final.parent)
     moments.passed("settled")
     for left in (work / OLD, work / WHOLE):
         if left.is_dir():
             _rescue(left, final)
             # From here on it is no longer asked what of it might be missing in the final folder.
-            shutil.rmtree(work / DONE, ignore_errors=True)
-            left.rename(work / DONE)
+            _remove(work / DONE)
+            rename(left, work / DONE)
     moments.passed("cleared")
     clear(work)
 
@@ -77,11 +80,24 @@ def settle(work: Path, final: Path) -> None:
 def clear(work: Path) -> None:
     """Remove a staging folder, its owner file last; what was begun stays for `settle`."""
     for name in (FILES, DONE):
-        shutil.rmtree(work / name, ignore_errors=True)
-    if not _is_begun(work):
+        _remove(work / name)
+    # What is left, since somebody has it open, is still ours to remove: the next run will.
+    if not any((work / name).exists() for name in (FILES, DONE, WHOLE, OLD)):
         with contextlib.suppress(OSError):
             disown(work)
             work.rmdir()
+
+
+def _remove(folder: Path) -> None:
+    if sys.platform == "win32":
+        # Windows removes no file that may not be written.
+        for place, _, files in os.walk(folder):
+            for file in files:
+                with contextlib.suppress(OSError):
+                    path = Path(place, file)
+                    if not path.stat().st_mode & stat.S_IWRITE:
+                        path.chmod(stat.S_IWRITE)
+    shutil.rmtree(folder, ignore_errors=True)
 
 
 def _rescue(left: Path, final: Path) -> None:
@@ -98,7 +114,7 @@ def _rescue(left: Path, final: Path) -> None:
         if not _is_there(left / entry, final):
             goal = entry if not os.path.lexists(final / entry) else free_name(entry, final)
             (final / goal).parent.mkdir(parents=True, exist_ok=True)
-            (left / entry).rename(final / goal)
+            rename(left / entry, final / goal)
 
 
 def _is_there(path: Path, folder: Path) -> bool:
@@ -108,7 +124,8 @@ def _is_there(path: Path, folder: Path) -> bool:
         return any(p.is_symlink() and p.readlink() == path.readlink() for p in others)
     mine = path.stat()
     alike = [p for p in others if not p.is_symlink() and p.stat().st_size == mine.st_size]
-    if any(p.stat().st_ino == mine.st_ino for p in alike):
+    # A file system without numbers of its own for files gives 0.
+    if mine.st_ino and any(os.path.samestat(p.stat(), mine) for p in alike):
         return True
     digest = file_record(path, path.parent).sha256
     return any(p.is_file() and file_record(p, folder).sha256 == digest for p in alike)

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from tapmodel.errors import InputError
 from tapmodel.export.refusal import is_full, refused
+from tapmodel.file_names import refuse_strange
 from tapmodel.run.delivery import moments
 from tapmodel.run.delivery.fate import FATE, NOTHING
 from tapmodel.run.delivery.folder import RECORD, read_record
@@ -33,8 +34,10 @@ def staging(out: Path, name: str) -> Generator[Path]:
         An empty folder, gone at the end whatever happens.
 
     Raises:
-        InputError: when `out` cannot be written, or the disk is full in the block.
+        InputError: when `out` has a name that not all systems take or cannot be written, or the
+            disk is full in the block.
     """
+    refuse_strange("--out", out)
     # Path.exists() would raise for a name that is too long.
     missing = [f for f in (out, *out.parents) if not os.path.exists(f)]  # noqa: PTH110
     final, handle, work = out / name, None, out / (PREFIX + secrets.token_hex(8))

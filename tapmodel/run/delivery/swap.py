@@ -16,6 +16,7 @@ from pathlib import Path
 from types import FrameType
 
 from tapmodel.export.atomic import sync
+from tapmodel.export.renaming import rename
 from tapmodel.run.delivery import moments
 
 FILES, WHOLE, OLD, DONE = "files", "whole", "old", "done"
@@ -32,17 +33,17 @@ def swap(work: Path, final: Path) -> None:
     """
     whole, old = work / WHOLE, work / OLD
     if not final.exists():
-        whole.rename(final)
+        rename(whole, final)
         moments.passed("placed")
     elif exchange(whole, final):
         moments.passed("exchanged")
     else:
-        final.rename(old)
+        rename(final, old)
         moments.passed("away")
         try:
-            whole.rename(final)
+            rename(whole, final)
         except OSError:
-            old.rename(final)
+            rename(old, final)
             raise
         moments.passed("placed")
     sync(final.parent)
@@ -51,6 +52,8 @@ def swap(work: Path, final: Path) -> None:
 
 def exchange(one: Path, other: Path) -> bool:
     """Swap two names in one step, where system and file system can."""
+    if sys.platform == "win32":
+        return False
     names = os.fsencode(one), os.fsencode(other)
     try:
         system = ctypes.CDLL(None, use_errno=True)
@@ -89,4 +92,4 @@ def undisturbed(then: Callable[[], None]) -> Generator[None]:
             signal.raise_signal(number)
 
 
-_ENDINGS = ("SIGINT", "SIGTERM", "SIGHUP")
+_ENDINGS = ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK")
