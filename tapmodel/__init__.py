@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     )
     from tapmodel.library.comparison import Comparison, compare
     from tapmodel.library.designed import DesignedTap, design
+    from tapmodel.run.record.model import Record
+    from tapmodel.run.record.read import read_record
     from tapmodel.spec.job import Job
 
 __version__ = "0.2.0"
@@ -32,10 +34,12 @@ _HOMES = {
     "Job": "tapmodel.spec.job",
     "KernelError": "tapmodel.errors",
     "NoTapError": "tapmodel.errors",
+    "Record": "tapmodel.run.record.model",
     "RefusedError": "tapmodel.errors",
     "TapmodelError": "tapmodel.errors",
     "compare": "tapmodel.library.comparison",
     "design": "tapmodel.library.designed",
+    "read_record": "tapmodel.run.record.read",
 }
 
 __all__ = [
@@ -45,11 +49,13 @@ __all__ = [
     "Job",
     "KernelError",
     "NoTapError",
+    "Record",
     "RefusedError",
     "TapmodelError",
     "__version__",
     "compare",
     "design",
+    "read_record",
 ]
 
 

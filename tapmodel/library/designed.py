@@ -103,7 +103,7 @@ class DesignedTap:
 
     def record(self) -> dict[str, Any]:
         """The record of the design, as `tapmodel design --json` prints it."""
-        from tapmodel.run.record import design_record  # noqa: PLC0415
+        from tapmodel.run.record.compose import design_record  # noqa: PLC0415
 
         return design_record(self.design)
 

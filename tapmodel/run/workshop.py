@@ -17,7 +17,7 @@ from tapmodel.report.units import Look
 from tapmodel.run.crew import Crew, Done, Limits, Task
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
-from tapmodel.run.record import design_record, full_record
+from tapmodel.run.record.compose import design_record, full_record
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage, Told
 

@@ -28,7 +28,7 @@ from tapmodel.report.sheet import write as sheet
 from tapmodel.run import preview
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
-from tapmodel.run.record import design_record
+from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
 

@@ -12,7 +12,7 @@ from random_jobs import random_job
 from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
-from tapmodel.run.record import design_record
+from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
 

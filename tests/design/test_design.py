@@ -15,7 +15,7 @@ from tapmodel.design.design import design_tap
 from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, RefusedError
-from tapmodel.run.record import design_record
+from tapmodel.run.record.compose import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for

@@ -10,7 +10,7 @@ from tapmodel.design.record import TapDesign
 from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.words.limits import actual
-from tapmodel.run.record import design_record
+from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values

@@ -10,7 +10,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import CHOSEN_ANEW, INSTEAD, _following, commented_job
 from tapmodel.report.words.choices import source_text, why
-from tapmodel.run.record import design_record
+from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import apply_sets, checked, job_for
 

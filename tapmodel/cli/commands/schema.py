@@ -1,10 +1,26 @@
-"""`tapmodel schema`: what a job file may say."""
+"""`tapmodel schema`: what a job file, or a record, may say."""
+
+from enum import StrEnum
+from typing import Annotated
+
+import typer
 
 from tapmodel.cli.telling import print_json
 
 
-def schema() -> None:
-    """Print the JSON Schema of the job file."""
-    from tapmodel.spec.job_file import json_schema
+class Of(StrEnum):
+    """What the schema is of."""
 
+    JOB = "job"
+    RECORD = "record"
+
+
+def schema(
+    of: Annotated[Of, typer.Argument(metavar="[job|record]", help="Of which file.")] = Of.JOB,
+) -> None:
+    """Print the JSON Schema of the job file, or of the record that a run writes."""
+    if of is Of.RECORD:
+        from tapmodel.run.record.read import json_schema
+    else:
+        from tapmodel.spec.job_file import json_schema
     print_json(json_schema())

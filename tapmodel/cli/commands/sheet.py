@@ -24,7 +24,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.sheet.papers import write_papers
     from tapmodel.run.delivery.place import deliver
     from tapmodel.run.delivery.staging import staging
-    from tapmodel.run.record import design_record
+    from tapmodel.run.record.compose import design_record
 
     settled, _ = designed(job, sets)
     look = Look(paper, units, projection)

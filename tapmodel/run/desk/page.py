@@ -10,7 +10,7 @@ from tapmodel.report.page.solid import Model
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
 from tapmodel.report.sections import proof as proof_section
 from tapmodel.report.sheet.papers import stills
-from tapmodel.run.record import SIMPLIFICATIONS
+from tapmodel.run.record.compose import SIMPLIFICATIONS
 from tapmodel.run.wish import Order
 
 

@@ -1,9 +1,8 @@
-"""The record of one run, as numbers: what other parts and outside checks read.
+"""The record of one run, put together: what other parts and outside checks read.
 
-Lengths in mm, angles in degrees, areas in mm², volumes in mm³, unless the key says otherwise. The
-frame and every law needed to recompute a point of the surface stand in
-`tapmodel.tap.design` and `tapmodel.shape.relief`. In the file, `made` alone depends on more
-than the job and what else stands in the folder.
+`record.model` says what each key means. The frame and every law needed to recompute a point of the
+surface stand in `tapmodel.tap.tap` and `tapmodel.shape.relief`. In the file, `made` alone depends on
+more than the job, the program's version and what else stands in the folder.
 """
 
 import json
@@ -12,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
+from tapmodel import __version__
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.design.choice import Choice
 from tapmodel.design.record import TapDesign
@@ -20,8 +20,7 @@ from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
-
-SCHEMA = "tapmodel.record/1"
+from tapmodel.run.record.model import SCHEMA, Record
 
 # What the model leaves out of a real tap, named in every record.
 SIMPLIFICATIONS = (
@@ -29,14 +28,26 @@ SIMPLIFICATIONS = (
     "corners of the profile are sharp; a real tool leaves its nose radius",
 )
 
-_OF_THE_RUN = {"model", "mesh", "made", "files", "run", "delivery", "left_out"}
+_OF_THE_RUN = {
+    *("schema", "version", "model", "mesh", "made", "files", "run", "delivery", "left_out"),
+}
 _TOLD_ONLY = {"run", "delivery"}
 
 
 def design_record(design: TapDesign) -> dict[str, Any]:
     """The record without model, mesh and files: what the design alone settles."""
+    return _checked(_design(design))
+
+
+def _checked(parts: dict[str, Any]) -> dict[str, Any]:
+    """The parts as the model of the record has them; whatever it does not know is a fault."""
+    return Record.model_validate(parts).model_dump(mode="json", by_alias=True, exclude_unset=True)
+
+
+def _design(design: TapDesign) -> dict[str, Any]:
     return {
         "schema": SCHEMA,
+        "version": __version__,
         "name": design.name,
         "designation": design.designation,
         "hole": asdict(design.hole),
@@ -166,7 +177,7 @@ def full_record(
     }
     measured = asdict(mesh)
     del measured["self_intersecting"]
-    return design_record(design) | {"model": model, "mesh": measured, "run": run}
+    return _checked(_design(design) | {"model": model, "mesh": measured}) | {"run": run}
 
 
 def _parted(moved: Mapping[str, float]) -> list[str]:
