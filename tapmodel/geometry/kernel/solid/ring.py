@@ -51,7 +51,7 @@ class _Part:
 
 def rear_faces(form: Form, skin: Skin, edges: KernelEdges) -> list[TopoDS_Face]:
     """Faces of the rear, the first of them reaching down to the flutes."""
-    number = int(skin.bodies[-1][1])
+    number = skin.bodies[-1].number
     limit = min(form.turned[number].end, form.tap.blank.square_start)
     start = (skin.opening_end + limit) / 2
     seam_edge, seam_vertex = _seam_corner(skin, edges)
@@ -67,8 +67,8 @@ def _seam_corner(skin: Skin, edges: KernelEdges) -> tuple[Floats, TopoDS_Vertex]
     """The far end of the first flute's opening, where the seam begins."""
     ring = skin.bodies[-1]
     for number, piece in enumerate(skin.edges):
-        flute = {key for key in piece.sheets if key[0] in ("run-out", "ball")}
-        if ring in piece.sheets and flute and next(iter(flute))[1] == 0:
+        first = any(key.kind.is_run_out and key.flute == 0 for key in piece.sheets)
+        if first and ring in piece.sheets:
             top = piece.start[2] < piece.end[2]
             corner = piece.end if top else piece.start
             if abs(float(piece.knots[-1 if top else 0]) - np.pi / 2) < 1e-9:
