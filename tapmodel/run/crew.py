@@ -283,18 +283,18 @@ def _outcome(line: Line, module: str) -> tuple[str, object]:
         result = getattr(loaded, name)(line, *task.known)
         return _DONE, Done(result, line.clock.stop(), _peak_memory_mb(), line.left_out)
     except MemoryError:
-        return _FAILED, KernelError("memory", f"needed more than {limits.memory_mb} MB")
+        return _FAILED, KernelError(Stage.MEMORY, f"needed more than {limits.memory_mb} MB")
     except TapmodelError as error:
         return _FAILED, error
     except (EOFError, ConnectionError):
         raise
     except ImportError as error:
-        return _FAILED, missing(error) or KernelError("loading", str(error))
+        return _FAILED, missing(error) or KernelError(Stage.LOADING, str(error))
     except OSError as error:
         reason = error.strerror or type(error).__name__
         return _FAILED, InputError("output", str(error.filename or ""), f"files ({reason})")
     except Exception as error:  # noqa: BLE001  (whatever the kernel throws must reach the user)
-        return _FAILED, KernelError("kernel", f"{type(error).__name__}: {error}")
+        return _FAILED, KernelError(Stage.KERNEL, f"{type(error).__name__}: {error}")
 
 
 def _limit_memory(megabytes: int) -> None:

@@ -75,7 +75,7 @@ def build(
             return Built(solid, *tessellated(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
-    raise failure or KernelError("edges", "no edges")
+    raise failure or KernelError(Stage.EDGES, "no edges")
 
 
 def build_solid(tap: Tap, stage: Told = lambda _stage: None) -> Solid:
