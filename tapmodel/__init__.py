@@ -11,6 +11,8 @@ Nothing is loaded before it is used: the kernel only when a solid is asked for.
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from tapmodel.version import __version__
+
 if TYPE_CHECKING:
     from tapmodel.errors import (
         InputError,
@@ -24,8 +26,6 @@ if TYPE_CHECKING:
     from tapmodel.run.record.model import Record
     from tapmodel.run.record.read import read_record
     from tapmodel.spec.job import Job
-
-__version__ = "0.2.0"
 
 _HOMES = {
     "Comparison": "tapmodel.library.comparison",

@@ -6,6 +6,7 @@ an exception but a `tapmodel.findings.Finding`.
 """
 
 from tapmodel.findings import Finding
+from tapmodel.stages import Stage
 
 INTERRUPTED = 130
 """Exit code of a run that the user ended."""
@@ -108,11 +109,11 @@ class KernelError(TapmodelError):
 
     exit_code = 3
 
-    def __init__(self, stage: str, what: str) -> None:
-        """Name the building `stage` and `what` went wrong there."""
+    def __init__(self, stage: Stage, what: str) -> None:
+        """Name the `stage` and `what` went wrong there."""
         self.stage, self.what = stage, what
         super().__init__(f"{stage}: {what}")
 
-    def __reduce__(self) -> tuple[type["KernelError"], tuple[str, str]]:
+    def __reduce__(self) -> tuple[type["KernelError"], tuple[Stage, str]]:
         """Let the error travel between processes."""
         return type(self), (self.stage, self.what)

@@ -7,7 +7,10 @@ from enum import StrEnum
 
 
 class Stage(StrEnum):
-    """What a process is doing; the value is what the user and the record are told."""
+    """What a process is doing; the value is what the user and the record are told.
+
+    The second group is never begun: it says closer where within a stage something failed.
+    """
 
     LOADING = "loading"
     EDGES = "edges"
@@ -25,6 +28,19 @@ class Stage(StrEnum):
     PICTURES = "pictures"
     PAGE = "page"
     DELIVERY = "delivery"
+
+    SQUARE = "square"
+    REAR_CENTRE = "rear centre"
+    PREVIEW = "preview"
+    MEASURE = "measure"
+    SECTION = "section"
+    LIKENESS = "likeness"
+    STEP = "STEP"
+    STL = "STL"
+    GLB = "GLB"
+    THREE_MF = "3MF"
+    KERNEL = "kernel"
+    MEMORY = "memory"
 
 
 Told = Callable[[Stage], None]

@@ -7,6 +7,7 @@ from pathlib import Path
 from xml.etree import ElementTree as ET
 
 from tapmodel.errors import KernelError
+from tapmodel.stages import Stage
 
 
 def demand_complete(path: Path) -> Path:
@@ -27,7 +28,7 @@ def demand_complete(path: Path) -> Path:
         try:
             check(path.read_bytes())
         except (ValueError, LookupError, struct.error, zlib.error, ET.ParseError) as error:
-            raise KernelError("read back", f"{path.name} is not whole: {error}") from error
+            raise KernelError(Stage.READ_BACK, f"{path.name} is not whole: {error}") from error
     return path
 
 

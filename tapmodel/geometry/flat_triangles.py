@@ -4,6 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.errors import KernelError
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -48,7 +49,7 @@ def without_flat(vertices: Floats, triangles: Indices) -> tuple[Indices, Indices
         if len(flat) == 0 and len(kept) > 0:
             return kept, rows
         _turn_first_of_each_pair(vertices, kept, flat.tolist())
-    raise KernelError("mesh", "its flat triangles lean on each other and could not be turned")
+    raise KernelError(Stage.MESH, "its flat triangles lean on each other and could not be turned")
 
 
 def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[int]) -> None:
@@ -63,7 +64,7 @@ def _turn_first_of_each_pair(vertices: Floats, triangles: Indices, flat: list[in
         k = int(np.argmax([float(side @ side) for side in sides]))
         start, stop, tip = corners[k], corners[(k + 1) % 3], corners[(k + 2) % 3]
         if (stop, start) not in owner:
-            raise KernelError("mesh", "a flat triangle has no neighbour")
+            raise KernelError(Stage.MESH, "a flat triangle has no neighbour")
         other = owner[stop, start]
         if n in touched or other in touched:
             continue

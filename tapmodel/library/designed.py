@@ -21,6 +21,7 @@ from tapmodel.shape.figures import Figures
 from tapmodel.shape.outlines.points import outline_points
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job import Job
+from tapmodel.stages import Stage
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
@@ -160,7 +161,7 @@ class DesignedTap:
         proof = prove_solid(self.tap, built.solid, built.facets)
         wrong = faults(proof, prove_mesh(built.mesh, chord))
         if wrong:
-            raise KernelError("proof", "; ".join(wrong))
+            raise KernelError(Stage.PROOF, "; ".join(wrong))
         return built.solid
 
     def mesh(self) -> "trimesh.Trimesh":

@@ -261,7 +261,7 @@ def _module(task: Task) -> str:
 
 
 def _too_much(megabytes: int) -> KernelError:
-    return KernelError("memory", f"needed more than {megabytes} MB")
+    return KernelError(Stage.MEMORY, f"needed more than {megabytes} MB")
 
 
 def attend() -> None:
@@ -316,9 +316,9 @@ def _outcome(line: Line, module: str) -> tuple[str, object]:
     except GoneError:
         raise
     except ImportError as error:
-        return _FAILED, missing(error) or KernelError("loading", str(error))
+        return _FAILED, missing(error) or KernelError(Stage.LOADING, str(error))
     except OSError as error:
         reason = error.strerror or type(error).__name__
         return _FAILED, InputError("output", str(error.filename or ""), f"files ({reason})")
     except Exception as error:  # noqa: BLE001  (whatever the kernel throws must reach the user)
-        return _FAILED, KernelError("kernel", f"{type(error).__name__}: {error}")
+        return _FAILED, KernelError(Stage.KERNEL, f"{type(error).__name__}: {error}")

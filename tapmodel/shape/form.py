@@ -5,7 +5,6 @@ z the height above the front; r is always the distance from the axis. Every func
 vectorised: land, phi, z and r are arrays of one shape.
 """
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
@@ -14,6 +13,7 @@ from numpy.typing import NDArray
 from tapmodel.shape.parting import AS_DESIGNED, Parting
 from tapmodel.shape.profile import Part, Segment, profile_radius, segments
 from tapmodel.shape.relief import drop
+from tapmodel.shape.turned import Turned
 from tapmodel.shape.walls import FACE, Walls
 from tapmodel.tap.tap import Tap
 from tapmodel.words import ReliefKind, ReliefPlace
@@ -21,23 +21,14 @@ from tapmodel.words import ReliefKind, ReliefPlace
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-PARTS: tuple[Part, ...] = ("crest", "rear flank", "root", "front flank")
-
 # Turns after which the walls of the flutes are divided: they have four edges a turn on each side,
 # and the kernel's mesher takes far more than linear time on a face with many.
 _TURNS_OF_A_WALL = 50
 # Where in a turn they are divided: no round number, so that no edge of a round job lies there.
 _IN_A_TURN = (3 - 5**0.5) / 2
-
-
-@dataclass(frozen=True, slots=True)
-class Turned:
-    """A turned length of the blank behind the thread: a cylinder or a cone [mm]."""
-
-    start: float
-    end: float
-    start_radius: float
-    end_radius: float
+# A neck whose radius differs by less from the shank's is part of it [mm]: a thousandth of what the
+# proof allows a face.
+_LEAST_STEP = 1e-7
 
 
 class Form:
@@ -54,7 +45,8 @@ class Form:
         self.crest_radius = thread.major / 2
         self.root_radius = thread.minor / 2
         self.flank_tan = float(np.tan(np.radians(thread.flank_angle)))
-        self.segments: tuple[Segment, ...] = segments(thread)
+        self.profile = segments(thread)
+        self.segments: dict[Part, Segment] = {segment.part: segment for segment in self.profile}
         self.walls = Walls(
             flutes.centre_radius, flutes.offset, np.asarray(flutes.cutter_diameter / 2)
         )
@@ -72,7 +64,7 @@ class Form:
     def part_drop(self, part: Part, phi: Floats) -> Floats:
         """Drop of one part of the profile [mm]."""
         relief = self.tap.relief.thread
-        if part != "crest" and relief.applies_to is not ReliefPlace.THREAD:
+        if part is not Part.CREST and relief.applies_to is not ReliefPlace.THREAD:
             return np.zeros_like(phi)
         return drop(relief, self.tap.thread.major, np.degrees(phi))
 
@@ -83,7 +75,7 @@ class Form:
     def part_kinks(self, part: Part) -> list[float]:
         """Angles where the drop of a part changes its law [rad]."""
         relief = self.tap.relief.thread
-        carries = part == "crest" or relief.applies_to is ReliefPlace.THREAD
+        carries = part is Part.CREST or relief.applies_to is ReliefPlace.THREAD
         return (
             [float(np.radians(relief.margin_angle))]
             if carries and relief.kind is ReliefKind.CON_ECCENTRIC
@@ -99,24 +91,23 @@ class Form:
 
     # --- profile --------------------------------------------------------------------------
 
-    def part_radius(self, part: int, w: Floats, phi: Floats) -> Floats:
-        """Radius of part number `part` of the profile, extended, at axial offset w."""
-        segment = self.segments[part]
-        return segment.radius(w) - self.part_drop(segment.part, phi)
+    def part_radius(self, part: Part, w: Floats, phi: Floats) -> Floats:
+        """Radius of a part of the profile, extended, at axial offset w."""
+        return self.segments[part].radius(w) - self.part_drop(part, phi)
 
-    def part_limits(self, part: int, phi: Floats) -> tuple[Floats, Floats]:
+    def part_limits(self, part: Part, phi: Floats) -> tuple[Floats, Floats]:
         """Axial offsets between which the part is the surface, at phi."""
         segment = self.segments[part]
         # A crest dropped alone meets the flanks lower down, so it is wider there.
         wider = self._crest_widening(phi)
-        low = {0: -wider, 1: wider}.get(part, np.zeros_like(phi))
-        high = {0: wider, 3: -wider}.get(part, np.zeros_like(phi))
+        low = {Part.CREST: -wider, Part.REAR_FLANK: wider}.get(part, np.zeros_like(phi))
+        high = {Part.CREST: wider, Part.FRONT_FLANK: -wider}.get(part, np.zeros_like(phi))
         return segment.start + low, segment.end + high
 
     def _crest_widening(self, phi: Floats) -> Floats:
         if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
             return np.zeros_like(phi)
-        return self.part_drop("crest", phi) * self.flank_tan
+        return self.part_drop(Part.CREST, phi) * self.flank_tan
 
     def offset_to_z(self, land: Indices, turn: Indices, phi: Floats) -> Floats:
         """The z of offset w = 0 of thread turn `turn` on a land at phi."""
@@ -125,8 +116,8 @@ class Form:
     def thread_radius(self, land: Indices, phi: Floats, z: Floats) -> Floats:
         """Radius of the threaded surface, with relief."""
         w = z - self.crest_z[land] - self.advance * phi
-        nominal = profile_radius(self.segments, w)
-        sunk = self.part_drop("crest", phi)
+        nominal = profile_radius(self.profile, w)
+        sunk = self.part_drop(Part.CREST, phi)
         if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
             return nominal - sunk
         return np.minimum(nominal, self.crest_radius - sunk)
@@ -145,12 +136,11 @@ class Form:
             d / 2 + self.parting.turned for d in (blank.neck_diameter, blank.shank_diameter)
         )
         z, rear = self.thread_end, blank.overall_length
-        if blank.neck_length == 0:
+        step = abs(shank - neck)
+        if not blank.has_neck or step < _LEAST_STEP:
             return [Turned(z, rear, shank, shank)]
         neck_end = z + blank.neck_length
-        if neck == shank:
-            return [Turned(z, rear, shank, shank)]
-        rise = abs(shank - neck) / float(np.tan(np.radians(blank.shoulder_angle)))
+        rise = step / float(np.tan(np.radians(blank.shoulder_angle)))
         return [
             Turned(z, neck_end, neck, neck),
             Turned(neck_end, neck_end + rise, neck, shank),

@@ -6,15 +6,37 @@ every pitch. An arc touches both flanks, so a rounded profile has no corners.
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from enum import StrEnum
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.tap.tap import TapThread
 
-Part = Literal["crest", "rear flank", "root", "front flank"]
 Floats = NDArray[np.float64]
+
+
+class Part(StrEnum):
+    """Parts of the profile in the order of w, from the middle of a crest towards the square."""
+
+    CREST = "crest"
+    REAR_FLANK = "rear flank"
+    ROOT = "root"
+    FRONT_FLANK = "front flank"
+
+    # Form looks parts up all the time; an enum's own hash is ten times as slow.
+    __hash__ = str.__hash__
+
+    @property
+    def is_flank(self) -> bool:
+        """Whether it is one of the two flanks."""
+        return self in (Part.REAR_FLANK, Part.FRONT_FLANK)
+
+    @property
+    def following(self) -> "Part":
+        """The next part; after the front flank that is the crest of the next turn."""
+        parts = list(Part)
+        return parts[(parts.index(self) + 1) % len(parts)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +56,11 @@ class Segment:
     start_radius: float
     end_radius: float
     arc: float = 0.0
+
+    @property
+    def is_arc(self) -> bool:
+        """Whether the piece is an arc, and not straight."""
+        return self.arc != 0
 
     @property
     def middle(self) -> float:
@@ -57,7 +84,7 @@ class Segment:
 
         Lines go on beyond their ends; an arc goes on to where it stands upright, and stays there.
         """
-        if self.arc == 0:
+        if not self.is_arc:
             return self.start_radius + self.slope * (w - self.start)
         height = np.sqrt(np.maximum(self.arc**2 - (w - self.middle) ** 2, 0.0))
         return self.arc_centre + np.copysign(height, self.arc)
@@ -73,10 +100,10 @@ def segments(thread: TapThread) -> tuple[Segment, ...]:
     root_half, root = _end(thread, thread.root_flat, -thread.root_radius, thread.minor / 2)
     root_start, root_end = pitch / 2 - root_half, pitch / 2 + root_half
     return (
-        Segment("crest", -crest_half, crest_half, crest, crest, thread.crest_radius),
-        Segment("rear flank", crest_half, root_start, crest, root),
-        Segment("root", root_start, root_end, root, root, -thread.root_radius),
-        Segment("front flank", root_end, pitch - crest_half, root, crest),
+        Segment(Part.CREST, -crest_half, crest_half, crest, crest, thread.crest_radius),
+        Segment(Part.REAR_FLANK, crest_half, root_start, crest, root),
+        Segment(Part.ROOT, root_start, root_end, root, root, -thread.root_radius),
+        Segment(Part.FRONT_FLANK, root_end, pitch - crest_half, root, crest),
     )
 
 

@@ -16,6 +16,11 @@ class Turned:
     start_radius: float
     end_radius: float
 
+    @property
+    def is_cone(self) -> bool:
+        """Whether its ends were given two radii; a cylinder's are one and the same number."""
+        return self.start_radius != self.end_radius
+
 
 def turned_lengths(blank: Blank, major: float) -> tuple[Turned, ...]:
     """The blank from the front to the rear: thread (as a cylinder of `major`), neck, cone, shank.
@@ -25,7 +30,7 @@ def turned_lengths(blank: Blank, major: float) -> tuple[Turned, ...]:
     thread_end, shank = blank.thread_length, blank.shank_diameter / 2
     lengths = [Turned(0.0, thread_end, major / 2, major / 2)]
     behind = thread_end
-    if blank.neck_length > 0:
+    if blank.has_neck:
         neck = blank.neck_diameter / 2
         neck_end = thread_end + blank.neck_length
         behind = neck_end + cone_length(blank)
@@ -41,7 +46,7 @@ def cone_length(blank: Blank) -> float:
 
     Source: derived here.
     """
-    if blank.neck_length <= 0:
+    if not blank.has_neck:
         return 0.0
     step = abs(blank.shank_diameter - blank.neck_diameter) / 2
     return step / math.tan(math.radians(blank.shoulder_angle))

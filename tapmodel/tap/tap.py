@@ -184,6 +184,11 @@ class Blank:
     rear_centre: float
 
     @property
+    def has_neck(self) -> bool:
+        """Whether the blank is turned to a neck behind the thread."""
+        return self.neck_length > 0
+
+    @property
     def square_start(self) -> float:
         """Where the square begins, seen from the front [mm]."""
         return self.overall_length - self.square_length

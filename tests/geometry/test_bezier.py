@@ -1,8 +1,8 @@
 import numpy as np
 import pytest
 
-from tapmodel.geometry.surfaces import bezier
-from tapmodel.geometry.surfaces.bezier import Indices
+from tapmodel.geometry import bezier
+from tapmodel.geometry.bezier import Indices
 
 
 def _evaluate(poles: np.ndarray, at: np.ndarray) -> np.ndarray:

@@ -11,6 +11,7 @@ from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import faults
 from tapmodel.design.settle import settle
 from tapmodel.geometry.kernel.build import build
+from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
@@ -42,5 +43,5 @@ def test_it_is_built_and_proved(job: dict[str, Any]) -> None:
 @pytest.mark.parametrize("job", [j for j in JOBS if j.get("edges_only")], ids=_named)
 def test_its_edges_close(job: dict[str, Any]) -> None:
     skin = weave(_tap(job))
-    lands = {key[1] for key in skin.loops if key[0] == "cone"}
+    lands = {key.land for key in skin.loops if key.kind is FaceKind.CONE}
     assert lands == set(range(skin.form.lands))

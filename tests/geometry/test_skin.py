@@ -7,6 +7,7 @@ import pytest
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.trace import skin as skin_module
+from tapmodel.geometry.trace.keys import FaceKind, wall
 from tapmodel.geometry.trace.skin import Skin, weave
 from tapmodel.geometry.trace.tracing import Edge
 from tapmodel.shape.form import Form
@@ -27,7 +28,9 @@ def test_corners_edges_and_faces_make_one_disc_up_to_the_joint(small_skin: Skin)
     # The ring is open above: with one circle and one seam added there, it is a disc, and the
     # whole a sphere without a cap, V - E + F = 1. The ring's own cycle counts as its border.
     corners, edges = len(small_skin.corners), len(small_skin.edges)
-    faces = sum(len(loops) for key, loops in small_skin.loops.items() if key[0] != "ring")
+    faces = sum(
+        len(loops) for key, loops in small_skin.loops.items() if key.kind is not FaceKind.RING
+    )
     assert corners - edges + faces == 1
 
 
@@ -54,9 +57,9 @@ def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(small_tap: Tap, turns
     blank = replace(small_tap.blank, thread_length=float(turns), overall_length=turns + 40.0)
     flutes = replace(small_tap.flutes, full_depth_length=turns + 2.0)
     skin = weave(replace(small_tap, blank=blank, flutes=flutes))
-    floors = {key: loops for key, loops in skin.loops.items() if key[0] == "floor"}
+    floors = {key: loops for key, loops in skin.loops.items() if key.kind is FaceKind.FLOOR}
     lengths = -(-turns // 50)
-    assert set(floors) == {("floor", f, n) for f in range(3) for n in range(lengths)}
+    assert set(floors) == {wall(FaceKind.FLOOR, f, n) for f in range(3) for n in range(lengths)}
     for loops in floors.values():
         z = [skin.corners[skin.ends[number], 2] for loop in loops for number, _ in loop]
         assert np.ptp(z) < turns / lengths + 3
@@ -67,4 +70,4 @@ def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(small_tap: Tap, turns
 
 def _inside(edge: Edge) -> bool:
     first, second = edge.sheets
-    return first[0] == second[0] == "floor"
+    return first.kind is second.kind is FaceKind.FLOOR

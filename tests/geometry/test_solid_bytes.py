@@ -1,3 +1,5 @@
+import pytest
+
 from tapmodel.design.design import design_tap
 from tapmodel.export.step.write import step_text
 from tapmodel.geometry.kernel.build import build_solid
@@ -5,6 +7,12 @@ from tapmodel.geometry.kernel.solid_bytes import from_bytes, to_bytes
 from tapmodel.geometry.kernel.step.likeness import departure
 from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.spec.job_file import checked
+
+
+@pytest.fixture(autouse=True)
+def _one_moment(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Files of one text were not always written within one second."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "0")
 
 
 def test_a_solid_arrives_as_it_was_sent(small_solid: Solid):

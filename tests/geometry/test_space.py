@@ -16,6 +16,7 @@ from tapmodel.design.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.geometry.kernel.build import build
+from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.geometry.trace.skin import weave
 from tapmodel.spec.job_file import checked
 from tapmodel.tap.tap import Tap
@@ -49,7 +50,7 @@ def _with_levers(*findings: Finding) -> None:
 
 def _closes(tap: Tap) -> None:
     skin = weave(tap)
-    faces = sum(len(loops) for key, loops in skin.loops.items() if key[0] != "ring")
+    faces = sum(len(loops) for key, loops in skin.loops.items() if key.kind is not FaceKind.RING)
     # One disc below the joint; a face with holes counts each of its cycles, hence "at least".
     assert len(skin.corners) - len(skin.edges) + faces >= 1
 

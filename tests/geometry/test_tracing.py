@@ -1,15 +1,16 @@
 import numpy as np
 import pytest
 
-from tapmodel.geometry.trace.tracing import Function, Indices, SheetPair, trace
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FacePair
+from tapmodel.geometry.trace.loci import Loci
+from tapmodel.geometry.trace.tracing import Function, Indices, trace
+
+LEFT, RIGHT = keys.ring(1), keys.ring(2)
 
 
-class Wave:
+class Wave(Loci):
     """Loci along x; each shows where its own function is positive."""
-
-    longest_span = np.inf
-    least_degree = 3
-    density = 1
 
     def __init__(self, functions: list[Function], cut: float | None = None) -> None:
         self.functions, self.cut = functions, cut
@@ -26,12 +27,9 @@ class Wave:
     def cuts(self) -> list[Function]:
         return [] if self.cut is None else [lambda _i, t: t - self.cut]
 
-    def kinks(self) -> list[Function]:
-        return []
-
-    def sheets(self, i: Indices, t: np.ndarray) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: np.ndarray) -> list[FacePair]:
         rows = zip(i.tolist(), t.tolist(), strict=True)
-        return [(("row", n), ("left" if x < (self.cut or 2) else "right",)) for n, x in rows]
+        return [(keys.cone(n), LEFT if x < (self.cut or 2) else RIGHT) for n, x in rows]
 
 
 def _ends(wave: Wave) -> list[tuple[float, float]]:
@@ -63,5 +61,5 @@ def test_loci_do_not_disturb_each_other() -> None:
 
 def test_an_edge_is_divided_where_its_neighbour_changes() -> None:
     edges = trace(Wave([lambda _i, t: t + 1], cut=0.6), "spline")
-    assert [edge.sheets[1] for edge in edges] == [("left",), ("right",)]
+    assert [edge.sheets[1] for edge in edges] == [LEFT, RIGHT]
     assert edges[0].end[0] == edges[1].start[0] == pytest.approx(0.6, abs=1e-15)

@@ -11,7 +11,8 @@ import pytest
 
 from tapmodel.errors import MissingError
 from tapmodel.report.pictures import graphics
-from tapmodel.report.pictures.still import View, drawn_views
+from tapmodel.report.pictures.still import drawn_views
+from tapmodel.report.pictures.view import View
 from tapmodel.system_libraries import missing
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="OpenGL is part of the system")

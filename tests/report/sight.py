@@ -16,7 +16,8 @@ from tapmodel.checks.ideal.laws import inside
 from tapmodel.design.record import TapDesign
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
-from tapmodel.report.pictures.still import View, Window, draw_views
+from tapmodel.report.pictures.still import draw_views
+from tapmodel.report.pictures.view import View, Window
 from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]

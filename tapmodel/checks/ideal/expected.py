@@ -97,7 +97,7 @@ def _breaks(tap: Tap) -> Floats:
     """Heights at which the section changes its law, both ends included, sorted [mm]."""
     blank, flutes = tap.blank, tap.flutes
     neck_end = blank.thread_length + blank.neck_length
-    step = abs(blank.shank_diameter - blank.neck_diameter) / 2 if blank.neck_length > 0 else 0.0
+    step = abs(blank.shank_diameter - blank.neck_diameter) / 2 if blank.has_neck else 0.0
     ball = flutes.cutter_diameter / 2
     clear = np.hypot(flutes.centre_radius, flutes.offset) - blank.shank_diameter / 2
     places = [

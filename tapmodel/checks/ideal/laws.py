@@ -113,7 +113,7 @@ def land_radius(tap: Tap, phi: Floats, theta: Floats, z: Floats) -> Floats:
 def blank_radius(blank: Blank, z: Floats) -> Floats:
     """Radius of the turned blank behind the thread [mm]: neck, shoulder, shank, rear chamfer."""
     shank = blank.shank_diameter / 2
-    neck = blank.neck_diameter / 2 if blank.neck_length > 0 else shank
+    neck = blank.neck_diameter / 2 if blank.has_neck else shank
     behind = np.maximum(z - blank.thread_length - blank.neck_length, 0.0)
     rise = behind * np.tan(np.radians(blank.shoulder_angle))
     turned = np.minimum(neck + rise, shank) if shank > neck else np.maximum(neck - rise, shank)

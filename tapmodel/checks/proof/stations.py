@@ -55,6 +55,6 @@ def station_heights(tap: Tap) -> dict[str, float]:
         "shank": runout + 0.6180 * (blank.square_start - runout),
         "square": blank.square_start + 0.4571 * blank.square_length,
     }
-    if blank.neck_length > 0:
+    if blank.has_neck:
         heights["neck"] = end + 0.7071 * blank.neck_length
     return heights

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from tapmodel.errors import KernelError
 from tapmodel.export.mesh.threemf_reader import NamedTriangles
+from tapmodel.stages import Stage
 
 # Source: glTF 2.0 specification, sections 4 and 3.6 (from memory).
 _MAGIC, _JSON, _BINARY = 0x46546C67, 0x4E4F534A, 0x004E4942
@@ -38,9 +39,11 @@ def read_glb_part(path: Path) -> NamedTriangles:
         corners = _array(scene, binary, primitive["attributes"]["POSITION"])
         triangles = _array(scene, binary, primitive["indices"]).reshape(-1, 3)
     except (ValueError, KeyError, struct.error) as error:
-        raise KernelError("GLB", f"{path} cannot be read: {error!r}") from error
+        raise KernelError(Stage.GLB, f"{path} cannot be read: {error!r}") from error
     if _MOVES & set(node) or primitive["mode"] != 4:
-        raise KernelError("GLB", f"{path} moves its part, or shows it otherwise than in triangles")
+        raise KernelError(
+            Stage.GLB, f"{path} moves its part, or shows it otherwise than in triangles"
+        )
     right, up, forward = corners.astype(np.float64).T * 1000
     return NamedTriangles(
         node["name"], np.stack([right, -forward, up], axis=1), triangles.astype(np.intp)

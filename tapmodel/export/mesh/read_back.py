@@ -10,6 +10,7 @@ from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.errors import KernelError
 from tapmodel.export.mesh.glb_reader import read_glb_part
 from tapmodel.export.mesh.threemf_reader import NamedTriangles, read_3mf_part
+from tapmodel.stages import Stage
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def read_glb(path: Path) -> MeshContent:
 
 def _measured(path: Path, part: NamedTriangles) -> MeshContent:
     if len(part.triangles) == 0:
-        raise KernelError("read back", f"{path} holds no facets")
+        raise KernelError(Stage.READ_BACK, f"{path} holds no facets")
     report = check_mesh(part.vertices, part.triangles)
     x, y, z = np.ptp(part.vertices, axis=0).tolist()
     return MeshContent(

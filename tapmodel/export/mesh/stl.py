@@ -9,6 +9,7 @@ from tapmodel.errors import KernelError
 from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.flat_triangles import without_flat
 from tapmodel.geometry.triangles import Mesh, open_sides
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -53,5 +54,5 @@ def single_precision(mesh: Mesh) -> tuple[Floats, Indices]:
     vertices, number = np.unique(rounded, axis=0, return_inverse=True)
     triangles, _ = without_flat(vertices, number.reshape(-1)[mesh.triangles])
     if open_sides(triangles):
-        raise KernelError("STL", "the mesh is finer than single precision can hold")
+        raise KernelError(Stage.STL, "the mesh is finer than single precision can hold")
     return vertices, triangles

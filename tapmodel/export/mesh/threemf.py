@@ -18,6 +18,7 @@ from tapmodel.errors import KernelError
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.mesh.stl import single_precision
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -43,7 +44,7 @@ def write_3mf(mesh: Mesh, path: Path, name: str) -> None:
         writer.SetStrictModeActive(True)
         content = bytes(writer.WriteToBuffer())
     except lib3mf.ELib3MFException as error:
-        raise KernelError("3MF", f"{path} could not be made: {error}") from error
+        raise KernelError(Stage.THREE_MF, f"{path} could not be made: {error}") from error
     write_whole(path, content)
 
 
@@ -59,7 +60,7 @@ def _model(vertices: Floats, triangles: Indices, name: str) -> Any:  # noqa: ANN
         (lib3mf.Triangle * len(triangles)).from_buffer_copy(triangles.astype("<u4").data),
     )
     if not part.IsManifoldAndOriented():
-        raise KernelError("3MF", "the library does not take the mesh for a closed body")
+        raise KernelError(Stage.THREE_MF, "the library does not take the mesh for a closed body")
     item = model.AddBuildItem(part, wrapper.GetIdentityTransform())
     # The library would draw these at random.
     content = vertices.tobytes() + triangles.tobytes() + name.encode()

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.errors import KernelError
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -42,15 +43,17 @@ def read_3mf_part(path: Path) -> NamedTriangles:
             # A file of our own that was written a moment ago.
             model = ET.fromstring(package.read(_MODEL))  # noqa: S314
     except (zipfile.BadZipFile, KeyError, ET.ParseError) as error:
-        raise KernelError("3MF", f"{path} cannot be read: {error}") from error
+        raise KernelError(Stage.THREE_MF, f"{path} cannot be read: {error}") from error
     if model.get("unit") != "millimeter":
-        raise KernelError("3MF", f"{path} is in the unit {model.get('unit')}")
+        raise KernelError(Stage.THREE_MF, f"{path} is in the unit {model.get('unit')}")
     parts = model.findall(f"{_CORE}resources/{_CORE}object")
     items = model.findall(f"{_CORE}build/{_CORE}item")
     if len(parts) != 1 or [item.get("objectid") for item in items] != [parts[0].get("id")]:
-        raise KernelError("3MF", f"{path} holds {len(parts)} parts and builds {len(items)}")
+        raise KernelError(
+            Stage.THREE_MF, f"{path} holds {len(parts)} parts and builds {len(items)}"
+        )
     if items[0].get("transform") is not None:
-        raise KernelError("3MF", f"{path} moves its part")
+        raise KernelError(Stage.THREE_MF, f"{path} moves its part")
     return NamedTriangles(
         parts[0].get("name", ""),
         np.array(_rows(parts[0], "vertex", ("x", "y", "z")), dtype=np.float64),

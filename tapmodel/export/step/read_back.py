@@ -7,6 +7,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.step.likeness import departure
 from tapmodel.geometry.kernel.step.read import read_plain
 from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.stages import Stage
 
 
 def prove_step(path: Path, solid: Solid) -> float:
@@ -30,11 +31,11 @@ def prove_step(path: Path, solid: Solid) -> float:
     """
     found = read_plain(path)
     if len(found) != 1:
-        raise KernelError("read back", f"{path} holds {len(found)} solids instead of one")
+        raise KernelError(Stage.READ_BACK, f"{path} holds {len(found)} solids instead of one")
     try:
         apart = departure(solid, found[0])
     except KernelError as error:
-        raise KernelError("read back", f"{path} holds another solid: {error.what}") from None
+        raise KernelError(Stage.READ_BACK, f"{path} holds another solid: {error.what}") from None
     if not apart < precision.STEP_PART:
-        raise KernelError("read back", f"a part in {path} lies {apart:.1e} mm off")
+        raise KernelError(Stage.READ_BACK, f"a part in {path} lies {apart:.1e} mm off")
     return apart

@@ -21,6 +21,7 @@ from tapmodel.geometry.kernel.solid.faces import FaceMaker, KernelEdges, kernel_
 from tapmodel.geometry.kernel.solid.ring import rear_faces
 from tapmodel.geometry.kernel.topology import Solid, solids
 from tapmodel.geometry.surfaces.sheets import Sheets
+from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.geometry.trace.skin import Skin, skins, weave
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
@@ -74,7 +75,7 @@ def build(
             return Built(solid, *tessellated(solid, chord), skin.form.parting)
         except KernelError as error:
             failure = failure or error
-    raise failure or KernelError("edges", "no edges")
+    raise failure or KernelError(Stage.EDGES, "no edges")
 
 
 def build_solid(tap: Tap, stage: Told = lambda _stage: None) -> Solid:
@@ -116,7 +117,7 @@ def _skin_faces(
     maker = FaceMaker(skin, edges)
     made: list[TopoDS_Face] = []
     for key, cycles in skin.loops.items():
-        if key[0] != "ring":
-            holes = rim if key[0] == "front" else ()
+        if key.kind is not FaceKind.RING:
+            holes = rim if key.kind is FaceKind.FRONT else ()
             made += maker.faces(sheets.shared(key), sheets.sheet(key), cycles, holes)
     return made

@@ -4,6 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.shape.form import Form
+from tapmodel.shape.profile import Part
 from tapmodel.shape.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
@@ -60,5 +61,5 @@ class Columns:
 def _lowest(form: Form) -> tuple[float, float]:
     """Least radii of the thread's root and of the chamfer cone on a land [mm]."""
     phi = np.linspace(*form.phi_range(), 65)
-    root = form.root_radius - float(np.max(form.part_drop("root", phi)))
+    root = form.root_radius - float(np.max(form.part_drop(Part.ROOT, phi)))
     return root, form.point_radius - float(np.max(form.cone_drop(phi)))

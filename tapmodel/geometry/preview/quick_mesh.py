@@ -18,6 +18,7 @@ from tapmodel.geometry.preview.rear import rear_mesh
 from tapmodel.geometry.preview.thread import thread_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
+from tapmodel.stages import Stage
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
@@ -60,7 +61,9 @@ def _body(vertices: Floats, triangles: Indices) -> manifold3d.Manifold:
         )
     )
     if body.status() is not manifold3d.Error.NoError:
-        raise KernelError("preview", f"a part of the mesh does not close ({body.status().name})")
+        raise KernelError(
+            Stage.PREVIEW, f"a part of the mesh does not close ({body.status().name})"
+        )
     return body.as_original()
 
 
@@ -92,7 +95,7 @@ def _record(body: manifold3d.Manifold, numbers: dict[int, int]) -> Mesh:
     vertices = np.asarray(raw.vert_properties, dtype=np.float64)[:, :3]
     triangles = np.asarray(raw.tri_verts, dtype=np.intp)
     if body.status() is not manifold3d.Error.NoError or body.is_empty():
-        raise KernelError("preview", f"the flutes could not be cut ({body.status().name})")
+        raise KernelError(Stage.PREVIEW, f"the flutes could not be cut ({body.status().name})")
     runs = np.diff(np.asarray(raw.run_index, dtype=np.intp)) // 3
     faces = np.repeat([numbers[int(run)] for run in raw.run_original_id], runs)
     return Mesh(vertices, triangles, faces.astype(np.intp))

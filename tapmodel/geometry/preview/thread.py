@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from tapmodel.geometry.preview.columns import Columns
 from tapmodel.geometry.preview.grid import Centre, closed_mesh
 from tapmodel.shape.form import Form
-from tapmodel.shape.profile import profile_radius
+from tapmodel.shape.profile import Part, profile_radius
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -51,7 +51,7 @@ def thread_mesh(form: Form) -> tuple[Floats, Indices]:
 
 def _pieces(form: Form) -> tuple[int, int, int, int]:
     """Straight pieces of crest, rear flank, root and front flank."""
-    crest, _, root, _ = (_ARC_PIECES if segment.arc else 1 for segment in form.segments)
+    crest, _, root, _ = (_ARC_PIECES if segment.is_arc else 1 for segment in form.profile)
     return crest, 1, root, 1
 
 
@@ -93,8 +93,8 @@ class _Profile:
         self.form = form
         # Beyond its land a relief's arc may end; what it would be there is cut away.
         reached = np.clip(phi, *form.phi_range())
-        bodily = form.part_drop("root", reached)
-        alone = np.maximum(form.part_drop("crest", reached) - bodily, 0.0)
+        bodily = form.part_drop(Part.ROOT, reached)
+        alone = np.maximum(form.part_drop(Part.CREST, reached) - bodily, 0.0)
         self._alone = np.minimum(alone, form.crest_radius - form.root_radius)
         self._bodily = bodily
         self._fallen = form.cone_drop(reached)
@@ -103,8 +103,8 @@ class _Profile:
         """Axial offsets between which the part of each row lies [mm]."""
         form = self.form
         wider = self._alone * form.flank_tan
-        crest = form.segments[0].end + wider
-        root = np.full_like(crest, form.segments[2].start)
+        crest = form.segments[Part.CREST].end + wider
+        root = np.full_like(crest, form.segments[Part.ROOT].start)
         marks = [-crest, crest, root, form.pitch - root, form.pitch - crest]
         ends: list[tuple[Floats, Floats]] = []
         for start, end, count in zip(marks[:-1], marks[1:], _pieces(form), strict=True):
@@ -119,7 +119,7 @@ class _Profile:
 
     def radius(self, w: Floats) -> Floats:
         """Radius of the profile at axial offsets w from a crest's middle [mm]."""
-        whole = profile_radius(self.form.segments, w)
+        whole = profile_radius(self.form.profile, w)
         return np.minimum(whole, self.form.crest_radius - self._alone) - self._bodily
 
     def cone(self, z: Floats) -> Floats:

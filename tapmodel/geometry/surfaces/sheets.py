@@ -12,17 +12,17 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.surfaces import bezier
-from tapmodel.geometry.trace.tracing import SheetKey
-from tapmodel.shape.form import PARTS, Form
+from tapmodel.geometry import bezier
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FaceKey, FaceKind
+from tapmodel.shape.form import Form
+from tapmodel.shape.profile import Part
 from tapmodel.shape.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
 
 # By how much the surface of an arc goes on beyond its ends [rad].
 _ARC_HAIR = 0.005
-# Faces of which a flute has several on one sheet, one behind the other.
-_WALLS = ("face", "heel", "floor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +50,33 @@ class Plane:
 
 
 @dataclass(frozen=True, slots=True)
+class Cylinder:
+    """A cylinder about the frame's z axis; u the angle, v along it [mm].
+
+    Attributes:
+        frame: its axis and where v is 0.
+        radius: of it [mm].
+        outward: whether the normal away from the axis points out of the tap.
+    """
+
+    frame: Frame
+    radius: float
+    outward: bool
+
+    def uv(self, points: Floats) -> Floats:
+        """Parameters of points, angle in (-pi, pi]."""
+        x, y, z = np.moveaxis(self.frame.local(points), -1, 0)
+        return np.stack([np.arctan2(y, x), z], axis=-1)
+
+
+@dataclass(frozen=True, slots=True)
 class Cone:
-    """A cylinder or cone about the frame's z axis; u the angle, v along the generator.
+    """A cone about the frame's z axis; u the angle, v along the generator.
 
     Attributes:
         frame: the circle of radius `radius` lies in its x-y plane.
         radius: there [mm].
-        half_angle: to the axis, + when the radius grows with z [rad]; 0 for a cylinder.
+        half_angle: to the axis, + when the radius grows with z [rad].
         outward: whether the normal away from the axis points out of the tap.
     """
 
@@ -133,7 +153,7 @@ class Arched:
         return self.uv_of(points)
 
 
-Sheet = Plane | Cone | Sphere | Ruled | Arched
+Sheet = Plane | Cylinder | Cone | Sphere | Ruled | Arched
 
 
 class Sheets:
@@ -146,47 +166,44 @@ class Sheets:
         hair = 0.01 * (high - low)
         self._range = (low - hair, high + hair)
         self._middle = (low + high) / 2
-        self._flanks = {n: self._flank(n) for n, part in enumerate(PARTS) if "flank" in part}
-        self._arcs = {n: self._arc(n) for n, segment in enumerate(form.segments) if segment.arc}
-        self._flats: dict[tuple[int, int], Ruled] = {}
+        self._flanks = {part: self._flank(part) for part in Part if part.is_flank}
+        self._arcs = {part: self._arc(part) for part in Part if form.segments[part].is_arc}
+        self._flats: dict[FaceKey, Ruled] = {}
 
-    def sheet(self, key: SheetKey) -> Sheet:
-        """The sheet that the face `key` lies on."""
-        makers: dict[str, Callable[..., Sheet]] = {
-            "strip": self._strip,
-            "cone": self._cone,
-            "front": self._front,
-            "ridge end": partial(self._end, 1.0),
-            "groove end": partial(self._end, -1.0),
-            "face": partial(self._wall, FACE),
-            "heel": partial(self._wall, HEEL),
-            "floor": self._floor,
-            "run-out": self._run_out,
-            "ball": self._ball,
-            "turned": self._turned,
+    def sheet(self, key: FaceKey) -> Sheet:
+        """The sheet that the face `key` lies on; of any but the ring, which the rear has."""
+        makers: dict[FaceKind, Callable[[FaceKey], Sheet]] = {
+            FaceKind.STRIP: self._strip,
+            FaceKind.FLAT: self._flat,
+            FaceKind.CONE: self._cone,
+            FaceKind.FRONT: self._front,
+            FaceKind.RIDGE_END: partial(self._end, 1.0),
+            FaceKind.GROOVE_END: partial(self._end, -1.0),
+            FaceKind.FACE: partial(self._wall, FACE),
+            FaceKind.HEEL: partial(self._wall, HEEL),
+            FaceKind.FLOOR: self._floor,
+            FaceKind.RUN_OUT: self._run_out,
+            FaceKind.BALL: self._ball,
+            FaceKind.TURNED: self._turned,
         }
-        # All lengths of a flute's wall lie on one sheet.
-        numbers = key[1:2] if key[0] in _WALLS else key[1:]
-        return makers[str(key[0])](*(int(number) for number in numbers))
+        return makers[key.kind](key)
 
-    def shared(self, key: SheetKey) -> SheetKey:
+    def shared(self, key: FaceKey) -> FaceKey:
         """One key for all faces on one sheet: crests (or roots) of a land, lengths of a wall."""
-        if key[0] in _WALLS:
-            return key[:2]
-        if key[0] == "strip" and self._is_flat(int(key[3])):
-            return ("flat", key[1], key[3])
-        return key
+        if key.kind is FaceKind.STRIP and self._is_flat(key.part):
+            return keys.flat(key.land, key.part)
+        return key.sheet
 
     # --- threaded length --------------------------------------------------------------------
 
-    def _is_flat(self, part: int) -> bool:
+    def _is_flat(self, part: Part) -> bool:
         return part not in self._arcs and part not in self._flanks
 
     def _marks(self, kinks: list[float]) -> Floats:
         low, high = self._range
         return np.array([low, *(kink for kink in kinks if low < kink < high), high])
 
-    def _flank(self, part: int) -> Ruled:
+    def _flank(self, part: Part) -> Ruled:
         """A flank of land 0 turned back to angle 0 and slid down to height 0."""
         form = self.form
         starts, ends = form.part_limits(part, np.linspace(*self._range, 65))
@@ -199,15 +216,15 @@ class Sheets:
                 both += [r * np.cos(phi), r * np.sin(phi), w + form.advance * phi]
             return np.stack(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
         return Ruled(knots, poles, multiplicities, span, lambda points: points)
 
-    def _strip(self, land: int, turn: int, part: int) -> Ruled | Arched:
-        if self._is_flat(part):
-            return self._flat(land, part)
-        form = self.form
-        ready = self._arcs[part] if part in self._arcs else self._flanks[part]
-        height = float(form.crest_z[land]) + turn * form.pitch
+    def _strip(self, key: FaceKey) -> Ruled | Arched:
+        if self._is_flat(key.part):
+            return self._flat(self.shared(key))
+        form, land = self.form, key.land
+        ready = self._arcs[key.part] if key.part in self._arcs else self._flanks[key.part]
+        height = float(form.crest_z[land]) + key.turn * form.pitch
         poles = ready.poles @ _turn(float(form.edge_angles[land])).T + [0.0, 0.0, height]
 
         def uv_of(points: Floats) -> Floats:
@@ -216,7 +233,7 @@ class Sheets:
 
         return replace(ready, poles=poles, uv_of=uv_of)
 
-    def _arc(self, part: int) -> Arched:
+    def _arc(self, part: Part) -> Arched:
         """A rounded crest or root of land 0 turned back to angle 0 and slid down to height 0.
 
         Its `uv_of` takes angle and axial offset.
@@ -228,7 +245,7 @@ class Sheets:
         controls = [(-side, end), (0.0, top), (side, end)]
 
         def rulings(phi: Floats) -> Floats:
-            sunk = form.part_drop(PARTS[part], phi)
+            sunk = form.part_drop(part, phi)
             both: list[Floats] = []
             for w, rise in controls:
                 r = segment.arc_centre + rise - sunk
@@ -242,16 +259,16 @@ class Sheets:
             v = (1 + np.tan(from_middle / 2) / np.tan(half / 2)) / 2
             return np.stack([places[..., 0], v], axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
         return Arched(knots, poles, multiplicities, float(np.cos(half)), uv_of)
 
-    def _flat(self, land: int, part: int) -> Ruled:
+    def _flat(self, key: FaceKey) -> Ruled:
         """Crests (or roots) of a land lie on one surface upright along the axis; v is z."""
-        if (land, part) not in self._flats:
-            self._flats[land, part] = self._upright(land, part)
-        return self._flats[land, part]
+        if key not in self._flats:
+            self._flats[key] = self._upright(key.land, key.part)
+        return self._flats[key]
 
-    def _upright(self, land: int, part: int) -> Ruled:
+    def _upright(self, land: int, part: Part) -> Ruled:
         form, middle = self.form, self.form.segments[part]
         span = (-1e-3, form.thread_end + 1e-3)
         w = (middle.start + middle.end) / 2
@@ -262,15 +279,15 @@ class Sheets:
             both = [form.points(lands, phi, r, np.full_like(phi, z)) for z in span]
             return np.concatenate(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(PARTS[part])))
+        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
 
         def uv_of(points: Floats) -> Floats:
             return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
 
         return Ruled(knots, poles, multiplicities, span, uv_of)
 
-    def _cone(self, land: int) -> Ruled:
-        form = self.form
+    def _cone(self, key: FaceKey) -> Ruled:
+        form, land = self.form, key.land
         sunk = max(float(np.max(form.cone_drop(np.linspace(*self._range, 65)))), 0.0)
         top = (form.crest_radius + sunk - form.point_radius) / form.cone_tan
         span = (-0.1, min(top, form.thread_end) + 0.1)
@@ -297,10 +314,10 @@ class Sheets:
 
     # --- planes -----------------------------------------------------------------------------
 
-    def _front(self) -> Plane:
+    def _front(self, _key: FaceKey) -> Plane:
         return Plane(Frame(np.zeros(3), np.array([[1.0, 0, 0], [0, -1.0, 0], [0, 0, -1.0]])))
 
-    def _end(self, sign: float, _land: int) -> Plane:
+    def _end(self, sign: float, _key: FaceKey) -> Plane:
         axes = np.array([[1.0, 0, 0], [0, sign, 0], [0, 0, sign]])
         return Plane(Frame(np.array([0.0, 0, self.form.thread_end]), axes))
 
@@ -308,8 +325,8 @@ class Sheets:
         """Rows u, t, z of a flute's frame."""
         return _turn(float(self.form.flute_angles[flute])).T
 
-    def _wall(self, side: int, flute: int) -> Plane:
-        u, t, z = self._axes(flute)
+    def _wall(self, side: int, key: FaceKey) -> Plane:
+        u, t, z = self._axes(key.flute)
         walls = self.form.walls
         origin = (walls.e + side * float(walls.b)) * t
         # The normal points out of the land into the flute: -t on the cutting face.
@@ -323,30 +340,32 @@ class Sheets:
         walls = self.form.walls
         return walls.c * u + walls.e * t + self.form.full_depth * z
 
-    def _floor(self, flute: int) -> Cone:
-        u, t, z = self._axes(flute)
-        origin = self._ball_centre(flute) * np.array([1.0, 1.0, 0.0])
+    def _floor(self, key: FaceKey) -> Cylinder:
+        u, t, z = self._axes(key.flute)
+        origin = self._ball_centre(key.flute) * np.array([1.0, 1.0, 0.0])
         frame = Frame(origin, np.array([-u, -t, z]))
-        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+        return Cylinder(frame, float(self.form.walls.b), outward=False)
 
-    def _run_out(self, flute: int) -> Cone:
-        u, t, z = self._axes(flute)
-        frame = Frame(self._ball_centre(flute), np.array([z, -t, u]))
-        return Cone(frame, float(self.form.walls.b), 0.0, outward=False)
+    def _run_out(self, key: FaceKey) -> Cylinder:
+        u, t, z = self._axes(key.flute)
+        frame = Frame(self._ball_centre(key.flute), np.array([z, -t, u]))
+        return Cylinder(frame, float(self.form.walls.b), outward=False)
 
-    def _ball(self, flute: int) -> Sphere:
-        u, t, z = self._axes(flute)
+    def _ball(self, key: FaceKey) -> Sphere:
+        u, t, z = self._axes(key.flute)
         # Poles and seam of the sphere lie off the quarter that is used: no degenerate edges.
         half = np.sqrt(0.5)
         axes = np.array([half * (z - u), -t, half * (z + u)])
-        return Sphere(Frame(self._ball_centre(flute), axes), float(self.form.walls.b), False)
+        return Sphere(Frame(self._ball_centre(key.flute), axes), float(self.form.walls.b), False)
 
-    def _turned(self, number: int, land: int) -> Cone:
-        form, piece = self.form, self.form.turned[number]
-        middle = float(form.edge_angles[land]) + self._middle
+    def _turned(self, key: FaceKey) -> Cylinder | Cone:
+        piece = self.form.turned[key.number]
+        middle = float(self.form.edge_angles[key.land]) + self._middle
+        frame = Frame(np.array([0.0, 0, piece.start]), _turn(middle).T)
+        if not piece.is_cone:
+            return Cylinder(frame, piece.start_radius, outward=True)
         rise = piece.end_radius - piece.start_radius
         half_angle = float(np.arctan2(rise, piece.end - piece.start))
-        frame = Frame(np.array([0.0, 0, piece.start]), _turn(middle).T)
         return Cone(frame, piece.start_radius, half_angle, outward=True)
 
 

@@ -14,9 +14,12 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.thread import LandFamily, cone_turns, inside_ends, inside_walls
-from tapmodel.geometry.trace.tracing import Family, Function, SheetPair
-from tapmodel.shape.form import PARTS, Form
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FacePair
+from tapmodel.geometry.trace.loci import Loci
+from tapmodel.geometry.trace.thread import LandLoci, cone_turns, inside_ends, inside_walls
+from tapmodel.shape.form import Form
+from tapmodel.shape.profile import Part
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -28,13 +31,13 @@ _TABLE = 129
 _HALVINGS = 60
 
 
-class _ConeOnArc(LandFamily):
-    """The cone on the arc of part `part`; what branches and folds have in common."""
+class _ConeOnArc(LandLoci):
+    """The cone on the arc of a part of the profile; what branches and folds have in common."""
 
     # The edge is to be followed in the parameters of the arc's surface as well.
     least_degree = 7
 
-    def __init__(self, form: Form, part: int) -> None:
+    def __init__(self, form: Form, part: Part) -> None:
         super().__init__(form, *cone_turns(form))
         self.part = part
         segment = form.segments[part]
@@ -57,15 +60,18 @@ class _ConeOnArc(LandFamily):
     def _moving(self, phi: Floats) -> Floats:
         """What of k changes with phi; the rest is fixed for a land and turn."""
         form = self.form
-        sunk = form.cone_drop(phi) - form.part_drop(PARTS[self.part], phi)
+        sunk = form.cone_drop(phi) - form.part_drop(self.part, phi)
         return (sunk - form.cone_tan * form.advance * phi) * self._scale
 
     def place(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         """The angles phi and eta at parameter t."""
         raise NotImplementedError
 
+    def angle(self, i: Indices, t: Floats) -> Floats:
+        return self.place(i, t)[0]
+
     def at(self, i: Indices, t: Floats) -> Floats:
-        phi, _ = self.place(i, t)
+        phi = self.angle(i, t)
         r, z = self.curve(i, t)
         return self.form.points(self.lands[i], phi, r, z)
 
@@ -76,7 +82,7 @@ class _ConeOnArc(LandFamily):
         r = segment.arc_centre + segment.arc * np.cos(omega)
         w = segment.middle + self.arc * np.sin(omega)
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
-        return r - self.form.part_drop(PARTS[self.part], phi), z
+        return r - self.form.part_drop(self.part, phi), z
 
     def margins(self, i: Indices, t: Floats) -> Floats:
         phi, eta = self.place(i, t)
@@ -87,19 +93,18 @@ class _ConeOnArc(LandFamily):
         return np.stack([widest - omega, widest + omega, *walls, *ends])
 
     def kink_angles(self) -> list[float]:
-        return sorted({*self.form.part_kinks(PARTS[self.part]), *self.form.cone_kinks()})
+        return sorted({*self.form.part_kinks(self.part), *self.form.cone_kinks()})
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
-        return [
-            (("strip", land, turn, self.part), ("cone", land)) for land, turn in self.numbers(i)
-        ]
+        part = self.part
+        return [(keys.strip(land, turn, part), keys.cone(land)) for land, turn in self.numbers(i)]
 
 
 class Branch(_ConeOnArc):
     """Where eta has the sign `side`; the parameter is phi."""
 
-    def __init__(self, form: Form, part: int, side: float) -> None:
+    def __init__(self, form: Form, part: Part, side: float) -> None:
         super().__init__(form, part)
         self.side = side
 
@@ -118,7 +123,7 @@ class Fold(_ConeOnArc):
     The parameter is eta.
     """
 
-    def __init__(self, form: Form, part: int, low: float, high: float) -> None:
+    def __init__(self, form: Form, part: Part, low: float, high: float) -> None:
         super().__init__(form, part)
         self.low, self.high = low, high
         self.upper = 2 * np.arcsin(np.sqrt(self.meeting))
@@ -145,12 +150,6 @@ class Fold(_ConeOnArc):
         reached = np.stack([target - ends[0], ends[1] - target])
         return np.concatenate([super().margins(i, t), reached])
 
-    def kinks(self) -> list[Function]:
-        return [self._at_phi(angle) for angle in self.kink_angles()]
-
-    def _at_phi(self, angle: float) -> Function:
-        return lambda i, t: self.place(i, t)[0] - angle
-
 
 def _turning_angles(moving: Callable[[Floats], Floats], low: float, high: float) -> list[float]:
     """Angles between `low` and `high` at which a function of one angle turns back."""
@@ -168,10 +167,10 @@ def _turning_angles(moving: Callable[[Floats], Floats], low: float, high: float)
     return found
 
 
-def families(form: Form) -> Iterator[tuple[Family, str]]:
+def families(form: Form) -> Iterator[tuple[Loci, str]]:
     """All loci of this file."""
-    for part, segment in enumerate(form.segments):
-        if segment.arc == 0:
+    for part, segment in form.segments.items():
+        if not segment.is_arc:
             continue
         branches = [Branch(form, part, side) for side in (-1.0, 1.0)]
         for branch in branches:

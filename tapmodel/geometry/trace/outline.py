@@ -5,9 +5,14 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.thread import LandFamily, at_angle, inside_walls, land_turns
-from tapmodel.geometry.trace.tracing import Family, Function, SheetKey, SheetPair
-from tapmodel.shape.form import PARTS, Form
+from tapmodel.geometry.trace import keys, levels
+from tapmodel.geometry.trace.keys import FaceKey, FacePair
+from tapmodel.geometry.trace.levels import Level, Place
+from tapmodel.geometry.trace.loci import Loci
+from tapmodel.geometry.trace.thread import LandLoci, at_angle, inside_walls, land_turns
+from tapmodel.geometry.trace.zeros import Function
+from tapmodel.shape.form import Form
+from tapmodel.shape.profile import Part
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -20,16 +25,6 @@ _CLOSE = 0.005
 _SAGITTA, _LEAST_SAGITTA = 0.001, 4e-4
 
 
-def end_key(land: int, outwards: bool) -> SheetKey:
-    """Key of a piece of the thread's end plane: ridges face the rear, grooves the front."""
-    return ("ridge end" if outwards else "groove end", land)
-
-
-def body_key(body: SheetKey, land: int) -> SheetKey:
-    """Key of a turned face on a land; the one that goes round the tap belongs to all."""
-    return (*body, land) if body[0] == "turned" else body
-
-
 def common_divisions(form: Form) -> list[Function]:
     """Angles at which all edges in the thread's end plane end, where they run close to each other.
 
@@ -39,8 +34,8 @@ def common_divisions(form: Form) -> list[Function]:
     step = form.turned[0].start_radius
     low, high = form.phi_range()
     phi = np.linspace(low, high, 33)
-    crest = form.crest_radius - form.part_drop("crest", phi)
-    root = form.root_radius - form.part_drop("root", phi)
+    crest = form.crest_radius - form.part_drop(Part.CREST, phi)
+    root = form.root_radius - form.part_drop(Part.ROOT, phi)
     close = _CLOSE * step
     if not any(r.min() - close < step < r.max() + close for r in (crest, root)):
         return []
@@ -48,12 +43,12 @@ def common_divisions(form: Form) -> list[Function]:
     return [at_angle(float(angle)) for angle in np.linspace(low, high, count + 1)[1:-1]]
 
 
-class _Outline(LandFamily):
-    """A section outline at height `z`, in the front plane or the thread's end plane."""
+class _Outline(LandLoci):
+    """A section outline at a level: in the front plane or the thread's end plane."""
 
-    def __init__(self, form: Form, lands: Indices, turns: Indices, z: float) -> None:
+    def __init__(self, form: Form, lands: Indices, turns: Indices, level: Level) -> None:
         super().__init__(form, lands, turns)
-        self.z = z
+        self.level, self.z = level, level.z
         self.step = form.turned[0].start_radius
 
     def radius(self, i: Indices, phi: Floats) -> Floats:
@@ -63,29 +58,29 @@ class _Outline(LandFamily):
         return self.radius(i, phi), np.full_like(phi, self.z)
 
     def cuts(self) -> list[Function]:
-        if self.z == 0:
+        if self.level.place is Place.FRONT:
             return []
         return [lambda i, phi: self.radius(i, phi) - self.step, *common_divisions(self.form)]
 
-    def planes(self, i: Indices, phi: Floats) -> list[SheetKey]:
-        if self.z == 0:
-            return [("front",)] * len(i)
+    def planes(self, i: Indices, phi: Floats) -> list[FaceKey]:
+        if self.level.place is Place.FRONT:
+            return [keys.FRONT] * len(i)
         outwards = self.radius(i, phi) > self.step
         pairs = zip(self.lands[i].tolist(), outwards.tolist(), strict=True)
-        return [end_key(land, out) for land, out in pairs]
+        return [keys.thread_end(land, outwards=out) for land, out in pairs]
 
 
 class ThreadOutline(_Outline):
-    """Part `part` of the profile in the plane."""
+    """A part of the profile in the plane."""
 
-    def __init__(self, form: Form, part: int, z: float) -> None:
-        super().__init__(form, *land_turns(form, z, z), z)
+    def __init__(self, form: Form, part: Part, level: Level) -> None:
+        super().__init__(form, *land_turns(form, level.z, level.z), level)
         self.part = part
-        arc = abs(form.segments[part].arc)
-        if arc:
+        segment = form.segments[part]
+        if segment.is_arc:
             # The edge is to be followed in the parameters of the arc's surface as well.
             self.least_degree = 7
-            self.longest_span = 0.5 * arc / form.advance
+            self.longest_span = 0.5 * abs(segment.arc) / form.advance
 
     def _offset(self, i: Indices, phi: Floats) -> Floats:
         return self.z - self.form.offset_to_z(self.lands[i], self.turns[i], phi)
@@ -101,19 +96,19 @@ class ThreadOutline(_Outline):
         return np.stack([w - start, end - w, below, *inside_walls(self.form, t, r)])
 
     def kink_angles(self) -> list[float]:
-        return self.form.part_kinks(PARTS[self.part])
+        return self.form.part_kinks(self.part)
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        strips = [("strip", land, turn, self.part) for land, turn in self.numbers(i)]
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        strips = [keys.strip(land, turn, self.part) for land, turn in self.numbers(i)]
         return list(zip(strips, self.planes(i, t), strict=True))
 
 
 class ConeOutline(_Outline):
     """The chamfer cone in the plane."""
 
-    def __init__(self, form: Form, z: float) -> None:
+    def __init__(self, form: Form, level: Level) -> None:
         lands = np.arange(form.lands)
-        super().__init__(form, lands, np.zeros_like(lands), z)
+        super().__init__(form, lands, np.zeros_like(lands), level)
 
     def radius(self, i: Indices, phi: Floats) -> Floats:
         del i
@@ -127,15 +122,15 @@ class ConeOutline(_Outline):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        cones = [("cone", land) for land, _ in self.numbers(i)]
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        cones = [keys.cone(land) for land, _ in self.numbers(i)]
         return list(zip(cones, self.planes(i, t), strict=True))
 
 
-class StepArcs(LandFamily):
+class StepArcs(LandLoci):
     """The circle in the thread's end plane on which the turned blank begins."""
 
-    def __init__(self, form: Form, body: SheetKey) -> None:
+    def __init__(self, form: Form, body: FaceKey) -> None:
         lands = np.arange(form.lands)
         super().__init__(form, lands, np.zeros_like(lands))
         self.body = body
@@ -152,22 +147,20 @@ class StepArcs(LandFamily):
         z = np.full_like(phi, self.form.thread_end)
         return self.form.threaded(self.lands[i], phi, z).min(axis=0) - self.radius
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
-        del i
-        return np.ones((1, *t.shape))
-
     def cuts(self) -> list[Function]:
         return [self._excess, *common_divisions(self.form)]
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)
-        return [(body_key(self.body, land), end_key(land, out)) for land, out in pairs]
+        return [
+            (self.body.on_land(land), keys.thread_end(land, outwards=out)) for land, out in pairs
+        ]
 
 
-def families(form: Form, body: SheetKey) -> Iterator[tuple[Family, str]]:
+def families(form: Form, body: FaceKey) -> Iterator[tuple[Loci, str]]:
     """All loci of this file; `body` is the key of the turned face behind the thread."""
-    for z in (0.0, form.thread_end):
-        for part in range(len(PARTS)):
-            yield ThreadOutline(form, part, z), "spline"
-        yield ConeOutline(form, z), "spline"
+    for level in (levels.FRONT, levels.thread_end(form)):
+        for part in Part:
+            yield ThreadOutline(form, part, level), "spline"
+        yield ConeOutline(form, level), "spline"
     yield StepArcs(form, body), "circle"

@@ -5,8 +5,10 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.outline import body_key
-from tapmodel.geometry.trace.tracing import Family, Function, SheetKey, SheetPair
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FaceKey, FaceKind, FacePair
+from tapmodel.geometry.trace.loci import Loci
+from tapmodel.geometry.trace.zeros import Function
 from tapmodel.shape.form import Form
 from tapmodel.shape.walls import FACE, HEEL, Walls
 
@@ -18,7 +20,7 @@ _HALVINGS = 60
 _FAR_END = 1e-12
 
 
-class _RunOut:
+class _RunOut(Loci):
     """Loci numbered by flute; the parameter is the angle about the cutter's axis.
 
     It runs from 0 at the face wall over pi/2 at the far end to pi at the heel wall.
@@ -26,7 +28,6 @@ class _RunOut:
 
     # The rim bends far more in the latitudes of the ball than in space.
     least_degree = 9
-    density = 1
     # Short enough for the curve to be followed in the latitudes of the ball as well.
     longest_span = float(np.radians(22.5))
 
@@ -35,9 +36,6 @@ class _RunOut:
         self.b = float(form.walls.b)
         self.lower = np.zeros(form.lands)
         self.upper = np.full(form.lands, np.pi)
-
-    def kinks(self) -> list[Function]:
-        return []
 
 
 class BallRim(_RunOut):
@@ -57,12 +55,12 @@ class BallRim(_RunOut):
         u, v, z = self._frame(t)
         return (self.form.body_radius(z) - np.hypot(u, v))[None]
 
-    def cuts(self) -> list[Function]:
-        return []
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
-        return [(("run-out", flute), ("ball", flute)) for flute in i.tolist()]
+        return [
+            (keys.run_out(FaceKind.RUN_OUT, flute), keys.run_out(FaceKind.BALL, flute))
+            for flute in i.tolist()
+        ]
 
 
 class Opening(_RunOut):
@@ -74,7 +72,7 @@ class Opening(_RunOut):
     the rim is smooth everywhere.
     """
 
-    def __init__(self, form: Form, bodies: list[SheetKey]) -> None:
+    def __init__(self, form: Form, bodies: list[FaceKey]) -> None:
         super().__init__(form)
         self.bodies = bodies
         self.rise = opening_end(form) - form.full_depth
@@ -98,11 +96,6 @@ class Opening(_RunOut):
         angle, r, z, _ = self._polar(t)
         return self.form.flute_points(i, r * np.cos(angle), r * np.sin(angle), z)
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
-        """The rim shows all the way."""
-        del i
-        return np.ones((1, *t.shape))
-
     def cuts(self) -> list[Function]:
         """Where it passes from ball to round shank, over the far end, and from body to body."""
         heights = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
@@ -116,28 +109,28 @@ class Opening(_RunOut):
     def _over(self, height: float) -> Function:
         return lambda _i, t: self._polar(t)[2] - height
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         """The turned face and the run-out's ball or round shank."""
         _, _, z, beyond = self._polar(t)
         ends = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
         numbers: list[int] = np.searchsorted(ends, z).tolist()
         lands: list[int] = np.where(t < np.pi / 2, i, (i - 1) % self.form.lands).tolist()
-        names: list[str] = np.where(beyond > 0, "run-out", "ball").tolist()
-        rows = zip(i.tolist(), numbers, lands, names, strict=True)
+        rows = zip(i.tolist(), numbers, lands, (beyond > 0).tolist(), strict=True)
         return [
-            (body_key(self.bodies[number], land), (name, flute))
-            for flute, number, land, name in rows
+            (
+                self.bodies[number].on_land(land),
+                keys.run_out(FaceKind.RUN_OUT if shank else FaceKind.BALL, flute),
+            )
+            for flute, number, land, shank in rows
         ]
 
 
-class TurnedArcs:
+class TurnedArcs(Loci):
     """Circle between two turned lengths, between the flutes that cut through it."""
 
-    least_degree = 3
-    density = 1
     longest_span = float(np.radians(45.0))
 
-    def __init__(self, form: Form, number: int, bodies: list[SheetKey]) -> None:
+    def __init__(self, form: Form, number: int, bodies: list[FaceKey]) -> None:
         self.form, self.number, self.bodies = form, number, bodies
         self.z = form.turned[number].end
         self.radius = form.turned[number].end_radius
@@ -150,20 +143,10 @@ class TurnedArcs:
     def at(self, i: Indices, t: Floats) -> Floats:
         return self.form.points(i, t, np.full_like(t, self.radius), np.full_like(t, self.z))
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
-        del i
-        return np.ones((1, *t.shape))
-
-    def cuts(self) -> list[Function]:
-        return []
-
-    def kinks(self) -> list[Function]:
-        return []
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
         below, above = self.bodies[self.number : self.number + 2]
-        return [(body_key(below, land), body_key(above, land)) for land in i.tolist()]
+        return [(below.on_land(land), above.on_land(land)) for land in i.tolist()]
 
 
 def opening_end(form: Form) -> float:
@@ -186,14 +169,14 @@ def opening_end(form: Form) -> float:
     return (low + high) / 2
 
 
-def cut_bodies(form: Form) -> list[SheetKey]:
+def cut_bodies(form: Form) -> list[FaceKey]:
     """Keys of the turned lengths the flutes cut; the last goes round the tap as one face."""
     top = opening_end(form)
     number = sum(piece.end < top for piece in form.turned)
-    return [*(("turned", n) for n in range(number)), ("ring", number)]
+    return [*map(keys.turned, range(number)), keys.ring(number)]
 
 
-def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
+def families(form: Form, bodies: list[FaceKey]) -> Iterator[tuple[Loci, str]]:
     """All loci of this file."""
     # A circle, but no circle of latitude of the ball: readers place a spline on it better.
     yield BallRim(form), "spline"

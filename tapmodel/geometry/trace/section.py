@@ -8,8 +8,10 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.outline import end_key
-from tapmodel.geometry.trace.tracing import Family, Function, SheetPair
+from tapmodel.geometry.trace import keys, levels
+from tapmodel.geometry.trace.keys import FaceKey, FaceKind, FacePair
+from tapmodel.geometry.trace.levels import Level, Place
+from tapmodel.geometry.trace.loci import Loci
 from tapmodel.shape.form import Form
 from tapmodel.shape.walls import FACE, HEEL
 
@@ -17,8 +19,8 @@ Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 
-class _Section:
-    """Loci along the section of each flute at one height.
+class _Section(Loci):
+    """Loci along the section of each flute at one level.
 
     At the front, at a joint and at the full depth the edge shows where material lies outside the
     wall; in the plane that ends the thread only where thread and blank differ in radius: where the
@@ -26,14 +28,13 @@ class _Section:
     """
 
     least_degree = 9
-    density = 1
-    wall: str
-    run_out: str
+    wall: FaceKind
+    run_out: FaceKind
     # Short enough for the arc to be followed in the latitudes of the ball as well.
     longest_span = float(np.radians(22.5))
 
-    def __init__(self, form: Form, z: float, outwards: bool) -> None:
-        self.form, self.z, self.outwards = form, z, outwards
+    def __init__(self, form: Form, level: Level, outwards: bool) -> None:
+        self.form, self.level, self.outwards = form, level, outwards
         self.lower = np.zeros(form.lands)
         self.upper = np.zeros(form.lands)
 
@@ -43,7 +44,7 @@ class _Section:
 
     def at(self, i: Indices, t: Floats) -> Floats:
         u, v, _ = self.frame(t)
-        return self.form.flute_points(i, u, v, np.full_like(t, self.z))
+        return self.form.flute_points(i, u, v, np.full_like(t, self.level.z))
 
     def _land(self, i: Indices, t: Floats) -> tuple[Indices, Floats, Floats]:
         u, v, side = self.frame(t)
@@ -55,52 +56,46 @@ class _Section:
 
     def margins(self, i: Indices, t: Floats) -> Floats:
         land, phi, r = self._land(i, t)
-        z = np.full_like(t, self.z)
-        if self.z < self.form.thread_end:
-            return self.form.threaded(land, phi, z) - r
-        if self.z > self.form.thread_end:
+        z = np.full_like(t, self.level.z)
+        if self.level.place is Place.FULL_DEPTH:
             return (self.form.body_radius(z) - r)[None]
+        if self.level.place is not Place.THREAD_END:
+            return self.form.threaded(land, phi, z) - r
         step = r - self.form.turned[0].start_radius
         excess = self.form.threaded(land, phi, z) - r
         if self.outwards:
             return np.concatenate([step[None], excess])
         return np.stack([-step, -excess.min(axis=0)])
 
-    def cuts(self) -> list[Function]:
-        return []
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        length = int(self.form.length_of_wall(np.asarray(self.level.z)))
+        walls = [keys.wall(self.wall, flute, length) for flute in i.tolist()]
+        return list(zip(walls, self._beyond(i, t, length), strict=True))
 
-    def kinks(self) -> list[Function]:
-        return []
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        flutes = i.tolist()
-        length = int(self.form.length_of_wall(np.asarray(self.z)))
-        walls = [(self.wall, flute, length) for flute in flutes]
-        if self.z == 0:
-            return [(wall, ("front",)) for wall in walls]
-        if self.z < self.form.thread_end:
-            return [
-                (wall, (self.wall, flute, length + 1))
-                for wall, flute in zip(walls, flutes, strict=True)
-            ]
-        if self.z > self.form.thread_end:
-            return [
-                (wall, (self.run_out, flute)) for wall, flute in zip(walls, flutes, strict=True)
-            ]
-        lands = self._land(i, t)[0].tolist()
-        ends = [end_key(land, self.outwards) for land in lands]
-        return list(zip(walls, ends, strict=True))
+    def _beyond(self, i: Indices, t: Floats, length: int) -> list[FaceKey]:
+        """What the wall's length number `length` meets in the plane."""
+        flutes: list[int] = i.tolist()
+        match self.level.place:
+            case Place.FRONT:
+                return [keys.FRONT] * len(flutes)
+            case Place.JOINT:
+                return [keys.wall(self.wall, flute, length + 1) for flute in flutes]
+            case Place.THREAD_END:
+                lands: list[int] = self._land(i, t)[0].tolist()
+                return [keys.thread_end(land, outwards=self.outwards) for land in lands]
+            case Place.FULL_DEPTH:
+                return [keys.run_out(self.run_out, flute) for flute in flutes]
 
 
 class WallLine(_Section):
     """The straight wall; the parameter is u."""
 
-    longest_span = np.inf
-    run_out = "run-out"
+    longest_span = float(np.inf)
+    run_out = FaceKind.RUN_OUT
 
-    def __init__(self, form: Form, z: float, outwards: bool, side: int) -> None:
-        super().__init__(form, z, outwards)
-        self.wall = "face" if side == FACE else "heel"
+    def __init__(self, form: Form, level: Level, outwards: bool, side: int) -> None:
+        super().__init__(form, level, outwards)
+        self.wall = keys.wall_kind(side)
         self.side = side
         outermost = max(form.crest_radius, *(p.end_radius for p in form.turned))
         self.lower[:] = form.walls.c
@@ -115,11 +110,11 @@ class WallLine(_Section):
 class FloorArc(_Section):
     """The ball's arc; the parameter is the angle from its deepest point, + towards the face."""
 
-    wall = "floor"
-    run_out = "ball"
+    wall = FaceKind.FLOOR
+    run_out = FaceKind.BALL
 
-    def __init__(self, form: Form, z: float, outwards: bool) -> None:
-        super().__init__(form, z, outwards)
+    def __init__(self, form: Form, level: Level, outwards: bool) -> None:
+        super().__init__(form, level, outwards)
         self.lower[:] = -np.pi / 2
         self.upper[:] = np.pi / 2
 
@@ -131,12 +126,12 @@ class FloorArc(_Section):
         return u, v, side.astype(float)
 
 
-def families(form: Form) -> Iterator[tuple[Family, str]]:
+def families(form: Form) -> Iterator[tuple[Loci, str]]:
     """All loci of this file."""
-    end = form.thread_end
-    heights = [(0.0, False), *((z, False) for z in form.joints.tolist())]
-    for z, outwards in (*heights, (end, False), (end, True), (form.full_depth, True)):
+    front, end, deep = levels.FRONT, levels.thread_end(form), levels.full_depth(form)
+    before = [(level, False) for level in (front, *levels.joints(form))]
+    for level, outwards in (*before, (end, False), (end, True), (deep, True)):
         for side in (FACE, HEEL):
-            yield WallLine(form, z, outwards, side), "line"
+            yield WallLine(form, level, outwards, side), "line"
         # A circle, but no circle of latitude of the ball: readers place a spline on it better.
-        yield FloorArc(form, z, outwards), "spline" if z == form.full_depth else "circle"
+        yield FloorArc(form, level, outwards), "spline" if level is deep else "circle"

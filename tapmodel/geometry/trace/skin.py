@@ -20,9 +20,11 @@ from tapmodel.geometry.trace import section as edges_section
 from tapmodel.geometry.trace import thread as edges_thread
 from tapmodel.geometry.trace import wall as edges_wall
 from tapmodel.geometry.trace.coincidence import labels
-from tapmodel.geometry.trace.tracing import Edge, SheetKey, trace
+from tapmodel.geometry.trace.keys import FaceKey
+from tapmodel.geometry.trace.tracing import Edge, trace
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import partings, shifts
+from tapmodel.stages import Stage
 from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
@@ -52,8 +54,8 @@ class Skin:
     corners: Floats
     edges: list[Edge]
     ends: NDArray[np.intp]
-    loops: dict[SheetKey, list[Cycle]]
-    bodies: list[SheetKey]
+    loops: dict[FaceKey, list[Cycle]]
+    bodies: list[FaceKey]
     opening_end: float
 
 
@@ -133,12 +135,12 @@ def _corners(edges: list[Edge]) -> tuple[Floats, NDArray[np.intp]]:
     _, kept = np.unique(corner, return_index=True)
     ends = corner.reshape(-1, 2)
     if np.any(ends[:, 0] == ends[:, 1]):
-        raise KernelError("edges", "an edge shorter than a corner was found")
+        raise KernelError(Stage.EDGES, "an edge shorter than a corner was found")
     return points[kept], ends
 
 
-def _loops(edges: list[Edge], ends: NDArray[np.intp]) -> dict[SheetKey, list[Cycle]]:
-    mine: dict[SheetKey, list[int]] = defaultdict(list)
+def _loops(edges: list[Edge], ends: NDArray[np.intp]) -> dict[FaceKey, list[Cycle]]:
+    mine: dict[FaceKey, list[int]] = defaultdict(list)
     for number, edge in enumerate(edges):
         for key in edge.sheets:
             mine[key].append(number)
@@ -146,14 +148,14 @@ def _loops(edges: list[Edge], ends: NDArray[np.intp]) -> dict[SheetKey, list[Cyc
     return {key: _cycles(key, numbers, pairs) for key, numbers in mine.items()}
 
 
-def _cycles(key: SheetKey, numbers: list[int], ends: list[list[int]]) -> list[Cycle]:
+def _cycles(key: FaceKey, numbers: list[int], ends: list[list[int]]) -> list[Cycle]:
     at: dict[int, list[int]] = defaultdict(list)
     for number in numbers:
         for corner in ends[number]:
             at[corner].append(number)
     wrong = [corner for corner, joined in at.items() if len(joined) != 2]
     if wrong:
-        raise KernelError("edges", f"face {key} does not close at {len(wrong)} corners")
+        raise KernelError(Stage.EDGES, f"face {key} does not close at {len(wrong)} corners")
     left = dict.fromkeys(numbers)
     cycles: list[Cycle] = []
     while left:

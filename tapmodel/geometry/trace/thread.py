@@ -8,8 +8,12 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.tracing import Family, Function, SheetPair
-from tapmodel.shape.form import PARTS, Form
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FacePair
+from tapmodel.geometry.trace.loci import Loci
+from tapmodel.geometry.trace.zeros import Function
+from tapmodel.shape.form import Form
+from tapmodel.shape.profile import Part
 from tapmodel.shape.walls import FACE, HEEL
 
 Floats = NDArray[np.float64]
@@ -46,12 +50,8 @@ def cone_turns(form: Form) -> tuple[Indices, Indices]:
     return land_turns(form, 0.0, min(top, form.thread_end))
 
 
-class LandFamily:
+class LandLoci(Loci):
     """Loci numbered by land and turn, with the angle phi as parameter."""
-
-    least_degree = 3
-    density = 1
-    longest_span = float(np.inf)
 
     def __init__(self, form: Form, lands: Indices, turns: Indices) -> None:
         """Loci over the whole width of each land."""
@@ -74,28 +74,16 @@ class LandFamily:
         """Land and turn of each locus."""
         return list(zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True))
 
-    def cuts(self) -> list[Function]:
-        """No neighbours change along these edges."""
-        return []
-
-    def kink_angles(self) -> list[float]:
-        """Angles at which the curvature jumps."""
-        return []
-
-    def kinks(self) -> list[Function]:
-        """The margins' ends."""
-        return [at_angle(angle) for angle in self.kink_angles()]
-
 
 def at_angle(angle: float) -> Function:
     """The function that is zero at an angle behind the edge."""
     return lambda _i, phi: phi - angle
 
 
-class Corners(LandFamily):
-    """The corner between profile part `part` and the next one, on its helix."""
+class Corners(LandLoci):
+    """The corner between a part of the profile and the next one, on its helix."""
 
-    def __init__(self, form: Form, part: int) -> None:
+    def __init__(self, form: Form, part: Part) -> None:
         """Every turn that can show between the front and the end of the thread."""
         super().__init__(form, *land_turns(form, 0.0, form.thread_end))
         self.part = part
@@ -114,24 +102,24 @@ class Corners(LandFamily):
 
     def kink_angles(self) -> list[float]:
         """The margin of the relief, where one of the two parts carries it."""
-        parts = (PARTS[self.part], PARTS[(self.part + 1) % 4])
+        parts = (self.part, self.part.following)
         return sorted({angle for part in parts for angle in self.form.part_kinks(part)})
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         """This part and the next."""
         del t
-        following = (self.part + 1) % 4
-        step = 1 if following == 0 else 0
+        part, following = self.part, self.part.following
+        step = 1 if following is Part.CREST else 0
         return [
-            (("strip", land, turn, self.part), ("strip", land, turn + step, following))
+            (keys.strip(land, turn, part), keys.strip(land, turn + step, following))
             for land, turn in self.numbers(i)
         ]
 
 
-class ConeCuts(LandFamily):
-    """The chamfer cone against part `part` of the profile, a straight one."""
+class ConeCuts(LandLoci):
+    """The chamfer cone against a straight part of the profile."""
 
-    def __init__(self, form: Form, part: int) -> None:
+    def __init__(self, form: Form, part: Part) -> None:
         """Every turn that the cone can reach."""
         super().__init__(form, *cone_turns(form))
         self.part = part
@@ -159,19 +147,18 @@ class ConeCuts(LandFamily):
 
     def kink_angles(self) -> list[float]:
         """Both margins."""
-        return sorted({*self.form.part_kinks(PARTS[self.part]), *self.form.cone_kinks()})
+        return sorted({*self.form.part_kinks(self.part), *self.form.cone_kinks()})
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         """The part and the cone of its land."""
         del t
-        return [
-            (("strip", land, turn, self.part), ("cone", land)) for land, turn in self.numbers(i)
-        ]
+        part = self.part
+        return [(keys.strip(land, turn, part), keys.cone(land)) for land, turn in self.numbers(i)]
 
 
-def families(form: Form) -> Iterator[tuple[Family, str]]:
+def families(form: Form) -> Iterator[tuple[Loci, str]]:
     """All loci of this file with the shape of their curves."""
-    for part in range(len(PARTS)):
+    for part in Part:
         yield Corners(form, part), "spline"
-        if form.segments[part].arc == 0:
+        if not form.segments[part].is_arc:
             yield ConeCuts(form, part), "spline"

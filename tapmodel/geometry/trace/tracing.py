@@ -9,18 +9,17 @@ is checked afterwards, when the edges are linked to faces.
 
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.surfaces import bezier
+from tapmodel.geometry import bezier
+from tapmodel.geometry.trace.keys import FaceKey, FacePair
+from tapmodel.geometry.trace.loci import Loci
 from tapmodel.geometry.trace.zeros import Function, zeros
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
-SheetKey = tuple[str | int, ...]
-SheetPair = tuple[SheetKey, SheetKey]
 # A locus and the marks of one edge on it: its ends and the kinks between.
 Piece = tuple[int, list[float]]
 
@@ -31,56 +30,27 @@ _ARC_DEGREE = 7
 _SLIVER = 0.02
 
 
-class Family(Protocol):
-    """Loci of one kind, evaluated together: locus `i` at parameter `t` (arrays of one shape).
-
-    `lower` and `upper` bound the parameter; `longest_span` is the most that one polynomial may
-    cover and `least_degree` its least degree; `density` multiplies the first cells where a locus
-    passes many turns.
-    """
-
-    lower: Floats
-    upper: Floats
-    longest_span: float
-    least_degree: int
-    density: int
-
-    def at(self, i: Indices, t: Floats) -> Floats:
-        """Points, shape (..., 3) [mm]."""
-        ...
-
-    def margins(self, i: Indices, t: Floats) -> Floats:
-        """Shape (k, ...): all positive where the locus is an edge of the tap."""
-        ...
-
-    def cuts(self) -> list[Function]:
-        """Functions at whose zeros the edge passes from one neighbour face to another."""
-        ...
-
-    def kinks(self) -> list[Function]:
-        """Functions at whose zeros the curvature jumps, so that one polynomial must end."""
-        ...
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        """The two faces that meet along loci `i` about parameters `t`, shape (n,) both."""
-        ...
-
-
 @dataclass(frozen=True, slots=True)
 class Edge:
     """A piece of a locus between two corners.
 
     Attributes:
-        sheets: the two faces that meet in it.
+        one, other: the two faces that meet in it.
         knots: ends of its polynomial spans, shape (n + 1,), increasing.
         samples: points at `bezier.span_parameters` of each span, (n, degree + 1, 3) [mm].
         shape: "line", "circle" or "spline".
     """
 
-    sheets: SheetPair
+    one: FaceKey
+    other: FaceKey
     knots: Floats
     samples: Floats
     shape: str
+
+    @property
+    def sheets(self) -> FacePair:
+        """The two faces as a pair."""
+        return self.one, self.other
 
     @property
     def start(self) -> Floats:
@@ -93,7 +63,7 @@ class Edge:
         return self.samples[-1, -1]
 
 
-def trace(family: Family, shape: str) -> list[Edge]:
+def trace(family: Loci, shape: str) -> list[Edge]:
     """All edges on the loci of `family`.
 
     Args:
@@ -131,7 +101,7 @@ def _alone(function: Function) -> Function:
     return lambda i, t: function(i, t)[None]
 
 
-def _intervals(family: Family, roots: list[list[float]]) -> tuple[Indices, Floats, Floats]:
+def _intervals(family: Loci, roots: list[list[float]]) -> tuple[Indices, Floats, Floats]:
     """Loci and ends of the intervals with positive margins at their middle."""
     loci: list[int] = []
     begins: list[float] = []
@@ -161,7 +131,7 @@ def _parted(ends: list[float], kinks: list[float]) -> list[float]:
     return sorted([*ends, *far])
 
 
-def _knots(family: Family, kinks: list[float], ends: tuple[float, float]) -> list[float]:
+def _knots(family: Loci, kinks: list[float], ends: tuple[float, float]) -> list[float]:
     marks = [ends[0], *_within(kinks, *ends), ends[1]]
     knots = [marks[0]]
     for a, b in pairwise(marks):
@@ -170,12 +140,12 @@ def _knots(family: Family, kinks: list[float], ends: tuple[float, float]) -> lis
     return knots
 
 
-def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
+def _fit(family: Loci, pieces: list[Piece], shape: str) -> list[Edge]:
     if not pieces:
         return []
     counts = [len(knots) - 1 for _, knots in pieces]
     loci = np.array([locus for locus, _ in pieces])
-    ends = np.concatenate([np.column_stack([knots[:-1], knots[1:]]) for _, knots in pieces])
+    ends = np.array([span for _, knots in pieces for span in pairwise(knots)])
     owner = np.repeat(np.arange(len(pieces)), counts)
     widest = float(np.max(np.abs(family.at(loci[owner], ends[:, 0])[:, :2])))
 
@@ -199,6 +169,6 @@ def _fit(family: Family, pieces: list[Piece], shape: str) -> list[Edge]:
     edges: list[Edge] = []
     for number, pair in enumerate(sheets):
         mine = slice(first[number], first[number + 1])
-        knots = np.append(spans.ends[mine, 0], stops[number])
-        edges.append(Edge(pair, knots, spans.samples[mine, :, :3], shape))
+        knots = np.concatenate([spans.ends[mine, 0], stops[number : number + 1]])
+        edges.append(Edge(*pair, knots, spans.samples[mine, :, :3], shape))
     return edges

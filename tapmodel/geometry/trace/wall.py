@@ -5,10 +5,12 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.geometry.trace.outline import body_key
+from tapmodel.geometry.trace import keys
+from tapmodel.geometry.trace.keys import FaceKey, FaceKind, FacePair
+from tapmodel.geometry.trace.loci import Loci
 from tapmodel.geometry.trace.thread import inside_ends, land_turns
-from tapmodel.geometry.trace.tracing import Family, Function, SheetKey, SheetPair
-from tapmodel.shape.form import PARTS, Form
+from tapmodel.geometry.trace.zeros import Function
+from tapmodel.shape.form import Form
 from tapmodel.shape.profile import Part
 from tapmodel.shape.walls import FACE, HEEL
 
@@ -20,12 +22,8 @@ Indices = NDArray[np.intp]
 _ROUNDS = 8
 
 
-class _WallFamily:
+class _WallLoci(Loci):
     """Loci on one side wall of the lands."""
-
-    least_degree = 3
-    density = 1
-    longest_span = np.inf
 
     def __init__(self, form: Form, side: int, lands: Indices) -> None:
         self.form, self.side, self.lands = form, side, lands
@@ -36,6 +34,9 @@ class _WallFamily:
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         """Radius and height at parameter t."""
         raise NotImplementedError
+
+    def angle(self, i: Indices, t: Floats) -> Floats:
+        return self.form.wall_phi(self.side, self.curve(i, t)[0])
 
     def at(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
@@ -67,29 +68,22 @@ class _WallFamily:
     def _over(self, height: float) -> Function:
         return lambda i, t: self.curve(i, t)[1] - height
 
-    def kink_angles(self) -> list[float]:
-        return []
-
-    def kinks(self) -> list[Function]:
-        return [self._at_angle(angle) for angle in self.kink_angles()]
-
-    def _at_angle(self, angle: float) -> Function:
-        return lambda i, t: self.form.wall_phi(self.side, self.curve(i, t)[0]) - angle
-
-    def wall_sheets(self, i: Indices, t: Floats) -> list[SheetKey]:
+    def wall_sheets(self, i: Indices, t: Floats) -> list[FaceKey]:
         """The straight wall, or the floor below it."""
         r, z = self.curve(i, t)
-        wall = "face" if self.side == FACE else "heel"
+        straight, floor = keys.wall_kind(self.side), FaceKind.FLOOR
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
         lengths = self.form.length_of_wall(z).tolist()
         rows = zip((r > self.turn_radius).tolist(), flutes, lengths, strict=True)
-        return [(wall if above else "floor", flute, length) for above, flute, length in rows]
+        return [
+            keys.wall(straight if above else floor, flute, length) for above, flute, length in rows
+        ]
 
 
-class _StripOnWall(_WallFamily):
+class _StripOnWall(_WallLoci):
     """Loci of one part of the profile, one for each land and turn."""
 
-    def __init__(self, form: Form, side: int, part: int) -> None:
+    def __init__(self, form: Form, side: int, part: Part) -> None:
         lands, turns = land_turns(form, 0.0, form.thread_end)
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
@@ -104,24 +98,24 @@ class _StripOnWall(_WallFamily):
         nearest = joints[np.searchsorted(middles, z)]
         return [lambda i, t: self.curve(i, t)[1] - nearest[i]]
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
         numbers = zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True)
-        strips = [("strip", land, turn, self.part) for land, turn in numbers]
+        strips = [keys.strip(land, turn, self.part) for land, turn in numbers]
         return list(zip(strips, self.wall_sheets(i, t), strict=True))
 
 
 class FlankOnWall(_StripOnWall):
     """A flank on the wall; the parameter is the radius, which settles all else."""
 
-    def __init__(self, form: Form, side: int, part: int) -> None:
+    def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)
-        sunk = form.part_drop(PARTS[part], np.linspace(*form.phi_range(), 33))
+        sunk = form.part_drop(part, np.linspace(*form.phi_range(), 33))
         self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
         self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
 
     def _offset(self, phi: Floats, r: Floats) -> Floats:
         segment = self.form.segments[self.part]
-        nominal = r + self.form.part_drop(segment.part, phi)
+        nominal = r + self.form.part_drop(self.part, phi)
         return segment.start + (nominal - segment.start_radius) / segment.slope
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
@@ -138,16 +132,16 @@ class FlankOnWall(_StripOnWall):
         return np.stack([w - start, end - w, *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
-        return self.form.part_kinks(PARTS[self.part])
+        return self.form.part_kinks(self.part)
 
 
 class FlatOnWall(_StripOnWall):
     """Crest or root on the wall, a line along the axis; the parameter is the axial offset."""
 
-    def __init__(self, form: Form, side: int, part: int) -> None:
+    def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)
         # Radius and angle of the line, each of which follows from the other.
-        self.radius = self.settled(PARTS[part], np.asarray(form.segments[part].start_radius))
+        self.radius = self.settled(part, np.asarray(form.segments[part].start_radius))
         self.phi = form.wall_phi(side, self.radius)
         self.start, self.end = form.part_limits(part, self.phi)
         hair = 0.02 * (self.end - self.start)
@@ -172,9 +166,8 @@ class ArcOnWall(_StripOnWall):
 
     # The edge is to be followed in the parameters of the arc's surface as well.
     least_degree = 9
-    longest_span = np.inf
 
-    def __init__(self, form: Form, side: int, part: int) -> None:
+    def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)
         segment = form.segments[part]
         half = float(np.arcsin((segment.end - segment.middle) / abs(segment.arc)))
@@ -183,7 +176,7 @@ class ArcOnWall(_StripOnWall):
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         segment = self.form.segments[self.part]
-        r = self.settled(PARTS[self.part], segment.arc_centre + segment.arc * np.cos(t))
+        r = self.settled(self.part, segment.arc_centre + segment.arc * np.cos(t))
         phi = self.form.wall_phi(self.side, r)
         w = segment.middle + abs(segment.arc) * np.sin(t)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
@@ -194,10 +187,10 @@ class ArcOnWall(_StripOnWall):
         return np.stack([self.half - t, self.half + t, *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
-        return self.form.part_kinks(PARTS[self.part])
+        return self.form.part_kinks(self.part)
 
 
-class ConeOnWall(_WallFamily):
+class ConeOnWall(_WallLoci):
     """The chamfer cone on the wall; the parameter is the radius."""
 
     def __init__(self, form: Form, side: int) -> None:
@@ -226,15 +219,15 @@ class ConeOnWall(_WallFamily):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        cones = [("cone", land) for land in self.lands[i].tolist()]
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        cones = [keys.cone(land) for land in self.lands[i].tolist()]
         return list(zip(cones, self.wall_sheets(i, t), strict=True))
 
 
-class TurnedOnWall(_WallFamily):
+class TurnedOnWall(_WallLoci):
     """Turned length number `number` of the blank on the wall; the parameter is z."""
 
-    def __init__(self, form: Form, side: int, number: int, body: SheetKey) -> None:
+    def __init__(self, form: Form, side: int, number: int, body: FaceKey) -> None:
         super().__init__(form, side, np.arange(form.lands))
         piece = form.turned[number]
         self.body = body
@@ -245,16 +238,12 @@ class TurnedOnWall(_WallFamily):
         del i
         return self.form.body_radius(t), t
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
-        del i
-        return np.ones((1, *t.shape))
-
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        bodies = [body_key(self.body, land) for land in self.lands[i].tolist()]
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        bodies = [self.body.on_land(land) for land in self.lands[i].tolist()]
         return list(zip(bodies, self.wall_sheets(i, t), strict=True))
 
 
-class WallFoot(_WallFamily):
+class WallFoot(_WallLoci):
     """Line in which the straight wall passes into the floor; the parameter is z.
 
     Along the thread the foot may lie between root and crest, and then shows once in every turn.
@@ -278,11 +267,11 @@ class WallFoot(_WallFamily):
     def cuts(self) -> list[Function]:
         return self.joint_cuts()
 
-    def sheets(self, i: Indices, t: Floats) -> list[SheetPair]:
-        wall = "face" if self.side == FACE else "heel"
+    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+        straight = keys.wall_kind(self.side)
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
         rows = zip(flutes, self.form.length_of_wall(t).tolist(), strict=True)
-        return [((wall, flute, length), ("floor", flute, length)) for flute, length in rows]
+        return [(keys.wall(straight, *row), keys.wall(FaceKind.FLOOR, *row)) for row in rows]
 
 
 class BlankFoot(WallFoot):
@@ -299,16 +288,16 @@ class BlankFoot(WallFoot):
         return (self.form.body_radius(t) - self.turn_radius)[None]
 
 
-def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]:
+def families(form: Form, bodies: list[FaceKey]) -> Iterator[tuple[Loci, str]]:
     """All loci of this file; `bodies` are the keys of the turned lengths that a flute cuts."""
     for side in (FACE, HEEL):
-        for part, name in enumerate(PARTS):
-            if form.segments[part].arc:
+        for part, segment in form.segments.items():
+            if segment.is_arc:
                 yield ArcOnWall(form, side, part), "spline"
-            elif name in ("crest", "root"):
-                yield FlatOnWall(form, side, part), "line"
-            else:
+            elif part.is_flank:
                 yield FlankOnWall(form, side, part), "spline"
+            else:
+                yield FlatOnWall(form, side, part), "line"
         yield ConeOnWall(form, side), "spline"
         yield WallFoot(form, side), "line"
         if form.full_depth > form.thread_end:
@@ -316,5 +305,5 @@ def families(form: Form, bodies: list[SheetKey]) -> Iterator[tuple[Family, str]]
         for number, body in enumerate(bodies):
             piece = form.turned[number]
             if piece.start < form.full_depth:
-                round_ = piece.start_radius == piece.end_radius
-                yield TurnedOnWall(form, side, number, body), "line" if round_ else "spline"
+                shape = "spline" if piece.is_cone else "line"
+                yield TurnedOnWall(form, side, number, body), shape

@@ -17,7 +17,7 @@ from vtkmodules.vtkFiltersCore import vtkPolyDataNormals
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
 from tapmodel.report.pictures.creases import SHARP
-from tapmodel.report.pictures.still import Floats, Integers
+from tapmodel.report.pictures.view import Floats, Integers
 
 _STEEL, _INK = 0.86, 0.08
 _SHARE = 0.6  # of a dash in dash and gap

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.design.record import TapDesign
-from tapmodel.report.pictures.still import Vector
+from tapmodel.report.pictures.view import Vector
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.words import Hand
 

@@ -9,7 +9,8 @@ from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.chamfer import chamfer_teeth
 from tapmodel.report.pictures.graphics import hindrance
 from tapmodel.report.pictures.land import land_from_heel
-from tapmodel.report.pictures.still import View, drawn_views
+from tapmodel.report.pictures.still import drawn_views
+from tapmodel.report.pictures.view import View
 from tapmodel.report.pictures.whole import end_on, three_quarter
 
 

@@ -4,7 +4,7 @@ import math
 
 from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, lift
-from tapmodel.report.pictures.still import View, Window
+from tapmodel.report.pictures.view import View, Window
 
 _FRONT = 15.0  # by which the camera stands before the teeth, towards the cutting end [deg]
 _BEHIND, _BEFORE = 2.0, 0.8  # shown behind the chamfer and before the tap [pitches]

@@ -8,7 +8,7 @@ either side that are wide enough.
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.report.pictures.still import Floats, Integers
+from tapmodel.report.pictures.view import Floats, Integers
 
 SHARP = 25.0
 """Angle [deg] above which pictures and page draw the side between two facets as an edge."""

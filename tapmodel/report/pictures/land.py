@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
-from tapmodel.report.pictures.still import View, Window
+from tapmodel.report.pictures.view import View, Window
 from tapmodel.shape.flute_section import heel_angle, section_of
 from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.words import ReliefKind

@@ -22,7 +22,7 @@ from vtkmodules.vtkRenderingCore import (
 
 from tapmodel.report.pictures.actors import dashed, edge_lines, mesh_data, steel
 from tapmodel.report.pictures.creases import SHARP, creases
-from tapmodel.report.pictures.still import Fine, Floats, Integers, View
+from tapmodel.report.pictures.view import Fine, Floats, Integers, View
 
 # Strength of each lamp, and where it stands: to the right, above, and before the picture.
 _LAMPS = ((0.80, (-0.50, 0.60, 1.00)), (0.35, (0.70, -0.60, 0.80)))

@@ -6,67 +6,17 @@ Several views of one mesh share one scene, so that its edges and normals are fou
 import os
 import sys
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from importlib import import_module
 from pathlib import Path
-from types import ModuleType
-
-import numpy as np
-from numpy.typing import NDArray
+from typing import TYPE_CHECKING
 
 from tapmodel.errors import MissingError
 from tapmodel.export.atomic import write_whole
 from tapmodel.report.pictures.graphics import ask, hindrance
+from tapmodel.report.pictures.view import Floats, Integers, View
 
-Floats = NDArray[np.float64]
-Integers = NDArray[np.int64]
-Vector = tuple[float, float, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Window:
-    """What a close-up shows: the point in its middle, and the height of the picture [mm]."""
-
-    centre: Vector
-    height: float
-
-
-@dataclass(frozen=True, slots=True)
-class Fine:
-    """A part of the tap whose edges lie too close in a picture to be told apart, as lines.
-
-    Attributes:
-        start, end: along the axis [mm].
-        radius: least one [mm].
-    """
-
-    start: float
-    end: float
-    radius: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class View:
-    """Where the camera stands, in parallel projection.
-
-    Attributes:
-        direction: from the tap towards the camera.
-        up: what points upwards in the picture.
-        size: width and height [px].
-        window: what is shown; None for the whole mesh.
-        fine: part that is shaded only, its edges not drawn; None for no such part.
-        references: lines drawn dashed where the solid does not hide them, each (n, 3) [mm].
-        title, alt: words for a page: a heading, and what is to be seen.
-    """
-
-    direction: Vector = (0.80, 0.50, -0.62)
-    up: Vector = (-0.42, 0.90, 0.18)
-    size: tuple[int, int] = (1600, 800)
-    window: Window | None = None
-    fine: Fine | None = None
-    references: tuple[Floats, ...] = ()
-    title: str = ""
-    alt: str = ""
+if TYPE_CHECKING:
+    from tapmodel.report.pictures.scene import Scene
 
 
 def draw(vertices: Floats, triangles: Integers, path: Path, view: View | None = None) -> None:
@@ -99,12 +49,12 @@ def drawn_views(vertices: Floats, triangles: Integers, views: Iterable[View]) ->
     Raises:
         MissingError: the machine cannot draw.
     """
-    scene = renderer().Scene(vertices, triangles)
+    scene = renderer()(vertices, triangles)
     return [scene.png(view) for view in views]
 
 
-def renderer() -> ModuleType:
-    """The module that draws: it takes a third of a second to load, and only stills pay for it.
+def renderer() -> "type[Scene]":
+    """What draws: it takes a third of a second to load, and only stills pay for it.
 
     Raises:
         MissingError: the machine cannot draw.
@@ -116,7 +66,9 @@ def renderer() -> ModuleType:
     # have windows of their own kind that need no screen.
     if sys.platform == "linux":
         os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
-    return import_module("tapmodel.report.pictures.scene")
+    from tapmodel.report.pictures.scene import Scene  # noqa: PLC0415
+
+    return Scene
 
 
 def warm_up() -> None:

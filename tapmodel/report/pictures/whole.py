@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from tapmodel.design.record import TapDesign
 from tapmodel.report.pictures.axes import axes
-from tapmodel.report.pictures.still import Fine, View, Window
+from tapmodel.report.pictures.view import Fine, View, Window
 
 _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
 

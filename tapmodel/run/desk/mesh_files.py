@@ -13,6 +13,7 @@ from tapmodel.export.mesh.stl import write_stl
 from tapmodel.export.mesh.threemf import write_3mf
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.run.wish import Order
+from tapmodel.stages import Stage
 
 _NAMED_WRITERS: dict[Format, Callable[[Mesh, Path, str], None]] = {
     Format.THREEMF: write_3mf,
@@ -43,6 +44,6 @@ def write(order: Order, mesh: Mesh, proof: MeshProof) -> None:
 
 def _judge(kind: Format, content: MeshContent, mesh: MeshProof) -> None:
     if not content.watertight or content.genus != 0 or content.parts != 1:
-        raise KernelError("read back", f"the {kind} file is not one closed body: {content}")
+        raise KernelError(Stage.READ_BACK, f"the {kind} file is not one closed body: {content}")
     if abs(content.volume / mesh.volume - 1) > precision.STL_VOLUME:
-        raise KernelError("read back", f"the {kind} file's volume is {content.volume:.6f} mm³")
+        raise KernelError(Stage.READ_BACK, f"the {kind} file's volume is {content.volume:.6f} mm³")

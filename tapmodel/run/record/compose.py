@@ -1,8 +1,8 @@
 """The record of one run, put together: what other parts and outside checks read.
 
 `record.model` says what each key means. The frame and every law needed to recompute a point of the
-surface stand in `tapmodel.tap.tap` and `tapmodel.shape.relief`. In the file, `made` alone depends on
-more than the job, the program's version and what else stands in the folder.
+surface stand in `tapmodel.tap.tap` and `tapmodel.shape.relief`. In the file, `made` alone depends
+on more than the job, the program's version and what else stands in the folder.
 """
 
 import json
@@ -11,7 +11,6 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
-from tapmodel import __version__
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.design.choice import Choice
 from tapmodel.design.record import TapDesign
@@ -21,6 +20,7 @@ from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
 from tapmodel.run.record.model import SCHEMA, Record
+from tapmodel.version import __version__
 
 # What the model leaves out of a real tap, named in every record.
 SIMPLIFICATIONS = (

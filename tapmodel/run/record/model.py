@@ -157,7 +157,7 @@ class Setting(Part):
 
     field: str
     bound: str = Field(
-        description='Whether values beyond it on one side are meant too: "at most", "at least" or "to".'
+        description='Meant with it: values beyond on one side ("at most", "at least"), or none ("to").'
     )
     value: float | str
     unit: str

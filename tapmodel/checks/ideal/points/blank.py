@@ -44,7 +44,7 @@ def _thread_end(tap: Tap) -> Floats:
 def _turned_lengths(blank: Blank) -> dict[str, Floats]:
     thread, rear = blank.thread_length, blank.overall_length
     neck, bevel = thread + blank.neck_length, rear - blank.rear_chamfer
-    step = abs(blank.shank_diameter - blank.neck_diameter) / 2 if blank.neck_length > 0 else 0.0
+    step = abs(blank.shank_diameter - blank.neck_diameter) / 2 if blank.has_neck else 0.0
     shank = neck + step / np.tan(np.radians(blank.shoulder_angle))
     lengths = {
         "neck": (thread, neck),

@@ -20,6 +20,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.crossings import Crossing, EdgeHeights
 from tapmodel.geometry.kernel.measure.section_pieces import Ends, swept
 from tapmodel.geometry.kernel.topology import EDGE, Solid, distinct, edge_uses, faces, is_forward
+from tapmodel.stages import Stage
 
 # The plane is held this far back, so that corners and faces meant to lie in it lie beyond it
 # whatever their rounding; an area changes by less than 1e-7 of itself [mm].
@@ -83,5 +84,5 @@ def _ends(used: list[tuple[TopoDS_Edge, list[Crossing]]]) -> Ends:
             upwards = crossing.rising == is_forward(edge)
             (ends if upwards else starts).append((crossing, edge))
     if len(starts) != len(ends):
-        raise KernelError("section", f"{len(starts)} pieces start on a face, {len(ends)} end")
+        raise KernelError(Stage.SECTION, f"{len(starts)} pieces start on a face, {len(ends)} end")
     return starts, ends

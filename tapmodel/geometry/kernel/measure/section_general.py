@@ -16,6 +16,7 @@ from OCP.TopTools import TopTools_HSequenceOfShape
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.topology import EDGE, Solid, distinct
+from tapmodel.stages import Stage
 
 _JOINED = 1e-6  # gap between the ends of pieces of an outline [mm]
 _PRECISION = 1e-9  # of an area, relative
@@ -40,7 +41,7 @@ def general_section_area(solid: Solid, z: float) -> float:
     for n in range(1, wires.Length() + 1):
         face = BRepBuilderAPI_MakeFace(plane, TopoDS.Wire_s(wires.Value(n)), True)
         if not wires.Value(n).Closed() or not face.IsDone():
-            raise KernelError("section", f"the outline at z = {z:.3f} mm does not close")
+            raise KernelError(Stage.SECTION, f"the outline at z = {z:.3f} mm does not close")
         found_area = GProp_GProps()
         BRepGProp.SurfaceProperties_s(face.Face(), found_area, _PRECISION)
         areas.append(abs(float(found_area.Mass())))

@@ -21,6 +21,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.crossings import Crossing
 from tapmodel.geometry.kernel.measure.section_ruled import RuledOutline
 from tapmodel.geometry.kernel.topology import is_forward
+from tapmodel.stages import Stage
 
 Place = tuple[Crossing, TopoDS_Edge]
 Ends = tuple[list[Place], list[Place]]
@@ -60,7 +61,7 @@ def swept(face: TopoDS_Face, z: float, ends: Ends) -> float:
         way = axes.Direction()
         if abs(way.Z()) < _STRAIGHT:
             return _on_lines(way.X(), way.Y(), ends)
-    raise KernelError("section", f"an outline on a surface of kind {kind.name} is not known")
+    raise KernelError(Stage.SECTION, f"an outline on a surface of kind {kind.name} is not known")
 
 
 def _upright(axes: gp_Ax3) -> bool:
@@ -105,7 +106,7 @@ def _on_circle(face: TopoDS_Face, axes: gp_Ax3, ends: Ends) -> float:
         total += radius**2 * sense * angle + cx * (end.y - start.y) - cy * (end.x - start.x)
         turned += angle
     if turned > tau + _TOUCH:
-        raise KernelError("section", "arcs of an outline overlap")
+        raise KernelError(Stage.SECTION, "arcs of an outline overlap")
     return total / 2
 
 
@@ -135,7 +136,7 @@ def _on_ruled(face: TopoDS_Face, surface: BRepAdaptor_Surface, z: float, ends: E
     total = 0.0
     for start, stop in zip(starts, stops, strict=True):
         if ruled.way * (stop - start) < -_TOUCH:
-            raise KernelError("section", "an outline ends before it starts")
+            raise KernelError(Stage.SECTION, "an outline ends before it starts")
         total += ruled.integral(start, stop)
     return total / 2
 

@@ -20,6 +20,7 @@ from OCP.TopoDS import TopoDS_Face
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.topology import is_forward
+from tapmodel.stages import Stage
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(12)
 # Rounds of Newton's method for v; on a ruled surface the first one is exact.
@@ -42,7 +43,9 @@ class RuledOutline:
         """
         spline = BRep_Tool.Surface_s(face)
         if not isinstance(spline, Geom_BSplineSurface) or spline.NbVPoles() > 3:
-            raise KernelError("section", "an outline on a surface of many spans in v is not known")
+            raise KernelError(
+                Stage.SECTION, "an outline on a surface of many spans in v is not known"
+            )
         self._surface, self._z = surface, z
         self._knots = [spline.UKnot(n) for n in range(1, spline.NbUKnots() + 1)]
         _, _, self._v_low, self._v_high = spline.Bounds()

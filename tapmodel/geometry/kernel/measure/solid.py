@@ -16,6 +16,7 @@ from OCP.TopoDS import TopoDS, TopoDS_Shape
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.topology import EDGE, FACE, SHELL, VERTEX, WIRE, Solid, distinct
+from tapmodel.stages import Stage
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +81,7 @@ def _genus(shell: TopoDS_Shape) -> int:
     vertices, faces, wires = (distinct(shell, kind).Extent() for kind in (VERTEX, FACE, WIRE))
     twice = 2 - (vertices - _real_edges(shell) + faces - (wires - faces))
     if twice < 0 or twice % 2:
-        raise KernelError("measure", f"the shell is not closed: Euler sum {2 - twice}")
+        raise KernelError(Stage.MEASURE, f"the shell is not closed: Euler sum {2 - twice}")
     return twice // 2
 
 

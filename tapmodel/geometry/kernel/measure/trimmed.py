@@ -30,6 +30,7 @@ from tapmodel.geometry.kernel.mesh.triangulation import (
     triangulate,
 )
 from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -53,7 +54,7 @@ class TrimmedFace:
         # With the face's own place in the solid, which a file may keep apart from its surface.
         surface = BRep_Tool.Surface_s(face)
         if surface is None:
-            raise KernelError("measure", "a face has no surface")
+            raise KernelError(Stage.MEASURE, "a face has no surface")
         self.mesh = mesh
         self._surface = ShapeAnalysis_Surface(surface)
         self._borders = BRepTopAdaptor_FClass2d(face, _BORDER)
@@ -156,5 +157,5 @@ class TrimmedFaces:
             for n in range(1, shells.Extent() + 1)
         ]
         if not all(search.IsDone() for search in found):
-            raise KernelError("measure", "no distance from a point to the solid")
+            raise KernelError(Stage.MEASURE, "no distance from a point to the solid")
         return min(float(search.Value()) for search in found)

@@ -24,6 +24,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.mesh.triangulation import FaceTriangles
 from tapmodel.geometry.kernel.topology import edge_uses, is_forward
 from tapmodel.geometry.loops import inside
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -151,4 +152,4 @@ def _demand_filled(triangles: Indices, sides: Indices) -> None:
     used = {tuple(pair) for n in range(3) for pair in triangles[:, [n, (n + 1) % 3]].tolist()}
     free = {(a, b) for a, b in used if (b, a) not in used}
     if free != {tuple(pair) for pair in sides.tolist()}:
-        raise KernelError("mesh", "a rounded crest or root is not filled by its triangles")
+        raise KernelError(Stage.MESH, "a rounded crest or root is not filled by its triangles")

@@ -23,6 +23,7 @@ from tapmodel.geometry.kernel.mesh.triangulation import (
 )
 from tapmodel.geometry.kernel.topology import EDGE, VERTEX, Solid, distinct, edge_uses, faces
 from tapmodel.geometry.triangles import Mesh, open_sides
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -56,7 +57,7 @@ def tessellated(solid: Solid, chord: float, angle: float = ANGLE) -> tuple[Mesh,
             return _closed(solid.wrapped, share * chord, angle)
         except KernelError as error:
             failure = failure or error
-    raise failure or KernelError("mesh", "no mesh")
+    raise failure or KernelError(Stage.MESH, "no mesh")
 
 
 def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> tuple[Mesh, Facets]:
@@ -79,7 +80,7 @@ def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> tuple[Mesh, Face
     used, renumbered = np.unique(kept, return_inverse=True)
     mesh = Mesh(vertices[used], renumbered.reshape(-1, 3), np.concatenate(owner)[rows])
     if open_sides(mesh.triangles):
-        raise KernelError("mesh", f"the mesh has {open_sides(mesh.triangles)} open sides")
+        raise KernelError(Stage.MESH, f"the mesh has {open_sides(mesh.triangles)} open sides")
     return mesh, Facets(read, chord)
 
 
@@ -126,7 +127,7 @@ class _Weld:
             self._edge_numbers[key] = self._new(points)
         known = self._edge_numbers[key]
         if len(known) != len(points):
-            raise KernelError("mesh", "two faces divide their common edge differently")
+            raise KernelError(Stage.MESH, "two faces divide their common edge differently")
         return known
 
     @staticmethod

@@ -22,6 +22,7 @@ from OCP.TopoDS import TopoDS_Compound, TopoDS_Edge, TopoDS_Face, TopoDS_Shape
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.mesh.slivers import slivers
 from tapmodel.geometry.kernel.topology import faces, is_forward
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -53,7 +54,7 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float, *, roughly: boo
         status = _mesher_status(shape, share * chord, angle, careful=careful)
         if status == 0:
             return
-    raise KernelError("mesh", f"the mesher reports status {status}")
+    raise KernelError(Stage.MESH, f"the mesher reports status {status}")
 
 
 def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: bool) -> int:
@@ -127,7 +128,7 @@ class FaceTriangles:
         """
         polygon = BRep_Tool.PolygonOnTriangulation_s(edge, self.source, self.location)
         if polygon is None:
-            raise KernelError("mesh", "an edge is missing from the mesh of its face")
+            raise KernelError(Stage.MESH, "an edge is missing from the mesh of its face")
         return [polygon.Node(n) - 1 for n in range(1, polygon.NbNodes() + 1)]
 
 
@@ -153,7 +154,7 @@ def face_triangles(face: TopoDS_Face) -> FaceTriangles:
     location = TopLoc_Location()
     source = BRep_Tool.Triangulation_s(face, location)
     if source is None:
-        raise KernelError("mesh", "a face was left without triangles")
+        raise KernelError(Stage.MESH, "a face was left without triangles")
     move = location.Transformation()
     numbers = range(1, source.NbNodes() + 1)
     if location.IsIdentity():

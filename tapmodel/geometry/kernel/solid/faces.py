@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 from OCP.Geom import Geom_Surface
 from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Wire
 
+from tapmodel.geometry.bezier import swept_area
 from tapmodel.geometry.kernel.solid import shapes as kernel
 from tapmodel.geometry.loops import nested
-from tapmodel.geometry.surfaces.bezier import swept_area
 from tapmodel.geometry.surfaces.sheets import Plane, Sheet
+from tapmodel.geometry.trace.keys import FaceKey
 from tapmodel.geometry.trace.skin import Cycle, Skin
-from tapmodel.geometry.trace.tracing import SheetKey
 
 Floats = NDArray[np.float64]
 KernelEdges = list[tuple[TopoDS_Edge, Floats]]
@@ -36,10 +36,10 @@ class FaceMaker:
     def __init__(self, skin: Skin, edges: KernelEdges) -> None:
         """Take the samples of the edges from `skin` and their kernel edges from `edges`."""
         self.skin, self.edges = skin, edges
-        self._surfaces: dict[SheetKey, Geom_Surface] = {}
+        self._surfaces: dict[FaceKey, Geom_Surface] = {}
 
     def faces(
-        self, shared: SheetKey, sheet: Sheet, cycles: list[Cycle], holes: tuple[TopoDS_Wire, ...]
+        self, shared: FaceKey, sheet: Sheet, cycles: list[Cycle], holes: tuple[TopoDS_Wire, ...]
     ) -> list[TopoDS_Face]:
         """All faces between `cycles` on one sheet.
 

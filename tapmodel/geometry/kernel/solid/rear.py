@@ -24,6 +24,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.solid import volume
 from tapmodel.geometry.kernel.topology import Solid, solids
 from tapmodel.shape.form import Form
+from tapmodel.stages import Stage
 
 # Booleans must change the volume by at least this much to be believed [mm³].
 _CHANGE = 1e-9
@@ -43,12 +44,12 @@ def rear_solid(form: Form, start: float, seam_angle: float) -> Solid:
     outline = [(0.0, start), (float(form.body_radius(np.asarray(start))), start), *inner]
     outline += [(shank, end - bevel), (shank - bevel, end)] if bevel > 0 else [(shank, end)]
     outline += [(0.0, end)]
-    body = _cut(_turned(outline, seam_angle), _around_square(form), "square")
+    body = _cut(_turned(outline, seam_angle), _around_square(form), Stage.SQUARE)
     if blank.rear_centre > 0:
         rim = blank.rear_centre / 2
         depth = rim / float(np.tan(np.radians(30.0)))
         axes = gp_Ax2(gp_Pnt(0, 0, end - depth), _UP)
-        body = _cut(body, [BRepPrimAPI_MakeCone(axes, 0, rim, depth).Shape()], "rear centre")
+        body = _cut(body, [BRepPrimAPI_MakeCone(axes, 0, rim, depth).Shape()], Stage.REAR_CENTRE)
     return body
 
 
@@ -76,7 +77,7 @@ def _around_square(form: Form) -> list[TopoDS_Shape]:
     return blocks
 
 
-def _cut(body: Solid, tools: Sequence[TopoDS_Shape], stage: str) -> Solid:
+def _cut(body: Solid, tools: Sequence[TopoDS_Shape], stage: Stage) -> Solid:
     whole, off = TopTools_ListOfShape(), TopTools_ListOfShape()
     whole.Append(body.wrapped)
     for tool in tools:
@@ -94,5 +95,5 @@ def _cut(body: Solid, tools: Sequence[TopoDS_Shape], stage: str) -> Solid:
 def _one_solid(shape: TopoDS_Shape) -> Solid:
     found = solids(shape)
     if len(found) != 1:
-        raise KernelError("rear", f"expected one solid, got {len(found)}")
+        raise KernelError(Stage.REAR, f"expected one solid, got {len(found)}")
     return found[0]

@@ -32,6 +32,7 @@ from tapmodel.geometry.kernel.solid.rear import rear_solid
 from tapmodel.geometry.kernel.topology import Solid, edge_uses, faces
 from tapmodel.geometry.trace.skin import Cycle, Skin
 from tapmodel.shape.form import Form
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 FORWARD = TopAbs_Orientation.TopAbs_FORWARD
@@ -51,7 +52,7 @@ class _Part:
 
 def rear_faces(form: Form, skin: Skin, edges: KernelEdges) -> list[TopoDS_Face]:
     """Faces of the rear, the first of them reaching down to the flutes."""
-    number = int(skin.bodies[-1][1])
+    number = skin.bodies[-1].number
     limit = min(form.turned[number].end, form.tap.blank.square_start)
     start = (skin.opening_end + limit) / 2
     seam_edge, seam_vertex = _seam_corner(skin, edges)
@@ -67,15 +68,15 @@ def _seam_corner(skin: Skin, edges: KernelEdges) -> tuple[Floats, TopoDS_Vertex]
     """The far end of the first flute's opening, where the seam begins."""
     ring = skin.bodies[-1]
     for number, piece in enumerate(skin.edges):
-        flute = {key for key in piece.sheets if key[0] in ("run-out", "ball")}
-        if ring in piece.sheets and flute and next(iter(flute))[1] == 0:
+        first = any(key.kind.is_run_out and key.flute == 0 for key in piece.sheets)
+        if first and ring in piece.sheets:
             top = piece.start[2] < piece.end[2]
             corner = piece.end if top else piece.start
             if abs(float(piece.knots[-1 if top else 0]) - np.pi / 2) < 1e-9:
                 made = edges[number][0]
                 vertex = TopExp.LastVertex_s(made) if top else TopExp.FirstVertex_s(made)
                 return corner, vertex
-    raise KernelError("rear", "the first flute has no opening in the blank")
+    raise KernelError(Stage.REAR, "the first flute has no opening in the blank")
 
 
 def _first_face(rear: Solid, start: float) -> tuple[TopoDS_Face, list[TopoDS_Face]]:
@@ -89,7 +90,7 @@ def _first_face(rear: Solid, start: float) -> tuple[TopoDS_Face, list[TopoDS_Fac
             continue
         (side if begins else rest).append(face)
     if len(side) != 1:
-        raise KernelError("rear", f"{len(side)} faces begin at the joint instead of one")
+        raise KernelError(Stage.REAR, f"{len(side)} faces begin at the joint instead of one")
     return side[0], rest
 
 
@@ -165,7 +166,7 @@ def _parts(side: TopoDS_Face, start: float) -> list[_Part]:
         explorer.Next()
     roles = [part.role for part in parts]
     if roles.count("seam") != 2 or roles.count("circle") != 1:
-        raise KernelError("rear", f"unexpected boundary of the joint: {roles}")
+        raise KernelError(Stage.REAR, f"unexpected boundary of the joint: {roles}")
     return parts
 
 
@@ -188,7 +189,7 @@ def _grown_seam(side: TopoDS_Face, parts: list[_Part], vertex: TopoDS_Vertex) ->
     corner = BRep_Tool.Pnt_s(vertex)
     projected = GeomAPI_ProjectPointOnCurve(corner, curve)
     if projected.NbPoints() == 0 or projected.LowerDistance() > 1e-6:
-        raise KernelError("rear", "the seam misses the end of the first flute")
+        raise KernelError(Stage.REAR, "the seam misses the end of the first flute")
     low, high = TopExp.FirstVertex_s(old), TopExp.LastVertex_s(old)
     upwards = BRep_Tool.Pnt_s(low).Z() < BRep_Tool.Pnt_s(high).Z()
     at = projected.LowerDistanceParameter()

@@ -43,8 +43,17 @@ from OCP.TopoDS import (
     TopoDS_Wire,
 )
 
-from tapmodel.geometry.surfaces import bezier
-from tapmodel.geometry.surfaces.sheets import Arched, Cone, Frame, Plane, Ruled, Sheet, Sphere
+from tapmodel.geometry import bezier
+from tapmodel.geometry.surfaces.sheets import (
+    Arched,
+    Cone,
+    Cylinder,
+    Frame,
+    Plane,
+    Ruled,
+    Sheet,
+    Sphere,
+)
 from tapmodel.geometry.trace.tracing import Edge
 
 Floats = NDArray[np.float64]
@@ -89,7 +98,7 @@ def surface(sheet: Sheet) -> Geom_Surface:
             return Geom_Plane(_ax3(sheet.frame))
         case Sphere():
             return Geom_SphericalSurface(_ax3(sheet.frame), sheet.radius)
-        case Cone(half_angle=0.0):
+        case Cylinder():
             return Geom_CylindricalSurface(_ax3(sheet.frame), sheet.radius)
         case Cone():
             return Geom_ConicalSurface(_ax3(sheet.frame), sheet.half_angle, sheet.radius)

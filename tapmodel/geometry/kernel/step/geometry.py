@@ -30,6 +30,7 @@ from OCP.gp import gp_Ax2, gp_Ax3
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.step.text import Statements, integers, real, reals, rows
+from tapmodel.stages import Stage
 
 _STRAIGHT_DEGREE = 6
 # Parts to make of the one span of a curve, and of each of several: those of folding edges, which
@@ -92,7 +93,7 @@ def curve(to: Statements, item: Geom_Curve, *, seam: bool = False) -> str:
 
 
 def _unknown(item: object) -> KernelError:
-    return KernelError("STEP", f"a {type(item).__name__} is not known here")
+    return KernelError(Stage.STEP, f"a {type(item).__name__} is not known here")
 
 
 def _frame(to: Statements, axes: gp_Ax2 | gp_Ax3, *, upside_down: bool = False) -> str:

@@ -17,6 +17,7 @@ from OCP.TopoDS import TopoDS, TopoDS_Edge, TopoDS_Face
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.topology import EDGE, Solid, distinct, edge_uses, faces, is_forward
 from tapmodel.geometry.trace.coincidence import labels
+from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
@@ -52,7 +53,7 @@ def departure(solid: Solid, twin: Solid) -> float:
     pairs = list(zip(faces(solid.wrapped), faces(twin.wrapped), strict=False))
     sizes = [(len(edges.points), len(faces(edges.solid.wrapped))) for edges in (mine, its)]
     if sizes[0] != sizes[1]:
-        raise KernelError("likeness", f"{sizes[1]} edges and faces instead of {sizes[0]}")
+        raise KernelError(Stage.LIKENESS, f"{sizes[1]} edges and faces instead of {sizes[0]}")
     # The middles tell edges apart that join the same corners.
     middle = len(_ALONG) // 2
     number = _partners(mine.points[:, middle], its.points[:, middle])
@@ -60,7 +61,7 @@ def departure(solid: Solid, twin: Solid) -> float:
     for face, other in pairs:
         used = {(int(number[edge]), forward) for edge, forward in mine.uses(face)}
         if used != set(its.uses(other)):
-            raise KernelError("likeness", "a face is bounded by other edges")
+            raise KernelError(Stage.LIKENESS, "a face is bounded by other edges")
         around = [gp_Pnt(*mine.points[edge, middle].tolist()) for edge, _ in mine.uses(face)]
         worst = max(worst, _apart(face, other, around))
     return worst
@@ -73,7 +74,7 @@ def _partners(points: Floats, its: Floats) -> Indices:
     number = np.argsort(other)
     every = np.arange(len(points))
     if not (np.array_equal(np.sort(mine), every) and np.array_equal(other[number], every)):
-        raise KernelError("likeness", "an edge is missing, or lies elsewhere")
+        raise KernelError(Stage.LIKENESS, "an edge is missing, or lies elsewhere")
     return number[mine]
 
 
@@ -107,12 +108,12 @@ def _apart(face: TopoDS_Face, other: TopoDS_Face, around: list[gp_Pnt]) -> float
     """Distance between the surfaces of two faces, `around` which are points on both."""
     surface, its = BRep_Tool.Surface_s(face), BRep_Tool.Surface_s(other)
     if type(surface) is not type(its):
-        raise KernelError("likeness", f"a {type(its).__name__} for a {type(surface).__name__}")
+        raise KernelError(Stage.LIKENESS, f"a {type(its).__name__} for a {type(surface).__name__}")
     worst, same = 0.0, is_forward(face) == is_forward(other)
     for place, twin in _places(surface, its, around):
         (point, normal), (found, across) = _normal(surface, place), _normal(its, twin)
         if (normal.Dot(across) > 0) != same:
-            raise KernelError("likeness", "a face looks the other way")
+            raise KernelError(Stage.LIKENESS, "a face looks the other way")
         worst = max(worst, float(point.Distance(found)))
     return worst
 

@@ -17,6 +17,7 @@ from OCP.Transfer import Transfer_TransientProcess
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.topology import Solid, solids
+from tapmodel.stages import Stage
 
 
 def read_step_text(path: Path) -> list[Solid]:
@@ -29,7 +30,7 @@ def read_step_text(path: Path) -> list[Solid]:
     Message.DefaultMessenger_s().ChangePrinters().Clear()
     reader = _read(path)
     if reader.TransferRoots() < 1:
-        raise KernelError("STEP", f"{path} holds nothing that can be read")
+        raise KernelError(Stage.STEP, f"{path} holds nothing that can be read")
     return solids(reader.OneShape())
 
 
@@ -52,7 +53,7 @@ def read_plain(path: Path) -> list[Solid]:
             builder = StepToTopoDS_Builder()
             builder.Init(item, record, StepData_Factors(), Message_ProgressRange())
             if not builder.IsDone():
-                raise KernelError("STEP", f"a solid in {path} could not be read")
+                raise KernelError(Stage.STEP, f"a solid in {path} could not be read")
             found += solids(builder.Value())
     return found
 
@@ -61,5 +62,5 @@ def _read(path: Path) -> STEPControl_Reader:
     reader = STEPControl_Reader()
     status = reader.ReadFile(str(path))
     if status != IFSelect_ReturnStatus.IFSelect_RetDone:
-        raise KernelError("STEP", f"the kernel could not read {path} ({status.name})")
+        raise KernelError(Stage.STEP, f"the kernel could not read {path} ({status.name})")
     return reader

@@ -25,6 +25,7 @@ from tapmodel.geometry.kernel.topology import (
     faces,
     is_forward,
 )
+from tapmodel.stages import Stage
 
 _FORWARD = TopAbs_Orientation.TopAbs_FORWARD
 
@@ -57,7 +58,7 @@ class Shell:
         """
         shells = distinct(self._shape, SHELL).Extent()
         if shells != 1:
-            raise KernelError("STEP", f"one closed shell was expected, not {shells}")
+            raise KernelError(Stage.STEP, f"one closed shell was expected, not {shells}")
         whole = ",".join(map(self._face, faces(self._shape)))
         shell = self._to.own(f"CLOSED_SHELL('',({whole}))")
         return self._to.own(f"MANIFOLD_SOLID_BREP('',{shell})")
@@ -110,7 +111,7 @@ def _in_order(wire: TopoDS_Wire, face: TopoDS_Face) -> list[_Use]:
         run.append((explorer.Current(), is_forward(explorer.Current())))
         explorer.Next()
     if len(run) != len(edge_uses(wire)):
-        raise KernelError("STEP", "a wire does not run through all of its edges")
+        raise KernelError(Stage.STEP, "a wire does not run through all of its edges")
     return [use for use in run if not BRep_Tool.Degenerated_s(use[0])]
 
 

@@ -1,0 +1,3 @@
+"""The program's version; it stands in every record."""
+
+__version__ = "0.2.0"
