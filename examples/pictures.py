@@ -7,7 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.export.formats import Format
 from tapmodel.run.wish import Wish
 from tapmodel.run.workshop import produce

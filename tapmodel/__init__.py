@@ -14,13 +14,7 @@ from typing import TYPE_CHECKING, Any
 from tapmodel.version import __version__
 
 if TYPE_CHECKING:
-    from tapmodel.errors import (
-        InputError,
-        KernelError,
-        NoTapError,
-        RefusedError,
-        TapmodelError,
-    )
+    from tapmodel.errors import InputError, KernelError, NoTapError, RefusedError, TapmodelError
     from tapmodel.library.comparison import Comparison, compare
     from tapmodel.library.designed import DesignedTap, design
     from tapmodel.run.record.model import Record

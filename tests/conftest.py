@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.shape import relief
 from tapmodel.shape.figures import figures_of
 from tapmodel.sources import Source

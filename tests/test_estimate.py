@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.run.crew import Limits
 from tapmodel.run.estimate import BUILD, demand_within, estimate

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import Any
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.formats import Format, parse_formats
 from tapmodel.export.step.read_back import prove_step
 from tapmodel.geometry.kernel.solid import shapes as kernel

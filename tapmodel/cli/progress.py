@@ -11,7 +11,7 @@ from tapmodel.run.crew import Limits
 from tapmodel.stages import Stage, Told
 
 if TYPE_CHECKING:
-    from tapmodel.design.record import TapDesign
+    from tapmodel.designing.record import TapDesign
     from tapmodel.run.estimate import Estimate
 
 

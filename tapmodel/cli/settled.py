@@ -12,7 +12,7 @@ from tapmodel.findings import Finding
 from tapmodel.words import Severity
 
 if TYPE_CHECKING:
-    from tapmodel.design.record import TapDesign
+    from tapmodel.designing.record import TapDesign
     from tapmodel.spec.job import Job
 
 
@@ -23,7 +23,7 @@ def designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
         InputError: a word or value that cannot be used.
         NoTapError: values that leave no tap to describe.
     """
-    from tapmodel.design.design import design_tap
+    from tapmodel.designing.design import design_tap
     from tapmodel.spec.job_file import job_for, read_job
 
     has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
@@ -53,7 +53,7 @@ def end(settled: "TapDesign") -> None:
     """Say which rules the design breaks beside what was handed over, and in the exit code."""
     if not has_errors(settled):
         return
-    from tapmodel.report.numbers import findings_text
+    from tapmodel.report.design_page import findings_text
 
     for line in findings_text(errors_of(settled)):
         say(line, aside=True)

@@ -11,9 +11,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel import precision
-from tapmodel.design.choice import Choice
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.choice import Choice
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import KernelError, RefusedError
 from tapmodel.findings import Finding
 from tapmodel.library.request import Request, job_of
@@ -209,7 +209,7 @@ class DesignedTap:
 
     def __str__(self) -> str:
         """Every number with its unit, as `tapmodel design` prints it."""
-        from tapmodel.report.numbers import design_page  # noqa: PLC0415
+        from tapmodel.report.design_page import design_page  # noqa: PLC0415
 
         return design_page(self.design)
 

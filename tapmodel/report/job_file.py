@@ -8,8 +8,8 @@ import tomlkit
 from tomlkit import TOMLDocument
 from tomlkit.items import Item, Table
 
-from tapmodel.design.choice import Choice, Settled
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.choice import Choice, Settled
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.spec.job import Job, field_descriptions, field_names
 

@@ -7,7 +7,7 @@ server (see `tests/benchmarks/growth.py`); another tap or machine may take half 
 
 from dataclasses import dataclass
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.run.crew import Limits
 

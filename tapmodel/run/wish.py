@@ -4,7 +4,7 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.formats import ALL_FORMATS, DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
 from tapmodel.report.units import Look
 

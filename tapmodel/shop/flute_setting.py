@@ -8,7 +8,7 @@ tap; a left-hand tap is the mirror image.
 import math
 from dataclasses import dataclass
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.words import Hand
 
 

@@ -3,8 +3,8 @@
 import tempfile
 from pathlib import Path
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.spec.job_file import read_job
 
 TURNS, FLUTES = 25, 5

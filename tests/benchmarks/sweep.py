@@ -26,7 +26,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 from listed_jobs import listed_designations, metric_grid
 from random_jobs import SAMPLERS
 
-from tapmodel.design.settle import settle
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.report.words.findings import what as what_of
 from tapmodel.report.words.refusal import refusal

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import KernelError
 from tapmodel.run.crew import Limits, begin, dismiss
 from tapmodel.run.workshop import preview_with, previewers, produce

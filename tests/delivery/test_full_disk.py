@@ -18,8 +18,8 @@ import pytest
 from taps import NAME, content, give, record_of, vouched
 
 from tapmodel.cli import app as cli
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export import complete, manifest
 from tapmodel.export.atomic import write_whole

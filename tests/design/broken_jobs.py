@@ -9,8 +9,8 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from random_jobs import random_job
 
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import checked

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.settle import settle
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.words.cures import cure_text

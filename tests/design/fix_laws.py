@@ -2,9 +2,9 @@
 
 from typing import Any
 
-from tapmodel.design.cures.fix import cured, errors_of, fixed
-from tapmodel.design.design import design_tap
-from tapmodel.design.settle import settle
+from tapmodel.designing.cures.fix import cured, errors_of, fixed
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.spec.job import Job

@@ -6,8 +6,8 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.shape.flute_section import FluteSection, section_of
 from tapmodel.shape.turned import (
     Turned,

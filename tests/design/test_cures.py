@@ -5,9 +5,9 @@ from broken_jobs import broken_job
 from cure_trials import judged_cures
 from refusals import refused
 
-from tapmodel.design.cures.legal_value import nearest_legal, rulers
-from tapmodel.design.design import design_tap
-from tapmodel.design.settle import settle
+from tapmodel.designing.cures.legal_value import nearest_legal, rulers
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Bound, Finding, Lever
 from tapmodel.report.words.findings import what
@@ -111,6 +111,8 @@ def test_a_gap_of_legal_values_is_found_and_its_near_side_taken() -> None:
 
 def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) -> None:
     calls: list[str] = []
-    monkeypatch.setattr("tapmodel.design.cures.trials.settle", lambda _job: calls.append("again"))
+    monkeypatch.setattr(
+        "tapmodel.designing.cures.trials.settle", lambda _job: calls.append("again")
+    )
     design_tap(job_for("M18x0.75"))
     assert calls == []

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, RefusedError
 from tapmodel.run.record.compose import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
@@ -205,7 +205,7 @@ def test_a_design_is_quick() -> None:
 
 def test_designing_never_loads_the_kernel() -> None:
     program = (
-        "import sys; import tapmodel.design.design, tapmodel.report.job_file; "
+        "import sys; import tapmodel.designing.design, tapmodel.report.job_file; "
         "print([m for m in sys.modules if m.split('.')[0] in ('cadquery', 'OCP', 'trimesh')])"
     )
     result = subprocess.run([sys.executable, "-c", program], capture_output=True, check=True)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.design.choose.drill import (
+from tapmodel.designing.choose.drill import (
     drill_for,
     drills_inside,
     nearest_drill,
@@ -15,11 +15,11 @@ from tapmodel.design.choose.drill import (
     percentage_left,
     thread_percentage,
 )
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
-from tapmodel.report.sections.tap.hole import section
+from tapmodel.report.chapters.tap.hole import section
 from tapmodel.report.sheet.blocks import Length, Rows, Words
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 
 import pytest
 
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.words.limits import actual
 from tapmodel.run.record.compose import design_record

@@ -6,10 +6,10 @@ from functools import cache
 
 import pytest
 
-from tapmodel.design.choose.steps import down, step_for, up
-from tapmodel.design.design import design_tap
-from tapmodel.design.limits.flutes import clearance
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.choose.steps import down, step_for, up
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.limits.flutes import clearance
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.precision import mesh_chord
 from tapmodel.report.words.findings import what

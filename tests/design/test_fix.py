@@ -10,7 +10,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from random_jobs import SAMPLERS
 
-from tapmodel.design.cures.fix import errors_of, fixed
+from tapmodel.designing.cures.fix import errors_of, fixed
 from tapmodel.spec.job_file import job_for
 
 SEEDS = range(2000, 2130)

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from tapmodel.design.limits.neighbours import least_wall
+from tapmodel.designing.limits.neighbours import least_wall
 from tapmodel.shape.flute_section import (
     FluteSection,
     chordal_hook,

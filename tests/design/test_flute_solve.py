@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from refusals import refused
 
-from tapmodel.design.choose.flute_solve import FluteWish, solve
-from tapmodel.design.design import design_tap
+from tapmodel.designing.choose.flute_solve import FluteWish, solve
+from tapmodel.designing.design import design_tap
 from tapmodel.shape.flute_section import on_ball, rake
 from tapmodel.spec.job_file import job_for
 

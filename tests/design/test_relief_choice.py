@@ -7,10 +7,10 @@ import pytest
 from cure_trials import judged_cures
 from refusals import refused
 
-from tapmodel.design.choose.relief import chamfer_rub, needed_drop
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+from tapmodel.designing.choose.relief import chamfer_rub, needed_drop
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.report.words.limits import actual
 from tapmodel.shape.relief import drop

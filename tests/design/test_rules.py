@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 from cure_trials import judged_cures
 
-from tapmodel.design.codes import Code
-from tapmodel.design.design import design_tap
-from tapmodel.design.rules import flutes as rules_flutes
+from tapmodel.designing.codes import Code
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.rules import flutes as rules_flutes
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import allowed
 from tapmodel.spec.job_file import apply_sets, job_for

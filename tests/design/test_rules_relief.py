@@ -6,9 +6,9 @@ import math
 import numpy as np
 import pytest
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
-from tapmodel.design.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
 from tapmodel.findings import Bound
 from tapmodel.report.words.limits import allowed
 from tapmodel.shape.flute_section import FluteSection

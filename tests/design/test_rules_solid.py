@@ -2,7 +2,7 @@
 
 import pytest
 
-from tapmodel.design.settle import settle
+from tapmodel.designing.settle import settle
 from tapmodel.findings import NoSolid
 from tapmodel.spec.job_file import job_for
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tapmodel.checks.ideal.expected import section_area, solid_volume
 from tapmodel.checks.ideal.laws import inside
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.outlines.blank_profile import blank_profile

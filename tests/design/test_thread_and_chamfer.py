@@ -5,8 +5,8 @@ import math
 import pytest
 from refusals import refused
 
-from tapmodel.design.choose.hole import nearest_drill
-from tapmodel.design.design import design_tap
+from tapmodel.designing.choose.hole import nearest_drill
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.shape.profile import segments
 from tapmodel.spec.job_file import job_for

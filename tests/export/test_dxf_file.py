@@ -14,7 +14,7 @@ import pytest
 from ezdxf.document import Drawing
 
 from tapmodel.checks.ideal.expected import section_area
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
 from tapmodel.shape.outlines.section import full_thread_height

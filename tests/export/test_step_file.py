@@ -11,7 +11,7 @@ import pytest
 from step_check import StepVerdict, check_step
 from step_gaps import widest_gap
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError, KernelError
 from tapmodel.export.step.read_back import prove_step
 from tapmodel.export.step.write import UNCERTAINTY, step_text, write_step

@@ -9,7 +9,7 @@ import pytest
 from tapmodel.checks.proof.mesh import prove_mesh
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import faults
-from tapmodel.design.settle import settle
+from tapmodel.designing.settle import settle
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.geometry.trace.skin import weave

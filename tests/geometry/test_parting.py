@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from tapmodel import precision
-from tapmodel.design.settle import settle
+from tapmodel.designing.settle import settle
 from tapmodel.geometry.trace.skin import CLEAR, skins
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import AS_DESIGNED, partings, shifts

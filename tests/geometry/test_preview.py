@@ -11,7 +11,7 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.checks.ideal.expected import solid_volume
 from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.checks.proof.self_intersection import self_intersections
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.shape.figures import figures_of
 from tapmodel.spec.job_file import checked

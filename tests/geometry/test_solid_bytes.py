@@ -1,6 +1,6 @@
 import pytest
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.export.step.write import step_text
 from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.solid_bytes import from_bytes, to_bytes

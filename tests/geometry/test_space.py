@@ -12,7 +12,7 @@ from random_jobs import SAMPLERS, Job, random_job
 from tapmodel.checks.proof.mesh import prove_mesh
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import faults
-from tapmodel.design.settle import settle
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.geometry.kernel.build import build

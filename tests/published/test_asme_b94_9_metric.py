@@ -6,7 +6,7 @@ a public text that cites Machinery's Handbook 25th ed. p. 893. Basic pitch diame
 
 import pytest
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.metric.tap_limits import d_number_limits

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 import pytest
 
-from tapmodel.design.choose.hole import nearest_drill
+from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.spec.designation import parse
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth.pitches import series_pitches

@@ -7,7 +7,7 @@ it counts threads, so that the counts of 12 BA and smaller are off by up to 0.5.
 
 import pytest
 
-from tapmodel.design.choose.hole import nearest_drill
+from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.spec.designation import parse
 from tapmodel.standards.thread_forms import BA
 from tapmodel.standards.whitworth.ba import RULES, ba_sizes

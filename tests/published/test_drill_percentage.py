@@ -8,8 +8,8 @@ size of the drill tables to its percentage. Drills in mm: FreeCAD FeatureHole.cp
 
 import pytest
 
-from tapmodel.design.choose.drill import nearest_drill, percentage_left, thread_percentage
-from tapmodel.design.design import design_tap
+from tapmodel.designing.choose.drill import nearest_drill, percentage_left, thread_percentage
+from tapmodel.designing.design import design_tap
 from tapmodel.spec.designation import parse
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import INCH_SETS, inch_drills

@@ -7,7 +7,7 @@ as the major diameter of 1 3/4, the other two 53.746.
 
 import pytest
 
-from tapmodel.design.choose.hole import nearest_drill
+from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.spec.designation import parse
 from tapmodel.standards.whitworth.pipe import RULES
 

@@ -13,7 +13,7 @@ from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
 from tapmodel.checks.ideal.laws import inside
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
 from tapmodel.report.pictures.still import draw_views

@@ -16,10 +16,10 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 from listed_jobs import listed_designations
 from random_jobs import SAMPLERS
 
-import tapmodel.design
-from tapmodel.design.choice import Choice, Reason
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+import tapmodel.designing
+from tapmodel.designing.choice import Choice, Reason
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import TapmodelError
 from tapmodel.report.words.choices import SENTENCES, sentence, source_text, value_text, why
 from tapmodel.spec.job_file import checked, job_for
@@ -69,7 +69,7 @@ def _if_any(designed: Callable[[], TapDesign]) -> Iterator[TapDesign]:
 
 def _codes_in_design() -> Iterator[str]:
     """The codes that the design room's sources hand to `by_rule`."""
-    for file in Path(tapmodel.design.__path__[0]).rglob("*.py"):
+    for file in Path(tapmodel.designing.__path__[0]).rglob("*.py"):
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call) and ast.unparse(node.func) == "by_rule":
                 code = node.args[0]

@@ -9,8 +9,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import MARGIN
 from tapmodel.spec.job_file import job_for

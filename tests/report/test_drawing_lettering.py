@@ -8,7 +8,7 @@ import pytest
 from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing

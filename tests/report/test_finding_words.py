@@ -13,18 +13,19 @@ from typing import Any
 
 import pytest
 
-from tapmodel.design import codes
-from tapmodel.design.codes import Code, Lost
-from tapmodel.design.design import design_tap
-from tapmodel.design.judging import FIGURES
-from tapmodel.design.settle import settle
+from tapmodel.designing import codes
+from tapmodel.designing.codes import Code, Lost
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.judging import FIGURES
+from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, RefusedError
 from tapmodel.findings import Bound, Cure, Finding, Held, Setting
-from tapmodel.report.words import no_solid, unlisted
+from tapmodel.report.words import no_solid
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import SENTENCES, what
 from tapmodel.report.words.limits import RIGHT, ROOM, actual, allowed, expected
 from tapmodel.report.words.refusal import refusal
+from tapmodel.report.words.rules import unlisted
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import Unlisted

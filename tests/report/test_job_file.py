@@ -5,8 +5,8 @@ import tomllib
 
 import pytest
 
-from tapmodel.design.record import TapDesign
-from tapmodel.design.settle import settle
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.report.job_file import CHOSEN_ANEW, INSTEAD, _following, commented_job
 from tapmodel.report.words.choices import source_text, why

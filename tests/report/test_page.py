@@ -7,16 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
+from tapmodel.report.chapters import cautions, choices
+from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import section_html
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.stations import regions, stations
 from tapmodel.report.page.write import PageContent, Picture, write_page
-from tapmodel.report.sections import cautions, choices
-from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.blocks import Paragraphs, Rows, Section, Words
 from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units

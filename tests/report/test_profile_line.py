@@ -5,12 +5,12 @@ import dataclasses
 import numpy as np
 import pytest
 
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
+from tapmodel.report.chapters.tap import thread as thread_section
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.profile_line import between, height_at, profile_line
-from tapmodel.report.sections.tap import thread as thread_section
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.spec.job_file import job_for

@@ -15,8 +15,8 @@ from tapmodel.checks.ideal.laws import (
     right_hand,
     void_depth,
 )
-from tapmodel.design.design import design_tap
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures

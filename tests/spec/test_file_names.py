@@ -6,7 +6,7 @@ from pathlib import Path, PureWindowsPath
 
 import pytest
 
-from tapmodel.design.design import design_tap
+from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError
 from tapmodel.file_names import RULES, fault, refuse_strange
 from tapmodel.spec.job_file import job_for, read_job

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from tapmodel.design.choose.hole import nearest_drill
+from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.record import Designation

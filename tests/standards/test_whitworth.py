@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.design.choose.hole import nearest_drill
+from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
 from tapmodel.spec.designations.inches import size_text

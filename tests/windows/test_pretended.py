@@ -153,7 +153,7 @@ def test_memory_is_watched_where_the_system_keeps_no_limit(tmp_path: Path) -> No
     assert ended.returncode in (2, 3)
     script = """
         from pathlib import Path
-        from tapmodel.design.design import design_tap
+        from tapmodel.designing.design import design_tap
         from tapmodel.run.crew import Limits
         from tapmodel.run.workshop import produce
         from tapmodel.spec.job_file import job_for

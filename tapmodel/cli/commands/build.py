@@ -25,12 +25,7 @@ from tapmodel.errors import escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.run.wish import Wish
-from tapmodel.run.workshop import (
-    builders,
-    preview_with,
-    previewers,
-    produce_with,
-)
+from tapmodel.run.workshop import builders, preview_with, previewers, produce_with
 
 
 def build(  # noqa: PLR0913  (a command has as many options as its user needs)
@@ -59,7 +54,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     with previewers(None, limits) if preview else builders(wanted, limits) as crew:
         settled, _ = designed(job, sets)
-        from tapmodel.report.numbers import findings_text
+        from tapmodel.report.design_page import findings_text
         from tapmodel.report.summary import build_summary
 
         for line in findings_text(settled.findings):

@@ -10,7 +10,7 @@ from tapmodel.cli.telling import print_json
 
 def design(job: JobArgument, sets: Sets = None, *, as_json: AsJson = False) -> None:
     """Print every number of a tap for the hole; no model is built."""
-    from tapmodel.report.numbers import design_page
+    from tapmodel.report.design_page import design_page
     from tapmodel.run.record.compose import design_record
 
     settled, _ = designed(job, sets)

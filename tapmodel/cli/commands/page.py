@@ -7,10 +7,7 @@ from tapmodel.cli.progress import foreseen_for, limits_of, progress
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_preview
 from tapmodel.report.units import Look, Projection, Units
-from tapmodel.run.workshop import (
-    preview_with,
-    previewers,
-)
+from tapmodel.run.workshop import preview_with, previewers
 
 
 def page(  # noqa: PLR0913  (a command has as many options as its user needs)

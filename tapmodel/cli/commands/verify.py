@@ -11,10 +11,7 @@ from tapmodel.cli.progress import progress
 from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json
 from tapmodel.errors import InputError, KernelError
-from tapmodel.run.workshop import (
-    inspect_with,
-    inspectors,
-)
+from tapmodel.run.workshop import inspect_with, inspectors
 
 
 def verify(

@@ -13,7 +13,7 @@ import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnused
 from ezdxf.document import Drawing
 from ezdxf.layouts.layout import Modelspace
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE, dxf_bytes, new_document
 from tapmodel.shape.outlines.blank_profile import blank_profile

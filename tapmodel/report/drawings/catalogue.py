@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.views import (
     chamfer_teeth,

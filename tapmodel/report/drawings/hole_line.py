@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.profile import segments
 

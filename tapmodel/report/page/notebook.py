@@ -2,11 +2,11 @@
 
 from html import escape
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.chapters.tap import angles, chamfer
+from tapmodel.report.design_page import findings_text
 from tapmodel.report.drawings.views import cross_section
-from tapmodel.report.numbers import findings_text
 from tapmodel.report.page.html import section_html
-from tapmodel.report.sections.tap import angles, chamfer
 from tapmodel.report.units import Units
 
 

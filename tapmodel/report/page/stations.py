@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.views.end_view import placed_loop
 from tapmodel.shape.outlines.outline import Arc, Piece
 from tapmodel.shape.outlines.section import section_outline

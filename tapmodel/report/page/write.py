@@ -9,15 +9,15 @@ from importlib import resources
 from pathlib import Path
 from string import Template
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
+from tapmodel.report.chapters import cautions, choices
+from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.html import section_html
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.stations import stations
-from tapmodel.report.sections import cautions, choices
-from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.blocks import Section
 from tapmodel.report.units import Units
 from tapmodel.report.words.findings import what

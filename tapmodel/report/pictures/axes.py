@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.view import Vector
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.words import Hand

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from pathlib import Path
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.chamfer import chamfer_teeth

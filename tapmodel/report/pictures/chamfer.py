@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, lift
 from tapmodel.report.pictures.view import View, Window
 

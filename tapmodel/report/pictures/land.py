@@ -5,7 +5,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.pictures.view import View, Window
 from tapmodel.shape.flute_section import heel_angle, section_of

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes
 from tapmodel.report.pictures.view import Fine, View, Window
 

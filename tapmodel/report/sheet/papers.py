@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from pathlib import Path
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import make_folder, write_whole
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing

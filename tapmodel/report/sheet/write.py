@@ -9,13 +9,13 @@ from pathlib import Path
 
 import typst
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
+from tapmodel.report.chapters import cautions, findings
+from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
-from tapmodel.report.sections import cautions, findings
-from tapmodel.report.sections.order import OPERATIONS
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
 

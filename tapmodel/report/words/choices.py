@@ -1,6 +1,6 @@
 """A choice in words: its value with the unit, why it was made, and whose rule it is."""
 
-from tapmodel.design.choice import Choice, Reason
+from tapmodel.designing.choice import Choice, Reason
 from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread
 from tapmodel.report.words.reasons.sentence import Sentence
 

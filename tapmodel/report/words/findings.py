@@ -1,8 +1,8 @@
 """A finding in words: what is wrong, and what to set."""
 
 from tapmodel.findings import Finding
-from tapmodel.report.words import blank, chamfer, flutes, relief, runout, thread
 from tapmodel.report.words.cures import advice
+from tapmodel.report.words.rules import blank, chamfer, flutes, relief, runout, thread
 from tapmodel.report.words.sentence import Sentences
 
 SENTENCES: Sentences = {

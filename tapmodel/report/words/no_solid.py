@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 
-from tapmodel.design.codes import Lost
+from tapmodel.designing.codes import Lost
 from tapmodel.findings import NoSolid
 from tapmodel.values import Values
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.geometry.triangles import Mesh
+from tapmodel.report.chapters import proof as proof_section
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
-from tapmodel.report.sections import proof as proof_section
 from tapmodel.report.sheet.papers import stills
 from tapmodel.run.record.compose import SIMPLIFICATIONS
 from tapmodel.run.wish import Order

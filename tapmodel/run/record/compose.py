@@ -12,8 +12,8 @@ from dataclasses import asdict
 from typing import Any
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
-from tapmodel.design.choice import Choice
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.choice import Choice
+from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.findings import what

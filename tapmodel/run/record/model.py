@@ -157,7 +157,7 @@ class Setting(Part):
 
     field: str
     bound: str = Field(
-        description='Meant with it: values beyond on one side ("at most", "at least"), or none ("to").'
+        description='Which values beyond it are meant too: "at most", "at least", or "to" for none.'
     )
     value: float | str
     unit: str

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import FLANK_ANGLE, LEAD_ANGLE, LENGTH, STARTS, demand

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text

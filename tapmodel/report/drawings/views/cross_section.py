@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing

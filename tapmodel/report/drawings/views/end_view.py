@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import replace
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
 from tapmodel.report.drawings.lettering import at_least, at_most, spread

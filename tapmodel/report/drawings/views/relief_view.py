@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE, Align
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm

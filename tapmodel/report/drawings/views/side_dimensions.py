@@ -1,6 +1,6 @@
 """Dimensions of the side view: lengths from the cutting end, diameters with their limits."""
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
 from tapmodel.report.drawings.canvas import Align
 from tapmodel.report.drawings.lettering import (

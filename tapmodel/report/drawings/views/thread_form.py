@@ -1,6 +1,6 @@
 """Thread form of the tap in the thread of the hole, and the limit zones of both."""
 
-from tapmodel.design.record import TapDesign
+from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines

@@ -1,0 +1,251 @@
+"""The cures of findings: each is the nearest legal value, found and proved by designing again.
+
+A cure mends its finding and breaks no rule that the design keeps. One field is tried after the
+other; where none will do alone, the rule that breaks next is mended in the same way, so that the
+cure names the values that are needed together; where that fails too, given values go back to
+those that the rules would choose.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from itertools import islice
+
+from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
+from tapmodel.designing.cures.trials import Outcome, Trials, Values
+from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
+from tapmodel.words import Severity
+
+SOUGHT, OFFERED = 3, 2
+"""Cures of a finding that are sought and named at most."""
+
+DEEPEST = 3
+"""Values that one cure sets at most."""
+
+JOINED = {"chamfer", "relief.thread", "relief.chamfer"}
+"""Sections whose values settle one another."""
+
+UNTOUCHED = {"designation", "name", "hole.class", "shop.cutters", "shop.drills"}
+"""Fields that say what is wanted; a cure leaves them alone."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Aim:
+    """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None."""
+
+    code: str
+    kept: frozenset[str] | None
+
+    def allows(self, code: str) -> bool:
+        """Whether a rule may stay, or become, broken."""
+        return code != self.code and (self.kept is None or code in self.kept)
+
+    def reached(self, after: Outcome) -> bool:
+        """Whether a trial came out as wanted."""
+        return self.code not in after.troubles and all(map(self.allows, after.errors()))
+
+
+@dataclass(frozen=True, slots=True)
+class _Move:
+    """A field moved to a new value."""
+
+    lever: Lever
+    setting: Setting
+
+
+Moves = tuple[_Move, ...]
+
+
+def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...]:
+    """The findings with their cures.
+
+    Cures that leave no rule broken come first, and such a cure also stands where nothing better
+    was found.
+
+    Source: rule of this program.
+    """
+    cured = [(finding, _offered(trials, finding)) for finding in findings]
+    whole = [
+        cure
+        for finding, cures in cured
+        for cure in cures
+        if finding.severity is Severity.ERROR and _leaves(trials, cure) == 0
+    ]
+    return tuple(
+        replace(
+            found,
+            cures=cures or (tuple(whole[:1]) if found.severity is Severity.ERROR else ()),
+        )
+        for found, cures in cured
+    )
+
+
+def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
+    if finding.severity is not Severity.ERROR and not finding.levers:
+        return ()
+    aim = _Aim(finding.code, trials.outcome(()).errors() - {finding.code})
+    cures = list(islice(_cures(trials, finding, aim), SOUGHT))
+    fewest = min((_leaves(trials, cure) for cure in cures), default=0)
+    return tuple([cure for cure in cures if _leaves(trials, cure) == fewest][:OFFERED])
+
+
+def _leaves(trials: Trials, cure: Cure) -> int:
+    """How many rules stay broken."""
+    values = tuple((setting.field, setting.value) for setting in cure.settings)
+    return len(trials.outcome(values).errors())
+
+
+def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:
+    found = False
+    for depth in range(1, DEEPEST + 1):
+        for moves in _of_depth(trials, finding, aim, (), depth):
+            found = True
+            yield Cure(tuple(move.setting for move in _tightened(trials, aim, moves)))
+        if found:
+            return
+    yield from _as_ruled(trials, aim)
+
+
+def _of_depth(
+    trials: Trials, finding: Finding, aim: _Aim, held: Moves, depth: int
+) -> Iterator[Moves]:
+    """Moves of `depth` fields, beside those that are `held`, that reach the aim together."""
+    taken = {move.lever.field for move in held}
+    own = _Aim(finding.code, None)
+    for lever in _in_order(trials, finding.levers):
+        if lever.field in taken or trials.spent:
+            continue
+        if depth == 1:
+            last = _moved(trials, lever, (own, aim, _Aim(aim.code, frozenset())), held)
+            if last is not None:
+                yield (*held, last)
+            continue
+        first = _moved(trials, lever, (own,), held)
+        if first is not None:
+            now = (*held, first)
+            for other in _broken_by(trials, aim, now)[:1]:
+                yield from islice(_of_depth(trials, other, aim, now, depth - 1), 1)
+
+
+def _broken_by(trials: Trials, aim: _Aim, moves: Moves) -> list[Finding]:
+    """The rules that stand between these moves and the aim."""
+    after = trials.outcome(_values(moves))
+    errors = after.errors()
+    return [
+        found
+        for code, found in after.troubles.items()
+        if found is not None and code in errors and not aim.allows(code)
+    ]
+
+
+def _in_order(trials: Trials, levers: tuple[Lever, ...]) -> list[Lever]:
+    """Fields that the job gives first, those that contradict given ones last."""
+
+    def rank(lever: Lever) -> int:
+        if trials.replaced(lever.field):
+            return 2
+        return 0 if lever.field in trials.given else 1
+
+    return sorted(levers, key=rank)
+
+
+def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) -> _Move | None:
+    """The field moved to the nearest value that reaches the aims, each stricter than the last.
+
+    The third may be missed: it asks for more than must be.
+    """
+    values = _values(held)
+
+    def reached(aim: _Aim, value: float | str) -> bool:
+        return aim.reached(trials.outcome((*values, (lever.field, value))))
+
+    if lever.bound is Bound.EXACTLY:
+        if lever.near is None or not all(reached(aim, lever.near) for aim in aims[:2]):
+            return None
+        unit = unit_of(lever.field)
+        replaces = trials.replaced(lever.field, lever.near)
+        return _Move(lever, Setting(lever.field, lever.bound, lever.near, unit, 0, replaces))
+    for scale in rulers(lever):
+        place: int | None = 0
+        for number, aim in enumerate(aims):
+            further = nearest_legal(
+                lambda index, aim=aim, scale=scale: reached(aim, scale.value(index)), scale, place
+            )
+            if further is None and number > 1:
+                break
+            place = further
+            if place is None:
+                break
+        if place is not None:
+            replaces = trials.replaced(lever.field)
+            return _Move(lever, replace(scale.setting(place), replaces=replaces))
+    return None
+
+
+def _tightened(trials: Trials, aim: _Aim, moves: Moves) -> Moves:
+    """Each of several moves taken back as far as the others let it."""
+    if len(moves) == 1:
+        return moves
+    for place, move in enumerate(moves):
+        if move.lever.bound is Bound.EXACTLY:
+            continue
+        scale = Ruler(move.lever, move.setting.digits)
+        before, after = _values(moves[:place]), _values(moves[place + 1 :])
+
+        def reached(
+            index: int, scale: Ruler = scale, before: Values = before, after: Values = after
+        ) -> bool:
+            value = (scale.lever.field, scale.value(index))
+            return aim.reached(trials.outcome((*before, value, *after)))
+
+        nearest = taken_back(reached, scale.index(float(move.setting.value)))
+        setting = replace(scale.setting(nearest), replaces=move.setting.replaces)
+        moves = (*moves[:place], _Move(move.lever, setting), *moves[place + 1 :])
+    return moves
+
+
+def _values(moves: Moves) -> Values:
+    return tuple((move.setting.field, move.setting.value) for move in moves)
+
+
+def _as_ruled(trials: Trials, aim: _Aim) -> Iterator[Cure]:
+    """The fewest given values that must go back to what the rules choose."""
+
+    def reached(without: frozenset[str]) -> bool:
+        return aim.reached(trials.outcome((), without))
+
+    given = sorted(trials.given - UNTOUCHED)
+    lone = next((frozenset({field}) for field in given if reached(frozenset({field}))), None)
+    gone = lone or frozenset(given)
+    if not reached(gone):
+        return
+    for field in given:
+        if len(gone) > 1 and reached(gone - {field}):
+            gone -= {field}
+    settings = _ruled(trials, gone)
+    values = tuple((setting.field, setting.value) for setting in settings)
+    if settings and aim.reached(trials.outcome(values)):
+        yield Cure(settings)
+
+
+def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
+    """What the rules choose for the fields that are `gone`, or for what takes their place."""
+    design = trials.outcome((), gone).design
+    sections = {field.rpartition(".")[0] for field in gone} & JOINED
+    found: list[Setting] = []
+    for choice in design.choices if design else ():
+        replaced = tuple(name for name in trials.replaced(choice.field) if name in gone)
+        joined = choice.field.rpartition(".")[0] in sections
+        if choice.given or not (choice.field in gone or replaced or joined):
+            continue
+        if isinstance(choice.value, tuple):
+            continue  # what stands on the shelf, which no cure sets
+        digits = _decimals(choice.value) if isinstance(choice.value, float) else 0
+        unit = unit_of(choice.field)
+        found.append(Setting(choice.field, Bound.EXACTLY, choice.value, unit, digits, replaced))
+    return tuple(found)
+
+
+def _decimals(value: float) -> int:
+    """Decimals that tell a value in full."""
+    return max(0, -int(Decimal(repr(value)).as_tuple().exponent))

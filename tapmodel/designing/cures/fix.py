@@ -1,0 +1,73 @@
+"""Applying cures until a job breaks no rule, or until none of them helps."""
+
+from tapmodel.designing.cures.advice import advised
+from tapmodel.designing.cures.trials import Trials
+from tapmodel.designing.settle import settle
+from tapmodel.errors import NoTapError
+from tapmodel.findings import Cure, Finding
+from tapmodel.spec.job import Job
+from tapmodel.spec.job_file import checked
+from tapmodel.spec.overrides import apply_values
+from tapmodel.words import Severity
+
+
+def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
+    """The job with the first cure of its first error applied, again and again, and those cures.
+
+    A cure that does not leave fewer errors is passed over for the next, and an error without one
+    for the next error; where nothing leaves fewer, the job is handed back as far as it is mended.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+
+    Source: rule of this program.
+    """
+    applied: list[Cure] = []
+    errors = errors_of(job)
+    while errors:
+        cure = _helpful(job, errors)
+        if cure is None:
+            break
+        job = cured(job, cure)
+        errors = errors_of(job)
+        applied.append(cure)
+    return job, tuple(applied)
+
+
+def cured(job: Job, cure: Cure) -> Job:
+    """The job with the values of one cure, without the fields that they contradict.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+
+    Source: rule of this program.
+    """
+    table = job.model_dump(by_alias=True, exclude_none=True)
+    values = [(setting.field, setting.value) for setting in cure.settings]
+    return checked(apply_values(table, values))
+
+
+def errors_of(job: Job) -> tuple[Finding, ...]:
+    """Every rule that the design of a job breaks, or the one that leaves it no tap; no cures.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+
+    Source: as `tapmodel.designing.settle.settle`.
+    """
+    try:
+        found = settle(job).findings
+    except NoTapError as error:
+        found = (error.finding,)
+    return tuple(finding for finding in found if finding.severity is Severity.ERROR)
+
+
+def _helpful(job: Job, errors: tuple[Finding, ...]) -> Cure | None:
+    """The first cure that leaves fewer errors; cures are sought for one error after the other."""
+    trials = Trials(job)
+    for error in errors:
+        (finding,) = advised((error,), trials)
+        for cure in finding.cures:
+            if len(errors_of(cured(job, cure))) < len(errors):
+                return cure
+    return None

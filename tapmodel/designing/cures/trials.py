@@ -1,0 +1,83 @@
+"""A workbench to try values on: the same job designed again, each set of values once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
+from tapmodel.errors import InputError, NoTapError
+from tapmodel.findings import Finding
+from tapmodel.spec.job import Job
+from tapmodel.spec.job_file import checked
+from tapmodel.spec.overrides import apply_values, rivals
+from tapmodel.words import Severity
+
+Values = tuple[tuple[str, float | str], ...]
+"""Fields of the job with the values that are tried."""
+
+UNUSABLE = "unusable"
+"""Code of values that no job may hold."""
+
+MOST_TRIALS = 400
+"""Designs that the cures of one job may cost, about a second."""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What became of a trial: findings that ask for a change, by code, and the design if any."""
+
+    troubles: Mapping[str, Finding | None]
+    design: TapDesign | None
+
+    def errors(self) -> frozenset[str]:
+        """Codes of the rules broken."""
+        return frozenset(
+            code
+            for code, found in self.troubles.items()
+            if found is None or found.severity is Severity.ERROR
+        )
+
+
+class Trials:
+    """Designs one job again with other values."""
+
+    def __init__(self, job: Job) -> None:
+        """Start with the job as given."""
+        self._table: dict[str, object] = job.model_dump(by_alias=True, exclude_none=True)
+        self._seen: dict[tuple[Values, frozenset[str]], Outcome] = {}
+        self.given = frozenset(job.given())
+
+    @property
+    def spent(self) -> bool:
+        """Whether no more trials should be made."""
+        return len(self._seen) >= MOST_TRIALS
+
+    def outcome(self, values: Values, without: frozenset[str] = frozenset()) -> Outcome:
+        """What the rules say with `values` laid over the job, and without some of its fields."""
+        key = (values, without)
+        if key not in self._seen:
+            self._seen[key] = _outcome(_less(self._table, without, ""), values)
+        return self._seen[key]
+
+    def replaced(self, field: str, value: float | str = 1.0) -> tuple[str, ...]:
+        """Fields of the job that a value for `field` replaces."""
+        return rivals(field, value, self._table)
+
+
+def _outcome(table: Mapping[str, object], values: Values) -> Outcome:
+    try:
+        design = settle(checked(apply_values(table, values)))
+    except InputError:
+        return Outcome({UNUSABLE: None}, None)
+    except NoTapError as error:
+        return Outcome({error.finding.code: error.finding}, None)
+    troubles = {f.code: f for f in design.findings if f.severity is not Severity.NOTE}
+    return Outcome(troubles, design)
+
+
+def _less(table: Mapping[str, object], without: frozenset[str], prefix: str) -> dict[str, object]:
+    return {
+        key: _less(value, without, f"{prefix}{key}.") if isinstance(value, dict) else value  # pyright: ignore[reportUnknownArgumentType]
+        for key, value in table.items()
+        if prefix + key not in without
+    }

@@ -1,0 +1,29 @@
+"""The whole design of a tap with all that is found about it, and the cures."""
+
+from dataclasses import replace
+
+from tapmodel.designing.cures.advice import advised
+from tapmodel.designing.cures.trials import Trials
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
+from tapmodel.errors import NoTapError
+from tapmodel.spec.job import Job
+
+
+def design_tap(job: Job) -> TapDesign:
+    """Settle every number of the tap that `job` asks for, judge it, and seek the cures.
+
+    Findings of severity error stand in the result; nothing is repaired.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+        NoTapError: values that leave no tap to describe; the message says what to change.
+
+    Source: the functions called here name theirs, choice by choice.
+    """
+    trials = Trials(job)
+    try:
+        design = settle(job)
+    except NoTapError as error:
+        raise NoTapError(*advised((error.finding,), trials)) from None
+    return replace(design, findings=advised(design.findings, trials))

@@ -1,0 +1,94 @@
+"""What the rules share: one way to write a finding, its limit and its levers."""
+
+from collections.abc import Iterable, Iterator
+
+from tapmodel.designing.codes import Code
+from tapmodel.designing.provenance import GEOMETRY
+from tapmodel.findings import Bound, Finding, Lever, Limit
+from tapmodel.sources import Source
+from tapmodel.spec.job import field_names
+from tapmodel.values import NO_VALUES, Values
+from tapmodel.words import Severity
+
+ERROR, WARNING, NOTE = Severity.ERROR, Severity.WARNING, Severity.NOTE
+Findings = Iterator[Finding]
+
+NOISE = 1e-9
+"""Binary noise of numbers that are typed in; a value on its limit is legal [mm, deg]."""
+
+FIGURES = frozenset(
+    {
+        "thread.minor",
+        "flutes.wall",  # least metal between neighbouring flutes
+        "flutes.land_width",  # over the crests
+        "flutes.land_width_root",
+        "flutes.runout_end",
+        "blank.least_cut",  # thinnest diameter that the flutes cut through behind the thread
+        "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter
+    }
+)
+"""What rules judge beside the fields of the job [mm]."""
+
+_JUDGED = FIGURES | frozenset(field_names())
+
+
+def finding(  # noqa: PLR0913, PLR0917  (a finding has as many parts)
+    code: Code,
+    severity: Severity,
+    field: str,
+    actual: float | str,
+    limit: Limit,
+    source: Source = GEOMETRY,
+    *,
+    values: Values = NO_VALUES,
+    levers: Iterable[Lever] = (),
+) -> Finding:
+    """A finding; see `tapmodel.findings.Finding`.
+
+    Raises:
+        KeyError: `field` is neither a field of the job nor one of `FIGURES`.
+    """
+    if field not in _JUDGED:
+        raise KeyError(field)
+    found = actual if isinstance(actual, str) else float(actual)
+    return Finding(code, severity, field, found, limit, values, source, tuple(levers))
+
+
+def less(field: str, now: float, near: float | None = None) -> Lever:
+    """A smaller value mends it; `now` it stands there, a formula expects the limit `near`."""
+    return Lever(field, Bound.AT_MOST, now, near)
+
+
+def more(field: str, now: float, near: float | None = None) -> Lever:
+    """A larger value mends it; see `less`."""
+    return Lever(field, Bound.AT_LEAST, now, near)
+
+
+def exactly(field: str, value: float | str) -> Lever:
+    """This very value mends it."""
+    return Lever(field, Bound.EXACTLY, None, value)
+
+
+def over(actual: float, limit: float) -> bool:
+    """Whether an upper limit is broken by more than the noise of binary numbers."""
+    return actual > limit + NOISE
+
+
+def under(actual: float, limit: float) -> bool:
+    """Whether a lower limit is broken by more than the noise of binary numbers."""
+    return actual < limit - NOISE
+
+
+def at_most(limit: float, unit: str = "mm") -> Limit:
+    """An upper limit."""
+    return Limit(None, float(limit), unit)
+
+
+def at_least(limit: float, unit: str = "mm") -> Limit:
+    """A lower limit."""
+    return Limit(float(limit), None, unit)
+
+
+def between(low: float, high: float, unit: str = "mm") -> Limit:
+    """A range."""
+    return Limit(float(low), float(high), unit)

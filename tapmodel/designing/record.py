@@ -1,0 +1,48 @@
+"""The design of a tap: what it is, what follows from that, why, and what is wrong with it."""
+
+from dataclasses import dataclass
+
+from tapmodel.designing.choice import Choice
+from tapmodel.findings import Finding
+from tapmodel.shape.figures import Figures, ReliefFigures
+from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.tap.tap import Relief, Tap
+
+
+@dataclass(frozen=True, slots=True)
+class TapDesign:
+    """Everything that is settled about one tap.
+
+    Attributes:
+        name: of the job, for files.
+        designation: of the thread to be cut, as its standard writes it.
+        hole: limits of that thread.
+        basic_pitch_diameter: of its nominal size, without any allowance [mm].
+        drill: for the hole [mm].
+        limits: of the tap's own thread.
+        tap: what the tap is.
+        figures: what follows from that.
+        choices: every value that was settled, in that order, and why.
+        findings: what the rules found.
+    """
+
+    name: str
+    designation: str
+    hole: HoleLimits
+    basic_pitch_diameter: float
+    drill: float
+    limits: TapLimits
+    tap: Tap
+    figures: Figures
+    choices: tuple[Choice, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def reliefs(self) -> tuple[tuple[Relief, ReliefFigures], tuple[Relief, ReliefFigures]]:
+        """The relief of the thread and that of the chamfer, each with its figures."""
+        relief, figures = self.tap.relief, self.figures
+        return (relief.thread, figures.thread_relief), (relief.chamfer, figures.chamfer_relief)
+
+    def choice(self, field: str) -> Choice | None:
+        """How a field of the job was settled; None for one that was not, or follows from others."""
+        return next((choice for choice in self.choices if choice.field == field), None)

@@ -1,0 +1,146 @@
+"""Rules on the flutes: core, rake, land, neighbours."""
+
+from dataclasses import replace
+
+from tapmodel.designing.codes import Code
+from tapmodel.designing.judging import (
+    ERROR,
+    NOTE,
+    WARNING,
+    Findings,
+    at_least,
+    at_most,
+    between,
+    finding,
+    less,
+    more,
+    over,
+    under,
+)
+from tapmodel.designing.limits.flutes import (
+    LARGEST_RAKE,
+    LEAST_CORE_SHARE,
+    LEAST_CUTTER,
+    LEAST_RAKE,
+    ToothRadii,
+    clearance,
+    land_width,
+    least_allowed_land,
+    least_allowed_wall,
+)
+from tapmodel.designing.limits.levers import deeper, shallower, smaller
+from tapmodel.designing.limits.neighbours import least_wall
+from tapmodel.designing.provenance import OWN_RULE
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules import runout as rules_runout
+from tapmodel.designing.rules.context import Context
+from tapmodel.findings import Held, Lever, Limit
+from tapmodel.shape.flute_section import on_ball, section_of
+from tapmodel.shape.turned import largest_radius_cut, turned_lengths
+from tapmodel.values import Values
+
+
+def judge(design: TapDesign, context: Context) -> Findings:
+    """Every finding on the flutes.
+
+    Source: each names its own.
+    """
+    yield from _wish(design, context)
+    yield from _cutter(design)
+    yield from _core(design)
+    yield from _rake(design)
+    yield from _metal(design)
+    yield from rules_runout.judge(design)
+
+
+def _wish(design: TapDesign, context: Context) -> Findings:
+    unmet = context.flutes.unmet
+    if unmet is None:
+        return
+    wanted = context.flutes.wish.rake or 0.0
+    actual = design.figures.rake_crest
+    limit = Limit(wanted, wanted, "deg", Held.STRAIGHT_WALL)
+    near = dict(unmet.near)
+    levers = [
+        replace(lever, near=near.get(lever.field))
+        for lever in (
+            *deeper(section_of(design.tap.flutes), design.tap.thread.major),
+            more("flutes.rake", wanted),
+        )
+    ]
+    yield finding(Code.FLUTE_WISH, ERROR, "flutes.rake", actual, limit, levers=levers)
+
+
+def _cutter(design: TapDesign) -> Findings:
+    cutter = design.tap.flutes.cutter_diameter
+    if under(cutter, LEAST_CUTTER):
+        field, limit = "flutes.cutter_diameter", at_least(LEAST_CUTTER)
+        levers = (more(field, cutter, LEAST_CUTTER),)
+        yield finding(Code.CUTTER_SIZE, ERROR, field, cutter, limit, OWN_RULE, levers=levers)
+
+
+def _core(design: TapDesign) -> Findings:
+    least = LEAST_CORE_SHARE * design.tap.thread.major
+    section = section_of(design.tap.flutes)
+    field, core = "flutes.core_diameter", design.tap.flutes.core_diameter
+    if under(core, least):
+        levers = shallower(section, design.tap.thread.major)
+        levers = (replace(levers[0], near=least), *levers[1:])
+        yield finding(Code.CORE, ERROR, field, core, at_least(least), OWN_RULE, levers=levers)
+    most = design.tap.thread.minor - 2 * clearance(design.tap.thread.major)
+    if over(core, most):
+        levers = deeper(section, design.tap.thread.major)
+        levers = (replace(levers[0], near=most), *levers[1:])
+        yield finding(Code.CORE_ROOT, ERROR, field, core, at_most(most), OWN_RULE, levers=levers)
+
+
+def _rake(design: TapDesign) -> Findings:
+    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
+    edge, section = design.figures.rake_crest, section_of(flutes)
+    field, limit = "flutes.rake", between(LEAST_RAKE, LARGEST_RAKE, "deg")
+    levers = _rake_levers(design)
+    if under(edge, LEAST_RAKE) or over(edge, LARGEST_RAKE):
+        yield finding(Code.RAKE, ERROR, field, edge, limit, OWN_RULE, levers=levers)
+    if flutes.offset == 0:
+        where = "ball" if on_ball(section, crest) else "wall"
+        values = Values(edge=where, at_root=design.figures.rake_root)
+        yield finding(Code.CENTRED_FLUTES, NOTE, field, edge, limit, values=values)
+    if on_ball(section, crest) and edge < 0:
+        yield finding(Code.EDGE_ON_BALL, WARNING, field, edge, at_least(0, "deg"), levers=levers)
+
+
+def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
+    """More rake by a larger offset or a deeper flute, less by the reverse."""
+    flutes, section = design.tap.flutes, section_of(design.tap.flutes)
+    edge, major = design.figures.rake_crest, design.tap.thread.major
+    if edge > LARGEST_RAKE:
+        return (
+            less("flutes.rake", edge, LARGEST_RAKE),
+            less("flutes.offset", flutes.offset),
+            *shallower(section, major),
+        )
+    return (
+        more("flutes.rake", edge, LEAST_RAKE),
+        more("flutes.offset", flutes.offset),
+        *deeper(section, major),
+    )
+
+
+def _metal(design: TapDesign) -> Findings:
+    flutes, thread = design.tap.flutes, design.tap.thread
+    section, tooth = section_of(flutes), ToothRadii(thread.major / 2, thread.minor / 2)
+    lengths = turned_lengths(design.tap.blank, thread.major)
+    cut = largest_radius_cut(lengths, design.figures.runout_end)
+    wall, least = least_wall(section, flutes.count, cut), least_allowed_wall(thread.major)
+    levers = smaller(section, flutes.count)
+    if under(wall, least):
+        field, limit = "flutes.wall", at_least(least)
+        yield finding(Code.FLUTE_NEIGHBOURS, ERROR, field, wall, limit, OWN_RULE, levers=levers)
+    least = least_allowed_land(thread.major)
+    for code, field, radius in (
+        (Code.LAND_CREST, "flutes.land_width", tooth.crest),
+        (Code.LAND_ROOT, "flutes.land_width_root", tooth.root),
+    ):
+        width = land_width(section, flutes.count, radius)
+        if under(width, least):
+            yield finding(code, ERROR, field, width, at_least(least), OWN_RULE, levers=levers)

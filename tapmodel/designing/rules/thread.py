@@ -1,0 +1,135 @@
+"""Rules on the thread profile, its limits and the drill."""
+
+from tapmodel.designing.choose.drill import drills_inside, neighbours
+from tapmodel.designing.choose.thread import wear_reserve
+from tapmodel.designing.codes import Code
+from tapmodel.designing.judging import (
+    ERROR,
+    NOTE,
+    WARNING,
+    Findings,
+    at_least,
+    at_most,
+    between,
+    finding,
+    less,
+    more,
+    over,
+    under,
+)
+from tapmodel.designing.provenance import GEOMETRY, OWN_RULE
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules.context import Context
+from tapmodel.findings import Held, Limit
+from tapmodel.values import Value, Values
+
+LEAST_FLAT = 0.02
+"""Least crest and root flat in pitches; below that the profile is a knife edge."""
+
+
+def judge(design: TapDesign, context: Context) -> Findings:
+    """Every finding on the thread.
+
+    Source: each names its own.
+    """
+    yield from _ends(design)
+    yield from _sizes(design)
+    yield from _drill(design, context)
+    yield from _origin(design, context)
+
+
+def _ends(design: TapDesign) -> Findings:
+    thread = design.tap.thread
+    least = LEAST_FLAT * thread.pitch
+    flanks = thread.flanks
+    rounded = thread.rounded_crest
+    crest = thread.crest_radius if rounded else thread.crest_flat
+    if under(crest, least):
+        field = f"thread.crest_{'radius' if rounded else 'flat'}"
+        height = flanks.arc_height(least) if rounded else flanks.height(least)
+        largest = thread.pitch_diameter + height
+        levers = (
+            less("thread.major", thread.major, largest),
+            more(field, crest, least),
+            more("thread.pitch_diameter", thread.pitch_diameter),
+        )
+        limit = at_least(least)
+        yield finding(Code.CREST_FLAT, ERROR, field, crest, limit, OWN_RULE, levers=levers)
+    field = "thread.root_radius" if thread.rounded_root else "thread.root_flat"
+    root = thread.root_radius if thread.rounded_root else thread.root_flat
+    if under(root, least):
+        levers = (more(field, root, least),)
+        yield finding(Code.ROOT_FLAT, ERROR, field, root, at_least(least), OWN_RULE, levers=levers)
+    highest = design.hole.minor_min
+    if over(thread.minor, highest):
+        depth = thread.pitch_diameter - highest
+        most = flanks.radius(depth) if thread.rounded_root else flanks.flat(depth)
+        levers = (less(field, root, most), less("thread.pitch_diameter", thread.pitch_diameter))
+        judged, limit = "thread.minor", at_most(highest)
+        yield finding(Code.ROOT_CLEARANCE, ERROR, judged, thread.minor, limit, levers=levers)
+
+
+def _sizes(design: TapDesign) -> Findings:
+    thread, hole = design.tap.thread, design.hole
+    major = thread.major
+    if under(major, design.limits.major_min):
+        ends = ("crest_radius", thread.crest_radius), ("crest_flat", thread.crest_flat)
+        levers = (
+            more("thread.major", major, design.limits.major_min),
+            *(less(f"thread.{name}", size) for name, size in ends if size > 0),
+        )
+        limit = at_least(design.limits.major_min)
+        yield finding(Code.MAJOR_SIZE, ERROR, "thread.major", major, limit, levers=levers)
+    d2 = thread.pitch_diameter
+    field = "thread.pitch_diameter"
+    low = d2 < design.limits.pitch_min
+    lever = (
+        more(field, d2, design.limits.pitch_min)
+        if low
+        else less(field, d2, design.limits.pitch_max)
+    )
+    if under(d2, hole.pitch_min) or over(d2, hole.pitch_max):
+        limit = between(hole.pitch_min, hole.pitch_max)
+        yield finding(Code.PITCH_SIZE, ERROR, field, d2, limit, levers=(lever,))
+    elif under(d2, design.limits.pitch_min) or over(d2, design.limits.pitch_max):
+        limit = between(design.limits.pitch_min, design.limits.pitch_max)
+        yield finding(Code.PITCH_SIZE, WARNING, field, d2, limit, levers=(lever,))
+
+
+def _drill(design: TapDesign, context: Context) -> Findings:
+    low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
+    field, limit = "hole.drill", between(low, high)
+    lever = more(field, drill, low) if drill < low else less(field, drill, high)
+    if drill >= design.tap.thread.pitch_diameter:
+        yield finding(Code.DRILL_SIZE, ERROR, field, drill, limit, levers=(lever,))
+    elif under(drill, low) or over(drill, high):
+        yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))
+    elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
+        values = _next_drills(context)
+        yield finding(Code.DRILL_BETWEEN, WARNING, field, drill, limit, OWN_RULE, values=values)
+
+
+def _next_drills(context: Context) -> Values:
+    """The sets on hand, and their drills on both sides of the minor limits by name and size."""
+    below, above = neighbours(context.hole.found.limits, context.hole.drill_sets)
+    held: dict[str, Value] = {"sets": context.hole.drill_sets}
+    for drill, side in ((below, "below"), (above, "above")):
+        if drill is not None:
+            held |= {side: drill.name, f"{side}_size": drill.diameter}
+    return Values(**held)
+
+
+def _origin(design: TapDesign, context: Context) -> Findings:
+    found = context.hole.found
+    if found.beyond_scope or not found.listed:
+        code, severity = Code.UNLISTED_PAIR, NOTE
+        if found.beyond_scope:
+            code, severity = Code.BEYOND_SCOPE, WARNING
+        pair, limit = design.designation, Limit(held=Held.LISTED_PAIR)
+        source, values = found.sources[0], found.note
+        yield finding(code, severity, "designation", pair, limit, source, values=values)
+    reserve = wear_reserve(design.tap.thread, context.hole)
+    if reserve > 0:
+        field, d2 = "thread.pitch_diameter", design.tap.thread.pitch_diameter
+        limit, values = between(design.hole.pitch_min, design.hole.pitch_max), Values(by=reserve)
+        yield finding(Code.WEAR_RESERVE, NOTE, field, d2, limit, GEOMETRY, values=values)

@@ -1,0 +1,67 @@
+"""The whole design of a tap, in the order in which its values are settled, and judged."""
+
+import re
+from dataclasses import replace
+
+from tapmodel.designing.choose.blank import choose_blank
+from tapmodel.designing.choose.chamfer import choose_chamfer
+from tapmodel.designing.choose.flutes import choose_flutes
+from tapmodel.designing.choose.hole import tapped_hole
+from tapmodel.designing.choose.ledger import Ledger
+from tapmodel.designing.choose.relief import choose_reliefs
+from tapmodel.designing.choose.thread import tap_thread
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules.order import Context, findings
+from tapmodel.shape.figures import figures_of
+from tapmodel.shape.flute_section import land_angle
+from tapmodel.spec.job import Job
+from tapmodel.tap.tap import Flutes, Tap, chamfer_length
+
+
+def settle(job: Job) -> TapDesign:
+    """Settle every number of the tap that `job` asks for, then judge it.
+
+    Findings of severity error stand in the result; nothing is repaired, and no cure is sought.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+        NoTapError: values that leave no tap to describe.
+
+    Source: the functions called here name theirs, choice by choice.
+    """
+    ledger = Ledger(job.given())
+    hole = tapped_hole(job.designation, ledger)
+    thread, limits = tap_thread(hole, ledger)
+    chamfer = choose_chamfer(thread, hole, ledger)
+    flutes = choose_flutes(thread, hole.diameter, ledger)
+    count, section = flutes.wish.count, flutes.section
+    land = land_angle(section, count, thread.major / 2)
+    relief = choose_reliefs(thread, hole.diameter, land, ledger)
+    chosen = choose_blank(thread, chamfer_length(thread, chamfer), section, hole.diameter, ledger)
+    tap = Tap(
+        thread=thread,
+        chamfer=chamfer,
+        flutes=Flutes(
+            count=count,
+            cutter_diameter=2 * section.ball_radius,
+            offset=section.offset,
+            centre_radius=section.centre_radius,
+            full_depth_length=chosen.full_depth_length,
+        ),
+        relief=relief,
+        blank=chosen.blank,
+    )
+    design = TapDesign(
+        name=job.name or re.sub(r"[^A-Za-z0-9._]+", "-", hole.text).strip("-"),
+        designation=hole.text,
+        hole=hole.found.limits,
+        basic_pitch_diameter=hole.found.basic_pitch_diameter,
+        drill=hole.drill,
+        limits=limits,
+        tap=tap,
+        figures=figures_of(tap),
+        choices=ledger.choices,
+        findings=(),
+    )
+    context = Context(hole, flutes, bool(job.blank.shank_must_pass))
+    return replace(design, findings=findings(design, context))

@@ -1,0 +1,38 @@
+"""What can hurt, at the machine and after it. Common practice, not a substitute for training."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Paragraphs, Section
+
+CAUTIONS = (
+    ("Eye protection at every step; no gloves, rings or loose sleeves near turning parts."),
+    (
+        "Loose work: the blank is slender. Hold it in chuck and centre, clamp the dividing "
+        "head and lock the spindle before each cut, stop the machine before measuring."
+    ),
+    (
+        "Cutter breakage: a ball-nose at full flute depth is heavily loaded. Take the depth "
+        "in steps, clear the chips, stand out of the line of the cutter, no hand near a "
+        "running cutter."
+    ),
+    (
+        "Grinding: check wheel and guard, dress the wheel, keep clear of its plane when "
+        "starting, catch the dust; heat that colours the edge has softened it."
+    ),
+    (
+        "Hardening: red-hot steel and hot oil burn and can catch fire. Face shield, dry "
+        "tongs, lid for the oil, extinguisher, fresh air; no water near hot oil or salt. "
+        "Temper at once: a tap left hard can burst."
+    ),
+    ("Temperatures, times and the quenching medium come from the supplier's data of this steel."),
+    ("A hard tap splinters when it jams: drive it straight, with a wrench of the right size."),
+    (
+        "Local rules and the training that they ask for come before this sheet; where work "
+        "is kept to licensed trades, leave it to them."
+    ),
+    ("The numbers were calculated, not measured on your part. Check each before the next cut."),
+)
+
+
+def section(_design: TapDesign) -> Section:
+    """The same for every tap."""
+    return Section("cautions", "Cautions", (Paragraphs(CAUTIONS),))

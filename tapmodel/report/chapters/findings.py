@@ -1,0 +1,25 @@
+"""What the rules found: errors and warnings in full, notes in short."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.findings import Finding, gravest_first
+from tapmodel.report.sheet.blocks import Paragraphs, Section
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.limits import actual, allowed
+from tapmodel.words import Severity
+
+
+def section(design: TapDesign) -> Section:
+    """Gravest first."""
+    texts = tuple(map(_text, gravest_first(design.findings))) or (
+        "None: the design keeps every rule.",
+    )
+    return Section("findings", "Findings of the design", (Paragraphs(texts),))
+
+
+def _text(finding: Finding) -> str:
+    if finding.severity is Severity.NOTE:
+        return f"note: {what(finding)}"
+    return (
+        f"{finding.severity.value.upper()} [{finding.code}]: {what(finding)} "
+        f"Is {actual(finding)}; allowed {allowed(finding)} ({finding.source})."
+    )

@@ -1,0 +1,78 @@
+"""Setting up the mill for the flutes: dial readings from touching off."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Length, Paragraphs, Row, Rows, Section, Words
+from tapmodel.shop.flute_setting import FluteSetting, flute_setting
+
+
+def section(design: TapDesign) -> Section:
+    """Cutter, offset, depth and stop, and which way the offset goes."""
+    flutes, setting = design.tap.flutes, flute_setting(design)
+    blocks = (
+        Paragraphs((_standing(design),)),
+        Rows(
+            (
+                Row(
+                    "cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True
+                ),
+                Row(_axis(setting), _offset(setting), measured=True),
+                Row(
+                    "core (web) left between the flutes",
+                    Length(flutes.core_diameter),
+                    measured=True,
+                ),
+            )
+        ),
+        Rows(
+            _readings(setting),
+            "Dial readings from touching the blank, turned to its major diameter",
+        ),
+        Rows(
+            (
+                Row("full depth ends, from the front", Length(flutes.full_depth_length, 2)),
+                Row(
+                    "run-out ends, from the front",
+                    Length(design.figures.runout_end, 2),
+                    measured=True,
+                ),
+            )
+        ),
+    )
+    return Section("milling", "Mill the flutes", blocks)
+
+
+def _standing(design: TapDesign) -> str:
+    return (
+        "Look at the cutting end, flute on top, cutter upright. "
+        f"The cutting face is the {_face_side(design)} wall of the flute."
+    )
+
+
+def _face_side(design: TapDesign) -> str:
+    return "right" if design.tap.thread.hand.value == "right" else "left"
+
+
+def _axis(setting: FluteSetting) -> str:
+    return f"cutter axis {setting.side} of the centre line" if setting.side else "cutter axis"
+
+
+def _offset(setting: FluteSetting) -> Length | Words:
+    return Length(setting.offset) if setting.side else Words("0, over the axis")
+
+
+def _readings(setting: FluteSetting) -> tuple[Row, ...]:
+    side = f" (axis then {setting.side} of centre)" if setting.side else ""
+    rows = [
+        Row(
+            f"sideways from touching the left side{side}", Length(setting.from_left), measured=True
+        ),
+        Row(f"sideways from touching the right side{side}", Length(setting.from_right)),
+        Row("down from the top, touched over the axis", Length(setting.from_top), measured=True),
+    ]
+    if setting.side:
+        label = "down, touched with the cutter at its offset"
+        rows.append(Row(label, Length(setting.from_offset_top)))
+    rows.append(
+        Row("along from touching the front face", Length(setting.from_front), measured=True)
+    )
+    return tuple(rows)

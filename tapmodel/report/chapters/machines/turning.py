@@ -1,0 +1,40 @@
+"""The blank as it comes from the lathe, before the thread is cut."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section
+from tapmodel.tap.tap import Blank
+
+
+def section(design: TapDesign) -> Section:
+    """Turned diameters and lengths; lengths count from the front end."""
+    thread, blank = design.tap.thread, design.tap.blank
+    rows = [
+        Row("overall length", Length(blank.overall_length, 2), measured=True),
+        Row(
+            "diameter of the thread part",
+            Length(thread.major),
+            Length(design.limits.major_min),
+            None,
+            True,
+        ),
+        Row("end of the thread, from the front", Length(blank.thread_length, 2), measured=True),
+        *_neck(blank),
+        Row("shank diameter", Length(blank.shank_diameter), measured=True),
+        Row("chamfer on the rear edge, 45°", Length(blank.rear_chamfer, 2)),
+    ]
+    for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
+        if rim > 0:
+            rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
+    return Section("turning", "Turn the blank", (Rows(tuple(rows)),))
+
+
+def _neck(blank: Blank) -> list[Row]:
+    shoulder = Row("cone up to the shank, to the axis", Angle(blank.shoulder_angle))
+    if blank.neck_length <= 0:
+        return [shoulder]
+    end = blank.thread_length + blank.neck_length
+    return [
+        Row("neck diameter", Length(blank.neck_diameter), measured=True),
+        Row("end of the neck, from the front", Length(end, 2), measured=True),
+        shoulder,
+    ]

@@ -1,0 +1,23 @@
+"""What the flutes make of the tap: rake, hook, land, chip room."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words
+
+
+def section(design: TapDesign) -> Section:
+    """Angles and sizes that follow from the milling."""
+    flutes, figures = design.tap.flutes, design.figures
+    rows = (
+        Row("flutes", Words(str(flutes.count))),
+        Row("rake at the crest (tangential hook)", Angle(figures.rake_crest)),
+        Row("rake at the pitch line", Angle(figures.rake_pitch)),
+        Row("rake at the root", Angle(figures.rake_root)),
+        Row("chordal hook", Angle(figures.chordal_hook)),
+        Row("land, angle", Angle(figures.land_angle)),
+        Row("land, width along the arc", Length(figures.land_width, 2), measured=True),
+        Row(
+            "area of one flute",
+            Words(f"{figures.flute_area:{'.2f' if figures.flute_area > 1 else '.3g'}} mm²"),
+        ),
+    )
+    return Section("angles", "Cutting angles and lands", (Rows(rows),))

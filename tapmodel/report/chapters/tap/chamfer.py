@@ -1,0 +1,18 @@
+"""The lead of the tap and how it shares out the cut."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words
+
+
+def section(design: TapDesign) -> Section:
+    """Cone of the chamfer."""
+    chamfer = design.tap.chamfer
+    rows = (
+        Row("angle to the axis", Angle(chamfer.angle), measured=True),
+        Row("point diameter", Length(chamfer.point_diameter), measured=True),
+        Row("length", Length(design.tap.chamfer_length), measured=True),
+        Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
+        Row("teeth that cut, all lands", Words(str(design.figures.chamfer_teeth))),
+        Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
+    )
+    return Section("chamfer", "Chamfer", (Rows(rows),))

@@ -1,0 +1,35 @@
+"""The internal thread that the tap is to cut, and its drill."""
+
+from tapmodel.designing.choose.drill import percentage_left
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Length, Row, Rows, Section, Words
+from tapmodel.standards.drill_sets import inch_names
+
+
+def section(design: TapDesign) -> Section:
+    """Limits of the hole; the drill, and how much of the thread it leaves."""
+    hole, names = design.hole, inch_names(design.drill)
+    drill = Length(design.drill, 3 if names else 2)
+    minor = (Length(hole.minor_min), Length(hole.minor_max))
+    rows = [
+        Row("drill", drill, measured=True),
+        Row("major diameter", Words("–"), low=Length(hole.major_min)),
+        Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
+        Row("minor diameter, as drilled", Length(design.drill), *minor, measured=True),
+        *_percentages(design),
+    ]
+    if names:
+        rows.insert(1, Row("drill, by name", Words(" = ".join(names))))
+    return Section("hole", "Hole", (Rows(tuple(rows)),))
+
+
+def _percentages(design: TapDesign) -> list[Row]:
+    """Both conventions at 60 degrees; other forms have the basic depth alone."""
+    left = percentage_left(design)
+    engaged = Words(f"{left.of_engagement:.1f} %")
+    if left.of_full_thread is None:
+        return [Row("thread left, of the basic depth", engaged)]
+    return [
+        Row("thread left, of full thread (0.6495 P)", Words(f"{left.of_full_thread:.1f} %")),
+        Row("thread left, of engagement (5/8 H)", engaged),
+    ]

@@ -1,0 +1,68 @@
+"""Relief of the thread and of the chamfer: drop behind the edge and the grinding arc."""
+
+import math
+
+import numpy as np
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import (
+    Angle,
+    Block,
+    Length,
+    Paragraphs,
+    Quantity,
+    Row,
+    Rows,
+    Section,
+    Table,
+    Words,
+    small_length,
+)
+from tapmodel.shape.figures import ReliefFigures
+from tapmodel.shape.relief import drop
+from tapmodel.tap.tap import Relief
+from tapmodel.words import ReliefKind
+
+SHARES = np.linspace(0, 1, 5)
+"""Where along the land the drop is tabled: edge, quarters, heel."""
+
+
+def section(design: TapDesign) -> Section:
+    """Both reliefs."""
+    blocks = [
+        block for relief, figures in design.reliefs for block in _one(design, relief, figures)
+    ]
+    return Section("relief", "Relieve", tuple(blocks))
+
+
+def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Block]:
+    where = f"Relief of the {relief.applies_to.value}"
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return [Paragraphs((f"{where}: concentric, no drop.",))]
+    rows = [Row("kind", Words(relief.kind.value))]
+    if relief.kind is ReliefKind.CON_ECCENTRIC:
+        rows.append(Row("margin without drop", Angle(relief.margin_angle)))
+    else:
+        rows.append(Row("relief angle at the edge", Angle(figures.edge_angle)))
+    rows += [
+        Row("radial drop at the heel", small_length(figures.heel_drop), measured=True),
+        Row("radius of the arc", Length(figures.arc_radius)),
+        Row("arc's centre off the axis", small_length(relief.arc_offset)),
+        Row("direction of that, behind the edge", Angle(figures.arc_direction)),
+    ]
+    return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
+
+
+def _drops(design: TapDesign, relief: Relief, caption: str) -> Table:
+    land = design.figures.land_angle
+    drops = drop(relief, design.tap.thread.major, SHARES * land)
+    radius = design.tap.thread.major / 2
+    lines: list[tuple[Quantity, ...]] = [
+        (
+            Angle(share * land, 1),
+            Length(radius * math.radians(share * land), 2),
+            Length(float(fall), small_length(float(drops[-1])).digits),
+        )
+        for share, fall in zip(SHARES, drops, strict=True)
+    ]
+    return Table(("behind the edge", "along the arc", "radial drop"), tuple(lines), caption)

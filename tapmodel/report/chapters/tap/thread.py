@@ -1,0 +1,32 @@
+"""The tap's own thread at the cutting edge."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words, small_length
+
+
+def section(design: TapDesign) -> Section:
+    """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
+    thread = design.tap.thread
+    least_crest = Length(design.limits.major_min)
+    zone = (Length(design.limits.pitch_min, 4), Length(design.limits.pitch_max, 4))
+    rows = [
+        Row("class of the tap", Words(design.limits.tap_class)),
+        Row("hand", Words(thread.hand.value)),
+        Row("pitch", Length(thread.pitch)),
+        Row("flank angle, to the cross-section", Angle(thread.flank_angle)),
+        Row("major diameter", Length(thread.major), least_crest, None, True),
+        Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
+        Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),
+        _end("on the crest", thread.crest_flat, thread.crest_radius),
+        _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
+    ]
+    if thread.starts > 1:
+        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
+        rows[3:3] = lead
+    return Section("thread", "Cut the thread", (Rows(tuple(rows)),))
+
+
+def _end(where: str, flat: float, radius: float) -> Row:
+    """A crest or root is flat or round."""
+    name, size = ("radius", radius) if radius else ("flat", flat)
+    return Row(f"{name} {where}", small_length(size))

@@ -1,0 +1,39 @@
+"""Sentences of the rules on the blank: neck, shank, square, lengths, and its small features."""
+
+from tapmodel.designing.codes import Code
+from tapmodel.findings import Finding
+from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.words import Severity
+
+
+def _shank(finding: Finding) -> str:
+    if finding.severity is Severity.ERROR:
+        return "The shank does not pass the finished hole."
+    return (
+        "The shank is thicker than the hole: the tap cannot be passed through, and reaches "
+        f"{finding.values.number('reach'):.1f} mm deep; set blank.shank_must_pass to have this "
+        "refused."
+    )
+
+
+def _too_small(finding: Finding) -> str:
+    name = finding.field.removeprefix("blank.").replace("_", " ")
+    return f"A {name} of {judged(finding):.3g} mm is too small to be made."
+
+
+SENTENCES: Sentences = {
+    Code.NECK_HOLE: always("The neck will not pass the hole."),
+    Code.SHANK_HOLE: _shank,
+    Code.SQUARE_FLATS: always("The square is no square: its flats lie outside the shank."),
+    Code.SQUARE_SLIM: always("The square is too small to drive the tap."),
+    Code.SQUARE_CORNERS: always("The square is smaller than the shank allows and wastes strength."),
+    Code.OVERALL_LENGTH: always("There is no room for a shank between thread and square."),
+    Code.SQUARE_LENGTH: always("The square starts behind the tap's end, or is too short to hold."),
+    Code.NECK_LENGTH_SIZE: _too_small,
+    Code.REAR_CHAMFER_SIZE: _too_small,
+    Code.FRONT_CENTRE_SIZE: _too_small,
+    Code.REAR_CENTRE_SIZE: _too_small,
+    Code.FRONT_CENTRE: always("The front centre cuts into the flutes, or through the point."),
+    Code.REAR_CENTRE: always("The rear centre breaks out of the square."),
+    Code.REAR_CHAMFER: always("The rear edge is gone."),
+}

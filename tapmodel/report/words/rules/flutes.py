@@ -1,0 +1,74 @@
+"""Sentences of the rules on the flutes, and of what leaves none."""
+
+from tapmodel.designing.codes import Code
+from tapmodel.findings import Finding
+from tapmodel.report.words.sentence import Sentences, always, high, judged, low
+
+
+def _axis(finding: Finding) -> str:
+    if finding.field == "flutes.depth_from_top":
+        return (
+            f"The flutes are {judged(finding):.3f} mm deep: the ball's centre lies past the tap's "
+            "axis."
+        )
+    return f"The cutter passes the tap's axis, by {-judged(finding) / 2:.3f} mm."
+
+
+def _beside(finding: Finding) -> str:
+    return f"The cutter stands beside the tap, with an offset of {judged(finding):.3f} mm."
+
+
+def _depth(finding: Finding) -> str:
+    return (
+        f"The flute does not reach the root of the thread with a core of {judged(finding):.3f} mm."
+    )
+
+
+def _place(finding: Finding) -> str:
+    core, cutter = finding.values.number("core"), finding.values.number("cutter")
+    return (
+        f"With a core of {core:.3f} mm and a cutter of {cutter:g} mm the offset "
+        f"{judged(finding):.3f} mm must stay within {low(finding):.3f} to {high(finding):.3f} mm."
+    )
+
+
+def _no_land(finding: Finding) -> str:
+    count, cutter = finding.values.number("count"), finding.values.number("cutter")
+    return f"No land is left between {count:g} flutes of {cutter:g} mm."
+
+
+def _wish(finding: Finding) -> str:
+    return (
+        f"The wanted rake of {low(finding):g} deg cannot be had: the edge lies on the ball's arc, "
+        "where core or depth settles the rake."
+    )
+
+
+def _centred(finding: Finding) -> str:
+    edge = finding.values.word("edge")
+    where = "on the ball's arc" if edge == "ball" else "on the straight wall"
+    return (
+        f"The flutes are centred: the edge lies {where} and cutter and depth alone settle the "
+        f"rake, {judged(finding):.2f} deg at the crest and "
+        f"{finding.values.number('at_root'):.2f} deg at the root; set flutes.rake instead of the "
+        "offset to choose it."
+    )
+
+
+SENTENCES: Sentences = {
+    Code.FLUTE_AXIS: _axis,
+    Code.FLUTE_BESIDE: _beside,
+    Code.FLUTE_DEPTH: _depth,
+    Code.FLUTE_PLACE: _place,
+    Code.FLUTE_LAND: _no_land,
+    Code.FLUTE_WISH: _wish,
+    Code.CUTTER_SIZE: always("No ball-nose cutter is made so small."),
+    Code.CORE: always("The web is too thin to drive the tap."),
+    Code.CORE_ROOT: always("The flutes hardly reach below the root of the thread."),
+    Code.RAKE: always("The rake at the crest is out of range."),
+    Code.CENTRED_FLUTES: _centred,
+    Code.EDGE_ON_BALL: always("The edge lies on the ball's arc with negative rake and scrapes."),
+    Code.FLUTE_NEIGHBOURS: always("Neighbouring flutes come too close."),
+    Code.LAND_CREST: always("The land is too narrow at the crest."),
+    Code.LAND_ROOT: always("The land is too narrow at the root."),
+}

@@ -1,0 +1,60 @@
+"""Sentences of the rules on the two reliefs, and of what no arc can do."""
+
+from tapmodel.designing.codes import Code
+from tapmodel.findings import Finding, Held
+from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.words import ReliefKind
+
+
+def _place(finding: Finding) -> str:
+    radius = finding.values.number("radius")
+    return f"A crest rounded by {radius:.3g} mm cannot be relieved without its flanks."
+
+
+def _room(finding: Finding) -> str:
+    return (
+        f"A margin of {judged(finding):g} deg leaves no room for the arc on a land of "
+        f"{finding.values.number('land'):.2f} deg."
+    )
+
+
+def _drop(finding: Finding) -> str:
+    land = finding.values.number("land")
+    return f"No arc drops {judged(finding):g} mm over a land of {land:.2f} deg."
+
+
+def _arc(finding: Finding) -> str:
+    if finding.limit.held is Held.LAND_BEHIND_MARGIN:
+        return "The relief's arc turns back before it has reached its drop at the heel."
+    return "The relief's arc ends before it has crossed the land, which is wider towards the web."
+
+
+def _rises(finding: Finding) -> str:
+    return (
+        f"The relief is deepest at {finding.values.number('deepest_at'):.1f} deg behind the edge "
+        "and rises again towards the heel."
+    )
+
+
+def _rubs(finding: Finding) -> str:
+    rub = finding.values.number("rub")
+    if finding.values.word("kind") == ReliefKind.CONCENTRIC:
+        return f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
+    return f"The chamfer rubs behind its edge, by up to {rub:.4f} mm."
+
+
+SENTENCES: Sentences = {
+    Code.RELIEF_PLACE: _place,
+    Code.RELIEF_ROOM: _room,
+    Code.RELIEF_DROP: _drop,
+    Code.RELIEF_MARGIN: always("Con-eccentric relief needs a margin."),
+    Code.RELIEF_ARC: _arc,
+    Code.RELIEF_STEEP: always(
+        "The relief falls nearly as steeply as the wall of the flute and leaves no heel."
+    ),
+    Code.RELIEF_RISES: _rises,
+    Code.POINT_CORE: always("At the heel the point reaches into the web between the flutes."),
+    Code.CREST_DROP: always("At the heel the crest would drop below the root of the thread."),
+    Code.THREAD_DROP: always("At the heel the root of the thread would drop into the web."),
+    Code.CHAMFER_RUBS: _rubs,
+}

@@ -1,0 +1,68 @@
+"""Sentences of the rules on the thread profile, its limits and the drill."""
+
+from tapmodel.designing.codes import Code
+from tapmodel.findings import Finding
+from tapmodel.report.words.rules import unlisted
+from tapmodel.report.words.sentence import Sentences, always, judged, low
+from tapmodel.words import Severity
+
+
+def _pitch(finding: Finding) -> str:
+    zone = "the hole's own limits" if finding.severity is Severity.ERROR else "the tap's zone"
+    return f"The pitch diameter lies outside {zone}."
+
+
+def _depth(finding: Finding) -> str:
+    end, pitch = finding.field.removeprefix("thread.root_"), finding.values.number("pitch")
+    size = judged(finding)
+    return f"A root {end} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
+
+
+def _height(finding: Finding) -> str:
+    return (
+        f"The major diameter {judged(finding):g} mm does not exceed the pitch diameter "
+        f"{low(finding):g} mm."
+    )
+
+
+def _drill(finding: Finding) -> str:
+    if finding.severity is Severity.ERROR:
+        return "The drill takes away the thread down to the tap's pitch line."
+    return "The drill leaves a minor diameter outside its limits."
+
+
+def _between_drills(finding: Finding) -> str:
+    values = finding.values
+    sides = [
+        f"{values.word(side)} ({values.number(f'{side}_size'):.3f} mm) is the next {side}"
+        for side in ("below", "above")
+        if side in values
+    ]
+    return (
+        f"No drill of the {', '.join(values.words('sets'))} set lies inside the minor limits "
+        f"({', '.join(sides)}); ream or bore to hole.drill, name more sets in shop.drills, or "
+        "choose a wider hole.class."
+    )
+
+
+def _wear(finding: Finding) -> str:
+    return (
+        f"The tap may wear by {finding.values.number('by'):.4f} mm in pitch diameter before the "
+        "hole falls below its least size."
+    )
+
+
+SENTENCES: Sentences = {
+    Code.CREST_FLAT: always("The crest is too sharp."),
+    Code.ROOT_FLAT: always("The root is too sharp."),
+    Code.ROOT_CLEARANCE: always("The root of the tap would cut the minor diameter of the hole."),
+    Code.MAJOR_SIZE: always("The tap is too small over the crests."),
+    Code.PITCH_SIZE: _pitch,
+    Code.THREAD_DEPTH: _depth,
+    Code.THREAD_HEIGHT: _height,
+    Code.DRILL_SIZE: _drill,
+    Code.DRILL_BETWEEN: _between_drills,
+    Code.BEYOND_SCOPE: lambda finding: unlisted.note(finding.values),
+    Code.UNLISTED_PAIR: lambda finding: unlisted.note(finding.values),
+    Code.WEAR_RESERVE: _wear,
+}
