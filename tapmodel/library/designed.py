@@ -54,7 +54,7 @@ def design(
 
     >>> tap = design("M10", {"flutes.count": 3}, chamfer={"form": "bottoming"})
     >>> tap.tap.flutes.count, round(tap.figures.chamfer_pitches, 6)
-    (3, 2.0)
+    (3, 1.5)
     """
     job = job_of(what, {**(sets or {}), **groups})
     return DesignedTap(job, design_tap(job))
