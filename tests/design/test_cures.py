@@ -10,6 +10,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Bound, Finding, Lever
+from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import apply_sets, checked, job_for
 from tapmodel.spec.overrides import apply_values
@@ -47,9 +48,7 @@ def test_a_cure_is_data_that_a_machine_can_apply() -> None:
 def test_a_class_that_must_go_back_to_the_rules_is_named_as_a_job_takes_it() -> None:
     found = design_tap(job_for("M3", ["thread.tap_class=D11"])).findings
     errors = [finding for finding in found if finding.severity == "error"]
-    assert [finding.what.rpartition("; ")[2] for finding in errors] == [
-        "set thread.tap_class to 2."
-    ]
+    assert [advice(finding.cures) for finding in errors] == ["set thread.tap_class to 2"]
     (setting,) = errors[0].cures[0].settings
     assert setting.value == 2
     table = apply_values({"designation": "M3"}, [(setting.field, setting.value)])
