@@ -7,7 +7,7 @@ from tapmodel.words import Certainty
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """Birth certificate of a value.
+    """Where a value comes from.
 
     Attributes:
         document: standard, handbook or "tapmodel" with edition where it matters.

@@ -43,7 +43,7 @@ class Stage(StrEnum):
     MEMORY = "memory"
 
 
-Told = Callable[[Stage], None]
+OnStage = Callable[[Stage], None]
 """A listener: told each stage as it begins."""
 
 

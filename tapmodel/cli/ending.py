@@ -56,8 +56,10 @@ def code_of(run: Callable[[], object]) -> int:
         return _complain(f"{place}: {error.strerror or error}", 2)
     except MemoryError:
         return _complain("the machine has not enough memory for this", 3)
-    except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for our fault)
-        return _complain(f"our fault, please report it: {type(error).__name__}: {error}", 3)
+    except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for a fault of ours)
+        return _complain(
+            f"a fault of this program, please report it: {type(error).__name__}: {error}", 3
+        )
     if code == INTERRUPTED:
         raise KeyboardInterrupt
     return code if isinstance(code, int) else 0

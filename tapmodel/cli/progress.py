@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from tapmodel.cli.ending import say
 from tapmodel.errors import InputError
 from tapmodel.run.crew import Limits
-from tapmodel.stages import Stage, Told
+from tapmodel.stages import OnStage, Stage
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -44,7 +44,7 @@ def foreseen_for(settled: "TapDesign", limits: Limits, *, preview: bool) -> "Est
 
 
 @contextmanager
-def progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
+def progress(foreseen: "Estimate | None" = None) -> Generator[OnStage]:
     """A bar on stderr that names the running stage; silent where nobody watches."""
     if not sys.stderr.isatty():
         yield lambda _stage: None
@@ -58,7 +58,7 @@ def progress(foreseen: "Estimate | None" = None) -> Generator[Told]:
     with Progress(*columns, TextColumn(about), console=console, transient=True) as bar:
         task = bar.add_task(Stage.LOADING, total=len(Stage))
 
-        def tell(stage: Stage) -> None:
+        def on_stage(stage: Stage) -> None:
             bar.update(task, description=stage, advance=1)
 
-        yield tell
+        yield on_stage

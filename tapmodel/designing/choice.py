@@ -9,7 +9,7 @@ from tapmodel.spec.units import Unit
 Settled = float | int | str | tuple[float, ...] | tuple[str, ...]
 """What a field of the job may be settled to, never rounded for reading."""
 
-Told = float | int | str | tuple[str, ...]
+OnStage = float | int | str | tuple[str, ...]
 """What a reason may tell beside its code."""
 
 
@@ -23,7 +23,7 @@ class Reason:
     """
 
     code: str
-    values: tuple[tuple[str, Told], ...] = ()
+    values: tuple[tuple[str, OnStage], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

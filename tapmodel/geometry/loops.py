@@ -46,7 +46,7 @@ def nested(polygons: list[Floats]) -> list[tuple[int, list[int]]]:
 def _around(polygons: list[Floats]) -> list[list[int]]:
     """For each cycle the numbers of those that surround it.
 
-    Most of some thousand cycles on one sheet lie one behind the other, so only those are asked
+    Most of some thousand cycles on one carrier lie one behind the other, so only those are asked
     whose box holds the point, and they are found in the order of their boxes.
     """
     low, high = (np.array([side(p, axis=0) for p in polygons]) for side in (np.min, np.max))

@@ -29,7 +29,7 @@ from tapmodel.errors import InputError, KernelError, TapmodelError
 from tapmodel.run import memory
 from tapmodel.run.pipes import GoneError, listen, speak, understood
 from tapmodel.run.process import Process, death
-from tapmodel.stages import Clock, Stage, Taken, Told
+from tapmodel.stages import Clock, OnStage, Stage, Taken
 from tapmodel.system_libraries import missing
 
 
@@ -185,12 +185,12 @@ class Crew:
         for child in self._children:
             child.process.end()
 
-    def work(self, job: object, tell: Told) -> dict[str, Done]:
+    def work(self, job: object, on_stage: OnStage) -> dict[str, Done]:
         """Hand the job to every process and wait until all have done it.
 
         Args:
             job: what each process hears first.
-            tell: told each stage as it begins.
+            on_stage: told each stage as it begins.
 
         Returns:
             What each process ended with, by its name.
@@ -200,13 +200,13 @@ class Crew:
             TapmodelError: whatever one raised.
         """
         try:
-            return self._work(job, tell)
+            return self._work(job, on_stage)
         except BaseException:
             # Nobody may write any more where the caller now clears away.
             self._end()
             raise
 
-    def _work(self, job: object, tell: Told) -> dict[str, Done]:
+    def _work(self, job: object, on_stage: OnStage) -> dict[str, Done]:
         deadline = time.monotonic() + self._limits.seconds
         for child in self._children:
             _send(child, job)
@@ -216,7 +216,7 @@ class Crew:
             except Empty:
                 self._look(busy, deadline)
                 continue
-            self._understand(child, message, tell)
+            self._understand(child, message, on_stage)
             self._look(busy, deadline)
         return {child.name: child.done for child in self._children if child.done}
 
@@ -229,7 +229,7 @@ class Crew:
         if any(child.watch and child.watch.held_mb() > most for child in busy):
             raise _too_much(most)
 
-    def _understand(self, child: _Child, message: bytes | None, tell: Told) -> None:
+    def _understand(self, child: _Child, message: bytes | None, on_stage: OnStage) -> None:
         if message is None:
             if child.done is None:
                 raise KernelError(child.stage, death(child.process.popen.wait()))
@@ -239,7 +239,7 @@ class Crew:
             child.watch = memory.Watch(content) if memory.WATCHED else None
         elif kind == _STAGE:
             child.stage = content
-            tell(content)
+            on_stage(content)
         elif kind == _PASSED:
             for other in self._children:
                 if other is not child:

@@ -10,7 +10,7 @@ from tapmodel.run.crew import Line
 from tapmodel.stages import Stage
 
 
-def look(line: Line) -> None:
+def draw(line: Line) -> None:
     """Write mesh and picture.
 
     Args:
@@ -30,7 +30,7 @@ def look(line: Line) -> None:
     write_pictures(design, drawn_whole(design, mesh), folder)
 
 
-def look_closely(line: Line, wanted: Look) -> None:
+def draw_page(line: Line, wanted: Look) -> None:
     """Write the page.
 
     Args:

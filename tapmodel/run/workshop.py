@@ -19,7 +19,7 @@ from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record.compose import design_record, full_record
 from tapmodel.run.wish import Order, Wish
-from tapmodel.stages import Stage, Told
+from tapmodel.stages import OnStage, Stage
 
 _FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
@@ -37,7 +37,7 @@ def builders(wish: Wish, limits: Limits | None = None) -> Crew:
 def produce(
     design: TapDesign,
     out: Path,
-    tell: Told,
+    on_stage: OnStage,
     wish: Wish | None = None,
     limits: Limits | None = None,
 ) -> dict[str, Any]:
@@ -46,7 +46,7 @@ def produce(
     Args:
         design: every number of the tap.
         out: folder for results; made if missing.
-        tell: told each stage as it begins.
+        on_stage: told each stage as it begins.
         wish: which files; all by default.
         limits: on the processes.
 
@@ -59,11 +59,11 @@ def produce(
     """
     wish = wish or Wish()
     with builders(wish, limits) as crew:
-        return produce_with(crew, design, out, wish, tell)
+        return produce_with(crew, design, out, wish, on_stage)
 
 
 def produce_with(
-    crew: Crew, design: TapDesign, out: Path, wish: Wish, tell: Told
+    crew: Crew, design: TapDesign, out: Path, wish: Wish, on_stage: OnStage
 ) -> dict[str, Any]:
     """As `produce`, with `builders` of this wish that are there already."""
     began = time.perf_counter()
@@ -71,8 +71,8 @@ def produce_with(
     if Format.STEP in wish.formats:
         _demand_clock()
     with staging(out, design.name) as staged:
-        done = crew.work(Order(design, staged, wish), tell)
-        tell(Stage.DELIVERY)
+        done = crew.work(Order(design, staged, wish), on_stage)
+        on_stage(Stage.DELIVERY)
         run = _run(done, began)
         record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
         record |= {"left_out": list(done[_DESK].left_out)}
@@ -112,20 +112,20 @@ def inspectors(limits: Limits | None = None) -> Crew:
     return Crew([Task(_KERNEL, "tapmodel.run.model:inspect")], limits or Limits())
 
 
-def inspect_with(crew: Crew, design: TapDesign, file: Path, tell: Told) -> dict[str, Any]:
+def inspect_with(crew: Crew, design: TapDesign, file: Path, on_stage: OnStage) -> dict[str, Any]:
     """Compare a STEP file with `design`; see `pipeline.inspect`."""
-    return crew.work((design, file), tell)[_KERNEL].result
+    return crew.work((design, file), on_stage)[_KERNEL].result
 
 
 def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
     """The process that makes the preview's mesh and picture or, for a look, its page."""
-    task = Task(_PREVIEW, "tapmodel.run.preview:look")
+    task = Task(_PREVIEW, "tapmodel.run.preview:draw")
     if page is not None:
-        task = Task(_PREVIEW, "tapmodel.run.preview:look_closely", (page,))
+        task = Task(_PREVIEW, "tapmodel.run.preview:draw_page", (page,))
     return Crew([task], limits or Limits())
 
 
-def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[str, Any]:
+def preview_with(crew: Crew, design: TapDesign, out: Path, on_stage: OnStage) -> dict[str, Any]:
     """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
 
     Folder, files and record say that it is a preview: a look at another tap never takes the place
@@ -137,8 +137,8 @@ def preview_with(crew: Crew, design: TapDesign, out: Path, tell: Told) -> dict[s
     """
     named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
     with staging(out, named.name) as staged:
-        done = crew.work((named, staged), tell)
-        tell(Stage.DELIVERY)
+        done = crew.work((named, staged), on_stage)
+        on_stage(Stage.DELIVERY)
         record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)

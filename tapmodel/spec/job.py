@@ -31,13 +31,13 @@ ChamferForm = Literal["taper", "plug", "bottoming"]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
-class Section(BaseModel):
+class Group(BaseModel):
     """A table of the job file: frozen, no unknown keys, no silent change of type."""
 
     model_config = ConfigDict(extra="forbid", strict=True, frozen=True, json_schema_extra=describe)
 
 
-class Hole(Section):
+class Hole(Group):
     """The hole to be tapped."""
 
     hole_class: str | None = Field(
@@ -53,7 +53,7 @@ class Hole(Section):
     )
 
 
-class Thread(Section):
+class Thread(Group):
     """The tap's own thread."""
 
     tap_class: Annotated[int, Field(ge=1, le=9)] | TapClass | None = Field(
@@ -79,7 +79,7 @@ class Thread(Section):
     )
 
 
-class Chamfer(Section):
+class Chamfer(Group):
     """The lead: two of length, angle and point diameter settle the third."""
 
     form: ChamferForm | None = Field(default=None, description='"taper", "plug" or "bottoming"')
@@ -89,7 +89,7 @@ class Chamfer(Section):
     point_diameter: Length | None = Field(default=None, description="diameter at the front")
 
 
-class Flutes(Section):
+class Flutes(Group):
     """Straight flutes cut by a ball-nose cutter."""
 
     count: Annotated[int, Field(ge=2, le=8)] | None = Field(
@@ -114,7 +114,7 @@ class Flutes(Section):
     )
 
 
-class ChamferRelief(Section):
+class ChamferRelief(Group):
     """Relief of the chamfer."""
 
     kind: Kind | None = Field(
@@ -132,7 +132,7 @@ class ChamferRelief(Section):
     heel_drop: Length | None = Field(default=None, description="radial drop at the heel")
 
 
-class ThreadRelief(Section):
+class ThreadRelief(Group):
     """Relief behind the chamfer, of the crest alone or of the whole thread profile."""
 
     kind: Kind | None = Field(
@@ -150,14 +150,14 @@ class ThreadRelief(Section):
     heel_drop: Length | None = Field(default=None, description="radial drop at the heel")
 
 
-class Relief(Section):
+class Relief(Group):
     """The two reliefs."""
 
     thread: ThreadRelief = Field(default_factory=ThreadRelief)
     chamfer: ChamferRelief = Field(default_factory=ChamferRelief)
 
 
-class Blank(Section):
+class Blank(Group):
     """Turned blank and drive square; 0 means none where the range allows it."""
 
     overall_length: Length | None = Field(default=None, description="front to rear face")
@@ -183,7 +183,7 @@ class Blank(Section):
     )
 
 
-class Shop(Section):
+class Shop(Group):
     """What the shop has."""
 
     cutters: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
@@ -202,7 +202,7 @@ def _for_every_system(name: str) -> str:
     return name
 
 
-class Job(Section):
+class Job(Group):
     """One tap to be designed."""
 
     designation: str = Field(

@@ -34,7 +34,7 @@ def read_table(name: str) -> tuple[Row, ...]:
 
 
 def cell_source(document: str, place: str, read: str) -> Source:
-    """Birth certificate of one cell: `read` is a key of `READ_IN`, or "memory"."""
+    """Where one cell comes from: `read` is a key of `READ_IN`, or "memory"."""
     if read == "memory":
         return Source(document, place, Certainty.MEMORY)
     return Source(document, f"{place}, {READ_IN[read]}", Certainty.READ)

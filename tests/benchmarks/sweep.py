@@ -68,9 +68,9 @@ def outcome(table: Table, edges_only: bool) -> Outcome:
 
 def closed(tap: Tap) -> tuple[str, str]:
     """Whether every face closes."""
-    from tapmodel.geometry.trace.skin import weave  # noqa: PLC0415  (where it is used)
+    from tapmodel.geometry.trace.skin import first_skin  # noqa: PLC0415  (where it is used)
 
-    skin = weave(tap)
+    skin = first_skin(tap)
     moved = skin.form.parting != AS_DESIGNED
     return "closed, parted" if moved else "closed", f"{len(skin.edges)} edges"
 

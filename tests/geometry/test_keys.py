@@ -1,8 +1,8 @@
-"""Keys of faces tell all faces apart, and one sheet's faces from another's."""
+"""Keys of faces tell all faces apart, and one carrier's faces from another's."""
 
 from itertools import pairwise
 
-from tapmodel.geometry.surfaces.sheets import Cone, Cylinder, Sheets
+from tapmodel.geometry.surfaces.carriers import Carriers, Cone, Cylinder
 from tapmodel.geometry.trace import keys
 from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.shape.form import Form
@@ -45,22 +45,22 @@ def test_a_ring_goes_round_and_a_turned_length_lies_on_each_land() -> None:
 
 
 def test_flat_crests_of_a_land_share_a_sheet_and_flanks_do_not(small_tap: Tap) -> None:
-    sheets = Sheets(Form(small_tap))
+    carriers = Carriers(Form(small_tap))
     shared = {
-        part: {sheets.shared(keys.strip(0, turn, part)) for turn in range(3)} for part in Part
+        part: {carriers.shared(keys.strip(0, turn, part)) for turn in range(3)} for part in Part
     }
     assert [len(shared[part]) for part in Part] == [1, 3, 1, 3]
-    assert sheets.shared(keys.wall(FaceKind.FLOOR, 1, 2)) == keys.wall(FaceKind.FLOOR, 1, 0)
+    assert carriers.shared(keys.wall(FaceKind.FLOOR, 1, 2)) == keys.wall(FaceKind.FLOOR, 1, 0)
 
 
 def test_neck_and_shank_are_cylinders_with_a_cone_between(small_tap: Tap) -> None:
     form = Form(small_tap)
-    sheets = Sheets(form)
-    made = [sheets.sheet(keys.turned(number)) for number in range(3)]
-    assert [type(sheet) for sheet in made] == [Cylinder, Cone, Cylinder]
-    for sheet, piece in zip(made, form.turned, strict=True):
-        assert isinstance(sheet, Cylinder | Cone)
-        assert (sheet.radius, sheet.frame.origin[2]) == (piece.start_radius, piece.start)
+    carriers = Carriers(form)
+    made = [carriers.carrier(keys.turned(number)) for number in range(3)]
+    assert [type(carrier) for carrier in made] == [Cylinder, Cone, Cylinder]
+    for carrier, piece in zip(made, form.turned, strict=True):
+        assert isinstance(carrier, Cylinder | Cone)
+        assert (carrier.radius, carrier.frame.origin[2]) == (piece.start_radius, piece.start)
 
 
 def test_parts_follow_one_another_round_the_pitch(small_tap: Tap) -> None:

@@ -12,7 +12,7 @@ from tapmodel.checks.proof.verdict import faults
 from tapmodel.designing.settle import settle
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.keys import FaceKind
-from tapmodel.geometry.trace.skin import weave
+from tapmodel.geometry.trace.skin import first_skin
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
@@ -42,6 +42,6 @@ def test_it_is_built_and_proved(job: dict[str, Any]) -> None:
 
 @pytest.mark.parametrize("job", [j for j in JOBS if j.get("edges_only")], ids=_named)
 def test_its_edges_close(job: dict[str, Any]) -> None:
-    skin = weave(_tap(job))
+    skin = first_skin(_tap(job))
     lands = {key.land for key in skin.loops if key.kind is FaceKind.CONE}
     assert lands == set(range(skin.form.lands))

@@ -8,7 +8,7 @@ import pytest
 from tapmodel.errors import KernelError
 from tapmodel.geometry.trace import skin as skin_module
 from tapmodel.geometry.trace.keys import FaceKind, wall
-from tapmodel.geometry.trace.skin import Skin, weave
+from tapmodel.geometry.trace.skin import Skin, first_skin
 from tapmodel.geometry.trace.tracing import Edge
 from tapmodel.shape.form import Form
 from tapmodel.tap.tap import Tap
@@ -16,7 +16,7 @@ from tapmodel.tap.tap import Tap
 
 @pytest.fixture(scope="module")
 def small_skin(small_tap: Tap) -> Skin:
-    return weave(small_tap)
+    return first_skin(small_tap)
 
 
 def test_every_edge_joins_two_faces(small_skin: Skin) -> None:
@@ -49,14 +49,14 @@ def test_a_lost_edge_is_noticed(small_tap: Tap, monkeypatch: pytest.MonkeyPatch)
 
     monkeypatch.setattr(skin_module, "trace", forgetful)
     with pytest.raises(KernelError, match="does not close"):
-        weave(small_tap)
+        first_skin(small_tap)
 
 
 @pytest.mark.parametrize("turns", [50, 51, 240])
 def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(small_tap: Tap, turns: int) -> None:
     blank = replace(small_tap.blank, thread_length=float(turns), overall_length=turns + 40.0)
     flutes = replace(small_tap.flutes, full_depth_length=turns + 2.0)
-    skin = weave(replace(small_tap, blank=blank, flutes=flutes))
+    skin = first_skin(replace(small_tap, blank=blank, flutes=flutes))
     floors = {key: loops for key, loops in skin.loops.items() if key.kind is FaceKind.FLOOR}
     lengths = -(-turns // 50)
     assert set(floors) == {wall(FaceKind.FLOOR, f, n) for f in range(3) for n in range(lengths)}
@@ -69,5 +69,5 @@ def test_no_wall_of_a_flute_has_many_more_turns_than_fifty(small_tap: Tap, turns
 
 
 def _inside(edge: Edge) -> bool:
-    first, second = edge.sheets
+    first, second = edge.carriers
     return first.kind is second.kind is FaceKind.FLOOR

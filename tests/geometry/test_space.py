@@ -17,7 +17,7 @@ from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.keys import FaceKind
-from tapmodel.geometry.trace.skin import weave
+from tapmodel.geometry.trace.skin import first_skin
 from tapmodel.spec.job_file import checked
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
@@ -49,7 +49,7 @@ def _with_levers(*findings: Finding) -> None:
 
 
 def _closes(tap: Tap) -> None:
-    skin = weave(tap)
+    skin = first_skin(tap)
     faces = sum(len(loops) for key, loops in skin.loops.items() if key.kind is not FaceKind.RING)
     # One disc below the joint; a face with holes counts each of its cycles, hence "at least".
     assert len(skin.corners) - len(skin.edges) + faces >= 1
@@ -105,7 +105,7 @@ def test_round_numbers_that_bring_edges_together_are_proved(name: str) -> None:
 
 def test_the_same_job_gives_the_same_geometry() -> None:
     tap = settle(checked(random_job(10_000))).tap
-    first, second = (weave(tap) for _ in range(2))
+    first, second = (first_skin(tap) for _ in range(2))
     assert (first.corners == second.corners).all()
     pairs = zip(first.edges, second.edges, strict=True)
     assert all((a.samples == b.samples).all() for a, b in pairs)

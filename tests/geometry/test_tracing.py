@@ -20,14 +20,14 @@ class Wave(Loci):
     def at(self, i: Indices, t: np.ndarray) -> np.ndarray:
         return np.stack([t, i + np.ones_like(t), np.zeros_like(t)], axis=-1)
 
-    def margins(self, i: Indices, t: np.ndarray) -> np.ndarray:
+    def conditions(self, i: Indices, t: np.ndarray) -> np.ndarray:
         values = np.stack([function(i, t) for function in self.functions])
         return np.take_along_axis(values, i[None], axis=0)
 
     def cuts(self) -> list[Function]:
         return [] if self.cut is None else [lambda _i, t: t - self.cut]
 
-    def sheets(self, i: Indices, t: np.ndarray) -> list[FacePair]:
+    def carriers(self, i: Indices, t: np.ndarray) -> list[FacePair]:
         rows = zip(i.tolist(), t.tolist(), strict=True)
         return [(keys.cone(n), LEFT if x < (self.cut or 2) else RIGHT) for n, x in rows]
 
@@ -61,5 +61,5 @@ def test_loci_do_not_disturb_each_other() -> None:
 
 def test_an_edge_is_divided_where_its_neighbour_changes() -> None:
     edges = trace(Wave([lambda _i, t: t + 1], cut=0.6), "spline")
-    assert [edge.sheets[1] for edge in edges] == [LEFT, RIGHT]
+    assert [edge.carriers[1] for edge in edges] == [LEFT, RIGHT]
     assert edges[0].end[0] == edges[1].start[0] == pytest.approx(0.6, abs=1e-15)

@@ -43,7 +43,7 @@ def faults(ended: Ended) -> list[str]:
     if ended.code not in (0, 1, 2):
         found.append(f"exit code {ended.code}")
     printed = ended.out + ended.err
-    if "Traceback" in printed or "our fault" in printed:
+    if "Traceback" in printed or "fault of this program" in printed:
         found.append("a fault of the program's own")
     strange = {c for c in printed if not (c.isprintable() or c == "\n")}
     if strange:

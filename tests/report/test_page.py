@@ -13,11 +13,11 @@ from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
-from tapmodel.report.page.html import section_html
+from tapmodel.report.page.html import chapter_html
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.stations import regions, stations
 from tapmodel.report.page.write import PageContent, Picture, write_page
-from tapmodel.report.sheet.blocks import Paragraphs, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Chapter, Paragraphs, Rows, Words
 from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.section import section_outline
@@ -173,7 +173,7 @@ def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
     for drawing in all_drawings(design).values():
         assert f"<h3>{drawing.title}</h3>" in text
     made = [section(design) for section in OPERATIONS]
-    for section in (*made, cautions.section(design), choices.section(design)):
+    for section in (*made, cautions.chapter(design), choices.chapter(design)):
         assert f'id="{section.key}"><h2>{section.title}</h2>' in text
         assert f'href="#{section.key}"' in text
     for finding in design.findings:
@@ -192,7 +192,7 @@ def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -
 def test_text_cannot_become_markup() -> None:
     evil = '<script>alert(1)</script> & "so on"'
     rows = Rows((BlockRow(evil, Words(evil)),), evil)
-    html = section_html(Section("key", evil, (rows, Paragraphs((evil,)))), Units.MM)
+    html = chapter_html(Chapter("key", evil, (rows, Paragraphs((evil,)))), Units.MM)
     assert "<script>" not in html
     assert html.count("&lt;script&gt;") == 5
 

@@ -8,7 +8,7 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
-from tapmodel.report.chapters.tap import thread as thread_section
+from tapmodel.report.chapters.tap import thread as thread_chapter
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.profile_line import between, height_at, profile_line
 from tapmodel.shape.figures import figures_of
@@ -56,7 +56,7 @@ def test_thread_form_and_chamfer_are_drawn_with_its_arcs(rounded: TapDesign) -> 
 
 
 def test_the_sheet_asks_for_a_radius_where_there_is_no_flat(rounded: TapDesign) -> None:
-    labels = [row.label for row in thread_section.section(rounded).blocks[0].rows]
+    labels = [row.label for row in thread_chapter.chapter(rounded).blocks[0].rows]
     assert "radius on the crest" in labels
     assert not any(label.startswith("flat") for label in labels)
 

@@ -101,7 +101,7 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
     first = PdfReader(path).pages[0].extract_text().splitlines()
     for label in ("class of the tap", "minor diameter"):
         assert any(line.startswith(label) for line in first), label
-    text = typeset(thread.section(design), Units.MM)
+    text = typeset(thread.chapter(design), Units.MM)
     assert f'table.cell(colspan: 3)[#"{design.limits.tap_class}"]' in text
 
 
@@ -115,7 +115,7 @@ def test_it_says_what_stays_in_millimetres(
 
 def test_narrow_tables_have_both_units_on_one_line() -> None:
     design = design_tap(job_for("M18x0.75"))
-    text = typeset(relief.section(design), Units.BOTH)
+    text = typeset(relief.chapter(design), Units.BOTH)
     # the heel of the land: 18.06 mm / 2 in the angle of the land
     along = math.radians(design.figures.land_angle) * 9.03
     assert f'[#"{along:.2f} mm · {along / 25.4:.3f} in"]' in text

@@ -61,11 +61,11 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
             say(line, aside=True)
         refuse_broken(settled, force=force)
         foreseen = foreseen_for(settled, limits, preview=preview)
-        with progress(foreseen) as tell:
+        with progress(foreseen) as on_stage:
             if preview:
-                tell_preview(preview_with(crew, settled, out, tell), out, err=as_json)
+                tell_preview(preview_with(crew, settled, out, on_stage), out, err=as_json)
                 return
-            record = produce_with(crew, settled, out, wanted, tell)
+            record = produce_with(crew, settled, out, wanted, on_stage)
     if as_json:
         print_json(record)
     else:

@@ -24,7 +24,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     with previewers(Look(units=units, projection=projection), limits) as crew:
         settled, _ = designed(job, sets)
-        with progress(foreseen_for(settled, limits, preview=True)) as tell:
-            record = preview_with(crew, settled, out, tell)
+        with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
+            record = preview_with(crew, settled, out, on_stage)
     tell_preview(record, out)
     end(settled)

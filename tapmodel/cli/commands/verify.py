@@ -30,9 +30,9 @@ def verify(
 
         settled, _ = designed(job, sets)
         refuse_unreadable(file)
-        with progress() as tell:
+        with progress() as on_stage:
             try:
-                measured = inspect_with(crew, settled, file, tell)
+                measured = inspect_with(crew, settled, file, on_stage)
             except KernelError as error:
                 # Whatever becomes of the kernel over a file from elsewhere, the file did it.
                 allowed = f"a STEP file of a sound solid ({error})"

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tapmodel.designing.choice import Choice, Reason, Settled, Told
+from tapmodel.designing.choice import Choice, OnStage, Reason, Settled
 from tapmodel.sources import Source
 from tapmodel.spec.job import field_names
 
@@ -23,7 +23,7 @@ class Rule:
     source: Source
 
 
-def by_rule(code: str, source: Source, **values: Told) -> Rule:
+def by_rule(code: str, source: Source, **values: OnStage) -> Rule:
     """The rule of that code and source, with what its sentence needs."""
     return Rule(Reason(code, tuple(values.items())), source)
 

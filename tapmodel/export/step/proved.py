@@ -5,10 +5,10 @@ from pathlib import Path
 from tapmodel.export.step.read_back import prove_step
 from tapmodel.export.step.write import write_step
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.stages import Stage, Told
+from tapmodel.stages import OnStage, Stage
 
 
-def deliver_step(solid: Solid, path: Path, name: str, stage: Told) -> None:
+def deliver_step(solid: Solid, path: Path, name: str, stage: OnStage) -> None:
     """Write one solid as a STEP file and prove the file.
 
     Args:

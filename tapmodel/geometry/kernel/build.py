@@ -20,13 +20,13 @@ from tapmodel.geometry.kernel.solid.centre import front_centre
 from tapmodel.geometry.kernel.solid.faces import FaceMaker, KernelEdges, kernel_edges
 from tapmodel.geometry.kernel.solid.ring import rear_faces
 from tapmodel.geometry.kernel.topology import Solid, solids
-from tapmodel.geometry.surfaces.sheets import Sheets
+from tapmodel.geometry.surfaces.carriers import Carriers
 from tapmodel.geometry.trace.keys import FaceKind
-from tapmodel.geometry.trace.skin import Skin, skins, weave
+from tapmodel.geometry.trace.skin import Skin, first_skin, skins
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import Parting
-from tapmodel.stages import Stage, Told
+from tapmodel.stages import OnStage, Stage
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
@@ -51,7 +51,7 @@ class Built:
 def build(
     tap: Tap,
     chord: float,
-    stage: Told = lambda _stage: None,
+    stage: OnStage = lambda _stage: None,
     made: Callable[[Solid], None] = lambda _solid: None,
 ) -> Built:
     """The solid of a design and its mesh, in the first way in which both can be made.
@@ -78,17 +78,17 @@ def build(
     raise failure or KernelError(Stage.EDGES, "no edges")
 
 
-def build_solid(tap: Tap, stage: Told = lambda _stage: None) -> Solid:
+def build_solid(tap: Tap, stage: OnStage = lambda _stage: None) -> Solid:
     """The solid of a design without a mesh, in the first way.
 
     Raises:
         KernelError: when a stage failed.
     """
     stage(Stage.EDGES)
-    return _solid(weave(tap), stage)
+    return _solid(first_skin(tap), stage)
 
 
-def _solid(skin: Skin, stage: Told) -> Solid:
+def _solid(skin: Skin, stage: OnStage) -> Solid:
     form = skin.form
     stage(Stage.FACES)
     edges = kernel_edges(skin)
@@ -113,11 +113,11 @@ def _mirrored(solid: Solid) -> Solid:
 def _skin_faces(
     form: Form, skin: Skin, edges: KernelEdges, rim: tuple[TopoDS_Wire, ...]
 ) -> list[TopoDS_Face]:
-    sheets = Sheets(form)
+    carriers = Carriers(form)
     maker = FaceMaker(skin, edges)
     made: list[TopoDS_Face] = []
     for key, cycles in skin.loops.items():
         if key.kind is not FaceKind.RING:
             holes = rim if key.kind is FaceKind.FRONT else ()
-            made += maker.faces(sheets.shared(key), sheets.sheet(key), cycles, holes)
+            made += maker.faces(carriers.shared(key), carriers.carrier(key), cycles, holes)
     return made

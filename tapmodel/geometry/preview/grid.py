@@ -48,8 +48,8 @@ def closed_mesh(points: Floats, shift: int, bottom: Centre, top: Centre) -> tupl
         Vertices (n, 3) [mm] and triangles (m, 3), counter-clockwise seen from outside.
     """
     columns, rows = points.shape[:2]
-    hair = _SAME * float(np.ptp(points[..., 2]))
-    moved = np.linalg.norm(np.diff(points, axis=1), axis=2) > hair
+    overlap = _SAME * float(np.ptp(points[..., 2]))
+    moved = np.linalg.norm(np.diff(points, axis=1), axis=2) > overlap
     new = np.concatenate([np.ones((columns, 1), dtype=np.bool_), moved], axis=1)
     number = np.cumsum(new).reshape(new.shape) - 1
     vertices = points[new]

@@ -84,7 +84,7 @@ class _ConeOnArc(LandLoci):
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         return r - self.form.part_drop(self.part, phi), z
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         phi, eta = self.place(i, t)
         r, z = self.curve(i, t)
         omega = eta - self.sign * self.kappa
@@ -95,7 +95,7 @@ class _ConeOnArc(LandLoci):
     def kink_angles(self) -> list[float]:
         return sorted({*self.form.part_kinks(self.part), *self.form.cone_kinks()})
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
         part = self.part
         return [(keys.strip(land, turn, part), keys.cone(land)) for land, turn in self.numbers(i)]
@@ -112,9 +112,9 @@ class Branch(_ConeOnArc):
         k = np.clip(self.fixed[i] + self._moving(t), 0.0, 1.0)
         return t, self.side * 2 * np.arcsin(np.sqrt(k))
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         beyond = self.fixed[i] + self._moving(t) - self.meeting[i]
-        return np.concatenate([super().margins(i, t), beyond[None]])
+        return np.concatenate([super().conditions(i, t), beyond[None]])
 
 
 class Fold(_ConeOnArc):
@@ -144,11 +144,11 @@ class Fold(_ConeOnArc):
         ends = self._moving(np.array([self.low, self.high]))
         return bool(ends[1] > ends[0])
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         ends = np.sort(self._moving(np.array([self.low, self.high])))
         target = np.sin(t / 2) ** 2 - self.fixed[i]
         reached = np.stack([target - ends[0], ends[1] - target])
-        return np.concatenate([super().margins(i, t), reached])
+        return np.concatenate([super().conditions(i, t), reached])
 
 
 def _turning_angles(moving: Callable[[Floats], Floats], low: float, high: float) -> list[float]:

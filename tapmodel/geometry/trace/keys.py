@@ -74,8 +74,8 @@ class FaceKey(NamedTuple):
         return [(name, values[name]) for name in _NUMBERS[self.kind]]
 
     @property
-    def sheet(self) -> "FaceKey":
-        """One key for all faces that lie on one sheet by their kind: the lengths of a wall."""
+    def carrier(self) -> "FaceKey":
+        """One key for all faces that lie on one carrier by their kind: the lengths of a wall."""
         return FaceKey(self.kind, flute=self.flute) if self.kind.is_wall else self
 
     def on_land(self, land: int) -> "FaceKey":
@@ -100,7 +100,7 @@ def strip(land: int, turn: int, part: Part) -> FaceKey:
 
 
 def flat(land: int, part: Part) -> FaceKey:
-    """All flat crests (or roots) of a land, which lie on one sheet."""
+    """All flat crests (or roots) of a land, which lie on one carrier."""
     return FaceKey(FaceKind.FLAT, land, part=part)
 
 

@@ -33,10 +33,10 @@ class Loci(ABC):
         """Points, shape (..., 3) [mm]."""
 
     @abstractmethod
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         """The two faces that meet along loci `i` about parameters `t`, shape (n,) both."""
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         """Shape (k, ...): all positive where the locus is an edge of the tap; it is all the way."""
         del i
         return np.ones((1, *t.shape))

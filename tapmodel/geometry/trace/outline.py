@@ -88,7 +88,7 @@ class ThreadOutline(_Outline):
     def radius(self, i: Indices, phi: Floats) -> Floats:
         return self.form.part_radius(self.part, self._offset(i, phi), phi)
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         w = self._offset(i, t)
         start, end = self.form.part_limits(self.part, t)
         r = self.radius(i, t)
@@ -98,7 +98,7 @@ class ThreadOutline(_Outline):
     def kink_angles(self) -> list[float]:
         return self.form.part_kinks(self.part)
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         strips = [keys.strip(land, turn, self.part) for land, turn in self.numbers(i)]
         return list(zip(strips, self.planes(i, t), strict=True))
 
@@ -114,7 +114,7 @@ class ConeOutline(_Outline):
         del i
         return self.form.cone_radius(phi, np.full_like(phi, self.z))
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         r = self.radius(i, t)
         below = self.form.thread_radius(self.lands[i], t, np.full_like(t, self.z)) - r
         return np.stack([below, *inside_walls(self.form, t, r)])
@@ -122,7 +122,7 @@ class ConeOutline(_Outline):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         cones = [keys.cone(land) for land, _ in self.numbers(i)]
         return list(zip(cones, self.planes(i, t), strict=True))
 
@@ -150,7 +150,7 @@ class StepArcs(LandLoci):
     def cuts(self) -> list[Function]:
         return [self._excess, *common_divisions(self.form)]
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)
         return [
             (self.body.on_land(land), keys.thread_end(land, outwards=out)) for land, out in pairs

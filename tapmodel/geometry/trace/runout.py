@@ -50,12 +50,12 @@ class BallRim(_RunOut):
         z = self.form.full_depth + self.b * np.sin(t)
         return np.full_like(t, c), e + self.b * np.cos(t), z
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         del i
         u, v, z = self._frame(t)
         return (self.form.body_radius(z) - np.hypot(u, v))[None]
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
         return [
             (keys.run_out(FaceKind.RUN_OUT, flute), keys.run_out(FaceKind.BALL, flute))
@@ -109,7 +109,7 @@ class Opening(_RunOut):
     def _over(self, height: float) -> Function:
         return lambda _i, t: self._polar(t)[2] - height
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         """The turned face and the run-out's ball or round shank."""
         _, _, z, beyond = self._polar(t)
         ends = [piece.end for piece in self.form.turned[: len(self.bodies) - 1]]
@@ -143,7 +143,7 @@ class TurnedArcs(Loci):
     def at(self, i: Indices, t: Floats) -> Floats:
         return self.form.points(i, t, np.full_like(t, self.radius), np.full_like(t, self.z))
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         del t
         below, above = self.bodies[self.number : self.number + 2]
         return [(below.on_land(land), above.on_land(land)) for land in i.tolist()]

@@ -54,7 +54,7 @@ class _Section(Loci):
         phi: Floats = np.where(side > 0, polar, polar + self.form.spacing)
         return land, phi, r
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         land, phi, r = self._land(i, t)
         z = np.full_like(t, self.level.z)
         if self.level.place is Place.FULL_DEPTH:
@@ -67,7 +67,7 @@ class _Section(Loci):
             return np.concatenate([step[None], excess])
         return np.stack([-step, -excess.min(axis=0)])
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         length = int(self.form.length_of_wall(np.asarray(self.level.z)))
         walls = [keys.wall(self.wall, flute, length) for flute in i.tolist()]
         return list(zip(walls, self._beyond(i, t, length), strict=True))
@@ -99,7 +99,7 @@ class WallLine(_Section):
         self.side = side
         outermost = max(form.crest_radius, *(p.end_radius for p in form.turned))
         self.lower[:] = form.walls.c
-        # Never empty: a shallow flute has no straight wall, and its margin is then negative.
+        # Never empty: a shallow flute has no straight wall, and its condition is then negative.
         self.upper[:] = max(outermost, form.walls.c) * 1.01
 
     def frame(self, t: Floats) -> tuple[Floats, Floats, Floats]:

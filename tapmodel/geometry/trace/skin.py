@@ -59,7 +59,7 @@ class Skin:
     opening_end: float
 
 
-def weave(tap: Tap) -> Skin:
+def first_skin(tap: Tap) -> Skin:
     """The first of `skins`."""
     return next(skins(tap))
 
@@ -142,7 +142,7 @@ def _corners(edges: list[Edge]) -> tuple[Floats, NDArray[np.intp]]:
 def _loops(edges: list[Edge], ends: NDArray[np.intp]) -> dict[FaceKey, list[Cycle]]:
     mine: dict[FaceKey, list[int]] = defaultdict(list)
     for number, edge in enumerate(edges):
-        for key in edge.sheets:
+        for key in edge.carriers:
             mine[key].append(number)
     pairs = ends.tolist()
     return {key: _cycles(key, numbers, pairs) for key, numbers in mine.items()}

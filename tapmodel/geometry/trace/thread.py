@@ -57,9 +57,9 @@ class LandLoci(Loci):
         """Loci over the whole width of each land."""
         self.form, self.lands, self.turns = form, lands, turns
         low, high = form.phi_range()
-        hair = 0.01 * (high - low)
-        self.lower = np.full(len(lands), low - hair)
-        self.upper = np.full(len(lands), high + hair)
+        overlap = 0.01 * (high - low)
+        self.lower = np.full(len(lands), low - overlap)
+        self.upper = np.full(len(lands), high + overlap)
 
     def at(self, i: Indices, t: Floats) -> Floats:
         """Points of the loci."""
@@ -94,18 +94,18 @@ class Corners(LandLoci):
         r = self.form.part_radius(self.part, w, phi)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         """Inside the walls and the ends, and below the chamfer cone."""
         r, z = self.curve(i, t)
         below = self.form.cone_radius(t, z) - r
         return np.stack([*inside_walls(self.form, t, r), *inside_ends(self.form, z), below])
 
     def kink_angles(self) -> list[float]:
-        """The margin of the relief, where one of the two parts carries it."""
+        """Where the relief's margin ends, if one of the two parts carries it."""
         parts = (self.part, self.part.following)
         return sorted({angle for part in parts for angle in self.form.part_kinks(part)})
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         """This part and the next."""
         del t
         part, following = self.part, self.part.following
@@ -136,7 +136,7 @@ class ConeCuts(LandLoci):
         r = self.form.part_radius(self.part, w, phi)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         """Inside the part, the walls and the ends."""
         w = self._offset(i, t)
         r, z = self.curve(i, t)
@@ -149,7 +149,7 @@ class ConeCuts(LandLoci):
         """Both margins."""
         return sorted({*self.form.part_kinks(self.part), *self.form.cone_kinks()})
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         """The part and the cone of its land."""
         del t
         part = self.part

@@ -1,10 +1,10 @@
 """Which parts of a locus are edges of the tap: sampling, root finding, fitting, in one batch.
 
 A *locus* is a smooth curve on which an edge may lie: a profile corner on its helix, the chamfer
-cone against a flank, the profile on a cutting face. Its `margins` are all positive where the point
-lies on the tap's surface, so the edges are the intervals on which they are. Every corner of the tap
-is found this way, as the zero of a margin, from each locus that ends in it; that the results meet
-is checked afterwards, when the edges are linked to faces.
+cone against a flank, the profile on a cutting face. Its `conditions` are all positive where the
+point lies on the tap's surface, so the edges are the intervals on which they are. Every corner of
+the tap is found this way, as the zero of a condition, from each locus that ends in it; that the
+results meet is checked afterwards, when the edges are linked to faces.
 """
 
 from dataclasses import dataclass
@@ -48,7 +48,7 @@ class Edge:
     shape: str
 
     @property
-    def sheets(self) -> FacePair:
+    def carriers(self) -> FacePair:
         """The two faces as a pair."""
         return self.one, self.other
 
@@ -71,7 +71,7 @@ def trace(family: Loci, shape: str) -> list[Edge]:
         shape: what the curves are: "line", "circle" or "spline".
     """
     loci = np.arange(len(family.lower))
-    visible = zeros(family.margins, loci, family.lower, family.upper, family.density)
+    visible = zeros(family.conditions, loci, family.lower, family.upper, family.density)
     loci, begins, ends = _intervals(family, visible)
     if len(loci) == 0:
         return []
@@ -102,7 +102,7 @@ def _alone(function: Function) -> Function:
 
 
 def _intervals(family: Loci, roots: list[list[float]]) -> tuple[Indices, Floats, Floats]:
-    """Loci and ends of the intervals with positive margins at their middle."""
+    """Loci and ends of the intervals with positive conditions at their middle."""
     loci: list[int] = []
     begins: list[float] = []
     ends: list[float] = []
@@ -114,14 +114,14 @@ def _intervals(family: Loci, roots: list[list[float]]) -> tuple[Indices, Floats,
     low, high, owner = np.array(begins), np.array(ends), np.array(loci, dtype=np.intp)
     if len(owner) == 0:
         return owner, low, high
-    keep = np.all(family.margins(owner, (low + high) / 2) > 0, axis=0)
+    keep = np.all(family.conditions(owner, (low + high) / 2) > 0, axis=0)
     return owner[keep], low[keep], high[keep]
 
 
 def _within(roots: list[float], begin: float, end: float) -> list[float]:
     # A mark that coincides with an end of the piece does not divide it.
-    hair = 1e-9 * (end - begin)
-    return [root for root in roots if begin + hair < root < end - hair]
+    overlap = 1e-9 * (end - begin)
+    return [root for root in roots if begin + overlap < root < end - overlap]
 
 
 def _parted(ends: list[float], kinks: list[float]) -> list[float]:
@@ -165,9 +165,9 @@ def _fit(family: Loci, pieces: list[Piece], shape: str) -> list[Edge]:
         spans = bezier.Spans(owner, ends, bezier.sample(curve, owner, ends, degree))
     first = np.searchsorted(spans.owner, np.arange(len(pieces) + 1)).tolist()
     starts, stops = spans.ends[first[:-1], 0], spans.ends[np.array(first[1:]) - 1, 1]
-    sheets = family.sheets(loci, (starts + stops) / 2)
+    carriers = family.carriers(loci, (starts + stops) / 2)
     edges: list[Edge] = []
-    for number, pair in enumerate(sheets):
+    for number, pair in enumerate(carriers):
         mine = slice(first[number], first[number + 1])
         knots = np.concatenate([spans.ends[mine, 0], stops[number : number + 1]])
         edges.append(Edge(*pair, knots, spans.samples[mine, :, :3], shape))

@@ -68,7 +68,7 @@ class _WallLoci(Loci):
     def _over(self, height: float) -> Function:
         return lambda i, t: self.curve(i, t)[1] - height
 
-    def wall_sheets(self, i: Indices, t: Floats) -> list[FaceKey]:
+    def wall_carriers(self, i: Indices, t: Floats) -> list[FaceKey]:
         """The straight wall, or the floor below it."""
         r, z = self.curve(i, t)
         straight, floor = keys.wall_kind(self.side), FaceKind.FLOOR
@@ -98,10 +98,10 @@ class _StripOnWall(_WallLoci):
         nearest = joints[np.searchsorted(middles, z)]
         return [lambda i, t: self.curve(i, t)[1] - nearest[i]]
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         numbers = zip(self.lands[i].tolist(), self.turns[i].tolist(), strict=True)
         strips = [keys.strip(land, turn, self.part) for land, turn in numbers]
-        return list(zip(strips, self.wall_sheets(i, t), strict=True))
+        return list(zip(strips, self.wall_carriers(i, t), strict=True))
 
 
 class FlankOnWall(_StripOnWall):
@@ -123,7 +123,7 @@ class FlankOnWall(_StripOnWall):
         base = self.form.offset_to_z(self.lands[i], self.turns[i], phi)
         return t, self._offset(phi, t) + base
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, t)
         w = self._offset(phi, t)
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
@@ -144,15 +144,15 @@ class FlatOnWall(_StripOnWall):
         self.radius = self.settled(part, np.asarray(form.segments[part].start_radius))
         self.phi = form.wall_phi(side, self.radius)
         self.start, self.end = form.part_limits(part, self.phi)
-        hair = 0.02 * (self.end - self.start)
-        self.lower[:] = self.start - hair
-        self.upper[:] = self.end + hair
+        overlap = 0.02 * (self.end - self.start)
+        self.lower[:] = self.start - overlap
+        self.upper[:] = self.end + overlap
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         base = self.form.offset_to_z(self.lands[i], self.turns[i], self.phi)
         return np.full_like(t, self.radius), t + base
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         below = self.form.cone_radius(np.full_like(t, self.phi), z) - r
         return np.stack([t - self.start, self.end - t, *inside_ends(self.form, z), below])
@@ -181,7 +181,7 @@ class ArcOnWall(_StripOnWall):
         w = segment.middle + abs(segment.arc) * np.sin(t)
         return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         below = self.form.cone_radius(self.form.wall_phi(self.side, r), z) - r
         return np.stack([self.half - t, self.half + t, *inside_ends(self.form, z), below])
@@ -210,7 +210,7 @@ class ConeOnWall(_WallLoci):
         phi = self.form.wall_phi(self.side, t)
         return t, (t + self.form.cone_drop(phi) - self.form.point_radius) / self.form.cone_tan
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
         phi = self.form.wall_phi(self.side, r)
         below = self.form.thread_radius(self.lands[i], phi, z) - r
@@ -219,9 +219,9 @@ class ConeOnWall(_WallLoci):
     def kink_angles(self) -> list[float]:
         return self.form.cone_kinks()
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         cones = [keys.cone(land) for land in self.lands[i].tolist()]
-        return list(zip(cones, self.wall_sheets(i, t), strict=True))
+        return list(zip(cones, self.wall_carriers(i, t), strict=True))
 
 
 class TurnedOnWall(_WallLoci):
@@ -238,9 +238,9 @@ class TurnedOnWall(_WallLoci):
         del i
         return self.form.body_radius(t), t
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         bodies = [self.body.on_land(land) for land in self.lands[i].tolist()]
-        return list(zip(bodies, self.wall_sheets(i, t), strict=True))
+        return list(zip(bodies, self.wall_carriers(i, t), strict=True))
 
 
 class WallFoot(_WallLoci):
@@ -260,14 +260,14 @@ class WallFoot(_WallLoci):
         del i
         return np.full_like(t, self.turn_radius), t
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, np.full_like(t, self.turn_radius))
         return self.form.threaded(self.lands[i], phi, t) - self.turn_radius
 
     def cuts(self) -> list[Function]:
         return self.joint_cuts()
 
-    def sheets(self, i: Indices, t: Floats) -> list[FacePair]:
+    def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         straight = keys.wall_kind(self.side)
         flutes = self.form.flutes_of(self.lands[i], self.side).tolist()
         rows = zip(flutes, self.form.length_of_wall(t).tolist(), strict=True)
@@ -283,7 +283,7 @@ class BlankFoot(WallFoot):
         self.upper[:] = form.full_depth
         self.density = 1
 
-    def margins(self, i: Indices, t: Floats) -> Floats:
+    def conditions(self, i: Indices, t: Floats) -> Floats:
         del i
         return (self.form.body_radius(t) - self.turn_radius)[None]
 

@@ -1,7 +1,7 @@
 """What can hurt, at the machine and after it. Common practice, not a substitute for training."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Paragraphs, Section
+from tapmodel.report.sheet.blocks import Chapter, Paragraphs
 
 CAUTIONS = (
     ("Eye protection at every step; no gloves, rings or loose sleeves near turning parts."),
@@ -33,6 +33,6 @@ CAUTIONS = (
 )
 
 
-def section(_design: TapDesign) -> Section:
+def chapter(_design: TapDesign) -> Chapter:
     """The same for every tap."""
-    return Section("cautions", "Cautions", (Paragraphs(CAUTIONS),))
+    return Chapter("cautions", "Cautions", (Paragraphs(CAUTIONS),))

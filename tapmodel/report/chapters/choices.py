@@ -2,16 +2,16 @@
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Quantity, Section, Table, Words
+from tapmodel.report.sheet.blocks import Chapter, Quantity, Table, Words
 from tapmodel.report.words.choices import source_text, value_text, why
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """In the order in which they were settled."""
     lines = tuple(_line(choice) for choice in design.choices)
-    return Section("choices", "Choices and their reasons", (Table(_HEAD, lines),))
+    return Chapter("choices", "Choices and their reasons", (Table(_HEAD, lines),))
 
 
 def _line(choice: Choice) -> tuple[Quantity, ...]:

@@ -2,18 +2,18 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.report.sheet.blocks import Paragraphs, Section
+from tapmodel.report.sheet.blocks import Chapter, Paragraphs
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.words import Severity
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Gravest first."""
     texts = tuple(map(_text, gravest_first(design.findings))) or (
         "None: the design keeps every rule.",
     )
-    return Section("findings", "Findings of the design", (Paragraphs(texts),))
+    return Chapter("findings", "Findings of the design", (Paragraphs(texts),))
 
 
 def _text(finding: Finding) -> str:

@@ -5,21 +5,21 @@ from collections.abc import Callable
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters.machines import dividing, milling, over_wires, threading_tool, turning
 from tapmodel.report.chapters.tap import angles, chamfer, hole, relief, square, thread
-from tapmodel.report.sheet.blocks import Section
+from tapmodel.report.sheet.blocks import Chapter
 
-SectionOf = Callable[[TapDesign], Section]
+SectionOf = Callable[[TapDesign], Chapter]
 
 OPERATIONS: tuple[SectionOf, ...] = (
-    hole.section,
-    turning.section,
-    threading_tool.section,
-    thread.section,
-    over_wires.section,
-    chamfer.section,
-    square.section,
-    milling.section,
-    dividing.section,
-    angles.section,
-    relief.section,
+    hole.chapter,
+    turning.chapter,
+    threading_tool.chapter,
+    thread.chapter,
+    over_wires.chapter,
+    chamfer.chapter,
+    square.chapter,
+    milling.chapter,
+    dividing.chapter,
+    angles.chapter,
+    relief.chapter,
 )
 """On the sheet, in the order of the work."""

@@ -5,12 +5,12 @@ from collections.abc import Sequence
 from tapmodel.checks.proof.record import MeshProof, ModelProof, Station
 from tapmodel.report.sheet.blocks import (
     Block,
+    Chapter,
     Length,
     Paragraphs,
     Quantity,
     Row,
     Rows,
-    Section,
     Table,
     Words,
 )
@@ -20,7 +20,7 @@ _SURFACES = "Sampled points of the faces against the surfaces of the design"
 _FEATURES = "Points of the design's features and edges against the faces"
 
 
-def section(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] = ()) -> Section:
+def chapter(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] = ()) -> Chapter:
     """Proof of the solid and of its mesh.
 
     Args:
@@ -34,7 +34,7 @@ def section(proof: ModelProof, mesh: MeshProof, simplifications: Sequence[str] =
     if simplifications:
         left_out = tuple(f"Left out of the model: {text}." for text in simplifications)
         blocks.append(Paragraphs(left_out))
-    return Section("proof", "Proof of the model", tuple(blocks))
+    return Chapter("proof", "Proof of the model", tuple(blocks))
 
 
 def _solid(proof: ModelProof) -> tuple[Row, ...]:

@@ -4,11 +4,11 @@ import re
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from tapmodel.report.sheet.blocks import Block, Paragraphs, Row, Rows, Section, Table
+from tapmodel.report.sheet.blocks import Block, Chapter, Paragraphs, Row, Rows, Table
 from tapmodel.report.units import Units, shown, shown_high, shown_low
 
 
-def section_html(section: Section, units: Units) -> str:
+def chapter_html(section: Chapter, units: Units) -> str:
     """Heading and blocks of one section, its key as the anchor."""
     blocks = "\n".join(_block(block, units) for block in section.blocks)
     title = escape(section.title)

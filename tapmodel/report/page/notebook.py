@@ -6,13 +6,13 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters.tap import angles, chamfer
 from tapmodel.report.design_page import findings_text
 from tapmodel.report.drawings.views import cross_section
-from tapmodel.report.page.html import section_html
+from tapmodel.report.page.html import chapter_html
 from tapmodel.report.units import Units
 
 
 def card(design: TapDesign) -> str:
     """The design as a piece of HTML that asks for nothing outside itself."""
-    tables = "".join(section_html(part.section(design), Units.MM) for part in (angles, chamfer))
+    tables = "".join(chapter_html(part.chapter(design), Units.MM) for part in (angles, chamfer))
     found = "\n".join(findings_text(design.findings))
     drawing = _scalable(cross_section.draw(design).svg())
     return (

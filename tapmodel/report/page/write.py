@@ -15,10 +15,10 @@ from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.html import section_html
+from tapmodel.report.page.html import chapter_html
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.stations import stations
-from tapmodel.report.sheet.blocks import Section
+from tapmodel.report.sheet.blocks import Chapter
 from tapmodel.report.units import Units
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed
@@ -51,7 +51,7 @@ class PageContent:
     drawings: Mapping[str, Drawing] = field(default_factory=dict[str, Drawing])
     model: Model | None = None
     pictures: tuple[Picture, ...] = ()
-    proof: Section | None = None
+    proof: Chapter | None = None
     stations: str | None = None
 
 
@@ -69,8 +69,8 @@ def write_page(
     Raises:
         InputError: when nothing can be written there.
     """
-    tables = [*(section(design) for section in OPERATIONS), cautions.section(design)]
-    after = [*([content.proof] if content.proof else []), choices.section(design)]
+    tables = [*(section(design) for section in OPERATIONS), cautions.chapter(design)]
+    after = [*([content.proof] if content.proof else []), choices.chapter(design)]
     text = _template("page.html").substitute(
         title=escape(f"Tap for {design.designation}"),
         under=escape(_under(design, units)),
@@ -79,10 +79,10 @@ def write_page(
         contents=_contents(tables, after, content),
         findings=_findings(design.findings),
         look=_look(content.model),
-        sections="\n".join(section_html(section, units) for section in tables),
+        sections="\n".join(chapter_html(section, units) for section in tables),
         drawings="\n".join(map(_drawing, content.drawings.values())),
         pictures=_pictures(content.pictures),
-        after="\n".join(section_html(section, units) for section in after),
+        after="\n".join(chapter_html(section, units) for section in after),
         data=_data(design, content),
     )
     write_whole(path, text.encode())
@@ -103,7 +103,7 @@ def _template(name: str) -> Template:
     return Template(_read(name))
 
 
-def _contents(tables: Iterable[Section], after: Iterable[Section], content: PageContent) -> str:
+def _contents(tables: Iterable[Chapter], after: Iterable[Chapter], content: PageContent) -> str:
     links = [("findings", "Findings"), ("look", "The tap")]
     links += [(section.key, section.title) for section in tables]
     links += [("drawings", "Drawings")]

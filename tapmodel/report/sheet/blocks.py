@@ -87,7 +87,7 @@ Block = Rows | Table | Paragraphs
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class Chapter:
     """One part of the sheet.
 
     Attributes:

@@ -10,11 +10,11 @@ from itertools import pairwise
 
 from tapmodel.report.sheet.blocks import (
     Block,
+    Chapter,
     Paragraphs,
     Quantity,
     Row,
     Rows,
-    Section,
     Table,
     Words,
 )
@@ -29,7 +29,7 @@ def quoted(words: str) -> str:
     return json.dumps(words, ensure_ascii=False)
 
 
-def typeset(section: Section, units: Units) -> str:
+def typeset(section: Chapter, units: Units) -> str:
     """Heading and blocks of one section."""
     parts = [f"== #{quoted(section.title)}"]
     for block, after in pairwise([*section.blocks, None]):

@@ -77,7 +77,7 @@ def write_sheet(
     title = quoted(f"Tap for {design.designation} ({design.name})")
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = paged([drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN])
-    sections = (findings.section, *OPERATIONS, cautions.section)
+    sections = (findings.chapter, *OPERATIONS, cautions.chapter)
     parts = [
         _STYLE.format(title=title, paper=_NAMES[look.paper], size=_SIZES[look.units]),
         _title_block(design, look),

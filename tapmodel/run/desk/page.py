@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.geometry.triangles import Mesh
-from tapmodel.report.chapters import proof as proof_section
+from tapmodel.report.chapters import proof as proof_chapter
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
@@ -43,7 +43,7 @@ def write(
         prepared.drawings,
         Model(mesh.vertices, mesh.triangles, f"Proved model, chord {mesh_proof.chord_mm:g} mm"),
         stills(order.design, pictures),
-        proof_section.section(model_proof, mesh_proof, SIMPLIFICATIONS),
+        proof_chapter.chapter(model_proof, mesh_proof, SIMPLIFICATIONS),
         prepared.stations,
     )
     write_page(order.file(".html"), order.design, content, order.wish.look.units)

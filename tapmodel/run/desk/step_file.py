@@ -6,12 +6,12 @@ from tapmodel.geometry.kernel.solid_bytes import from_bytes
 from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.run.desk.handover import SolidFile, take_solid
 from tapmodel.run.wish import Order
-from tapmodel.stages import Told
+from tapmodel.stages import OnStage
 
 __all__ = ["is_valid", "write"]
 
 
-def write(order: Order, handed: SolidFile, stage: Told) -> Solid:
+def write(order: Order, handed: SolidFile, stage: OnStage) -> Solid:
     """Write the STEP file of the solid that was put down, read it back, and return the solid.
 
     Raises:

@@ -13,7 +13,7 @@ from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Wire
 from tapmodel.geometry.bezier import swept_area
 from tapmodel.geometry.kernel.solid import shapes as kernel
 from tapmodel.geometry.loops import nested
-from tapmodel.geometry.surfaces.sheets import Plane, Sheet
+from tapmodel.geometry.surfaces.carriers import Carrier, Plane
 from tapmodel.geometry.trace.keys import FaceKey
 from tapmodel.geometry.trace.skin import Cycle, Skin
 
@@ -31,7 +31,7 @@ def kernel_edges(skin: Skin) -> KernelEdges:
 
 
 class FaceMaker:
-    """Makes the faces of one skin; faces that lie on one sheet share its kernel surface."""
+    """Makes the faces of one skin; faces that lie on one carrier share its kernel surface."""
 
     def __init__(self, skin: Skin, edges: KernelEdges) -> None:
         """Take the samples of the edges from `skin` and their kernel edges from `edges`."""
@@ -39,38 +39,38 @@ class FaceMaker:
         self._surfaces: dict[FaceKey, Geom_Surface] = {}
 
     def faces(
-        self, shared: FaceKey, sheet: Sheet, cycles: list[Cycle], holes: tuple[TopoDS_Wire, ...]
+        self, shared: FaceKey, carrier: Carrier, cycles: list[Cycle], holes: tuple[TopoDS_Wire, ...]
     ) -> list[TopoDS_Face]:
-        """All faces between `cycles` on one sheet.
+        """All faces between `cycles` on one carrier.
 
         Args:
-            shared: key of the sheet, the same for all keys of faces that lie on it.
-            sheet: the surface in numbers.
+            shared: key of the carrier, the same for all keys of faces that lie on it.
+            carrier: the surface in numbers.
             cycles: closed cycles of edges on it.
             holes: further wires to put into the first face.
         """
         if shared not in self._surfaces:
-            self._surfaces[shared] = kernel.surface(sheet)
+            self._surfaces[shared] = kernel.surface(carrier)
         surface = self._surfaces[shared]
-        polygons, areas = self._polygons(sheet, surface, cycles)
+        polygons, areas = self._polygons(carrier, surface, cycles)
         made: list[TopoDS_Face] = []
         for outer, inner in nested(polygons):
             wires = [self._wire(cycles[outer], turn=areas[outer] < 0)]
             wires += [self._wire(cycles[n], turn=areas[n] > 0) for n in inner]
-            made.append(kernel.face(surface, [*wires, *holes], outward=sheet.outward))
+            made.append(kernel.face(surface, [*wires, *holes], outward=carrier.outward))
             holes = ()
         return made
 
     def _polygons(
-        self, sheet: Sheet, surface: Geom_Surface, cycles: list[Cycle]
+        self, carrier: Carrier, surface: Geom_Surface, cycles: list[Cycle]
     ) -> tuple[list[Floats], list[float]]:
-        """The cycles in the parameters of the sheet, and the area within each.
+        """The cycles in the parameters of the carrier, and the area within each.
 
         Records there where each edge runs.
         """
         pieces = [self.skin.edges[number].samples for cycle in cycles for number, _ in cycle]
         flats = [piece.reshape(-1, 3) for piece in pieces]
-        together = sheet.uv(np.concatenate(flats))
+        together = carrier.uv(np.concatenate(flats))
         runs = iter(np.split(together, np.cumsum([len(flat) for flat in flats[:-1]])))
         polygons: list[Floats] = []
         areas: list[float] = []
@@ -81,7 +81,7 @@ class FaceMaker:
                 run = next(runs)
                 spans = run.reshape(*self.skin.edges[number].samples.shape[:2], 2)
                 # The kernel finds by itself where a curve runs in a plane.
-                if not isinstance(sheet, Plane):
+                if not isinstance(carrier, Plane):
                     edge, knots = self.edges[number]
                     kernel.lay(edge, kernel.parameter_curve(knots, spans), surface)
                 polygon.append(run if forward else run[::-1])

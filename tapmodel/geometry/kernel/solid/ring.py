@@ -68,8 +68,8 @@ def _seam_corner(skin: Skin, edges: KernelEdges) -> tuple[Floats, TopoDS_Vertex]
     """The far end of the first flute's opening, where the seam begins."""
     ring = skin.bodies[-1]
     for number, piece in enumerate(skin.edges):
-        first = any(key.kind.is_run_out and key.flute == 0 for key in piece.sheets)
-        if first and ring in piece.sheets:
+        first = any(key.kind.is_run_out and key.flute == 0 for key in piece.carriers)
+        if first and ring in piece.carriers:
             top = piece.start[2] < piece.end[2]
             corner = piece.end if top else piece.start
             if abs(float(piece.knots[-1 if top else 0]) - np.pi / 2) < 1e-9:

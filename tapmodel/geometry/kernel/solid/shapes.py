@@ -44,14 +44,14 @@ from OCP.TopoDS import (
 )
 
 from tapmodel.geometry import bezier
-from tapmodel.geometry.surfaces.sheets import (
+from tapmodel.geometry.surfaces.carriers import (
     Arched,
+    Carrier,
     Cone,
     Cylinder,
     Frame,
     Plane,
     Ruled,
-    Sheet,
     Sphere,
 )
 from tapmodel.geometry.trace.tracing import Edge
@@ -91,44 +91,44 @@ def _ax3(frame: Frame) -> gp_Ax3:
     return gp_Ax3(point(frame.origin), gp_Dir(*z.tolist()), gp_Dir(*x.tolist()))
 
 
-def surface(sheet: Sheet) -> Geom_Surface:
-    """Kernel surface of a sheet."""
-    match sheet:
+def surface(carrier: Carrier) -> Geom_Surface:
+    """Kernel surface of a carrier."""
+    match carrier:
         case Plane():
-            return Geom_Plane(_ax3(sheet.frame))
+            return Geom_Plane(_ax3(carrier.frame))
         case Sphere():
-            return Geom_SphericalSurface(_ax3(sheet.frame), sheet.radius)
+            return Geom_SphericalSurface(_ax3(carrier.frame), carrier.radius)
         case Cylinder():
-            return Geom_CylindricalSurface(_ax3(sheet.frame), sheet.radius)
+            return Geom_CylindricalSurface(_ax3(carrier.frame), carrier.radius)
         case Cone():
-            return Geom_ConicalSurface(_ax3(sheet.frame), sheet.half_angle, sheet.radius)
+            return Geom_ConicalSurface(_ax3(carrier.frame), carrier.half_angle, carrier.radius)
         case Ruled():
-            rows = _integers([2, 2]), _reals(sheet.span)
-            return _spline(sheet, rows, 1)
+            rows = _integers([2, 2]), _reals(carrier.span)
+            return _spline(carrier, rows, 1)
         case Arched():
-            weights = TColStd_Array2OfReal(1, len(sheet.poles), 1, 3)
-            for n in range(1, len(sheet.poles) + 1):
-                for k, weight in enumerate((1.0, sheet.weight, 1.0), 1):
+            weights = TColStd_Array2OfReal(1, len(carrier.poles), 1, 3)
+            for n in range(1, len(carrier.poles) + 1):
+                for k, weight in enumerate((1.0, carrier.weight, 1.0), 1):
                     weights.SetValue(n, k, weight)
-            return _spline(sheet, (_integers([3, 3]), _reals([0.0, 1.0])), 2, weights)
+            return _spline(carrier, (_integers([3, 3]), _reals([0.0, 1.0])), 2, weights)
 
 
 def _spline(
-    sheet: Ruled | Arched,
+    carrier: Ruled | Arched,
     across: tuple[TColStd_Array1OfInteger, TColStd_Array1OfReal],
     degree: int,
     weights: TColStd_Array2OfReal | None = None,
 ) -> Geom_BSplineSurface:
     """A surface from its poles; multiplicities and knots `across` u, rational with `weights`."""
-    rows, columns = sheet.poles.shape[:2]
+    rows, columns = carrier.poles.shape[:2]
     poles = TColgp_Array2OfPnt(1, rows, 1, columns)
-    for n, row in enumerate(sheet.poles.tolist(), 1):
+    for n, row in enumerate(carrier.poles.tolist(), 1):
         for k, xyz in enumerate(row, 1):
             poles.SetValue(n, k, gp_Pnt(*xyz))
-    along = _reals(sheet.knots.tolist()), _integers(sheet.multiplicities)
+    along = _reals(carrier.knots.tolist()), _integers(carrier.multiplicities)
     multiplicities, knots = across
     nets = (poles,) if weights is None else (poles, weights)
-    order = sheet.multiplicities[0]
+    order = carrier.multiplicities[0]
     return Geom_BSplineSurface(*nets, along[0], knots, along[1], multiplicities, order - 1, degree)
 
 

@@ -3,18 +3,18 @@
 from fractions import Fraction
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Quantity, Section, Table, Words
+from tapmodel.report.sheet.blocks import Angle, Chapter, Quantity, Table, Words
 
 WORM_RATIO = 40
 """Turns of the crank for one turn of the spindle; common practice for dividing heads."""
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Angle of each flute from the first, and turns of the crank of a 40:1 head."""
     count = design.tap.flutes.count
     lines = tuple(_line(flute, count) for flute in range(count))
     head = ("flute", "angle", "minutes", f"crank turns, {WORM_RATIO}:1")
-    return Section("dividing", "Index the flutes", (Table(head, lines),))
+    return Chapter("dividing", "Index the flutes", (Table(head, lines),))
 
 
 def _line(flute: int, count: int) -> tuple[Quantity, ...]:

@@ -1,11 +1,11 @@
 """Setting up the mill for the flutes: dial readings from touching off."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Length, Paragraphs, Row, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Cutter, offset, depth and stop, and which way the offset goes."""
     flutes, setting = design.tap.flutes, flute_setting(design)
     blocks = (
@@ -38,7 +38,7 @@ def section(design: TapDesign) -> Section:
             )
         ),
     )
-    return Section("milling", "Mill the flutes", blocks)
+    return Chapter("milling", "Mill the flutes", blocks)
 
 
 def _standing(design: TapDesign) -> str:

@@ -2,22 +2,22 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.report.sheet.blocks import Length, Paragraphs, Row, Rows, Section
+from tapmodel.report.sheet.blocks import Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
 
 TITLE = "Measure over wires"
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Limits over the best wire; for other wires the program has a command."""
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
         answer = answer_wires(asked, Wires())
     except InputError as error:
-        return Section("wires", TITLE, (Paragraphs((f"No wire suits: {error.allowed}.",)),))
+        return Chapter("wires", TITLE, (Paragraphs((f"No wire suits: {error.allowed}.",)),))
     # The first note says when a fluted tap can be measured; the others the command prints.
-    return Section("wires", TITLE, (Rows(_rows(answer)), Paragraphs(answer.notes[:1])))
+    return Chapter("wires", TITLE, (Rows(_rows(answer)), Paragraphs(answer.notes[:1])))
 
 
 def _rows(answer: WiresAnswer) -> tuple[Row, ...]:

@@ -3,18 +3,18 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.sheet.blocks import (
     Angle,
+    Chapter,
     Length,
     Paragraphs,
     Row,
     Rows,
-    Section,
     Words,
     small_length,
 )
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Insert or ground tool; depths from the blank turned to the major diameter."""
     tool = lathe_tool(design.tap.thread)
     rows = [
@@ -37,8 +37,8 @@ def section(design: TapDesign) -> Section:
             "The crest is round: use a full-profile tool, or break it with a form file after the "
             "last pass."
         )
-        return Section("tool", "Threading tool", (*blocks, Paragraphs((note,))))
-    return Section("tool", "Threading tool", tuple(blocks))
+        return Chapter("tool", "Threading tool", (*blocks, Paragraphs((note,))))
+    return Chapter("tool", "Threading tool", tuple(blocks))
 
 
 def _nose(tool: LatheTool) -> Row:

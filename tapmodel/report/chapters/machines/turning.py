@@ -1,11 +1,11 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section
+from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows
 from tapmodel.tap.tap import Blank
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Turned diameters and lengths; lengths count from the front end."""
     thread, blank = design.tap.thread, design.tap.blank
     rows = [
@@ -25,7 +25,7 @@ def section(design: TapDesign) -> Section:
     for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
         if rim > 0:
             rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
-    return Section("turning", "Turn the blank", (Rows(tuple(rows)),))
+    return Chapter("turning", "Turn the blank", (Rows(tuple(rows)),))
 
 
 def _neck(blank: Blank) -> list[Row]:

@@ -1,10 +1,10 @@
 """What the flutes make of the tap: rake, hook, land, chip room."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Angles and sizes that follow from the milling."""
     flutes, figures = design.tap.flutes, design.figures
     rows = (
@@ -20,4 +20,4 @@ def section(design: TapDesign) -> Section:
             Words(f"{figures.flute_area:{'.2f' if figures.flute_area > 1 else '.3g'}} mm²"),
         ),
     )
-    return Section("angles", "Cutting angles and lands", (Rows(rows),))
+    return Chapter("angles", "Cutting angles and lands", (Rows(rows),))

@@ -1,10 +1,10 @@
 """The lead of the tap and how it shares out the cut."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Cone of the chamfer."""
     chamfer = design.tap.chamfer
     rows = (
@@ -15,4 +15,4 @@ def section(design: TapDesign) -> Section:
         Row("teeth that cut, all lands", Words(str(design.figures.chamfer_teeth))),
         Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
     )
-    return Section("chamfer", "Chamfer", (Rows(rows),))
+    return Chapter("chamfer", "Chamfer", (Rows(rows),))

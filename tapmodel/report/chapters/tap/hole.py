@@ -2,11 +2,11 @@
 
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Length, Row, Rows, Section, Words
+from tapmodel.report.sheet.blocks import Chapter, Length, Row, Rows, Words
 from tapmodel.standards.drill_sets import inch_names
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves."""
     hole, names = design.hole, inch_names(design.drill)
     drill = Length(design.drill, 3 if names else 2)
@@ -20,7 +20,7 @@ def section(design: TapDesign) -> Section:
     ]
     if names:
         rows.insert(1, Row("drill, by name", Words(" = ".join(names))))
-    return Section("hole", "Hole", (Rows(tuple(rows)),))
+    return Chapter("hole", "Hole", (Rows(tuple(rows)),))
 
 
 def _percentages(design: TapDesign) -> list[Row]:

@@ -8,12 +8,12 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.sheet.blocks import (
     Angle,
     Block,
+    Chapter,
     Length,
     Paragraphs,
     Quantity,
     Row,
     Rows,
-    Section,
     Table,
     Words,
     small_length,
@@ -27,12 +27,12 @@ SHARES = np.linspace(0, 1, 5)
 """Where along the land the drop is tabled: edge, quarters, heel."""
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Both reliefs."""
     blocks = [
         block for relief, figures in design.reliefs for block in _one(design, relief, figures)
     ]
-    return Section("relief", "Relieve", tuple(blocks))
+    return Chapter("relief", "Relieve", tuple(blocks))
 
 
 def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Block]:

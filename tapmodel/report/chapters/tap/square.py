@@ -3,10 +3,10 @@
 import math
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Length, Row, Rows, Section
+from tapmodel.report.sheet.blocks import Chapter, Length, Row, Rows
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Flats, and how far each is taken down from the shank."""
     blank = design.tap.blank
     across = blank.square_across_flats
@@ -18,4 +18,4 @@ def section(design: TapDesign) -> Section:
         Row("length", Length(blank.square_length, 2), measured=True),
         Row("start, from the front", Length(blank.square_start, 2)),
     )
-    return Section("square", "Mill the square", (Rows(rows),))
+    return Chapter("square", "Mill the square", (Rows(rows),))

@@ -1,10 +1,10 @@
 """The tap's own thread at the cutting edge."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Length, Row, Rows, Section, Words, small_length
+from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
 
 
-def section(design: TapDesign) -> Section:
+def chapter(design: TapDesign) -> Chapter:
     """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
     thread = design.tap.thread
     least_crest = Length(design.limits.major_min)
@@ -23,7 +23,7 @@ def section(design: TapDesign) -> Section:
     if thread.starts > 1:
         lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
         rows[3:3] = lead
-    return Section("thread", "Cut the thread", (Rows(tuple(rows)),))
+    return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))
 
 
 def _end(where: str, flat: float, radius: float) -> Row:

@@ -1,6 +1,6 @@
 """The surfaces that carry the faces: their equations, and where a point lies on them.
 
-A sheet knows the parameters (u, v) of a point on it and whether its natural normal, the cross
+A carrier knows the parameters (u, v) of a point on it and whether its natural normal, the cross
 product of its u and v tangents, points out of the tap. Poles and frames are plain numbers; the
 kernel room turns them into its own surfaces.
 """
@@ -153,26 +153,26 @@ class Arched:
         return self.uv_of(points)
 
 
-Sheet = Plane | Cylinder | Cone | Sphere | Ruled | Arched
+Carrier = Plane | Cylinder | Cone | Sphere | Ruled | Arched
 
 
-class Sheets:
-    """The sheet for each key of a form's skin."""
+class Carriers:
+    """The carrier for each key of a form's skin."""
 
     def __init__(self, form: Form) -> None:
         """Prepare flanks and arcs once; all their copies are screw motions of these."""
         self.form = form
         low, high = form.phi_range()
-        hair = 0.01 * (high - low)
-        self._range = (low - hair, high + hair)
+        overlap = 0.01 * (high - low)
+        self._range = (low - overlap, high + overlap)
         self._middle = (low + high) / 2
         self._flanks = {part: self._flank(part) for part in Part if part.is_flank}
         self._arcs = {part: self._arc(part) for part in Part if form.segments[part].is_arc}
         self._flats: dict[FaceKey, Ruled] = {}
 
-    def sheet(self, key: FaceKey) -> Sheet:
-        """The sheet that the face `key` lies on; of any but the ring, which the rear has."""
-        makers: dict[FaceKind, Callable[[FaceKey], Sheet]] = {
+    def carrier(self, key: FaceKey) -> Carrier:
+        """The carrier that the face `key` lies on; of any but the ring, which the rear has."""
+        makers: dict[FaceKind, Callable[[FaceKey], Carrier]] = {
             FaceKind.STRIP: self._strip,
             FaceKind.FLAT: self._flat,
             FaceKind.CONE: self._cone,
@@ -189,10 +189,10 @@ class Sheets:
         return makers[key.kind](key)
 
     def shared(self, key: FaceKey) -> FaceKey:
-        """One key for all faces on one sheet: crests (or roots) of a land, lengths of a wall."""
+        """One key for all faces on one carrier: crests (or roots) of a land, lengths of a wall."""
         if key.kind is FaceKind.STRIP and self._is_flat(key.part):
             return keys.flat(key.land, key.part)
-        return key.sheet
+        return key.carrier
 
     # --- threaded length --------------------------------------------------------------------
 
