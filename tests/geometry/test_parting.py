@@ -56,3 +56,20 @@ def test_a_corner_that_all_but_meets_the_end_of_the_thread_is_moved_clear() -> N
     assert skin.form.parting in shifts()
     lengths = [np.linalg.norm(edge.end - edge.start) for edge in skin.edges]
     assert min(lengths) > CLEAR
+
+
+def test_a_ball_that_stops_where_the_thread_ends_is_moved(small_tap: Tap) -> None:
+    # The wall between the two planes has no height: its edges close, but it is no face.
+    flutes = replace(small_tap.flutes, full_depth_length=small_tap.blank.thread_length)
+    form = next(skins(replace(small_tap, flutes=flutes))).form
+    assert abs(form.full_depth - form.thread_end) == pytest.approx(abs(form.parting.depth))
+    assert form.parting.depth != 0
+
+
+@pytest.mark.parametrize(("step", "lengths"), [(0.0, 1), (1e-9, 1), (-1e-9, 1), (1e-6, 3)])
+def test_a_neck_like_the_shank_but_for_rounding_is_part_of_it(
+    small_tap: Tap, step: float, lengths: int
+) -> None:
+    neck = small_tap.blank.shank_diameter - step
+    blank = replace(small_tap.blank, neck_diameter=neck)
+    assert len(Form(replace(small_tap, blank=blank)).turned) == lengths

@@ -106,6 +106,8 @@ def _clearance(skin: Skin) -> float:
     form = skin.form
     first = form.turned[0].start_radius
     near = [abs(first - form.crest_radius), abs(first - form.root_radius)]
+    # A wall between the thread and the ball of no height closes, but is no face.
+    near.append(abs(form.full_depth - form.thread_end))
     near += [abs(piece.end - skin.opening_end) for piece in form.turned]
     near += [abs(piece.end - form.full_depth) for piece in form.turned]
     return min(shortest, *near)
