@@ -35,4 +35,7 @@ Seconds = Annotated[
 Megabytes = Annotated[
     int, typer.Option("--limit-mb", help="The most memory that each process may ask for.")
 ]
+Fix = Annotated[
+    bool, typer.Option("--fix", help="Apply the cures of broken rules first, and say which.")
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]

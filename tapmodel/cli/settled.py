@@ -16,8 +16,10 @@ if TYPE_CHECKING:
     from tapmodel.spec.job import Job
 
 
-def designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
+def designed(text: str, sets: list[str] | None, *, fix: bool = False) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
+
+    With `fix` the cures of broken rules are applied first, one after the other, and each is told.
 
     Raises:
         InputError: a word or value that cannot be used.
@@ -29,7 +31,19 @@ def designed(text: str, sets: list[str] | None) -> "tuple[TapDesign, Job]":
     has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
     is_file = text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
+    if fix:
+        job = _fixed(job)
     return design_tap(job), job
+
+
+def _fixed(job: "Job") -> "Job":
+    from tapmodel.designing.cures.fix import fixed
+    from tapmodel.report.words.cures import applied
+
+    mended, cures = fixed(job)
+    for cure in cures:
+        say(f"fixed: {applied(cure)}", aside=True)
+    return mended
 
 
 def has_errors(settled: "TapDesign") -> bool:

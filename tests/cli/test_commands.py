@@ -46,7 +46,7 @@ def test_design_prints_the_numbers() -> None:
 def test_design_as_json_is_the_record_without_the_model() -> None:
     result = tapmodel("design", "M18x0.75-LH", "--json")
     record = json.loads(result.stdout)
-    assert record["schema"] == "tapmodel.record/1"
+    assert record["schema"] == "tapmodel.record/2"
     assert record["thread"]["hand"] == "left"
     assert not {"model", "mesh", "files"} & set(record)
     for part, keys in RECORD_KEYS.items():
@@ -376,3 +376,20 @@ def test_wires_of_a_free_form_and_what_is_refused() -> None:
         result = tapmodel(*wrong)
         assert result.returncode == 2
         assert named in result.stderr
+
+
+def test_fix_applies_the_cures_and_says_which(tmp_path: Path) -> None:
+    words = ["M10", "--set", "blank.thread_length=3.3", "--set", "chamfer.length=2.2"]
+    assert tapmodel("design", *words).returncode == 1
+    file = tmp_path / "fixed.toml"
+    made = tapmodel("new", words[0], str(file), *words[1:], "--fix")
+    assert made.returncode == 0
+    assert made.stderr.startswith("fixed: chamfer.length = 1.800 mm\n")
+    assert tapmodel("design", str(file)).returncode == 0
+
+
+def test_schema_of_the_record() -> None:
+    schema = json.loads(tapmodel("schema", "record").stdout)
+    record = json.loads(tapmodel("design", "M6", "--json").stdout)
+    assert set(record) <= set(schema["properties"])
+    assert "designation" in json.loads(tapmodel("schema").stdout)["properties"]

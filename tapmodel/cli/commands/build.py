@@ -9,6 +9,7 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.options import (
     USUAL,
     AsJson,
+    Fix,
     JobArgument,
     Megabytes,
     Out,
@@ -36,6 +37,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         str, typer.Option(help="Kinds of files to write, with commas; no others are written.")
     ] = DEFAULT_FORMATS,
     *,
+    fix: Fix = False,
     force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
     preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
     as_json: AsJson = False,
@@ -53,7 +55,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     wanted = Wish(parse_formats(formats), Look(paper, units, projection))
     limits = limits_of(seconds, megabytes)
     with previewers(None, limits) if preview else builders(wanted, limits) as crew:
-        settled, _ = designed(job, sets)
+        settled, _ = designed(job, sets, fix=fix)
         from tapmodel.report.design_page import findings_text
         from tapmodel.report.summary import build_summary
 

@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import JobArgument, Sets
+from tapmodel.cli.options import Fix, JobArgument, Sets
 from tapmodel.cli.settled import designed, end
 from tapmodel.errors import InputError, escaped
 from tapmodel.file_names import refuse_strange
@@ -21,6 +21,7 @@ def new(
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
     sets: Sets = None,
     *,
+    fix: Fix = False,
     overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
 ) -> None:
     """Write a commented job file with every value chosen and why."""
@@ -28,7 +29,7 @@ def new(
     from tapmodel.report.job_file import commented_job
 
     refuse_strange("FILE", file)
-    settled, job = designed(designation, sets)
+    settled, job = designed(designation, sets, fix=fix)
     taken = os.path.lexists(file)
     if taken and not overwrite:
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")

@@ -2,7 +2,17 @@
 
 from pathlib import Path
 
-from tapmodel.cli.options import USUAL, JobArgument, Megabytes, Out, Seconds, Sets, TextUnits, View
+from tapmodel.cli.options import (
+    USUAL,
+    Fix,
+    JobArgument,
+    Megabytes,
+    Out,
+    Seconds,
+    Sets,
+    TextUnits,
+    View,
+)
 from tapmodel.cli.progress import foreseen_for, limits_of, progress
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_preview
@@ -15,6 +25,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     out: Out = Path("out"),
     sets: Sets = None,
     *,
+    fix: Fix = False,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
     seconds: Seconds = USUAL.seconds,
@@ -23,7 +34,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
     limits = limits_of(seconds, megabytes)
     with previewers(Look(units=units, projection=projection), limits) as crew:
-        settled, _ = designed(job, sets)
+        settled, _ = designed(job, sets, fix=fix)
         with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
             record = preview_with(crew, settled, out, on_stage)
     tell_preview(record, out)

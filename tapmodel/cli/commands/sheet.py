@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import JobArgument, Out, PaperSize, Sets, TextUnits, View
+from tapmodel.cli.options import Fix, JobArgument, Out, PaperSize, Sets, TextUnits, View
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_delivery
 from tapmodel.errors import escaped
@@ -15,6 +15,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     out: Out = Path("out"),
     sets: Sets = None,
     *,
+    fix: Fix = False,
     paper: PaperSize = Paper.A4,
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
@@ -26,7 +27,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.run.delivery.staging import staging
     from tapmodel.run.record.compose import design_record
 
-    settled, _ = designed(job, sets)
+    settled, _ = designed(job, sets, fix=fix)
     look = Look(paper, units, projection)
     with staging(out, settled.name) as staged:
         _, drawings = write_papers(settled, staged, look)

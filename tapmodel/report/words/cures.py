@@ -15,6 +15,12 @@ def cure_text(cure: Cure) -> str:
     return " and ".join(map(setting_text, cure.settings))
 
 
+def applied(cure: Cure) -> str:
+    """What a job was given by a cure: "flutes.count = 3"."""
+    values = (f"{each.field} = {each.text} {each.unit}".rstrip() for each in cure.settings)
+    return ", ".join(values)
+
+
 def advice(cures: tuple[Cure, ...]) -> str:
     """What to set, one cure or another: "set ..."; "" without cures."""
     if not cures:
