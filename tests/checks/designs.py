@@ -4,6 +4,7 @@ import math
 from dataclasses import replace
 
 from tapmodel.shape import relief
+from tapmodel.tap.flanks import Flanks
 from tapmodel.tap.tap import Blank, Chamfer, Flutes, Relief, Reliefs, Tap, TapThread
 from tapmodel.words import Hand, ReliefPlace
 
@@ -96,8 +97,10 @@ def two_starts() -> Tap:
 
 def rounded() -> Tap:
     """M10x1.5 with flanks at 27.5 degrees, arcs at crest and root, the thread not relieved."""
+    # An arc of 0.18 that touches both flanks ends there.
+    minor = 9.12 - Flanks(1.5, 9.12, math.radians(27.5)).arc_height(0.18)
     return Tap(
-        TapThread(1.5, 1, Hand.RIGHT, 27.5, 10.08, 9.12, True, 0.0, 0.18, 0.4),
+        TapThread(1.5, 1, Hand.RIGHT, 27.5, 10.08, 9.12, minor, True, True, 0.4),
         chamfer(10.08, 6.0, 8.0),
         Flutes(3, 4.2, 0.6, 4.0, 20.0),
         Reliefs(relief.concentric(THREAD), _eccentric(CHAMFER, 10.08, 6.0)),

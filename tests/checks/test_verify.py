@@ -169,7 +169,7 @@ def test_every_field_of_the_definition_is_tried(small_tap: Tap) -> None:
 FOLLOWS: dict[str, tuple[str, ...]] = {
     "thread": ("lead", "flanks", "crest_flat", "crest_radius", "root_flat", "root_radius"),
     "flutes": ("core_diameter", "angles"),
-    "blank": ("square_start",),
+    "blank": ("has_neck", "square_start"),
     "": ("chamfer_length",),
 }
 

@@ -133,7 +133,8 @@ def _larger_at_the_crest(thread: TapThread) -> TapThread:
 
 
 def _larger_at_the_root(thread: TapThread) -> TapThread:
-    return replace(thread, root_radius=1.01 * thread.root_radius)
+    lost = 0.01 * thread.root_radius * thread.flanks.short
+    return replace(thread, minor=thread.minor + lost)
 
 
 @pytest.mark.parametrize("larger", [_larger_at_the_crest, _larger_at_the_root])

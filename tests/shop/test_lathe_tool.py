@@ -14,7 +14,7 @@ def test_single_start_metric(small_tap: Tap):
     """M8x1: major 8.05, pitch diameter 7.42, root flat 0.125; tan of the lead angle = 1/(pi*d)."""
     tool = lathe_tool(small_tap.thread)
     assert tool.included_angle == 60.0
-    assert (tool.nose_flat, tool.nose_radius) == (0.125, 0.0)
+    assert (tool.nose_flat, tool.nose_radius) == (pytest.approx(0.125), 0.0)
     assert tool.crest_flat == pytest.approx(0.136269, abs=1e-6)
     # minor = 7.42 - 0.375*1.7320508 = 6.770481
     assert tool.depth == pytest.approx(0.639760, abs=1e-6)
