@@ -38,8 +38,9 @@ from tapmodel.words import Severity
 # A job that takes longer than this counts as a hang, or is printed as slow [s].
 PATIENCE, SLOW = 300.0, 60.0
 TOLD_EVERY = 20
-# The mesh of the proof is as fine as this share of what the program delivers.
-CHORDS = 2.0
+# How much coarser than the program's the mesh may be, and the share of the diameter that it may
+# leave the surface by: a large tap would take most of its time there.
+CHORDS, SAGITTA = 2.0, 8e-4
 
 Table = dict[str, object]
 Outcome = tuple[str, str, float]
@@ -84,9 +85,10 @@ def proved(tap: Tap) -> tuple[str, str]:
     from tapmodel.checks.proof.verdict import faults  # noqa: PLC0415
     from tapmodel.geometry.kernel.build import build  # noqa: PLC0415
 
-    chord = CHORDS * precision.mesh_chord(tap.thread.pitch, tap.thread.major)
+    fine = precision.mesh_chord(tap.thread.pitch, tap.thread.major)
+    chord = max(CHORDS * fine, SAGITTA * tap.thread.major)
     built = build(tap, chord)
-    proof = prove_solid(tap, built.solid)
+    proof = prove_solid(tap, built.solid, built.facets)
     missed = faults(proof, prove_mesh(built.mesh, chord))
     moved = built.parting != AS_DESIGNED
     good = "proved, parted" if moved else "proved"
