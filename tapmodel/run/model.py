@@ -66,7 +66,7 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     wrong = faults(proof, mesh_proof)
     if wrong:
         raise KernelError(Stage.PROOF, "; ".join(wrong))
-    return proof, asdict(built.parting)
+    return proof, asdict(built.parting) | {"mesh": built.stand_in}
 
 
 def inspect(line: Line) -> dict[str, Any]:

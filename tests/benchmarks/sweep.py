@@ -38,9 +38,9 @@ from tapmodel.words import Severity
 # A job that takes longer than this counts as a hang, or is printed as slow [s].
 PATIENCE, SLOW = 300.0, 60.0
 TOLD_EVERY = 20
-# How much coarser than the program's the mesh may be, and the share of the diameter that it may
-# leave the surface by: a large tap would take most of its time there.
-CHORDS, SAGITTA = 2.0, 8e-4
+# How much coarser than the program's the mesh is; on coarse pitches this share of them, since a
+# large tap would take most of its time there.
+CHORDS, SHARE = 2.0, 0.01
 
 Table = dict[str, object]
 Outcome = tuple[str, str, float]
@@ -86,7 +86,7 @@ def proved(tap: Tap) -> tuple[str, str]:
     from tapmodel.geometry.kernel.build import build  # noqa: PLC0415
 
     fine = precision.mesh_chord(tap.thread.pitch, tap.thread.major)
-    chord = max(CHORDS * fine, SAGITTA * tap.thread.major)
+    chord = max(CHORDS * fine, SHARE * tap.thread.pitch)
     built = build(tap, chord)
     proof = prove_solid(tap, built.solid, built.facets)
     missed = faults(proof, prove_mesh(built.mesh, chord))

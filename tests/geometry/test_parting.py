@@ -7,7 +7,9 @@ import numpy as np
 import pytest
 
 from tapmodel import precision
+from tapmodel.checks.proof.mesh import prove_mesh
 from tapmodel.designing.settle import settle
+from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.skin import CLEAR, skins
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
@@ -73,3 +75,18 @@ def test_a_neck_like_the_shank_but_for_rounding_is_part_of_it(
     neck = small_tap.blank.shank_diameter - step
     blank = replace(small_tap.blank, neck_diameter=neck)
     assert len(Form(replace(small_tap, blank=blank)).turned) == lengths
+
+
+def test_the_mesh_of_a_hairline_is_that_of_a_stand_in() -> None:
+    sets = ("thread.major=10.1", "blank.shank_diameter=10.1", "blank.neck_length=0")
+    design = settle(job_for("M10", [*sets, "relief.thread.kind=concentric"]))
+    chord = 0.01
+    built = build(design.tap, chord)
+    assert abs(built.stand_in) == chord / 2
+    assert built.facets is None
+    assert 0 < abs(built.parting.turned) <= 1e-5
+    assert prove_mesh(built.mesh, chord).watertight
+    # The shank alone tells the mesh from the solid: its radius is the stand-in's.
+    z = design.tap.blank.square_start - 1.0
+    radii = np.hypot(*built.mesh.vertices[np.abs(built.mesh.vertices[:, 2] - z) < 15][:, :2].T)
+    assert radii.max() == pytest.approx(10.1 / 2 + built.stand_in, abs=1e-6)

@@ -6,8 +6,9 @@
 # The kernel's binding carries no type stubs; only its own names are let off.
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+import numpy as np
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
 from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf
 from OCP.TopoDS import TopoDS_Face, TopoDS_Wire
@@ -22,7 +23,7 @@ from tapmodel.geometry.kernel.solid.ring import rear_faces
 from tapmodel.geometry.kernel.topology import Solid, solids
 from tapmodel.geometry.surfaces.carriers import Carriers
 from tapmodel.geometry.trace.keys import FaceKind
-from tapmodel.geometry.trace.skin import Skin, first_skin, skins
+from tapmodel.geometry.trace.skin import CLEAR, Skin, first_skin, skin_of, skins
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import Parting
@@ -38,14 +39,16 @@ class Built:
     Attributes:
         solid: of the tap, of its own hand.
         mesh: closed, of the solid.
-        facets: its triangles face by face.
+        facets: its triangles face by face; None where the mesh is of a stand-in.
         parting: lengths moved where surfaces meet; none as a rule.
+        stand_in: by how much neck and shank are thicker in the mesh, in radius; 0 as a rule [mm].
     """
 
     solid: Solid
     mesh: Mesh
-    facets: Facets
+    facets: Facets | None
     parting: Parting
+    stand_in: float = 0.0
 
 
 def build(
@@ -72,10 +75,31 @@ def build(
             solid = _solid(skin, stage)
             stage(Stage.MESH)
             made(solid)
-            return Built(solid, *tessellated(solid, chord), skin.form.parting)
+            return _meshed(solid, skin.form, chord)
         except KernelError as error:
             failure = failure or error
     raise failure or KernelError(Stage.EDGES, "no edges")
+
+
+def _meshed(solid: Solid, form: Form, chord: float) -> Built:
+    """The solid with its mesh, or with that of a stand-in where parting has left a hairline."""
+    parting = form.parting
+    if parting.turned and _is_hairline(form):
+        # Neck and shank are moved on until the mesher can see the ring between them and the thread;
+        # with a chord of the other half the mesh stays within the whole one of the solid.
+        apart = np.copysign(chord / 2, parting.turned)
+        try:
+            stand_in = _solid(skin_of(Form(form.tap, replace(parting, turned=apart))))
+            return Built(solid, tessellated(stand_in, chord / 2)[0], None, parting, float(apart))
+        except KernelError:
+            pass
+    return Built(solid, *tessellated(solid, chord), parting)
+
+
+def _is_hairline(form: Form) -> bool:
+    """Whether the thread ends nanometres beside the blank that follows it."""
+    step = form.turned[0].start_radius
+    return min(abs(step - form.crest_radius), abs(step - form.root_radius)) < CLEAR
 
 
 def build_solid(tap: Tap, stage: OnStage = lambda _stage: None) -> Solid:
@@ -88,7 +112,7 @@ def build_solid(tap: Tap, stage: OnStage = lambda _stage: None) -> Solid:
     return _solid(first_skin(tap), stage)
 
 
-def _solid(skin: Skin, stage: OnStage) -> Solid:
+def _solid(skin: Skin, stage: OnStage = lambda _stage: None) -> Solid:
     form = skin.form
     stage(Stage.FACES)
     edges = kernel_edges(skin)

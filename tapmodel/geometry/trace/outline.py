@@ -23,6 +23,9 @@ _CLOSE = 0.005
 # How far a chord between two divisions may leave a circle [mm], and as a share of its radius: a
 # fifth of a mesh's chord at most.
 _SAGITTA, _LEAST_SAGITTA = 0.001, 4e-4
+# Wedges between a flank and the circle are divided at heights that grow by this factor, so many of
+# them, up to where they are wide beside any chord [mm].
+_WIDER, _WEDGES, _WIDE = 4.0, 8, 0.02
 
 
 def common_divisions(form: Form) -> list[Function]:
@@ -43,6 +46,22 @@ def common_divisions(form: Form) -> list[Function]:
     return [at_angle(float(angle)) for angle in np.linspace(low, high, count + 1)[1:-1]]
 
 
+def wedge_heights(form: Form) -> list[float]:
+    """Distances from the blank's circle, both ways, at which edges of the thread's end end [mm].
+
+    A flank of a fine thread crosses the circle at an angle so small that a chord of either would
+    cross the other. Between two of these distances the chords are short beside the wedge.
+    """
+    rise = form.advance / form.flank_tan
+    first = rise**2 / form.turned[0].start_radius
+    heights = [first * _WIDER**n for n in range(_WEDGES) if first * _WIDER**n < _WIDE]
+    return [-height for height in reversed(heights)] + heights
+
+
+def _off(function: Function, height: float) -> Function:
+    return lambda i, phi: function(i, phi) - height
+
+
 class _Outline(LandLoci):
     """A section outline at a level: in the front plane or the thread's end plane."""
 
@@ -60,7 +79,11 @@ class _Outline(LandLoci):
     def cuts(self) -> list[Function]:
         if self.level.place is Place.FRONT:
             return []
-        return [lambda i, phi: self.radius(i, phi) - self.step, *common_divisions(self.form)]
+        wedges = [_off(self._excess, height) for height in wedge_heights(self.form)]
+        return [self._excess, *wedges, *common_divisions(self.form)]
+
+    def _excess(self, i: Indices, phi: Floats) -> Floats:
+        return self.radius(i, phi) - self.step
 
     def planes(self, i: Indices, phi: Floats) -> list[FaceKey]:
         if self.level.place is Place.FRONT:
@@ -148,7 +171,8 @@ class StepArcs(LandLoci):
         return self.form.threaded(self.lands[i], phi, z).min(axis=0) - self.radius
 
     def cuts(self) -> list[Function]:
-        return [self._excess, *common_divisions(self.form)]
+        wedges = [_off(self._excess, height) for height in wedge_heights(self.form)]
+        return [self._excess, *wedges, *common_divisions(self.form)]
 
     def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)

@@ -94,7 +94,7 @@ def skins(tap: Tap) -> Iterator[Skin]:
 def _closed(form: Form) -> tuple[Skin | None, KernelError | None]:
     """The skin of a form, or why its edges do not close."""
     try:
-        return _weave(form), None
+        return skin_of(form), None
     except KernelError as error:
         return None, error
 
@@ -113,7 +113,12 @@ def _clearance(skin: Skin) -> float:
     return min(shortest, *near)
 
 
-def _weave(form: Form) -> Skin:
+def skin_of(form: Form) -> Skin:
+    """The skin of a form as it is.
+
+    Raises:
+        KernelError: when its edges do not close.
+    """
     bodies = edges_runout.cut_bodies(form)
     first = bodies[0]
     loci = [

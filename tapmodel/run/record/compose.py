@@ -152,6 +152,7 @@ _MOVED = {
     "turned": "neck and shank in radius",
     "depth": "flutes in length",
     "thread": "thread along the axis",
+    "mesh": "neck and shank in radius in the mesh",
 }
 
 

@@ -32,7 +32,7 @@ Indices = NDArray[np.intp]
 ANGLE = 30.0
 
 # Shares of the chord to try where the kernel's mesh does not close.
-_SHARES = (1.0, 0.6, 0.35, 0.2)
+_SHARES = (1.0, 0.8, 0.6, 0.5, 0.35, 0.2)
 
 
 def tessellate(solid: Solid, chord: float, angle: float = ANGLE) -> Mesh:
