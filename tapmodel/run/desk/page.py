@@ -8,9 +8,9 @@ from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.chapters import proof as proof_chapter
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.solid import Model
+from tapmodel.report.page.stills import stills
 from tapmodel.report.page.templates import loaded
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
-from tapmodel.report.sheet.papers import stills
 from tapmodel.run.record.compose import SIMPLIFICATIONS
 from tapmodel.run.wish import Order
 
