@@ -147,10 +147,9 @@ def borders(keeps: Callable[[Floats], Flags], low: Floats, high: Floats) -> Floa
         low: where it holds.
         high: where it does not.
     """
+    # To see whether all are there already would cost more than the last rounds.
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
-        if np.all((middle == low) | (middle == high)):
-            break
         holds = keeps(middle)
         low, high = np.where(holds, middle, low), np.where(holds, high, middle)
     return (low + high) / 2
