@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding
+from tapmodel.report.columns import columns
 from tapmodel.report.sheet.blocks import small_length
 from tapmodel.report.words.choices import value_text
 from tapmodel.report.words.findings import what
@@ -13,6 +14,8 @@ from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, Severity
 
 Row = tuple[str, str]
+
+_WIDTHS = (34, 0)  # of the columns
 
 _FRAME = "Heights count from the front (cutting) end; angles behind the cutting edge of a land."
 
@@ -24,7 +27,7 @@ def design_page(design: TapDesign) -> str:
     lines = [f"Tap for {design.designation}", _FRAME]
     for title, rows in _sections(design):
         lines += ["", title]
-        lines += [f"  {label:<34}{value}" for label, value in rows]
+        lines += [f"  {line}" for line in columns(rows, _WIDTHS)]
     lines += ["", *findings_text(design.findings)]
     return "\n".join(lines)
 

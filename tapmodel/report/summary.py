@@ -3,7 +3,9 @@
 from pathlib import Path
 from typing import Any
 
-_ROW = 10
+from tapmodel.report.columns import columns
+
+_WIDTHS = (10, 0)  # of the columns
 
 
 def build_summary(record: dict[str, Any], folder: Path) -> str:
@@ -84,4 +86,4 @@ def _cost(run: dict[str, Any]) -> str:
 
 
 def _table(rows: list[tuple[str, str]]) -> str:
-    return "\n".join(f"{label:<{_ROW}}{text}" for label, text in rows)
+    return "\n".join(columns(rows, _WIDTHS))

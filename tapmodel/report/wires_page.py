@@ -1,5 +1,6 @@
 """The answer about measuring over wires as a page of text."""
 
+from tapmodel.report.columns import columns
 from tapmodel.report.sheet.blocks import Length
 from tapmodel.report.units import shown_high, shown_low
 from tapmodel.shop.wires.answer import WiresAnswer
@@ -7,14 +8,16 @@ from tapmodel.shop.wires.reading import Reading
 
 Row = tuple[str, str]
 
+_WIDTHS = (38, 0)  # of the columns
+
 
 def wires_page(answer: WiresAnswer) -> str:
     """Wire, limits of the measurement, and what a measured value means."""
     lines = [f"Over wires: {answer.asked.name}"]
-    lines += [f"  {label:<38}{value}" for label, value in _rows(answer)]
+    lines += [f"  {line}" for line in columns(_rows(answer), _WIDTHS)]
     if answer.reading:
         lines += ["", f"Measured {_mm(answer.reading.measured)}: {answer.reading.verdict.value}"]
-        lines += [f"  {label:<38}{value}" for label, value in _reading(answer.reading)]
+        lines += [f"  {line}" for line in columns(_reading(answer.reading), _WIDTHS)]
     return "\n".join([*lines, "", *answer.notes])
 
 

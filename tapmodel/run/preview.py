@@ -43,9 +43,11 @@ def draw_page(line: Line, wanted: Look) -> None:
     # Drawings and page take a third of a second to load.
     from tapmodel.report.drawings.catalogue import all_drawings  # noqa: PLC0415
     from tapmodel.report.page.solid import Model  # noqa: PLC0415
+    from tapmodel.report.page.stills import stills  # noqa: PLC0415
+    from tapmodel.report.page.templates import loaded  # noqa: PLC0415
     from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415
-    from tapmodel.report.sheet.papers import stills  # noqa: PLC0415
 
+    loaded()
     warm_up()
     line.leave_out("pictures", hindrance())
     design, folder = line.hear()

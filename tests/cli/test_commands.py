@@ -91,6 +91,7 @@ def test_design_loads_no_kernel() -> None:
         "from tapmodel.cli.app import app\n"
         "app(standalone_mode=False)\n"
         "bad = {'cadquery', 'OCP', 'vtk', 'vtkmodules', 'trimesh', 'scipy', 'tomlkit'}\n"
+        "bad |= {'jinja2', 'rich'}\n"
         "bad &= set(sys.modules)\n"
         "assert not bad, bad\n"
     )

@@ -6,7 +6,6 @@ from numpy.typing import NDArray
 from tapmodel.checks.ideal.land_tops import Tops, sweep
 from tapmodel.checks.ideal.laws import blank_radius, centre_radius, land_radius
 from tapmodel.checks.ideal.quadrature import gauss_legendre
-from tapmodel.checks.ideal.roots import bracketed_root
 from tapmodel.checks.ideal.walls import (
     crest_edge,
     floor_radius,
@@ -15,10 +14,13 @@ from tapmodel.checks.ideal.walls import (
     wall_angles,
     wall_sweep,
 )
+from tapmodel.numerics import bracketed_roots
 from tapmodel.tap.tap import Blank, Flutes, Tap
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
+# Radii of walls on tops are settled to this [mm].
+ROOTS = 1e-13
 STRIPS, STRIP_WEIGHTS = gauss_legendre(600)
 
 
@@ -70,7 +72,7 @@ def _meeting(tap: Tap, z: Floats, land: Indices, *, heel: bool) -> Floats:
         return radius - land_radius(tap, phi, edge + phi, z)
 
     floor = floor_radius(flutes, half)
-    return bracketed_root(over_top, floor, np.full_like(z, tap.thread.major))
+    return bracketed_roots(over_top, floor, np.full_like(z, tap.thread.major), ROOTS)
 
 
 def fluted_circle_area(flutes: Flutes, radius: Floats, half: Floats) -> Floats:

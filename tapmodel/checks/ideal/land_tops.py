@@ -13,12 +13,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.laws import land_radii
-from tapmodel.checks.ideal.roots import bracketed_root
+from tapmodel.numerics import bracketed_roots
 from tapmodel.tap.tap import Tap, TapThread
 
 Floats = NDArray[np.float64]
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(6)
 FRACTIONS = np.linspace(0.0, 1.0, 7)  # also parts pieces on which two surfaces might cross twice
+ROOTS = 1e-13  # to this, relative above 1, the angles of crossings are settled [deg]
 ARC_PARTS = 6  # of half a rounded crest or root
 
 
@@ -128,6 +129,6 @@ def _with_crossings(tap: Tap, tops: Tops, corners: Floats) -> Floats:
             return both[a] - both[b]
 
         crossing = corners[:, :-1].copy()
-        crossing[row, piece] = bracketed_root(difference, low, high)
+        crossing[row, piece] = bracketed_roots(difference, low, high, ROOTS)
         found.append(crossing)
     return np.sort(np.concatenate(found, axis=1), axis=1)

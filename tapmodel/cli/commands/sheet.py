@@ -21,6 +21,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet to take to the machine, its page and all drawings; no model is built."""
+    from tapmodel.export.formats import Format
     from tapmodel.report.page.write import PageContent, write_page
     from tapmodel.report.sheet.papers import write_papers
     from tapmodel.run.delivery.place import deliver
@@ -30,7 +31,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     settled, _ = designed(job, sets, fix=fix)
     look = Look(paper, units, projection)
     with staging(out, settled.name) as staged:
-        _, drawings = write_papers(settled, staged, look)
+        drawings = write_papers(settled, staged, (Format.SHEET, Format.DRAWINGS), look)
         page = staged / f"{settled.name}-sheet.html"
         write_page(page, settled, PageContent(drawings), look.units)
         record = deliver(staged, out / settled.name, design_record(settled))

@@ -18,6 +18,7 @@ from tapmodel.geometry.trace import keys
 from tapmodel.geometry.trace.keys import FacePair
 from tapmodel.geometry.trace.loci import Loci
 from tapmodel.geometry.trace.thread import LandLoci, cone_turns, inside_ends, inside_walls
+from tapmodel.numerics import borders, lowest
 from tapmodel.shape.form import Form
 from tapmodel.shape.profile import Part
 
@@ -28,7 +29,6 @@ Indices = NDArray[np.intp]
 # itself turns back near there.
 _MEETING = 0.03
 _TABLE = 129
-_HALVINGS = 60
 
 
 class _ConeOnArc(LandLoci):
@@ -133,11 +133,7 @@ class Fold(_ConeOnArc):
         target = np.sin(t / 2) ** 2 - self.fixed[i]
         low, high = np.full_like(t, self.low), np.full_like(t, self.high)
         rising = self._rising
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            beyond = (self._moving(middle) > target) == rising
-            low, high = np.where(beyond, low, middle), np.where(beyond, middle, high)
-        return (low + high) / 2, t
+        return borders(lambda phi: (self._moving(phi) > target) != rising, low, high), t
 
     @property
     def _rising(self) -> bool:
@@ -158,12 +154,11 @@ def _turning_angles(moving: Callable[[Floats], Floats], low: float, high: float)
     found: list[float] = []
     for n in np.nonzero(steps[:-1] * steps[1:] < 0)[0].tolist():
         sign = 1.0 if steps[n] > 0 else -1.0
-        a, b = float(phi[n]), float(phi[n + 2])
-        for _ in range(_HALVINGS):
-            third = (b - a) / 3
-            left, right = moving(np.array([a + third, b - third]))
-            a, b = (a + third, b) if sign * left < sign * right else (a, b - third)
-        found.append((a + b) / 2)
+
+        def sunk(angle: float, sign: float = sign) -> float:
+            return -sign * float(moving(np.asarray(angle)))
+
+        found.append(lowest(sunk, float(phi[n]), float(phi[n + 2])))
     return found
 
 

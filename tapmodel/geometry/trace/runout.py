@@ -9,13 +9,13 @@ from tapmodel.geometry.trace import keys
 from tapmodel.geometry.trace.keys import FaceKey, FaceKind, FacePair
 from tapmodel.geometry.trace.loci import Loci
 from tapmodel.geometry.trace.zeros import Function
+from tapmodel.numerics import border
 from tapmodel.shape.form import Form
 from tapmodel.shape.walls import FACE, HEEL, Walls
 
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
-_HALVINGS = 60
 # Cosine of the rim's parameter below which a point is its far end.
 _FAR_END = 1e-12
 
@@ -162,10 +162,7 @@ def opening_end(form: Form) -> float:
     last = max((n for n, z in enumerate(steps.tolist()) if cut(z)), default=0)
     if last == len(steps) - 1:
         return float(steps[-1])
-    low, high = float(steps[last]), float(steps[last + 1])
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        low, high = (middle, high) if cut(middle) else (low, middle)
+    low, high = border(cut, float(steps[last]), float(steps[last + 1]))
     return (low + high) / 2
 
 

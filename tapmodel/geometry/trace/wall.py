@@ -18,7 +18,7 @@ Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
 # Radius and wall angle depend on each other through the relief, weakly: the secant of one round
-# is all but straight.
+# is all but straight. A root in a bracket would take more calls than these nine.
 _ROUNDS = 8
 
 

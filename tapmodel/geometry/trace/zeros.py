@@ -18,6 +18,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.numerics import bracketed_roots
+
 Floats = NDArray[np.float64]
 Indices = NDArray[np.intp]
 Function = Callable[[Indices, Floats], Floats]
@@ -36,10 +38,6 @@ _BEYOND = 100.0
 _SMALLEST = 1e-11
 # Values as small as this are rounding [mm or rad]: between them nothing is looked for.
 _ROUNDING = 1e-13
-# A root is settled when a round moves it by less than this, relative above 1.
-_SHARP = 5e-16
-_MOST_ROUNDS = 60
-_TINY = 1e-300
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +89,8 @@ def zeros(
     row = np.concatenate([row for _, row, _ in single])
     low, high = np.concatenate([ends for _, _, ends in single], axis=1)
     if len(row):
-        roots = settle(lambda i, t: _of(functions(i, t), which), locus[row], low, high)
+        places = locus[row]
+        roots = bracketed_roots(lambda t: _of(functions(places, t), which), low, high)
         rows: list[int] = row.tolist()
         for number, root in zip(rows, roots.tolist(), strict=True):
             found[number].append(root)
@@ -168,31 +167,3 @@ def _divided(functions: Function, locus: Indices, cells: _Cells) -> _Cells:
         [cells.values[0, ..., None], middle, cells.values[1, ..., None]], axis=-1
     )
     return _between(cells.row, t, values, (cells.chords[0], cells.chords[2]))
-
-
-def settle(function: Function, locus: Indices, low: Floats, high: Floats) -> Floats:
-    """Zeros in brackets, to the last bits: Ridders' method on all of them together."""
-    at_low, at_high = function(locus, low), function(locus, high)
-    new = low
-    for _ in range(_MOST_ROUNDS):
-        middle, last_new = (low + high) / 2, new
-        at_middle = function(locus, middle)
-        slope = np.sqrt(np.maximum(at_middle**2 - at_low * at_high, _TINY))
-        new = middle + (middle - low) * np.sign(at_low - at_high) * at_middle / slope
-        new = np.clip(new, low, high)
-        if np.all(np.abs(new - last_new) <= _SHARP * np.maximum(np.abs(new), 1.0)):
-            break
-        at_new = function(locus, new)
-        # The tightest bracket out of low, middle, new, high.
-        first, last = np.minimum(middle, new), np.maximum(middle, new)
-        swapped = new < middle
-        at_first = np.where(swapped, at_new, at_middle)
-        at_last = np.where(swapped, at_middle, at_new)
-        below, above = (at_first > 0) == (at_low > 0), (at_last > 0) == (at_low > 0)
-        low, at_low, high, at_high = (
-            np.where(below, np.where(above, last, first), low),
-            np.where(below, np.where(above, at_last, at_first), at_low),
-            np.where(below, np.where(above, high, last), first),
-            np.where(below, np.where(above, at_high, at_last), at_first),
-        )
-    return new

@@ -1,25 +1,22 @@
 """A card for a notebook: the section, the numbers that follow from it, what the rules found."""
 
-from html import escape
-
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters.tap import angles, chamfer
 from tapmodel.report.design_page import findings_text
 from tapmodel.report.drawings.views import cross_section
-from tapmodel.report.page.html import chapter_html
+from tapmodel.report.page.html import shown_chapter
+from tapmodel.report.page.templates import filled, markup
 from tapmodel.report.units import Units
 
 
 def card(design: TapDesign) -> str:
     """The design as a piece of HTML that asks for nothing outside itself."""
-    tables = "".join(chapter_html(part.chapter(design), Units.MM) for part in (angles, chamfer))
-    found = "\n".join(findings_text(design.findings))
-    drawing = _scalable(cross_section.draw(design).svg())
-    return (
-        f"<h3>Tap for {escape(design.designation)}</h3>"
-        '<div style="display:flex;flex-wrap:wrap;gap:2em;align-items:start">'
-        f'<div style="flex:1 1 30em;background:white">{drawing}</div><div>{tables}</div></div>'
-        f'<pre style="white-space:pre-wrap">{escape(found)}</pre>'
+    return filled(
+        "card.html",
+        designation=design.designation,
+        drawing=markup(_scalable(cross_section.draw(design).svg())),
+        chapters=[shown_chapter(part.chapter(design), Units.MM) for part in (angles, chamfer)],
+        findings="\n".join(findings_text(design.findings)),
     )
 
 

@@ -4,10 +4,7 @@ import base64
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from html import escape
-from importlib import resources
 from pathlib import Path
-from string import Template
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
@@ -15,9 +12,10 @@ from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.html import chapter_html
+from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.stations import stations
+from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.sheet.blocks import Chapter
 from tapmodel.report.units import Units
 from tapmodel.report.words.findings import what
@@ -71,19 +69,20 @@ def write_page(
     """
     tables = [*(section(design) for section in OPERATIONS), cautions.chapter(design)]
     after = [*([content.proof] if content.proof else []), choices.chapter(design)]
-    text = _template("page.html").substitute(
-        title=escape(f"Tap for {design.designation}"),
-        under=escape(_under(design, units)),
-        style=_read("page.css"),
-        script=_read("page.js"),
+    text = filled(
+        "page.html",
+        title=f"Tap for {design.designation}",
+        under=_under(design, units),
+        style=own_file("page.css"),
+        script=own_file("page.js"),
         contents=_contents(tables, after, content),
-        findings=_findings(design.findings),
-        look=_look(content.model),
-        sections="\n".join(chapter_html(section, units) for section in tables),
-        drawings="\n".join(map(_drawing, content.drawings.values())),
-        pictures=_pictures(content.pictures),
-        after="\n".join(chapter_html(section, units) for section in after),
-        data=_data(design, content),
+        findings=[_finding(finding) for finding in gravest_first(design.findings)],
+        model_caption=content.model.caption if content.model else None,
+        tables=[shown_chapter(section, units) for section in tables],
+        drawings=[_drawing(drawing) for drawing in content.drawings.values()],
+        pictures=[_picture(picture) for picture in content.pictures],
+        after=[shown_chapter(section, units) for section in after],
+        data=markup(_data(design, content)),
     )
     write_whole(path, text.encode())
 
@@ -95,67 +94,37 @@ def _under(design: TapDesign, units: Units) -> str:
     return text + shown[units] + rest
 
 
-def _read(name: str) -> str:
-    return (resources.files("tapmodel.report.page") / name).read_text(encoding="utf-8")
-
-
-def _template(name: str) -> Template:
-    return Template(_read(name))
-
-
-def _contents(tables: Iterable[Chapter], after: Iterable[Chapter], content: PageContent) -> str:
+def _contents(
+    tables: Iterable[Chapter], after: Iterable[Chapter], content: PageContent
+) -> list[tuple[str, str]]:
+    """Anchors and titles of what the page can be left through at its top."""
     links = [("findings", "Findings"), ("look", "The tap")]
     links += [(section.key, section.title) for section in tables]
     links += [("drawings", "Drawings")]
     links += [("pictures", "Pictures")] if content.pictures else []
     links += [(section.key, section.title) for section in after]
-    return " ".join(f'<a href="#{escape(key)}">{escape(title)}</a>' for key, title in links)
+    return links
 
 
-def _findings(found: Iterable[Finding]) -> str:
-    items = (
-        "".join(map(_finding, gravest_first(found)))
-        or "<li>None: the design keeps every rule.</li>"
-    )
-    return f'<section id="findings" class="findings"><h2>Findings</h2><ul>{items}</ul></section>'
+def _finding(finding: Finding) -> dict[str, str]:
+    return {
+        "weight": finding.severity.value,
+        "sign": _SIGNS[finding.severity],
+        "what": what(finding),
+        "code": finding.code,
+        "detail": f"is {actual(finding)}; allowed {allowed(finding)}; {finding.source}",
+    }
 
 
-def _finding(finding: Finding) -> str:
-    weight = finding.severity.value
-    detail = f"is {actual(finding)}; allowed {allowed(finding)}; {finding.source}"
-    return (
-        f'<li class="{weight}"><span class="weight">{_SIGNS[finding.severity]} {weight}</span> '
-        f"{escape(what(finding))}<small>[{escape(finding.code)}] {escape(detail)}</small></li>"
-    )
+def _drawing(drawing: Drawing) -> dict[str, str]:
+    named = markup('<svg role="img" aria-label="{}" ').format(drawing.title)
+    svg = drawing.svg().replace("<svg ", named, 1)
+    return {"title": drawing.title, "svg": markup(svg)}
 
 
-def _look(model: Model | None) -> str:
-    pane = ""
-    if model is not None:
-        pane = _template("model.html").substitute(caption=escape(model.caption))
-    return _template("look.html").substitute(model=pane)
-
-
-def _drawing(drawing: Drawing) -> str:
-    title = escape(drawing.title)
-    svg = drawing.svg().replace("<svg ", f'<svg role="img" aria-label="{title}" ', 1)
-    return f'<figure class="card"><h3>{title}</h3>{svg}</figure>'
-
-
-def _pictures(pictures: Iterable[Picture]) -> str:
-    cards = "".join(
-        f'<figure class="card"><h3>{escape(picture.title)}</h3>'
-        f'<img alt="{escape(picture.alt)}" src="data:image/png;base64,{_base64(picture.png)}">'
-        "</figure>"
-        for picture in pictures
-    )
-    if not cards:
-        return ""
-    return f'<section id="pictures"><h2>Pictures</h2><div class="gallery">{cards}</div></section>'
-
-
-def _base64(content: bytes) -> str:
-    return base64.b64encode(content).decode()
+def _picture(picture: Picture) -> dict[str, str]:
+    png = base64.b64encode(picture.png).decode()
+    return {"title": picture.title, "alt": picture.alt, "png": png}
 
 
 def packed_stations(design: TapDesign) -> str:

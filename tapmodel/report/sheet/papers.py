@@ -1,72 +1,56 @@
-"""The papers of a tap that need no model, and the stills for its page."""
+"""The papers of a tap, which need no model: its sheet, its drawings, its outlines."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import make_folder, write_whole
+from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
+from tapmodel.export.formats import PAPER_FORMATS, Format
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.write import Picture
-from tapmodel.report.pictures.catalogue import all_pictures
-from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look
 
 DRAWINGS_FOLDER = "drawings"
 
 
 def write_papers(
-    design: TapDesign, folder: Path, look: Look | None = None
-) -> tuple[list[Path], dict[str, Drawing]]:
-    """Write the sheet as PDF, and every drawing as SVG and DXF into a folder of its own.
+    design: TapDesign, folder: Path, formats: Collection[Format], look: Look
+) -> dict[str, Drawing]:
+    """Write the papers among the files that are wanted.
 
     Args:
         design: every number of the tap.
         folder: one that exists.
+        formats: section and profile as DXF, the sheet as PDF, every drawing as SVG and DXF in a
+            folder of its own; others are left to others.
         look: how the reader wants them.
 
     Returns:
-        Paths of all files, the sheet first, and the drawings by name.
+        The drawings by name, none where no file holds any.
 
     Raises:
         InputError: when nothing can be written there.
     """
-    look = look or Look()
+    if Format.DXF in formats:
+        write_section_dxf(design, folder / f"{design.name}-section.dxf")
+        write_profile_dxf(design, folder / f"{design.name}-profile.dxf")
+    if (PAPER_FORMATS - {Format.DXF}).isdisjoint(formats):
+        return {}
     drawings = all_drawings(design, look.projection)
-    sheet = folder / sheet_file(design)
-    write_sheet(sheet, design, drawings, look)
-    return [sheet, *write_drawings(design, drawings, folder)], drawings
+    if Format.SHEET in formats:
+        # The typesetter is loaded only for it.
+        from tapmodel.report.sheet.write import write_sheet  # noqa: PLC0415
+
+        write_sheet(folder / f"{design.name}-sheet.pdf", design, drawings, look)
+    if Format.DRAWINGS in formats:
+        _write_drawings(design, drawings, folder / DRAWINGS_FOLDER)
+    return drawings
 
 
-def sheet_file(design: TapDesign) -> str:
-    """Name of the sheet's file."""
-    return f"{design.name}-sheet.pdf"
-
-
-def write_drawings(design: TapDesign, drawings: Mapping[str, Drawing], folder: Path) -> list[Path]:
-    """Write every drawing as SVG and DXF into a folder of their own within `folder`.
-
-    Raises:
-        InputError: when nothing can be written there.
-    """
-    folder = folder / DRAWINGS_FOLDER
+def _write_drawings(design: TapDesign, drawings: Mapping[str, Drawing], folder: Path) -> None:
     make_folder(folder)
-    written: list[Path] = []
     for name, drawing in drawings.items():
         picture = folder / f"{design.name}-{name}.svg"
         write_whole(picture, drawing.svg().encode())
-        plan = picture.with_suffix(".dxf")
-        drawing.write_dxf(plan)
-        written += [picture, plan]
-    return written
-
-
-def stills(design: TapDesign, pictures: Mapping[str, bytes]) -> tuple[Picture, ...]:
-    """The pictures of a tap as its page shows them.
-
-    Args:
-        design: every number of the tap.
-        pictures: PNG by the names of `all_pictures`.
-    """
-    views = all_pictures(design)
-    return tuple(Picture(views[name].title, views[name].alt, png) for name, png in pictures.items())
+        drawing.write_dxf(picture.with_suffix(".dxf"))

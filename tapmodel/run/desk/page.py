@@ -8,8 +8,9 @@ from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.chapters import proof as proof_chapter
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.solid import Model
+from tapmodel.report.page.stills import stills
+from tapmodel.report.page.templates import loaded
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
-from tapmodel.report.sheet.papers import stills
 from tapmodel.run.record.compose import SIMPLIFICATIONS
 from tapmodel.run.wish import Order
 
@@ -23,7 +24,8 @@ class Prepared:
 
 
 def prepare(order: Order, drawings: Mapping[str, Drawing]) -> Prepared:
-    """Make what needs no model, while there is time."""
+    """Make what needs no model, and load what fills the page, while there is time."""
+    loaded()
     return Prepared(drawings, packed_stations(order.design))
 
 

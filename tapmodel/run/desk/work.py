@@ -47,11 +47,11 @@ def _from_design(line: Line, wish: Wish) -> "tuple[Order, Prepared | None]":
     """What needs no model; returns what is prepared of the page."""
     if not wish.any_of(PAPER_FORMATS):
         return line.hear(), None
-    from tapmodel.run.desk import papers
+    from tapmodel.report.sheet.papers import write_papers
 
     order: Order = line.hear()
     line.stage(Stage.PAPERS)
-    drawings = papers.write(order)
+    drawings = write_papers(order.design, order.folder, wish.formats, wish.look)
     if Format.PAGE not in wish.formats:
         return order, None
     from tapmodel.run.desk import page

@@ -12,6 +12,7 @@ from typing import Protocol
 
 import numpy as np
 
+from tapmodel.numerics import border
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
 from tapmodel.shape.profile import Segment
@@ -22,6 +23,7 @@ from tapmodel.words import ReliefPlace
 ARC_DEVIATION = 2e-5
 """Largest distance between a fitted arc and the top it stands for [mm]."""
 
+_CROSSING = 1e-11  # closeness of an angle at which surfaces change places [deg]
 _FRACTIONS = tuple(n / 8 for n in range(9))
 
 
@@ -119,13 +121,12 @@ class Threaded:
             before = below[one] < below[other]
             if before == (above[one] < above[other]):
                 continue
-            left, right = low, high
-            while right - left > 1e-11 * max(1.0, abs(right)):
-                middle = (left + right) / 2
-                radii = self._surfaces(middle)
-                same = (radii[one] < radii[other]) == before
-                left, right = (middle, right) if same else (left, middle)
-            yield right
+
+            def same(angle: float, a: int = one, b: int = other, first: bool = before) -> bool:
+                radii = self._surfaces(angle)
+                return (radii[a] < radii[b]) == first
+
+            yield border(same, low, high, _CROSSING)[1]
 
     def _fitted(self, low: float, high: float) -> list[Piece]:
         if high - low < 1e-9:

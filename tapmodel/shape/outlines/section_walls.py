@@ -8,14 +8,13 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapmodel.numerics import rising_root
 from tapmodel.shape.flute_section import FluteSection, face_angle, heel_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point
 from tapmodel.tap.tap import Flutes
 
 _MEET = 1e-13
 """Radial gap at which a wall meets the outside [mm]."""
-
-_MOST_ROUNDS = 100
 
 Top = Callable[[float], float]
 """Radius of the body's outside [mm] at a polar angle [deg]."""
@@ -56,26 +55,7 @@ class Flute:
         def over(radius: float) -> float:
             return radius - top(self.wall_angle(radius, heel=heel))
 
-        low, high = self.floor, highest
-        below, above = low - top(self.floor_angle), over(high)
-        if below >= 0.0:
-            return low
-        # False position; the end that stays twice counts half, so that both ends close in.
-        stayed = 0
-        for _ in range(_MOST_ROUNDS):
-            middle = (low * above - high * below) / (above - below)
-            gap = over(middle)
-            if abs(gap) < _MEET or high - low < _MEET:
-                return middle
-            if gap < 0.0:
-                low, below = middle, gap
-                above *= 0.5 if stayed < 0 else 1.0
-                stayed = -1
-            else:
-                high, above = middle, gap
-                below *= 0.5 if stayed > 0 else 1.0
-                stayed = 1
-        return high
+        return rising_root(over, self.floor, highest, _MEET)
 
     def trace(self, heel_from: float, face_to: float) -> tuple[Piece, ...]:
         """Outline down the heel wall, round the floor and up the cutting face.

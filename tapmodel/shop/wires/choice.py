@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tapmodel.errors import InputError
+from tapmodel.numerics import rising_root
 from tapmodel.shape.profile import segments
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import best_wire, measurement, seated, wire_touching_at
-from tapmodel.shop.wires.rising_root import rising_root
 from tapmodel.tap.tap import TapThread
 
 _NO_WIRE = 1e-6

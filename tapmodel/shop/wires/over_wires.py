@@ -7,8 +7,8 @@ import math
 from dataclasses import replace
 
 from tapmodel.errors import InputError
+from tapmodel.numerics import rising_root
 from tapmodel.shop.wires.groove import Groove, Seat, groove_width_needed, seat
-from tapmodel.shop.wires.rising_root import rising_root
 from tapmodel.sources import Source
 from tapmodel.words import Certainty
 

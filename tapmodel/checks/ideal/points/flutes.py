@@ -7,8 +7,8 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.laws import blank_radius
 from tapmodel.checks.ideal.points.spread import polar, strewn
-from tapmodel.checks.ideal.roots import bracketed_root
 from tapmodel.checks.ideal.walls import floor_radius, half_width, wall_angles
+from tapmodel.numerics import bracketed_roots
 from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
@@ -45,7 +45,7 @@ def _runout_end(tap: Tap) -> float:
     last = int(np.max(np.nonzero(cut(z) > 0)[0], initial=0))
     if last == STEPS - 1:
         return float(z[-1])
-    return float(bracketed_root(cut, z[last : last + 1], z[last + 1 : last + 2])[0])
+    return float(bracketed_roots(cut, z[last : last + 1], z[last + 1 : last + 2])[0])
 
 
 def _heights(start: float, end: float, least: int = 0) -> Floats:

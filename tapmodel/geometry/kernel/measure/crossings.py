@@ -18,7 +18,8 @@ from OCP.GeomAbs import GeomAbs_CurveType
 from OCP.TopExp import TopExp
 from OCP.TopoDS import TopoDS_Edge
 
-_HALVINGS = 60
+from tapmodel.numerics import border, lowest
+
 _SAMPLES_PER_SPAN = 16
 
 
@@ -93,25 +94,11 @@ class EdgeHeights:
         sign = 1.0 if here >= 0 else -1.0
         if not 0 <= sign * here <= min(sign * before, sign * after):
             return []
-        low, high = marks[0][0], marks[2][0]
-        for _ in range(_HALVINGS):
-            third = (high - low) / 3
-            a, b = low + third, high - third
-            if sign * self._height(a) < sign * self._height(b):
-                high = b
-            else:
-                low = a
-        t = (low + high) / 2
+        t = lowest(lambda at: sign * self._height(at), marks[0][0], marks[2][0])
         return [(t, self._height(t))]
 
     def _root(self, z: float, bracket: tuple[float, float], *, rising: bool) -> Crossing:
-        low, high = bracket
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            if (self._height(middle) >= z) == rising:
-                high = middle
-            else:
-                low = middle
+        low, high = border(lambda at: (self._height(at) >= z) != rising, *bracket)
         t = (low + high) / 2
         point = self._curve.Value(t)
         return Crossing(self.number, t, float(point.X()), float(point.Y()), rising)
