@@ -149,7 +149,7 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
 def _look(settled: TapDesign, out: Path) -> None:
     """A preview in this process."""
     with staging(out, settled.name) as staged:
-        preview.look(_Line(settled, staged))
+        preview.draw(_Line(settled, staged))
         deliver(staged, out / settled.name, design_record(settled))
 
 

@@ -19,7 +19,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
-from tapmodel.report.chapters.tap.hole import section
+from tapmodel.report.chapters.tap.hole import chapter
 from tapmodel.report.sheet.blocks import Length, Rows, Words
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what
@@ -227,7 +227,7 @@ def test_bad_values_are_refused_with_words(override: str, words: list[str]):
 
 
 def rows(design: TapDesign) -> dict[str, object]:
-    (block,) = section(design).blocks
+    (block,) = chapter(design).blocks
     assert isinstance(block, Rows)
     return {row.label: row.value for row in block.rows}
 
