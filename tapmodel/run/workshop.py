@@ -137,8 +137,10 @@ def preview_with(crew: Crew, design: TapDesign, out: Path, on_stage: OnStage) ->
     """
     named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
     with staging(out, named.name) as staged:
+        # While the other process still loads: to make the record's model takes a while, once.
+        record = design_record(named)
         done = crew.work((named, staged), on_stage)
         on_stage(Stage.DELIVERY)
-        record = design_record(named) | {"preview": "not proved", "run": _run(done, began)}
+        record |= {"preview": "not proved", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)
