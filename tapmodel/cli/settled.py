@@ -8,8 +8,6 @@ import typer
 
 from tapmodel.cli.ending import say
 from tapmodel.errors import RefusedError
-from tapmodel.findings import Finding
-from tapmodel.words import Severity
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -46,29 +44,19 @@ def _fixed(job: "Job") -> "Job":
     return mended
 
 
-def has_errors(settled: "TapDesign") -> bool:
-    """Whether a design breaks a rule."""
-    return bool(errors_of(settled))
-
-
-def errors_of(settled: "TapDesign") -> tuple[Finding, ...]:
-    """The rules that a design breaks."""
-    return tuple(f for f in settled.findings if f.severity is Severity.ERROR)
-
-
 def refuse_broken(settled: "TapDesign", *, force: bool) -> None:
     """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
-    errors = errors_of(settled)
+    errors = settled.errors
     if errors and (not force or any(finding.no_solid for finding in errors)):
         raise RefusedError(errors, forced=force)
 
 
 def end(settled: "TapDesign") -> None:
     """Say which rules the design breaks beside what was handed over, and in the exit code."""
-    if not has_errors(settled):
+    if not settled.errors:
         return
     from tapmodel.report.design_page import findings_text
 
-    for line in findings_text(errors_of(settled)):
+    for line in findings_text(settled.errors):
         say(line, aside=True)
     raise typer.Exit(1)

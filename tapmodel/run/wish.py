@@ -3,10 +3,14 @@
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from tapmodel.designing.record import TapDesign
 from tapmodel.export.formats import ALL_FORMATS, DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
 from tapmodel.report.units import Look
+
+if TYPE_CHECKING:
+    # What a run is to write is wished before anything of the design is loaded.
+    from tapmodel.designing.record import TapDesign
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +46,7 @@ class Order:
         wish: the files wanted.
     """
 
-    design: TapDesign
+    design: "TapDesign"
     folder: Path
     wish: Wish
 

@@ -8,18 +8,19 @@ import time
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export.formats import Format
 from tapmodel.report.units import Look
 from tapmodel.run.crew import Crew, Done, Limits, Task
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
-from tapmodel.run.record.compose import design_record, full_record
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import OnStage, Stage
+
+if TYPE_CHECKING:
+    from tapmodel.designing.record import TapDesign
 
 _FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
@@ -35,7 +36,7 @@ def builders(wish: Wish, limits: Limits | None = None) -> Crew:
 
 
 def produce(
-    design: TapDesign,
+    design: "TapDesign",
     out: Path,
     on_stage: OnStage,
     wish: Wish | None = None,
@@ -63,9 +64,12 @@ def produce(
 
 
 def produce_with(
-    crew: Crew, design: TapDesign, out: Path, wish: Wish, on_stage: OnStage
+    crew: Crew, design: "TapDesign", out: Path, wish: Wish, on_stage: OnStage
 ) -> dict[str, Any]:
     """As `produce`, with `builders` of this wish that are there already."""
+    # The words and the model of the record are loaded while the other processes load theirs.
+    from tapmodel.run.record.compose import full_record  # noqa: PLC0415
+
     began = time.perf_counter()
     _demand_letters(out)
     if Format.STEP in wish.formats:
@@ -112,7 +116,7 @@ def inspectors(limits: Limits | None = None) -> Crew:
     return Crew([Task(_KERNEL, "tapmodel.run.model:inspect")], limits or Limits())
 
 
-def inspect_with(crew: Crew, design: TapDesign, file: Path, on_stage: OnStage) -> dict[str, Any]:
+def inspect_with(crew: Crew, design: "TapDesign", file: Path, on_stage: OnStage) -> dict[str, Any]:
     """Compare a STEP file with `design`; see `pipeline.inspect`."""
     return crew.work((design, file), on_stage)[_KERNEL].result
 
@@ -125,7 +129,7 @@ def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
     return Crew([task], limits or Limits())
 
 
-def preview_with(crew: Crew, design: TapDesign, out: Path, on_stage: OnStage) -> dict[str, Any]:
+def preview_with(crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage) -> dict[str, Any]:
     """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
 
     Folder, files and record say that it is a preview: a look at another tap never takes the place
@@ -135,6 +139,8 @@ def preview_with(crew: Crew, design: TapDesign, out: Path, on_stage: OnStage) ->
         InputError: when `out` cannot be written.
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
+    from tapmodel.run.record.compose import design_record  # noqa: PLC0415
+
     named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
     with staging(out, named.name) as staged:
         # While the other process still loads: to make the record's model takes a while, once.

@@ -4,7 +4,7 @@ import typer
 
 from tapmodel.cli.ending import say
 from tapmodel.cli.options import AsJson, Fix, JobArgument, Sets
-from tapmodel.cli.settled import designed, has_errors
+from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json
 
 
@@ -20,5 +20,5 @@ def design(
         print_json(design_record(settled))
     else:
         say(design_page(settled))
-    if has_errors(settled):
+    if settled.errors:
         raise typer.Exit(1)

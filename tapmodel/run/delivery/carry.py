@@ -12,7 +12,7 @@ from typing import Any
 
 from tapmodel.export.atomic import sync
 from tapmodel.run.delivery.folder import RECORD, entries, free_name, read_record, vouched
-from tapmodel.run.record.compose import design_part
+from tapmodel.run.record.parts import design_part
 
 
 @dataclass(slots=True)

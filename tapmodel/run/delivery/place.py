@@ -20,7 +20,7 @@ from tapmodel.run.delivery.folder import RECORD, entries
 from tapmodel.run.delivery.locks import alone
 from tapmodel.run.delivery.recovery import recover, settle
 from tapmodel.run.delivery.swap import WHOLE, swap, undisturbed
-from tapmodel.run.record.compose import filed
+from tapmodel.run.record.parts import filed
 
 
 def deliver(staged: Path, final: Path, record: dict[str, Any]) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from tapmodel.report.page.solid import Model
 from tapmodel.report.page.stills import stills
 from tapmodel.report.page.templates import loaded
 from tapmodel.report.page.write import PageContent, packed_stations, write_page
-from tapmodel.run.record.compose import SIMPLIFICATIONS
+from tapmodel.run.record.parts import SIMPLIFICATIONS
 from tapmodel.run.wish import Order
 
 

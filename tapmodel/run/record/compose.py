@@ -5,7 +5,6 @@ surface stand in `tapmodel.tap.tap` and `tapmodel.shape.relief`. In the file, `m
 on more than the job, the program's version and what else stands in the folder.
 """
 
-import json
 import math
 from collections.abc import Mapping
 from dataclasses import asdict
@@ -20,18 +19,8 @@ from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
 from tapmodel.run.record.model import SCHEMA, Record
+from tapmodel.run.record.parts import SIMPLIFICATIONS
 from tapmodel.version import __version__
-
-# What the model leaves out of a real tap, named in every record.
-SIMPLIFICATIONS = (
-    "the thread ends in a plane square to the axis; on the lathe the tool is withdrawn there",
-    "corners of the profile are sharp; a real tool leaves its nose radius",
-)
-
-_OF_THE_RUN = {
-    *("schema", "version", "model", "mesh", "made", "files", "run", "delivery", "left_out"),
-}
-_TOLD_ONLY = {"run", "delivery"}
 
 
 def design_record(design: TapDesign) -> dict[str, Any]:
@@ -186,17 +175,3 @@ def _parted(moved: Mapping[str, float]) -> list[str]:
         return []
     told = [f"{what} by {1e6 * moved[key]:+.1f} nm" for key, what in _MOVED.items() if moved[key]]
     return [f"surfaces and corners that would all but touch are parted: {', '.join(told)}"]
-
-
-def design_part(record: Mapping[str, Any]) -> dict[str, Any]:
-    """What of a record tells which tap it is, as it reads in a file."""
-    part = {key: value for key, value in record.items() if key not in _OF_THE_RUN}
-    return json.loads(json.dumps(part))
-
-
-def filed(record: Mapping[str, Any]) -> dict[str, Any]:
-    """What of a record stands in the file: without what the same job does not repeat.
-
-    Told only are the `run`, which is its seconds and memory, and `delivery`.
-    """
-    return {key: value for key, value in record.items() if key not in _TOLD_ONLY}
