@@ -5,12 +5,10 @@ from dataclasses import dataclass
 from tapmodel.sources import Source
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
+from tapmodel.values import NO_VALUES, Values
 
 Settled = float | int | str | tuple[float, ...] | tuple[str, ...]
 """What a field of the job may be settled to, never rounded for reading."""
-
-OnStage = float | int | str | tuple[str, ...]
-"""What a reason may tell beside its code."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +21,7 @@ class Reason:
     """
 
     code: str
-    values: tuple[tuple[str, OnStage], ...] = ()
+    values: Values = NO_VALUES
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from tapmodel.findings import Finding
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
+from tapmodel.words import Severity
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,11 @@ class TapDesign:
     figures: Figures
     choices: tuple[Choice, ...]
     findings: tuple[Finding, ...]
+
+    @property
+    def errors(self) -> tuple[Finding, ...]:
+        """The rules that the design breaks."""
+        return tuple(f for f in self.findings if f.severity is Severity.ERROR)
 
     @property
     def reliefs(self) -> tuple[tuple[Relief, ReliefFigures], tuple[Relief, ReliefFigures]]:

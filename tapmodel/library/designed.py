@@ -23,7 +23,6 @@ from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job import Job
 from tapmodel.stages import Stage
 from tapmodel.tap.tap import Tap
-from tapmodel.words import Severity
 
 if TYPE_CHECKING:
     import cadquery
@@ -100,7 +99,7 @@ class DesignedTap:
     @property
     def errors(self) -> tuple[Finding, ...]:
         """Findings for which no solid is built."""
-        return tuple(f for f in self.findings if f.severity is Severity.ERROR)
+        return self.design.errors
 
     def record(self) -> dict[str, Any]:
         """The record of the design, as `tapmodel design --json` prints it."""

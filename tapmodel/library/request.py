@@ -27,7 +27,7 @@ def job_of(what: Request, sets: Mapping[str, object]) -> Job:
 
 def _table(what: Request) -> Mapping[str, object]:
     if isinstance(what, Job):
-        return what.model_dump(by_alias=True, exclude_none=True)
+        return what.table()
     if isinstance(what, Mapping):
         return what
     if _is_file(what):

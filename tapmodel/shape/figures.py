@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tapmodel.shape.flute_section import (
     chordal_hook,
-    face_angle,
+    crest_edge_angle,
     flute_area,
     land_angle,
     rake,
@@ -112,7 +112,7 @@ def _relief_figures(relief: Relief, major: float, land: float) -> ReliefFigures:
 def _teeth_in_chamfer(tap: Tap, land: int) -> int:
     """A tooth cuts there when the middle of its crest, at the edge, lies before the cone's end."""
     thread = tap.thread
-    turn = tap.flutes.angles[land] + face_angle(section_of(tap.flutes), thread.major / 2)
+    turn = tap.flutes.angles[land] + crest_edge_angle(tap.flutes, thread.major)
     first = (thread.first_z + thread.lead * turn / 360) % thread.pitch
     return max(0, math.ceil((tap.chamfer_length - first) / thread.pitch))
 

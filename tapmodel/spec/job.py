@@ -223,9 +223,13 @@ class Job(Group):
     blank: Blank = Field(default_factory=Blank)
     shop: Shop = Field(default_factory=Shop)
 
+    def table(self) -> dict[str, object]:
+        """Every value that the user gave, in tables as in the file."""
+        return self.model_dump(by_alias=True, exclude_none=True)
+
     def given(self) -> dict[str, object]:
-        """Every value that the user gave, by dotted name as in the file."""
-        return _flat(self.model_dump(by_alias=True, exclude_none=True), "")
+        """The same by dotted name."""
+        return _flat(self.table(), "")
 
 
 def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:

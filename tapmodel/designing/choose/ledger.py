@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tapmodel.designing.choice import Choice, OnStage, Reason, Settled
+from tapmodel.designing.choice import Choice, Reason, Settled
 from tapmodel.sources import Source
 from tapmodel.spec.job import field_names
+from tapmodel.values import Value, Values
 
 FIELDS = frozenset(field_names())
 
@@ -23,9 +24,9 @@ class Rule:
     source: Source
 
 
-def by_rule(code: str, source: Source, **values: OnStage) -> Rule:
+def by_rule(code: str, source: Source, **values: Value) -> Rule:
     """The rule of that code and source, with what its sentence needs."""
-    return Rule(Reason(code, tuple(values.items())), source)
+    return Rule(Reason(code, Values(**values)), source)
 
 
 class Ledger:

@@ -8,7 +8,6 @@ from tapmodel.findings import Cure, Finding
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
-from tapmodel.words import Severity
 
 
 def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
@@ -42,9 +41,8 @@ def cured(job: Job, cure: Cure) -> Job:
 
     Source: rule of this program.
     """
-    table = job.model_dump(by_alias=True, exclude_none=True)
     values = [(setting.field, setting.value) for setting in cure.settings]
-    return checked(apply_values(table, values))
+    return checked(apply_values(job.table(), values))
 
 
 def errors_of(job: Job) -> tuple[Finding, ...]:
@@ -56,10 +54,9 @@ def errors_of(job: Job) -> tuple[Finding, ...]:
     Source: as `tapmodel.designing.settle.settle`.
     """
     try:
-        found = settle(job).findings
+        return settle(job).errors
     except NoTapError as error:
-        found = (error.finding,)
-    return tuple(finding for finding in found if finding.severity is Severity.ERROR)
+        return (error.finding,)
 
 
 def _helpful(job: Job, errors: tuple[Finding, ...]) -> Cure | None:

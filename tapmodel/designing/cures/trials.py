@@ -43,7 +43,7 @@ class Trials:
 
     def __init__(self, job: Job) -> None:
         """Start with the job as given."""
-        self._table: dict[str, object] = job.model_dump(by_alias=True, exclude_none=True)
+        self._table = job.table()
         self._seen: dict[tuple[Values, frozenset[str]], Outcome] = {}
         self.given = frozenset(job.given())
 

@@ -58,6 +58,12 @@ def wedge_heights(form: Form) -> list[float]:
     return [-height for height in reversed(heights)] + heights
 
 
+def _end_cuts(form: Form, excess: Function) -> list[Function]:
+    """Where edges in the thread's end plane end; `excess` is their height over the circle."""
+    wedges = [_off(excess, height) for height in wedge_heights(form)]
+    return [excess, *wedges, *common_divisions(form)]
+
+
 def _off(function: Function, height: float) -> Function:
     return lambda i, phi: function(i, phi) - height
 
@@ -79,8 +85,7 @@ class _Outline(LandLoci):
     def cuts(self) -> list[Function]:
         if self.level.place is Place.FRONT:
             return []
-        wedges = [_off(self._excess, height) for height in wedge_heights(self.form)]
-        return [self._excess, *wedges, *common_divisions(self.form)]
+        return _end_cuts(self.form, self._excess)
 
     def _excess(self, i: Indices, phi: Floats) -> Floats:
         return self.radius(i, phi) - self.step
@@ -171,8 +176,7 @@ class StepArcs(LandLoci):
         return self.form.threaded(self.lands[i], phi, z).min(axis=0) - self.radius
 
     def cuts(self) -> list[Function]:
-        wedges = [_off(self._excess, height) for height in wedge_heights(self.form)]
-        return [self._excess, *wedges, *common_divisions(self.form)]
+        return _end_cuts(self.form, self._excess)
 
     def carriers(self, i: Indices, t: Floats) -> list[FacePair]:
         pairs = zip(self.lands[i].tolist(), (self._excess(i, t) > 0).tolist(), strict=True)

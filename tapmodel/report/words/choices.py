@@ -37,8 +37,8 @@ def sentence(reason: Reason) -> str:
         KeyError: no sentence for its code.
         TypeError: its values are not those that the sentence needs; likewise a KeyError.
     """
-    words, values = SENTENCES[reason.code], dict(reason.values)
-    return words.format(**values) if isinstance(words, str) else words(**values)
+    words = SENTENCES[reason.code]
+    return words.format(**reason.values) if isinstance(words, str) else words(**reason.values)
 
 
 def source_text(choice: Choice) -> str:
