@@ -34,7 +34,8 @@ def threaded_area(tap: Tap, z: Floats) -> Floats:
     lands = np.repeat(np.arange(flutes.count), z.size)
     tops, *radii = land_tops(tap, np.tile(z, flutes.count), lands)
     face, heel = (radius.reshape(flutes.count, -1) for radius in radii)
-    before = [_land_before(flutes, flute) for flute in range(flutes.count)]
+    # A flute cuts the heel of the land just before it in the sense of +theta.
+    before = np.arange(flutes.count) - 1
     total = sweep(tap, tops).reshape(flutes.count, -1).sum(axis=0)
     return total + wall_sweep(flutes, half_width(flutes, z), heel[before], face).sum(axis=0)
 
@@ -50,14 +51,8 @@ def land_tops(tap: Tap, z: Floats, land: Indices) -> tuple[Tops, Floats, Floats]
     heel = _meeting(tap, z, land, heel=True)
     face = _meeting(tap, z, land, heel=False)
     start = wall_angles(flutes, face, half)[1] - crest
-    end = wall_angles(flutes, heel, half)[0] - crest + spacing(flutes)[land]
+    end = wall_angles(flutes, heel, half)[0] - crest + spacing(flutes)
     return Tops(z, np.asarray(flutes.angles)[land] + crest, start, end), face, heel
-
-
-def _land_before(flutes: Flutes, flute: int) -> int:
-    """The land whose heel the flute cuts: the one just before it in the sense of +theta."""
-    behind = (flutes.angles[flute] - np.asarray(flutes.angles)) % 360.0
-    return int(np.where(behind == 0.0, 360.0, behind).argmin())
 
 
 def _meeting(tap: Tap, z: Floats, land: Indices, *, heel: bool) -> Floats:
@@ -65,7 +60,7 @@ def _meeting(tap: Tap, z: Floats, land: Indices, *, heel: bool) -> Floats:
     flutes, half = tap.flutes, half_width(tap.flutes, z)
     crest = crest_edge(flutes, tap.thread.major)
     edge = np.asarray(flutes.angles)[land] + crest
-    shift = (spacing(flutes)[land] if heel else 0.0) - crest
+    shift = (spacing(flutes) if heel else 0.0) - crest
 
     def over_top(radius: Floats) -> Floats:
         phi = wall_angles(flutes, radius, half)[0 if heel else 1] + shift

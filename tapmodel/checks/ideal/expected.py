@@ -84,7 +84,7 @@ def _alike(tap: Tap) -> tuple[float, int]:
     reach so far, and the flutes must be at full depth.
     """
     blank, chamfer, thread = tap.blank, tap.chamfer, tap.thread
-    land = np.linspace(0.0, float(spacing(tap.flutes).max()), 181)
+    land = np.linspace(0.0, spacing(tap.flutes), 181)
     drop = float(relief_drop(tap.relief.chamfer, thread.major, land).max())
     above = thread.major / 2 + drop - chamfer.point_diameter / 2
     start = max(above / np.tan(np.radians(chamfer.angle)), blank.front_centre / 2 / CENTRE_SLOPE)

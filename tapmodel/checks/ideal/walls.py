@@ -61,11 +61,9 @@ def crest_edge(flutes: Flutes, major: float) -> float:
     return float(wall_angles(flutes, np.asarray(major / 2), half)[1])
 
 
-def spacing(flutes: Flutes) -> Floats:
-    """Angle from each flute to the next one in the sense of +theta [deg]."""
-    angles = np.asarray(flutes.angles)
-    gaps = (angles[None, :] - angles[:, None]) % 360.0
-    return np.where(gaps == 0.0, 360.0, gaps).min(axis=1)
+def spacing(flutes: Flutes) -> float:
+    """Angle from one flute to the next [deg]."""
+    return 360.0 / flutes.count
 
 
 def owner(flutes: Flutes, theta: Floats, radius: Floats, half: Floats) -> tuple[Indices, Floats]:

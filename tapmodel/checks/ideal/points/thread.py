@@ -53,7 +53,7 @@ def _on_land(tap: Tap, land: int, w: Floats, share: Floats, *, turns: NDArray[np
     crest = crest_edge(flutes, thread.major)
     radius = profile_radius(thread, (w + thread.pitch / 2) % thread.pitch - thread.pitch / 2)
     heel, face = wall_angles(flutes, radius, half_width(flutes, np.zeros_like(radius)))
-    start, end = face - crest, heel - crest + spacing(flutes)[land]
+    start, end = face - crest, heel - crest + spacing(flutes)
     phi = start + (end - start) * share
     theta = flutes.angles[land] + crest + phi
     z = thread.first_z + thread.lead * theta / 360.0 + w + turns * thread.pitch
