@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding
+from tapmodel.report.blocks import small_length
 from tapmodel.report.columns import columns
-from tapmodel.report.sheet.blocks import small_length
 from tapmodel.report.words.choices import value_text
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed

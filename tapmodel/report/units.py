@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from tapmodel.report.sheet.blocks import Angle, Length, Quantity
+from tapmodel.report.blocks import Angle, Length, Quantity
 
 MM_PER_INCH = 25.4
 """Exact by definition (international yard and pound agreement, 1959)."""

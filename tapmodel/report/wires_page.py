@@ -1,7 +1,7 @@
 """The answer about measuring over wires as a page of text."""
 
+from tapmodel.report.blocks import Length
 from tapmodel.report.columns import columns
-from tapmodel.report.sheet.blocks import Length
 from tapmodel.report.units import shown_high, shown_low
 from tapmodel.shop.wires.answer import WiresAnswer
 from tapmodel.shop.wires.reading import Reading

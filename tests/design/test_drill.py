@@ -19,8 +19,8 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
+from tapmodel.report.blocks import Length, Rows, Words
 from tapmodel.report.chapters.tap.hole import chapter
-from tapmodel.report.sheet.blocks import Length, Rows, Words
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import job_for

@@ -10,6 +10,8 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
+from tapmodel.report.blocks import Chapter, Paragraphs, Rows, Words
+from tapmodel.report.blocks import Row as BlockRow
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -17,8 +19,6 @@ from tapmodel.report.page.html import chapter_html
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.stations import regions, stations
 from tapmodel.report.page.write import PageContent, Picture, write_page
-from tapmodel.report.sheet.blocks import Chapter, Paragraphs, Rows, Words
-from tapmodel.report.sheet.blocks import Row as BlockRow
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job_file import job_for

@@ -10,11 +10,11 @@ from pypdf import PdfReader
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Rows
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import relief, thread
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.sheet.blocks import Rows
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import paged, write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units

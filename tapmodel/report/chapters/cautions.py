@@ -1,7 +1,7 @@
 """What can hurt, at the machine and after it. Common practice, not a substitute for training."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Chapter, Paragraphs
+from tapmodel.report.blocks import Chapter, Paragraphs
 
 CAUTIONS = (
     ("Eye protection at every step; no gloves, rings or loose sleeves near turning parts."),

@@ -2,7 +2,7 @@
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Chapter, Quantity, Table, Words
+from tapmodel.report.blocks import Chapter, Quantity, Table, Words
 from tapmodel.report.words.choices import source_text, value_text, why
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")

@@ -2,7 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.report.sheet.blocks import Chapter, Paragraphs
+from tapmodel.report.blocks import Chapter, Paragraphs
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.words import Severity

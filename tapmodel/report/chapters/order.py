@@ -3,9 +3,9 @@
 from collections.abc import Callable
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters.machines import dividing, milling, over_wires, threading_tool, turning
 from tapmodel.report.chapters.tap import angles, chamfer, hole, relief, square, thread
-from tapmodel.report.sheet.blocks import Chapter
 
 SectionOf = Callable[[TapDesign], Chapter]
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof, Station
-from tapmodel.report.sheet.blocks import (
+from tapmodel.report.blocks import (
     Block,
     Chapter,
     Length,

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from statistics import fmean
 
-from tapmodel.report.sheet.blocks import Length
+from tapmodel.report.blocks import Length
 from tapmodel.report.units import shown_high, shown_low
 
 

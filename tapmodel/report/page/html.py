@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
+from tapmodel.report.blocks import Block, Chapter, Paragraphs, Row, Rows, Table
 from tapmodel.report.page.templates import filled
-from tapmodel.report.sheet.blocks import Block, Chapter, Paragraphs, Row, Rows, Table
 from tapmodel.report.units import Units, shown, shown_high, shown_low
 
 Cell = str | tuple[str, ...]

@@ -9,6 +9,7 @@ from pathlib import Path
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
+from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
@@ -16,7 +17,6 @@ from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.stations import stations
 from tapmodel.report.page.templates import filled, markup, own_file
-from tapmodel.report.sheet.blocks import Chapter
 from tapmodel.report.units import Units
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed

@@ -8,7 +8,7 @@ import json
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from tapmodel.report.sheet.blocks import (
+from tapmodel.report.blocks import (
     Block,
     Chapter,
     Paragraphs,

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Chapter, Quantity, Table, Words
+from tapmodel.report.blocks import Angle, Chapter, Quantity, Table, Words
 
 WORM_RATIO = 40
 """Turns of the crank for one turn of the spindle; common practice for dividing heads."""

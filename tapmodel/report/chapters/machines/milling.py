@@ -1,7 +1,7 @@
 """Setting up the mill for the flutes: dial readings from touching off."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
 
 

@@ -2,7 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.report.sheet.blocks import Chapter, Length, Paragraphs, Row, Rows
+from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
 

@@ -1,7 +1,7 @@
 """The tool that cuts the tap's thread on the lathe: its form, and how deep it is fed."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import (
+from tapmodel.report.blocks import (
     Angle,
     Chapter,
     Length,

@@ -1,7 +1,7 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows
+from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows
 from tapmodel.tap.tap import Blank
 
 

@@ -1,7 +1,7 @@
 """What the flutes make of the tap: rake, hook, land, chip room."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words
+from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
 
 
 def chapter(design: TapDesign) -> Chapter:

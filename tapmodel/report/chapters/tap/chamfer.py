@@ -1,7 +1,7 @@
 """The lead of the tap and how it shares out the cut."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words
+from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
 
 
 def chapter(design: TapDesign) -> Chapter:

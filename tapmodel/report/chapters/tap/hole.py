@@ -2,7 +2,7 @@
 
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Chapter, Length, Row, Rows, Words
+from tapmodel.report.blocks import Chapter, Length, Row, Rows, Words
 from tapmodel.standards.drill_sets import inch_names
 
 

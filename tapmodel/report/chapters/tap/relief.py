@@ -5,7 +5,7 @@ import math
 import numpy as np
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import (
+from tapmodel.report.blocks import (
     Angle,
     Block,
     Chapter,

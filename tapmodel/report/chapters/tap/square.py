@@ -3,7 +3,7 @@
 import math
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Chapter, Length, Row, Rows
+from tapmodel.report.blocks import Chapter, Length, Row, Rows
 
 
 def chapter(design: TapDesign) -> Chapter:

@@ -1,7 +1,7 @@
 """The tap's own thread at the cutting edge."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.sheet.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
+from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
 
 
 def chapter(design: TapDesign) -> Chapter:

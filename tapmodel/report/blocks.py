@@ -1,4 +1,4 @@
-"""What a section of the sheet is made of, before anyone lays it out.
+"""What a chapter of the report is made of, before anyone lays it out.
 
 Lengths stay in mm here; `tapmodel.report.units` writes them in the reader's units.
 """
