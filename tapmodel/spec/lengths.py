@@ -1,0 +1,34 @@
+"""Lengths as people write them: 6.35, "6.35mm", "0.25in", "1/4in", '1 1/2"'.
+
+A bare number is in mm, wherever it stands; only a unit beside the number makes it inches.
+"""
+
+import re
+from fractions import Fraction
+
+from tapmodel.spec.designations.inches import MM
+
+HOW = "a length such as 6.35, 6.35mm, 0.25in or 1/4in"
+"""What a message says is allowed."""
+
+_NUMBER = r"[0-9]+(?:\.[0-9]*)?(?:[eE][-+]?[0-9]{1,3})?|\.[0-9]+"
+_LENGTH = re.compile(
+    rf"(?P<sign>[-+]?)\s*(?:(?P<decimal>{_NUMBER})"
+    r"|(?:(?P<whole>[0-9]{1,4})[ -])?(?P<part>[0-9]{1,4}/0*[1-9][0-9]{0,3}))"
+    r"\s*(?P<unit>mm|in|inch|inches|\"|″)?\.?",
+    re.IGNORECASE,
+)
+
+
+def millimetres_of(text: str) -> float | None:
+    """A length in mm, the nearest float to the exact one; None where `text` is no length.
+
+    A fraction needs its unit: 1/4 alone is read by some as inches and by no one as mm.
+    """
+    found = _LENGTH.fullmatch(text.strip())
+    if found is None or (found["part"] and not found["unit"]):
+        return None
+    value = Fraction(found["decimal"] or found["part"]) + Fraction(found["whole"] or 0)
+    if (found["unit"] or "mm").lower() != "mm":
+        value *= MM
+    return float(-value if found["sign"] == "-" else value)
