@@ -14,9 +14,22 @@ USUAL = Limits()
 JobArgument = Annotated[
     str, typer.Argument(metavar="JOB", help="A designation such as M18x0.75-LH, or a .toml file.")
 ]
+
+
+def _fields(incomplete: str) -> list[str]:
+    from tapmodel.spec.job import field_names
+
+    return [f"{name}=" for name in field_names() if name.startswith(incomplete)]
+
+
 Sets = Annotated[
     list[str] | None,
-    typer.Option("--set", metavar="FIELD=VALUE", help="Override one value; may be repeated."),
+    typer.Option(
+        "--set",
+        metavar="FIELD=VALUE",
+        help="Override one value; may be repeated.",
+        autocompletion=_fields,
+    ),
 ]
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.pen import pen
 from tapmodel.errors import RefusedError
 
 if TYPE_CHECKING:
@@ -55,8 +56,8 @@ def end(settled: "TapDesign") -> None:
     """Say which rules the design breaks beside what was handed over, and in the exit code."""
     if not settled.errors:
         return
-    from tapmodel.report.design_page import findings_text
+    from tapmodel.report.screen.findings import findings_lines
 
-    for line in findings_text(settled.errors):
+    for line in findings_lines(settled.errors, pen(aside=True)):
         say(line, aside=True)
     raise typer.Exit(1)

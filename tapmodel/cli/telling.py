@@ -1,6 +1,9 @@
 """What a command says about what it made."""
 
 import json
+import shlex
+import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -31,3 +34,8 @@ def tell_delivery(record: dict[str, Any]) -> None:
 def print_json(value: object) -> None:
     """Print a value as JSON."""
     say(json.dumps(value, indent=1, allow_nan=False))
+
+
+def shell_word(text: str) -> str:
+    """A word as the system's own shell takes it for one."""
+    return subprocess.list2cmdline([text]) if sys.platform == "win32" else shlex.quote(text)

@@ -7,7 +7,7 @@ from itertools import product
 from tapmodel.errors import NoTapError
 from tapmodel.library.designed import DesignedTap, design
 from tapmodel.library.request import Request
-from tapmodel.report.columns import columns
+from tapmodel.report.screen.columns import columns
 from tapmodel.words import Severity
 
 Cell = float | int | str | None
@@ -35,8 +35,7 @@ class Comparison(list[dict[str, Cell]]):
         """A table of the varied fields and the figures that tell variants apart."""
         names = (*self.varied, *_SHOWN, "errors", "warnings")
         texts = [names, *([_text(row[name]) for name in names] for row in self)]
-        widths = [max(map(len, column)) for column in zip(*texts, strict=True)]
-        return "\n".join(line.rstrip() for line in columns(texts, widths, right=True, gap="  "))
+        return "\n".join(columns(texts, right=True))
 
 
 def compare(

@@ -208,9 +208,9 @@ class DesignedTap:
 
     def __str__(self) -> str:
         """Every number with its unit, as `tapmodel design` prints it."""
-        from tapmodel.report.design_page import design_page  # noqa: PLC0415
+        from tapmodel.report.screen.design import design_page  # noqa: PLC0415
 
-        return design_page(self.design)
+        return design_page(self.design, every=True)
 
     def __repr__(self) -> str:
         """Which tap it is, in one line."""

@@ -1,23 +1,21 @@
 """The answer about measuring over wires as a page of text."""
 
 from tapmodel.report.blocks import Length
-from tapmodel.report.columns import columns
+from tapmodel.report.screen.columns import columns
 from tapmodel.report.units import shown_high, shown_low
 from tapmodel.shop.wires.answer import WiresAnswer
 from tapmodel.shop.wires.reading import Reading
 
 Row = tuple[str, str]
 
-_WIDTHS = (38, 0)  # of the columns
-
 
 def wires_page(answer: WiresAnswer) -> str:
     """Wire, limits of the measurement, and what a measured value means."""
     lines = [f"Over wires: {answer.asked.name}"]
-    lines += [f"  {line}" for line in columns(_rows(answer), _WIDTHS)]
+    lines += [f"  {line}" for line in columns(_rows(answer))]
     if answer.reading:
         lines += ["", f"Measured {_mm(answer.reading.measured)}: {answer.reading.verdict.value}"]
-        lines += [f"  {line}" for line in columns(_reading(answer.reading), _WIDTHS)]
+        lines += [f"  {line}" for line in columns(_reading(answer.reading))]
     return "\n".join([*lines, "", *answer.notes])
 
 

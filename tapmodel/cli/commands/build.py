@@ -19,6 +19,7 @@ from tapmodel.cli.options import (
     TextUnits,
     View,
 )
+from tapmodel.cli.pen import pen
 from tapmodel.cli.progress import foreseen_for, limits_of, progress
 from tapmodel.cli.settled import designed, refuse_broken
 from tapmodel.cli.telling import print_json, tell_delivery, tell_preview
@@ -27,6 +28,12 @@ from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.run.wish import Wish
 from tapmodel.run.workshop import builders, preview_with, previewers, produce_with
+
+EXAMPLES = (
+    "tapmodel build M18x0.75",
+    "tapmodel build my-tap.toml --formats step,sheet",
+    "tapmodel build M10 --preview",
+)
 
 
 def build(  # noqa: PLR0913  (a command has as many options as its user needs)
@@ -38,8 +45,8 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     ] = DEFAULT_FORMATS,
     *,
     fix: Fix = False,
-    force: Annotated[bool, typer.Option(help="Build although the design breaks a rule.")] = False,
-    preview: Annotated[bool, typer.Option(help="Only an unproved mesh and picture.")] = False,
+    force: Annotated[bool, typer.Option("--force", help="Build what breaks a rule.")] = False,
+    preview: Annotated[bool, typer.Option("--preview", help="A quick look, not verified.")] = False,
     as_json: AsJson = False,
     paper: PaperSize = Paper.A4,
     units: TextUnits = Units.MM,
@@ -47,7 +54,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
 ) -> None:
-    """Build the solid, prove it, and write the files wanted and the record to OUT/NAME.
+    """Build and verify the solid, and write every file.
+
+    Files and record go to OUT/NAME.
 
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
@@ -56,10 +65,10 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     with previewers(None, limits) if preview else builders(wanted, limits) as crew:
         settled, _ = designed(job, sets, fix=fix)
-        from tapmodel.report.design_page import findings_text
-        from tapmodel.report.summary import build_summary
+        from tapmodel.report.screen.build import build_summary
+        from tapmodel.report.screen.findings import findings_lines
 
-        for line in findings_text(settled.findings):
+        for line in findings_lines(settled.findings, pen(aside=True)):
             say(line, aside=True)
         refuse_broken(settled, force=force)
         foreseen = foreseen_for(settled, limits, preview=preview)

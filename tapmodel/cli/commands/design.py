@@ -1,24 +1,43 @@
 """`tapmodel design`: every number of a tap."""
 
+from typing import Annotated
+
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import AsJson, Fix, JobArgument, Sets
+from tapmodel.cli.options import AsJson, Fix, JobArgument, Sets, TextUnits
+from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json
+from tapmodel.report.units import Units
+
+EXAMPLES = (
+    "tapmodel design M18x0.75",
+    "tapmodel design 7/16-26 --all --units both",
+    "tapmodel design M10 --set flutes.count=4 --set flutes.rake=12",
+)
 
 
-def design(
-    job: JobArgument, sets: Sets = None, *, fix: Fix = False, as_json: AsJson = False
+def design(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: JobArgument,
+    sets: Sets = None,
+    *,
+    fix: Fix = False,
+    every: Annotated[bool, typer.Option("--all", help="Every number, as on the sheet.")] = False,
+    sources: Annotated[
+        bool, typer.Option("--sources", help="Also why each value was chosen.")
+    ] = False,
+    units: TextUnits = Units.MM,
+    as_json: AsJson = False,
 ) -> None:
-    """Print every number of a tap for the hole; no model is built."""
-    from tapmodel.report.design_page import design_page
+    """Print the numbers of a tap and what the rules find."""
+    from tapmodel.report.screen.design import design_page
     from tapmodel.run.record.compose import design_record
 
     settled, _ = designed(job, sets, fix=fix)
     if as_json:
         print_json(design_record(settled))
     else:
-        say(design_page(settled))
+        say(design_page(settled, units, pen(), every=every, sources=sources))
     if settled.errors:
         raise typer.Exit(1)

@@ -1,9 +1,6 @@
 """`tapmodel new`: a commented job file."""
 
 import os
-import shlex
-import subprocess
-import sys
 from pathlib import Path
 from typing import Annotated
 
@@ -12,8 +9,14 @@ import typer
 from tapmodel.cli.ending import say
 from tapmodel.cli.options import Fix, JobArgument, Sets
 from tapmodel.cli.settled import designed, end
+from tapmodel.cli.telling import shell_word
 from tapmodel.errors import InputError, escaped
 from tapmodel.file_names import refuse_strange
+
+EXAMPLES = (
+    "tapmodel new M18x0.75 my-tap.toml",
+    "tapmodel new 1/2-12-LH left.toml --set flutes.count=4",
+)
 
 
 def new(
@@ -22,9 +25,9 @@ def new(
     sets: Sets = None,
     *,
     fix: Fix = False,
-    overwrite: Annotated[bool, typer.Option(help="Replace the file if it exists.")] = False,
+    overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the file.")] = False,
 ) -> None:
-    """Write a commented job file with every value chosen and why."""
+    """Write a commented job file to edit: each value and why."""
     from tapmodel.export.atomic import write_whole
     from tapmodel.report.job_file import commented_job
 
@@ -36,11 +39,6 @@ def new(
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
     write_whole(file.resolve(), commented_job(job, settled).encode())
-    written = f"wrote {file}; edit it, then: tapmodel build {_quoted(str(file))}"
+    written = f"wrote {file}; edit it, then: tapmodel build {shell_word(str(file))}"
     say(escaped(written), aside=True)
     end(settled)
-
-
-def _quoted(word: str) -> str:
-    """A word as the system's own shell takes it for one."""
-    return subprocess.list2cmdline([word]) if sys.platform == "win32" else shlex.quote(word)

@@ -19,6 +19,8 @@ from tapmodel.cli.telling import tell_preview
 from tapmodel.report.units import Look, Projection, Units
 from tapmodel.run.workshop import preview_with, previewers
 
+EXAMPLES = ("tapmodel page M18x0.75",)
+
 
 def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
@@ -31,7 +33,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
 ) -> None:
-    """Write a page to turn the tap about in, with a mesh that is not proved; no model is built."""
+    """Write a page to turn the tap about in, not verified."""
     limits = limits_of(seconds, megabytes)
     with previewers(Look(units=units, projection=projection), limits) as crew:
         settled, _ = designed(job, sets, fix=fix)

@@ -15,10 +15,16 @@ class Of(StrEnum):
     RECORD = "record"
 
 
+EXAMPLES = (
+    "tapmodel schema > job.schema.json",
+    "tapmodel schema record",
+)
+
+
 def schema(
     of: Annotated[Of, typer.Argument(metavar="[job|record]", help="Of which file.")] = Of.JOB,
 ) -> None:
-    """Print the JSON Schema of the job file, or of the record that a run writes."""
+    """Print the JSON Schema of the job file or the record."""
     if of is Of.RECORD:
         from tapmodel.run.record.read import json_schema
     else:

@@ -9,6 +9,11 @@ from tapmodel.cli.telling import tell_delivery
 from tapmodel.errors import escaped
 from tapmodel.report.units import Look, Paper, Projection, Units
 
+EXAMPLES = (
+    "tapmodel sheet M18x0.75",
+    "tapmodel sheet 1/2-12 --units both --paper Letter",
+)
+
 
 def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: JobArgument,
@@ -20,7 +25,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     units: TextUnits = Units.MM,
     projection: View = Projection.FIRST,
 ) -> None:
-    """Write the sheet to take to the machine, its page and all drawings; no model is built."""
+    """Write the sheet for the machine, and all drawings."""
     from tapmodel.export.formats import Format
     from tapmodel.report.page.write import PageContent, write_page
     from tapmodel.report.sheet.papers import write_papers

@@ -9,9 +9,16 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.options import AsJson, JobArgument, Sets
 from tapmodel.cli.progress import progress
 from tapmodel.cli.settled import designed
-from tapmodel.cli.telling import print_json
+from tapmodel.cli.telling import print_json, shell_word
 from tapmodel.errors import InputError, KernelError
 from tapmodel.run.workshop import inspect_with, inspectors
+
+_STEP = {".step", ".stp"}
+
+EXAMPLES = (
+    "tapmodel verify back-from-cam.step M18x0.75",
+    "tapmodel verify out/M10/M10.step my-tap.toml",
+)
 
 
 def verify(
@@ -23,10 +30,13 @@ def verify(
     *,
     as_json: AsJson = False,
 ) -> None:
-    """Compare the solid in a STEP file with the tap that a job asks for."""
+    """Compare the solid of a STEP file with the tap of a job."""
+    if Path(job).suffix.lower() in _STEP:
+        right = f"the STEP file first: tapmodel verify {shell_word(job)} {shell_word(str(file))}"
+        raise InputError("JOB", job, right)
     with inspectors() as crew:
         from tapmodel.export.step.foreign import refuse_unreadable
-        from tapmodel.report.summary import verify_summary
+        from tapmodel.report.screen.build import verify_summary
 
         settled, _ = designed(job, sets)
         refuse_unreadable(file)

@@ -10,6 +10,12 @@ from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
 from tapmodel.errors import InputError
 
+EXAMPLES = (
+    "tapmodel wires M18x0.75",
+    "tapmodel wires M18x0.75 --wire 0.433 --measured 18.25 --compound 29.5",
+    "tapmodel wires --flank-angle 30 --pitch 2 --pitch-diameter 18",
+)
+
 
 def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     job: Annotated[
@@ -33,7 +39,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     pitch: Annotated[float | None, typer.Option(help="Pitch of a free form in mm.")] = None,
     as_json: AsJson = False,
 ) -> None:
-    """Measure a tap over wires: limits, and from a measured value the infeed still to take."""
+    """Measure over wires: limits, and the infeed still to take."""
     from tapmodel.report.wires_page import wires_page
     from tapmodel.shop.wires.answer import Wires, answer_wires
     from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design

@@ -1,11 +1,11 @@
 """A card for a notebook: the section, the numbers that follow from it, what the rules found."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.chapters.tap import angles, chamfer
-from tapmodel.report.design_page import findings_text
+from tapmodel.report.chapters import key_numbers
 from tapmodel.report.drawings.views import cross_section
 from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.templates import filled, markup
+from tapmodel.report.screen.findings import findings_lines
 from tapmodel.report.units import Units
 
 
@@ -15,8 +15,8 @@ def card(design: TapDesign) -> str:
         "card.html",
         designation=design.designation,
         drawing=markup(_scalable(cross_section.draw(design).svg())),
-        chapters=[shown_chapter(part.chapter(design), Units.MM) for part in (angles, chamfer)],
-        findings="\n".join(findings_text(design.findings)),
+        chapters=[shown_chapter(key_numbers.chapter(design), Units.MM)],
+        findings="\n".join(findings_lines(design.findings)),
     )
 
 

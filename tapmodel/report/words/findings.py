@@ -13,7 +13,12 @@ SENTENCES: Sentences = {
 """Of every rule, by its code."""
 
 
+def said(finding: Finding) -> str:
+    """What is wrong, one sentence for the machinist."""
+    return SENTENCES[finding.code](finding)
+
+
 def what(finding: Finding) -> str:
-    """One sentence for the machinist, ending in what to change."""
-    said, cures = SENTENCES[finding.code](finding), advice(finding.cures)
-    return f"{said.removesuffix('.')}; {cures}." if cures else said
+    """The same, ending in what to change."""
+    cures = advice(finding.cures)
+    return f"{said(finding).removesuffix('.')}; {cures}." if cures else said(finding)

@@ -15,7 +15,7 @@ def chapter(design: TapDesign) -> Chapter:
                 Row(
                     "cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True
                 ),
-                Row(_axis(setting), _offset(setting), measured=True),
+                axis_row(setting, measured=True),
                 Row(
                     "core (web) left between the flutes",
                     Length(flutes.core_diameter),
@@ -52,12 +52,12 @@ def _face_side(design: TapDesign) -> str:
     return "right" if design.tap.thread.hand.value == "right" else "left"
 
 
-def _axis(setting: FluteSetting) -> str:
-    return f"cutter axis {setting.side} of the centre line" if setting.side else "cutter axis"
-
-
-def _offset(setting: FluteSetting) -> Length | Words:
-    return Length(setting.offset) if setting.side else Words("0, over the axis")
+def axis_row(setting: FluteSetting, *, measured: bool = False) -> Row:
+    """Where the cutter stands, seen on the cutting end."""
+    if not setting.side:
+        return Row("cutter axis", Words("over the tap's axis"), measured=measured)
+    label = f"cutter axis {setting.side} of the centre line"
+    return Row(label, Length(setting.offset), measured=measured)
 
 
 def _readings(setting: FluteSetting) -> tuple[Row, ...]:

@@ -9,18 +9,30 @@ from tapmodel.standards.drill_sets import inch_names
 def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves."""
     hole, names = design.hole, inch_names(design.drill)
-    drill = Length(design.drill, 3 if names else 2)
     minor = (Length(hole.minor_min), Length(hole.minor_max))
     rows = [
-        Row("drill", drill, measured=True),
+        Row("tap drill", _drill(design), measured=True),
         Row("major diameter", Words("–"), low=Length(hole.major_min)),
         Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
         Row("minor diameter, as drilled", Length(design.drill), *minor, measured=True),
         *_percentages(design),
     ]
     if names:
-        rows.insert(1, Row("drill, by name", Words(" = ".join(names))))
+        rows.insert(1, Row("tap drill, by name", Words(" = ".join(names))))
     return Chapter("hole", "Hole", (Rows(tuple(rows)),))
+
+
+def drill_row(design: TapDesign) -> Row:
+    """The drill beside the limits of the hole that it makes."""
+    minor = (Length(design.hole.minor_min), Length(design.hole.minor_max))
+    names = inch_names(design.drill)
+    named = f" ({' = '.join(names)})" if names else ""
+    return Row(f"tap drill{named}, for the minor diameter", _drill(design), *minor)
+
+
+def _drill(design: TapDesign) -> Length:
+    """Metric drills come in steps of 0.05 mm, inch drills do not."""
+    return Length(design.drill, 3 if inch_names(design.drill) else 2)
 
 
 def _percentages(design: TapDesign) -> list[Row]:

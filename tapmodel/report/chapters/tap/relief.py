@@ -44,11 +44,12 @@ def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Bloc
         rows.append(Row("margin without drop", Angle(relief.margin_angle)))
     else:
         rows.append(Row("relief angle at the edge", Angle(figures.edge_angle)))
+    side = "behind" if figures.arc_direction >= 0 else "before"
     rows += [
         Row("radial drop at the heel", small_length(figures.heel_drop), measured=True),
         Row("radius of the arc", Length(figures.arc_radius)),
         Row("arc's centre off the axis", small_length(relief.arc_offset)),
-        Row("direction of that, behind the edge", Angle(figures.arc_direction)),
+        Row(f"direction of that, {side} the edge", Angle(abs(figures.arc_direction))),
     ]
     return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
 

@@ -3,9 +3,7 @@
 from pathlib import Path
 from typing import Any
 
-from tapmodel.report.columns import columns
-
-_WIDTHS = (10, 0)  # of the columns
+from tapmodel.report.screen.columns import columns
 
 
 def build_summary(record: dict[str, Any], folder: Path) -> str:
@@ -86,4 +84,4 @@ def _cost(run: dict[str, Any]) -> str:
 
 
 def _table(rows: list[tuple[str, str]]) -> str:
-    return "\n".join(columns(rows, _WIDTHS))
+    return "\n".join(columns(rows))

@@ -1,0 +1,58 @@
+"""The numbers that a machinist looks for first, in the order of the work."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.errors import InputError
+from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
+from tapmodel.report.chapters.machines.milling import axis_row
+from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.shop.flute_setting import flute_setting
+from tapmodel.shop.lathe_tool import lathe_tool
+from tapmodel.shop.wires.answer import Wires, answer_wires
+from tapmodel.shop.wires.asked import Overrides, thread_of_design
+
+
+def chapter(design: TapDesign) -> Chapter:
+    """Drill, blank, threading tool, what to measure, and the cutter with its setting."""
+    thread, chamfer, flutes = design.tap.thread, design.tap.chamfer, design.tap.flutes
+    limits, setting = design.limits, flute_setting(design)
+    zone = Length(limits.pitch_min, 4), Length(limits.pitch_max, 4)
+    rows = [
+        drill_row(design),
+        Row("blank turned to", Length(thread.major), Length(limits.major_min)),
+        Row("threading tool, between its edges", Angle(lathe_tool(thread).included_angle)),
+        _nose(design),
+        Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),
+        *_over_wires(design),
+        Row("chamfer, to the axis", Angle(chamfer.angle)),
+        Row("chamfer, length", Length(design.tap.chamfer_length)),
+        Row(f"{flutes.count} flutes, ball-nose cutter", Length(flutes.cutter_diameter, 2)),
+        axis_row(setting),
+        Row("down from the top, over the axis", Length(setting.from_top)),
+        Row("core (web) left", Length(flutes.core_diameter)),
+        Row("rake at the crest", Angle(design.figures.rake_crest)),
+    ]
+    return Chapter("key", "At the machine", (Rows(tuple(rows)),))
+
+
+def _nose(design: TapDesign) -> Row:
+    tool = lathe_tool(design.tap.thread)
+    if tool.nose_radius:
+        return Row("threading tool, nose radius", small_length(tool.nose_radius))
+    return Row("threading tool, nose flat at most", small_length(tool.nose_flat))
+
+
+def _over_wires(design: TapDesign) -> list[Row]:
+    """Wire and measurement; nothing where no wire suits."""
+    asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
+    try:
+        answer = answer_wires(asked, Wires())
+    except InputError:
+        return [Row("over wires", Words("no wire suits"))]
+    low, high = (
+        None if end is None else Length(end, 4)
+        for end in (answer.measurement_min, answer.measurement_max)
+    )
+    return [
+        Row("wire to measure with", Length(answer.wire, 4)),
+        Row("over wires", Length(answer.measurement_target, 4), low, high),
+    ]

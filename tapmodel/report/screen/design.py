@@ -1,0 +1,67 @@
+"""The design as a page of text: the numbers looked for first, or every number."""
+
+from collections.abc import Iterator
+
+from tapmodel.designing.choice import Choice
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Chapter
+from tapmodel.report.chapters import key_numbers
+from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.screen.chapter import chapter_lines, wrapped
+from tapmodel.report.screen.columns import Mark, Pen, plain
+from tapmodel.report.screen.findings import findings_lines
+from tapmodel.report.units import Units
+from tapmodel.report.words.choices import source_text, value_text, why
+
+
+def design_page(
+    design: TapDesign,
+    units: Units = Units.MM,
+    pen: Pen = plain,
+    *,
+    every: bool = False,
+    sources: bool = False,
+) -> str:
+    """What was settled, and what the rules found.
+
+    Args:
+        design: of the tap.
+        units: of lengths; sentences stay in mm.
+        pen: writes for a screen that can show what a text is.
+        every: every number, as the sheet has it, instead of those that are looked for first.
+        sources: also each value that was chosen with its reason and source.
+    """
+    lines = list(_title(design, pen))
+    for chapter in _chapters(design, every=every):
+        lines += ["", *chapter_lines(chapter, units, pen)]
+    if sources:
+        lines += ["", *_choices(design, pen)]
+    if design.findings:
+        lines += ["", *findings_lines(design.findings, pen, sources=sources)]
+    return "\n".join(lines)
+
+
+def _title(design: TapDesign, pen: Pen) -> Iterator[str]:
+    hand, hole = design.tap.thread.hand.value, design.choice("hole.class")
+    of_class = f", hole {value_text(hole)}" if hole else ""
+    yield pen(f"Tap for {design.designation}", Mark.HEADING) + f"{of_class}, {hand} hand"
+
+
+def _chapters(design: TapDesign, *, every: bool) -> Iterator[Chapter]:
+    if every:
+        for chapter_of in OPERATIONS:
+            yield chapter_of(design)
+    else:
+        yield key_numbers.chapter(design)
+
+
+def _choices(design: TapDesign, pen: Pen) -> Iterator[str]:
+    yield pen("Choices and their reasons", Mark.HEADING)
+    for choice in design.choices:
+        yield from _choice(choice, pen)
+
+
+def _choice(choice: Choice, pen: Pen) -> Iterator[str]:
+    yield f"  {choice.field} = {pen(value_text(choice), Mark.VALUE)}"
+    reason = "as given in the job" if choice.given else f"{why(choice)} -- {source_text(choice)}"
+    yield from wrapped(f"      {reason}", "      ")

@@ -1,0 +1,117 @@
+"""What a terminal shows of a design: what is looked for first, every number, the findings."""
+
+import re
+
+import pytest
+
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.screen.columns import Mark, columns
+from tapmodel.report.screen.design import design_page
+from tapmodel.report.screen.findings import findings_lines
+from tapmodel.report.units import Units
+from tapmodel.report.words.limits import actual, allowed
+from tapmodel.shop.wires.answer import Wires, answer_wires
+from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Severity
+
+UNITS = ((1.0, ".3f"), (25.4, ".4f"))
+
+
+@pytest.fixture(scope="module")
+def reference() -> TapDesign:
+    return design_tap(job_for("M18x0.75"))
+
+
+@pytest.fixture(scope="module")
+def broken() -> TapDesign:
+    return design_tap(job_for("M18x0.75", ["flutes.core_diameter=1"]))
+
+
+def tagged(text: str, mark: Mark) -> str:
+    return f"<{mark.name}>{text}</{mark.name}>"
+
+
+def test_the_page_opens_with_what_a_machinist_looks_for(reference: TapDesign) -> None:
+    tap, limits = reference.tap, reference.limits
+    asked = thread_of_design(reference, reference.basic_pitch_diameter, Overrides())
+    measured = answer_wires(asked, Wires())
+    page = design_page(reference)
+    wanted = (
+        f"{reference.drill:.2f} mm",
+        f"{tap.thread.major:.3f} mm",
+        f"{2 * tap.thread.flank_angle:.2f}°",
+        f"{tap.thread.root_flat:.3f} mm",
+        f"{tap.thread.pitch_diameter:.4f} mm  {limits.pitch_min:.4f} to {limits.pitch_max:.4f} mm",
+        f"{measured.wire:.4f} mm",
+        f"{measured.measurement_target:.4f} mm",
+        f"{tap.flutes.count} flutes",
+        f"{tap.flutes.cutter_diameter:.2f} mm",
+        f"{abs(tap.flutes.offset):.3f} mm",
+        f"{reference.figures.depth_from_top:.3f} mm",
+        f"{tap.flutes.core_diameter:.3f} mm",
+    )
+    # Each behind those before it: the order of the work.
+    places = [page.index(text) for text in wanted]
+    assert places == sorted(places)
+    assert len(page.splitlines()) < 25
+
+
+def test_all_numbers_are_those_of_the_sheet(reference: TapDesign) -> None:
+    page = design_page(reference, every=True)
+    labels = [
+        row.label
+        for chapter_of in OPERATIONS
+        for block in chapter_of(reference).blocks
+        for row in getattr(block, "rows", ())
+    ]
+    assert len(labels) > 50
+    assert all(label in page for label in labels)
+    short = design_page(reference)
+    assert sum(label in short for label in labels) < len(labels) / 4
+
+
+def test_lengths_stand_in_the_units_asked_for(reference: TapDesign) -> None:
+    inch = design_page(reference, Units.INCH).partition("note")[0]
+    assert " mm" not in inch
+    assert f"{reference.tap.thread.major / 25.4:.4f} in" in inch
+    both = design_page(reference, Units.BOTH)
+    assert (
+        f"{reference.tap.thread.major:.3f} mm = {reference.tap.thread.major / 25.4:.4f} in" in both
+    )
+
+
+def test_reasons_and_sources_are_said_where_asked(reference: TapDesign) -> None:
+    said = " ".join(design_page(reference, sources=True).split())
+    for choice in reference.choices:
+        assert f"{choice.field} = " in said
+        assert str(choice.source or "as given") in said
+    assert "from memory" not in design_page(reference)
+
+
+def test_a_finding_says_what_is_and_what_is_allowed_once(broken: TapDesign) -> None:
+    grave = [f for f in broken.findings if f.severity is not Severity.NOTE]
+    assert grave
+    for finding in grave:
+        said = " ".join(" ".join(findings_lines([finding])).split())
+        assert said.count(f"{finding.field} is {actual(finding)}; allowed {allowed(finding)}") == 1
+        assert f"[{finding.code}]" in said
+        for cure in finding.cures:
+            assert all(f"{s.field} {s.bound} {s.text}" in said for s in cure.settings)
+    kinds = [line.split()[0] for line in findings_lines(broken.findings) if line[0] != " "]
+    assert kinds == sorted(kinds, key=["ERROR", "WARNING", "note"].index)
+
+
+def test_a_pen_changes_no_letter(broken: TapDesign) -> None:
+    for every in (False, True):
+        marked = design_page(broken, pen=tagged, every=every, sources=True)
+        assert re.sub(r"</?[A-Z]+>", "", marked) == design_page(broken, every=every, sources=True)
+        assert marked.count("<ERROR>") == len(broken.errors)
+        assert "<HEADING>At the machine" in marked or every
+
+
+def test_columns_are_as_wide_as_their_widest_cell() -> None:
+    assert columns([("a", "bbb", "c"), ("aaa", "b")]) == ["a    bbb  c", "aaa  b"]
+    assert columns([("a", "bbb"), ("aaa", "b")], right=True) == ["  a  bbb", "aaa    b"]
