@@ -1,13 +1,13 @@
 """Whatever ends a build, no half-written result stands anywhere; see also tests/delivery."""
 
 import hashlib
+import itertools
 import json
 import os
-import random
 import signal
 import subprocess
 import sys
-import time
+import textwrap
 from pathlib import Path
 
 import pytest
@@ -15,20 +15,74 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.errors import KernelError
 from tapmodel.run.crew import Limits, begin, dismiss
+from tapmodel.run.delivery.place import deliver
+from tapmodel.run.delivery.staging import staging
 from tapmodel.run.workshop import preview_with, previewers, produce
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
 
-# A small tap, so that the whole build takes a few seconds.
-JOB = ("M4x0.7", "--set", "blank.thread_length=6", "--set", "name=small")
-LONGEST = 6.0
+# A small tap, so that a whole build takes two seconds.
+SETS = ("--set", "blank.thread_length=6", "--set", "name=small")
+JOB = ("M4x0.7", *SETS)
+
+# Every moment of a build with a job and files that soon lead there: two before the work, then each
+# stage that the command is told of.
+ROUTES: dict[str, tuple[str, str]] = {
+    "begun": ("M4x0.7", "stl"),
+    "settled": ("M4x0.7", "stl"),
+    Stage.LOADING: ("M4x0.7", "stl"),
+    Stage.PAPERS: ("M4x0.7", "dxf"),
+    Stage.PAGE: ("M4x0.7", "page"),
+    Stage.EDGES: ("M4x0.7", "stl"),
+    Stage.FACES: ("M4x0.7", "stl"),
+    Stage.REAR: ("M4x0.7", "stl"),
+    Stage.MIRROR: ("M4x0.7-LH", "stl"),
+    Stage.MESH: ("M4x0.7", "stl"),
+    Stage.STEP_FILE: ("M4x0.7", "step"),
+    Stage.READ_BACK: ("M4x0.7", "step"),
+    Stage.PROOF: ("M4x0.7", "stl"),
+    Stage.MESH_PROOF: ("M4x0.7", "stl"),
+    Stage.MESH_FILES: ("M4x0.7", "stl"),
+    Stage.PICTURES: ("M4x0.7", "pictures"),
+    Stage.DELIVERY: ("M4x0.7", "stl"),
+}
+ENDINGS = ("SIGKILL", "SIGINT", "SIGTERM")
+
+SCRIPT = """
+    import contextlib, os, signal
+    from tapmodel.cli import progress, start
+
+    def passed(moment):
+        if moment == {moment!r}:
+            os.kill(os.getpid(), signal.{ending})
+
+    def begin(*modules, begin=start.begin):
+        begin(*modules)
+        passed("begun")
+
+    @contextlib.contextmanager
+    def watched(_foreseen):
+        passed("settled")
+        yield passed
+
+    start.begin, progress.progress = begin, watched
+    start.main()
+"""
 
 
-def _start(out: Path, *more: str) -> subprocess.Popen[str]:
-    command = [sys.executable, "-m", "tapmodel", "build", *JOB, *more, "--out", str(out)]
-    return subprocess.Popen(
-        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, start_new_session=True
+def _ended(moment: str, ending: str, out: Path) -> tuple[int, str]:
+    """Code and words of a build that sends itself a signal at a moment.
+
+    Its processes complain to the same pipe, which has no end while one of them lives: one that
+    outlives the command is waited for.
+    """
+    job, formats = ROUTES[moment]
+    script = textwrap.dedent(SCRIPT).format(moment=str(moment), ending=ending)
+    command = [sys.executable, "-c", script, "build", job, *SETS, "--formats", formats]
+    ended = subprocess.run(
+        [*command, "--out", str(out)], capture_output=True, text=True, check=False, timeout=60
     )
+    return ended.returncode, ended.stderr
 
 
 def _is_whole(folder: Path) -> bool:
@@ -43,23 +97,47 @@ def _is_whole(folder: Path) -> bool:
     )
 
 
-@pytest.mark.parametrize("round_", range(6))
-def test_a_build_ended_at_a_random_moment_leaves_nothing_partial(
-    round_: int, tmp_path: Path
+def test_every_stage_that_is_ever_begun_has_its_route() -> None:
+    # From the square on they only say closer where something failed; of waits nobody is told.
+    stages = list(Stage)
+    begun = stages[: stages.index(Stage.SQUARE)]
+    assert {*begun, "begun", "settled"} - {Stage.WAITING} == set(ROUTES)
+
+
+# Each signal in turn, and with no tap of that name there before or with one.
+CASES = [*zip(ROUTES, itertools.cycle(ENDINGS), itertools.cycle((False, True)), strict=False)]
+
+
+@pytest.mark.parametrize(("moment", "ending", "stands"), CASES)
+def test_a_build_ended_at_any_moment_leaves_nothing_partial(
+    moment: str, ending: str, tmp_path: Path, *, stands: bool
 ) -> None:
-    chance = random.Random(round_)  # noqa: S311  (repeatable on purpose)
-    ending = (signal.SIGKILL, signal.SIGINT, signal.SIGTERM)[round_ % 3]
-    run = _start(tmp_path / "out")
-    time.sleep(chance.uniform(0.05, LONGEST))
-    run.send_signal(ending)
-    _, told = run.communicate(timeout=60)
-    final = tmp_path / "out" / "small"
-    if final.exists():
-        assert _is_whole(final)
-    elif ending is not signal.SIGKILL:
-        assert run.returncode == 130, told
-        assert "stopped" in told
-        assert not (tmp_path / "out").exists()
+    out = tmp_path / "out"
+    if stands:
+        _give(out)
+    code, told = _ended(moment, ending, out)
+    if ending == "SIGKILL":
+        assert code == -signal.SIGKILL, told
+        _next_run(out)
+    else:
+        assert code == 130, told
+        assert "stopped; nothing was delivered" in told
+        assert out.exists() == stands
+    assert [path.name for path in out.glob("*")] == ["small"] * stands
+    assert not stands or _is_whole(out / "small")
+
+
+def _give(out: Path) -> None:
+    """Deliver an older tap of the same name."""
+    with staging(out, "small") as staged:
+        (staged / "small.step").write_text("an older solid")
+        deliver(staged, out / "small", {"schema": "tapmodel.record/1", "name": "small"})
+
+
+def _next_run(out: Path) -> None:
+    """What any command that comes next begins with: it sweeps up what a kill has left."""
+    with staging(out, "other"):
+        pass
 
 
 def test_an_interruption_while_a_class_is_made_ends_alike(tmp_path: Path) -> None:

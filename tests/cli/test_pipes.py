@@ -5,11 +5,9 @@ import pickle
 import struct
 import subprocess
 import sys
-import time
 from pathlib import Path
 from queue import SimpleQueue
 
-import psutil
 import pytest
 
 from tapmodel.run import memory
@@ -93,25 +91,3 @@ def test_nothing_is_watched_where_the_system_keeps_the_limit() -> None:
     script = "import sys, tapmodel.run.crew; print('psutil' in sys.modules)"
     ended = subprocess.run([sys.executable, "-c", script], capture_output=True, check=True)
     assert ended.stdout == b"False\n"
-
-
-def test_processes_end_with_a_parent_that_is_killed(tmp_path: Path) -> None:
-    command = [sys.executable, "-m", "tapmodel", "build", "M4x0.7", "--out", str(tmp_path / "out")]
-    with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as run:
-        parent, deadline = psutil.Process(run.pid), time.monotonic() + 30
-        while len(children := parent.children()) < 2 and time.monotonic() < deadline:
-            time.sleep(0.02)
-        time.sleep(1)
-        run.kill()
-    assert len(children) == 2
-    while any(map(_runs, children)) and time.monotonic() < deadline:
-        time.sleep(0.05)
-    assert not any(map(_runs, children))
-
-
-def _runs(process: psutil.Process) -> bool:
-    try:
-        # Where nobody takes in orphans, what has ended stays in the list.
-        return process.is_running() and process.status() != psutil.STATUS_ZOMBIE
-    except psutil.NoSuchProcess:
-        return False
