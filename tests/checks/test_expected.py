@@ -1,18 +1,22 @@
 import math
+import sys
 from collections.abc import Callable
-from dataclasses import fields, replace
+from dataclasses import replace
+from pathlib import Path
 
 import designs
 import numpy as np
 import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
+
+from like_taps import scaled
 
 from tapmodel.checks.ideal.expected import section_area, solid_volume
 from tapmodel.checks.ideal.laws import inside
 from tapmodel.shape import relief
 from tapmodel.tap.tap import Reliefs, Tap, TapThread
 from tapmodel.words import Hand, ReliefPlace
-
-ANGLES = {"flank_angle", "angle", "margin_angle", "shoulder_angle"}
 
 
 def without_flutes(tap: Tap):
@@ -29,18 +33,6 @@ def profile_mean_square(thread: TapThread):
     flank = (thread.pitch - thread.crest_flat - thread.root_flat) / 2
     total = R**2 * thread.crest_flat + r**2 * thread.root_flat
     return (total + 2 * flank * (R**2 + R * r + r**2) / 3) / thread.pitch
-
-
-def scaled(record: object, k: float):
-    """A record with all lengths multiplied by k; angles, counts and texts stay."""
-    changed = {}
-    for field in fields(record):
-        value = getattr(record, field.name)
-        if isinstance(value, float) and field.name not in ANGLES:
-            changed[field.name] = value * k
-        elif hasattr(value, "__dataclass_fields__"):
-            changed[field.name] = scaled(value, k)
-    return replace(record, **changed)
 
 
 def chord_area(tap: Tap, z: float, lines: int = 1200) -> float:
