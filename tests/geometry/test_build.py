@@ -12,8 +12,7 @@ from tapmodel.checks.proof.verdict import FOREIGN, differences
 from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import counts, volume
 from tapmodel.geometry.kernel.topology import Solid
-from tapmodel.shape import relief
-from tapmodel.tap.tap import Reliefs, Tap, TapThread
+from tapmodel.tap.tap import Tap, TapThread
 from tapmodel.words import ReliefPlace
 
 
@@ -50,20 +49,9 @@ def test_left_hand_is_the_mirror_image(left_tap: Tap, small_solid: Solid) -> Non
     assert prove_solid(left_tap, left).deviation_um_max < 1e-3
 
 
-def _without_relief(tap: Tap) -> Tap:
-    bare = relief.concentric(ReliefPlace.THREAD)
-    return replace(tap, relief=replace(tap.relief, thread=bare))
-
-
 def _crest_only(tap: Tap) -> Tap:
     crest = replace(tap.relief.thread, applies_to=ReliefPlace.CREST)
     return replace(tap, relief=replace(tap.relief, thread=crest))
-
-
-def _eccentric(tap: Tap) -> Tap:
-    thread = relief.eccentric_by_edge(ReliefPlace.THREAD, tap.thread.major, 0.8)
-    chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
-    return replace(tap, relief=Reliefs(thread, chamfer))
 
 
 def _no_neck(tap: Tap, shank: float) -> Tap:
@@ -79,32 +67,11 @@ def _no_neck(tap: Tap, shank: float) -> Tap:
     return replace(tap, blank=blank)
 
 
-def _two_starts(tap: Tap) -> Tap:
-    return replace(tap, thread=replace(tap.thread, starts=2))
-
-
-def _con_eccentric_chamfer(tap: Tap) -> Tap:
-    chamfer = relief.con_eccentric(ReliefPlace.CHAMFER, tap.thread.major, 70.0, 15.0, 0.15)
-    return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
-
-
-def _concentric_chamfer(tap: Tap) -> Tap:
-    chamfer = relief.concentric(ReliefPlace.CHAMFER)
-    return replace(tap, relief=replace(tap.relief, chamfer=chamfer))
-
-
+# Forms, reliefs and starts have a family of their own: test_forms_reliefs_starts.py.
 VARIANTS = {
-    "no thread relief": _without_relief,
-    "crest relief": _crest_only,
-    "eccentric thread, con-eccentric chamfer": _eccentric,
     "no neck, shank below the root": lambda tap: _no_neck(tap, 6.4),
     "no neck, shank between root and crest": lambda tap: _no_neck(tap, 7.8),
     "no neck, shank above the crest": lambda tap: _no_neck(tap, 9.0),
-    "two starts": _two_starts,
-    "rounded": rounded,
-    "rounded, two starts": lambda tap: _two_starts(rounded(tap)),
-    "rounded, con-eccentric chamfer": lambda tap: _con_eccentric_chamfer(rounded(tap)),
-    "rounded, concentric chamfer": lambda tap: _concentric_chamfer(rounded(tap)),
     "rounded root under a flat relieved crest": lambda tap: _crest_only(rounded(tap, crest=0.0)),
     "rounded crest over a flat root": lambda tap: rounded(tap, root=0.0),
 }
