@@ -10,7 +10,7 @@ from tapmodel.designing.codes import Code, Lost
 from tapmodel.designing.limits.flutes import clearance, land_width
 from tapmodel.designing.limits.neighbours import least_wall
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.rules.reliefs.surface import least_nominal, spanned, surfaces
+from tapmodel.designing.rules.reliefs.surface import surfaces
 from tapmodel.findings import NoSolid
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import (
@@ -129,10 +129,10 @@ def _too_deep(design: TapDesign) -> Reason:
     """A relieved surface that falls below the web, or the crest below the root."""
     gap = clearance(design.tap.thread.major)
     for surface in surfaces(design):
-        if not spanned(design, surface.relief):
+        if not surface.spans:
             return NoSolid(Lost.RELIEF_SURFACE)
         spare = 0.0 if surface.relief.applies_to is ReliefPlace.CREST else gap
-        if least_nominal(design, surface, surface.relief) - spare > surface.nominal:
+        if surface.least - spare > surface.nominal:
             return NoSolid(Lost.RELIEF_DEPTH, Values(section=surface.key))
     return None
 

@@ -14,13 +14,7 @@ from tapmodel.designing.judging import (
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.reliefs.reach import lowest_angle, meets_cleanly, walls
-from tapmodel.designing.rules.reliefs.surface import (
-    Surface,
-    less_relief,
-    lowest_wall,
-    spanned,
-    stays_above,
-)
+from tapmodel.designing.rules.reliefs.surface import Surface, less_relief, lowest_wall
 from tapmodel.findings import Held, Limit
 from tapmodel.shape.relief import heel_drop
 from tapmodel.values import Values
@@ -42,10 +36,10 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
     Source: each names its own.
     """
     yield from _margin(surface)
-    if not spanned(design, surface.relief):
+    if not surface.spans:
         yield from _span(design, surface)
         return
-    if surface.nominal > surface.floor and stays_above(design, surface, surface.relief):
+    if surface.nominal > surface.floor and surface.stays_above:
         yield from _heel(design, surface)
     yield from _rise(design, surface)
 

@@ -5,12 +5,7 @@ from tapmodel.designing.judging import ERROR, Findings, at_least, finding, less,
 from tapmodel.designing.limits.flutes import clearance
 from tapmodel.designing.provenance import GEOMETRY, OWN_RULE
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.rules.reliefs.surface import (
-    Surface,
-    least_nominal,
-    less_relief,
-    stays_above,
-)
+from tapmodel.designing.rules.reliefs.surface import Surface, less_relief
 from tapmodel.words import ReliefPlace
 
 
@@ -19,7 +14,7 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 
     Source: each names its own.
     """
-    if stays_above(design, surface, surface.relief):
+    if surface.stays_above:
         return
     if surface.relief.applies_to is ReliefPlace.CHAMFER:
         yield from _point(design, surface)
@@ -28,7 +23,7 @@ def judge(design: TapDesign, surface: Surface) -> Findings:
 
 
 def _point(design: TapDesign, surface: Surface) -> Findings:
-    least, point = 2 * least_nominal(design, surface, surface.relief), 2 * surface.nominal
+    least, point = 2 * surface.least, 2 * surface.nominal
     core = design.tap.flutes.core_diameter
     field = "chamfer.point_diameter"
     levers = (
@@ -46,7 +41,7 @@ def _point(design: TapDesign, surface: Surface) -> Findings:
 
 def _thread(design: TapDesign, surface: Surface) -> Findings:
     actual, levers = 2 * surface.nominal, less_relief(design, surface)
-    limit = at_least(2 * least_nominal(design, surface, surface.relief))
+    limit = at_least(2 * surface.least)
     if surface.relief.applies_to is ReliefPlace.CREST:
         judged = ("thread.major", actual, limit, GEOMETRY)
         yield finding(Code.CREST_DROP, ERROR, *judged, levers=levers)

@@ -6,12 +6,13 @@ cleanly, when that sum grows steadily with r.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shape.flute_section import face_angle, section_of, wall_angles
+from tapmodel.shape.flute_section import FluteSection, face_angle, section_of, wall_angles
 from tapmodel.shape.relief import arc_of, drop, heel_drop
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
@@ -41,14 +42,20 @@ def walls(design: TapDesign, lowest: float, highest: float) -> Walls:
 
     Source: derived here by `tapmodel.shape.flute_section`.
     """
-    section, crest = section_of(design.tap.flutes), design.tap.thread.major / 2
-    edge, spacing = face_angle(section, crest), 360 / design.tap.flutes.count
-    radii = np.linspace(lowest, max(lowest, highest), STEPS)
-    return Walls(
-        radii,
-        wall_angles(section, radii, 1) - edge,
-        wall_angles(section, radii, -1) - edge + spacing,
-    )
+    flutes, crest = design.tap.flutes, design.tap.thread.major / 2
+    return _walls(section_of(flutes), flutes.count, crest, lowest, max(lowest, highest))
+
+
+# Both reliefs ask for the same walls, and so does each trial of another value than the flutes'.
+@lru_cache(maxsize=16)
+def _walls(section: FluteSection, count: int, crest: float, lowest: float, highest: float) -> Walls:
+    edge, spacing = face_angle(section, crest), 360 / count
+    radii = np.linspace(lowest, highest, STEPS)
+    face = wall_angles(section, radii, 1) - edge
+    heel = wall_angles(section, radii, -1) - edge + spacing
+    for shared in (radii, face, heel):
+        shared.flags.writeable = False
+    return Walls(radii, face, heel)
 
 
 def spans(relief: Relief, major: float, land: Walls) -> bool:

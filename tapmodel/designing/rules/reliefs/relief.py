@@ -7,7 +7,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
 from tapmodel.designing.rules.reliefs import arc as rules_arc
 from tapmodel.designing.rules.reliefs import floor as rules_floor
-from tapmodel.designing.rules.reliefs.surface import spanned, surfaces
+from tapmodel.designing.rules.reliefs.surface import surfaces
 from tapmodel.values import Values
 from tapmodel.words import ReliefKind
 
@@ -21,11 +21,12 @@ def judge(design: TapDesign, context: Context) -> Findings:
     Source: each names its own.
     """
     del context  # the reliefs are judged by the design alone
-    for surface in surfaces(design):
+    thread, chamfer = surfaces(design)
+    for surface in (thread, chamfer):
         yield from rules_arc.judge(design, surface)
-        if spanned(design, surface.relief):
+        if surface.spans:
             yield from rules_floor.judge(design, surface)
-    if spanned(design, design.tap.relief.chamfer):
+    if chamfer.spans:
         yield from _chamfer(design)
 
 

@@ -21,6 +21,8 @@ class Surface:
         relief: its relief; `figures` is what follows from it.
         nominal: its least radius at the edge [mm].
         floor: radius above which it must stay on the whole land [mm].
+        spans: whether its arc covers the whole land, down to the web.
+        least: nominal radius with which it just ends above its floor on both walls [mm].
     """
 
     key: str
@@ -28,6 +30,13 @@ class Surface:
     figures: ReliefFigures
     nominal: float
     floor: float
+    spans: bool
+    least: float
+
+    @property
+    def stays_above(self) -> bool:
+        """Whether it ends on both walls above its floor."""
+        return self.least <= self.nominal + NOISE
 
 
 def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
@@ -40,25 +49,32 @@ def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
     crest, root = thread.major / 2, thread.minor / 2
     whole = design.tap.relief.thread.applies_to is ReliefPlace.THREAD
     reach = (root, web) if whole else (crest, root)
+    reliefs, figures = design.tap.relief, design.figures
+    point = design.tap.chamfer.point_diameter / 2
     return (
-        Surface("relief.thread", design.tap.relief.thread, design.figures.thread_relief, *reach),
-        Surface(
-            "relief.chamfer",
-            design.tap.relief.chamfer,
-            design.figures.chamfer_relief,
-            design.tap.chamfer.point_diameter / 2,
-            web,
-        ),
+        _surface(design, "relief.thread", reliefs.thread, figures.thread_relief, reach),
+        _surface(design, "relief.chamfer", reliefs.chamfer, figures.chamfer_relief, (point, web)),
     )
 
 
-def spanned(design: TapDesign, relief: Relief) -> bool:
-    """Whether the arc of `relief` covers the whole land, down to the web.
-
-    Source: derived here.
-    """
-    land = walls(design, lowest_wall(design), design.tap.thread.major / 2)
-    return spans(relief, design.tap.thread.major, land)
+def _surface(
+    design: TapDesign,
+    key: str,
+    relief: Relief,
+    figures: ReliefFigures,
+    reach: tuple[float, float],
+) -> Surface:
+    nominal, floor = reach
+    major, lowest = design.tap.thread.major, lowest_wall(design)
+    return Surface(
+        key,
+        relief,
+        figures,
+        nominal,
+        floor,
+        spans=spans(relief, major, walls(design, lowest, major / 2)),
+        least=lowest_nominal(relief, major, walls(design, lowest, floor)),
+    )
 
 
 def lowest_wall(design: TapDesign) -> float:
@@ -67,24 +83,6 @@ def lowest_wall(design: TapDesign) -> float:
     Source: rule of this program.
     """
     return design.tap.flutes.core_diameter / 2 + ABOVE_CORE
-
-
-def least_nominal(design: TapDesign, surface: Surface, relief: Relief) -> float:
-    """Nominal radius with which the surface just ends above its floor on both walls [mm].
-
-    Source: derived here.
-    """
-    return lowest_nominal(
-        relief, design.tap.thread.major, walls(design, lowest_wall(design), surface.floor)
-    )
-
-
-def stays_above(design: TapDesign, surface: Surface, relief: Relief) -> bool:
-    """Whether the surface, relieved by `relief`, ends on both walls above its floor.
-
-    Source: derived here.
-    """
-    return least_nominal(design, surface, relief) <= surface.nominal + NOISE
 
 
 def less_relief(design: TapDesign, surface: Surface) -> tuple[Lever, ...]:
