@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 from tapmodel.errors import InputError
@@ -70,7 +71,7 @@ def blank_for(diameter: float) -> BlankRow:
     """
     if not MIN_DIAMETER <= diameter <= MAX_DIAMETER:
         raise InputError("diameter", diameter, f"{MIN_DIAMETER:g} to {MAX_DIAMETER:g} mm")
-    rows = [tuple(float(cell) for cell in row.values()) for row in read_table("iso_529")]
+    rows = _listed()
     for size, shank, thread, overall in rows:
         if size == diameter:
             return _row(diameter, shank, thread, overall, LISTED)
@@ -101,11 +102,24 @@ def square_for(shank: float) -> tuple[float, float]:
     """
     if not 0 < shank < math.inf:
         raise InputError("shank", shank, "a diameter over 0 mm")
-    for row in read_table("iso_237"):
-        if float(row["over"]) < shank <= float(row["to"]):
-            return float(row["across_flats"]), float(row["length"])
+    for over, to, across_flats, length in _squares():
+        if over < shank <= to:
+            return across_flats, length
     across_flats = 0.8 * shank
     return across_flats, max(4.0, across_flats + 1)
+
+
+@cache
+def _listed() -> tuple[tuple[float, ...], ...]:
+    """Thread, shank, length of thread and of all, row by row [mm]."""
+    return tuple(tuple(map(float, row.values())) for row in read_table("iso_529"))
+
+
+@cache
+def _squares() -> tuple[tuple[float, ...], ...]:
+    """Shank over and up to, across flats and length of its square, row by row [mm]."""
+    columns = ("over", "to", "across_flats", "length")
+    return tuple(tuple(float(row[name]) for name in columns) for row in read_table("iso_237"))
 
 
 def _row(diameter: float, shank: float, thread: float, overall: float, source: Source) -> BlankRow:

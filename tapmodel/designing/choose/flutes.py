@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
@@ -132,9 +133,11 @@ def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> flo
     return ledger.number("flutes.core_diameter", min(usual, most), rule)
 
 
+# Every trial of a cure that leaves the flutes alone asks for the same cutter again.
+@lru_cache(maxsize=16)
 def _best(
     wish: FluteWish, cutters: tuple[float, ...], tooth: ToothRadii
-) -> tuple[_Candidate | None, list[Finding]]:
+) -> tuple[_Candidate | None, tuple[Finding, ...]]:
     candidates: list[_Candidate] = []
     reasons: list[Finding] = []
     for diameter in cutters:
@@ -149,8 +152,8 @@ def _best(
             continue
         candidates.append(_candidate(wish, found.section, found.unmet, tooth))
     if not candidates:
-        return None, reasons
-    return min(candidates, key=_rank), reasons
+        return None, tuple(reasons)
+    return min(candidates, key=_rank), tuple(reasons)
 
 
 def _rank(candidate: _Candidate) -> tuple[bool, float, bool, float]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from tapmodel.sources import Source
 from tapmodel.spec.hole_class import Position
@@ -16,6 +16,10 @@ from tapmodel.standards.metric.formulas import (
 from tapmodel.standards.tables import Row, cell_source, read_table
 
 DOCUMENT = "ISO 965-1:2013"
+
+KEPT = 64
+"""Values that are remembered of each kind: a design asks for some again, and each trial of a cure
+for all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +58,7 @@ def _printed(row: Row | None, grade: int, place: str) -> TableValue | None:
     return TableValue(int(row[str(grade)]), printed=True, source=source)
 
 
+@lru_cache(maxsize=KEPT)
 def pitch_tolerance(diameter: float, pitch: float, grade: int) -> TableValue:
     """TD2 for a diameter and pitch [mm] and a grade 4 to 8.
 
@@ -65,6 +70,7 @@ def pitch_tolerance(diameter: float, pitch: float, grade: int) -> TableValue:
     )
 
 
+@lru_cache(maxsize=KEPT)
 def minor_tolerance(pitch: float, grade: int) -> TableValue:
     """TD1 for a pitch [mm] and a grade 4 to 8.
 
@@ -76,6 +82,7 @@ def minor_tolerance(pitch: float, grade: int) -> TableValue:
     )
 
 
+@lru_cache(maxsize=KEPT)
 def fundamental_deviation(pitch: float, position: Position) -> TableValue:
     """EI for a pitch [mm] and position G or H; H is 0 at any pitch.
 
