@@ -6,6 +6,7 @@ from cure_trials import judged_cures
 from refusals import refused
 
 from tapmodel.designing.cures.legal_value import nearest_legal, rulers
+from tapmodel.designing.cures.trials import Trials
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
@@ -109,9 +110,8 @@ def test_a_gap_of_legal_values_is_found_and_its_near_side_taken() -> None:
 
 
 def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) -> None:
+    # Not even a trial that was made before may be asked for.
     calls: list[str] = []
-    monkeypatch.setattr(
-        "tapmodel.designing.cures.trials.settle", lambda _job: calls.append("again")
-    )
+    monkeypatch.setattr(Trials, "outcome", lambda *_: calls.append("again"))
     design_tap(job_for("M18x0.75"))
     assert calls == []
