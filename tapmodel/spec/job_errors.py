@@ -1,6 +1,7 @@
 """One clear message out of a failed validation: field, value, what is allowed."""
 
 from difflib import get_close_matches
+from functools import cache
 from typing import Any, TypeGuard, cast
 
 from pydantic import BaseModel, ValidationError
@@ -97,15 +98,17 @@ def _allowed(trouble: ErrorDetails) -> str:
     table = _table_of(keys)
     field = _field(table, key)
     what = (description(field) if field else "") or f"keys of [{'.'.join(keys)}]"
-    return f"{what}: {_kind_and_bounds(_schema(table, key))}"
+    return f"{what}: {_kind_and_bounds(_schemas(table)[key])}"
 
 
 def _field(model: type[BaseModel], key: str) -> FieldInfo | None:
     return next((f for name, f in model.model_fields.items() if (f.alias or name) == key), None)
 
 
-def _schema(model: type[BaseModel], key: str) -> dict[str, Any]:
-    return cast("dict[str, Any]", model.model_json_schema(by_alias=True)["properties"][key])
+# The validator's library writes it anew each time, which takes longer than a whole design.
+@cache
+def _schemas(model: type[BaseModel]) -> dict[str, Any]:
+    return cast("dict[str, Any]", model.model_json_schema(by_alias=True)["properties"])
 
 
 def _kind_and_bounds(schema: dict[str, Any]) -> str:
