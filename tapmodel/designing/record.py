@@ -25,6 +25,7 @@ class TapDesign:
         figures: what follows from that.
         choices: every value that was settled, in that order, and why.
         findings: what the rules found.
+        wires: for measuring that are on hand, none where the job lists none [mm].
     """
 
     name: str
@@ -37,6 +38,7 @@ class TapDesign:
     figures: Figures
     choices: tuple[Choice, ...]
     findings: tuple[Finding, ...]
+    wires: tuple[float, ...] = ()
 
     @property
     def errors(self) -> tuple[Finding, ...]:

@@ -32,6 +32,7 @@ def settle(job: Job) -> TapDesign:
     ledger = Ledger(job.given())
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
+    wires = ledger.given_numbers("shop.wires")
     chamfer = choose_chamfer(thread, hole, ledger)
     flutes = choose_flutes(thread, hole.diameter, ledger)
     count, section = flutes.wish.count, flutes.section
@@ -62,6 +63,7 @@ def settle(job: Job) -> TapDesign:
         figures=figures_of(tap),
         choices=ledger.choices,
         findings=(),
+        wires=wires,
     )
     context = Context(hole, flutes, bool(job.blank.shank_must_pass))
     return replace(design, findings=findings(design, context))

@@ -193,6 +193,9 @@ class Shop(Group):
         default=None,
         description='sets of drills on hand: "metric", "fraction", "number", "letter"',
     )
+    wires: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
+        default=None, description="diameters of the measuring wires on hand"
+    )
 
 
 def _for_every_system(name: str) -> str:

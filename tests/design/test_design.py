@@ -107,6 +107,7 @@ CHANGES = {
     "blank.shank_must_pass": "true",
     "shop.cutters": "[7, 9]",
     "shop.drills": '["fraction"]',
+    "shop.wires": "[0.5]",
     "hole.engagement": "70",
     "flutes.offset": "-2",
     "blank.square_start": "90",

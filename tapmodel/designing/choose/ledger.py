@@ -97,13 +97,20 @@ class Ledger:
 
     def numbers(self, field: str, ruled: tuple[float, ...], rule: Rule) -> tuple[float, ...]:
         """The same as `number` for a list of numbers."""
-        value = self._given[field] if self.has(field) else None
-        if isinstance(value, list):
-            chosen = tuple(float(str(entry)) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
-            self._note(field, chosen)
+        chosen = self.given_numbers(field)
+        if chosen:
             return chosen
         self._note(field, ruled, rule)
         return ruled
+
+    def given_numbers(self, field: str) -> tuple[float, ...]:
+        """The list of numbers given for `field`, noted; empty, and nothing noted, without one."""
+        value = self._given[field] if self.has(field) else None
+        if not isinstance(value, list):
+            return ()
+        chosen = tuple(float(str(entry)) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
+        self._note(field, chosen)
+        return chosen
 
     def _note(self, field: str, value: Settled, rule: Rule | None = None) -> None:
         """Keep a choice; one without a rule was given."""

@@ -25,7 +25,7 @@ DEEPEST = 3
 JOINED = {"chamfer", "relief.thread", "relief.chamfer"}
 """Sections whose values settle one another."""
 
-UNTOUCHED = {"designation", "name", "hole.class", "shop.cutters", "shop.drills"}
+UNTOUCHED = {"designation", "name", "hole.class", "shop.cutters", "shop.drills", "shop.wires"}
 """Fields that say what is wanted; a cure leaves them alone."""
 
 
