@@ -11,12 +11,16 @@ from tapmodel.spec.designations.inches import MM
 HOW = "a length such as 6.35, 6.35mm, 0.25in or 1/4in"
 """What a message says is allowed."""
 
-_NUMBER = r"[0-9]+(?:\.[0-9]*)?(?:[eE][-+]?[0-9]{1,3})?|\.[0-9]+"
+FORMAT = "length"
+"""What the JSON schema calls a text that is read here."""
+
+# No more digits than a length can have, which also keeps it within what a float holds.
+_NUMBER = r"[0-9]{1,20}(?:\.[0-9]{0,30})?(?:[eE][-+]?[0-9]{1,2})?|\.[0-9]{1,30}"
 _LENGTH = re.compile(
     rf"(?P<sign>[-+]?)\s*(?:(?P<decimal>{_NUMBER})"
     r"|(?:(?P<whole>[0-9]{1,4})[ -])?(?P<part>[0-9]{1,4}/0*[1-9][0-9]{0,3}))"
     r"\s*(?P<unit>mm|in|inch|inches|\"|″)?\.?",
-    re.IGNORECASE,
+    re.IGNORECASE | re.ASCII,
 )
 
 
@@ -32,3 +36,9 @@ def millimetres_of(text: str) -> float | None:
     if (found["unit"] or "mm").lower() != "mm":
         value *= MM
     return float(-value if found["sign"] == "-" else value)
+
+
+def in_millimetres(value: object) -> object:
+    """A text that is a length, in mm; whatever else it is, as it is, for others to judge."""
+    found = millimetres_of(value) if isinstance(value, str) else None
+    return value if found is None else found
