@@ -56,6 +56,12 @@ class InputError(TapmodelError):
         return type(self), (self.field, self.value, self.allowed)
 
 
+class NoWireError(TapmodelError):
+    """No wire measures a thread: what hinders it, and how else it is measured."""
+
+    exit_code = 2
+
+
 class MissingError(TapmodelError):
     """The machine lacks something of its system's that the program stands on."""
 

@@ -1,58 +1,121 @@
 """The answer about measuring over wires as a page of text."""
 
 from tapmodel.report.blocks import Length
+from tapmodel.report.chapters.machines.over_wires import wire_name
+from tapmodel.report.screen.chapter import wrapped
 from tapmodel.report.screen.columns import columns
-from tapmodel.report.units import shown_high, shown_low
+from tapmodel.report.units import MM_PER_INCH, Units, shown_high, shown_low
+from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed, setting
+from tapmodel.report.words.wires import length_text, sentence, verdict
 from tapmodel.shop.wires.answer import WiresAnswer
-from tapmodel.shop.wires.reading import Reading
+from tapmodel.shop.wires.reading import Reading, Verdict
 
 Row = tuple[str, str]
 
+_STOPS = (Verdict.BELOW_ZONE, Verdict.TOO_SMALL)
 
-def wires_page(answer: WiresAnswer) -> str:
+
+def wires_page(answer: WiresAnswer, units: Units = Units.MM) -> str:
     """Wire, limits of the measurement, and what a measured value means."""
     lines = [f"Over wires: {answer.asked.name}"]
-    lines += [f"  {line}" for line in columns(_rows(answer))]
+    lines += [f"  {line}" for line in columns(_rows(answer, units))]
     if answer.reading:
-        lines += ["", f"Measured {_mm(answer.reading.measured)}: {answer.reading.verdict.value}"]
-        lines += [f"  {line}" for line in columns(_reading(answer.reading))]
-    return "\n".join([*lines, "", *answer.notes])
+        lines += ["", *_reading(answer.reading, units)]
+        if answer.reading.verdict not in _STOPS and answer.asked.thread:
+            lines += ["", *wrapped(SWING[answer.asked.thread.hand])]
+    notes = [line for note in answer.notes for line in wrapped(sentence(note, units))]
+    return "\n".join([*lines, "", *notes])
 
 
-def _rows(answer: WiresAnswer) -> list[Row]:
+def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
     groove, at_basic = answer.asked.groove, answer.at_basic
-    rows = [
-        ("wire", f"{_mm(answer.wire, 4)} (best {_mm(answer.best_wire, 4)})"),
-        ("lead angle at the pitch diameter", f"{groove.lead_angle:.3f}°"),
-        (f"over wires at {_mm(groove.pitch_diameter, 4)}", f"{_mm(at_basic.exact, 4)} exact"),
-        ("  without regard to the lead", _beside(at_basic.simple, at_basic.exact)),
-        ("  with the usual lead correction", _beside(at_basic.lead_corrected, at_basic.exact)),
-    ]
+    rows = [(wire_name(answer), _text(answer.wire, units))]
     if answer.allowed:
-        low, high = Length(answer.allowed.least), Length(answer.allowed.greatest)
-        rows.insert(1, ("wires that suit", f"{shown_low(low)[0]} to {shown_high(high)[0]}"))
+        rows.append(
+            ("wires that suit", _span(answer.allowed.least, answer.allowed.greatest, units))
+        )
+    rows += [
+        ("best wire, lead allowed for", _text(answer.best_wire, units)),
+        ("  conventional, P/2 / cos(half angle)", _text(answer.conventional_wire, units)),
+        ("lead angle at the pitch diameter", f"{groove.lead_angle:.3f}°"),
+        (
+            f"over wires at {_text(groove.pitch_diameter, units)}",
+            f"{_text(at_basic.exact, units)} exact",
+        ),
+        ("  without regard to the lead", _beside(at_basic.simple, at_basic.exact, units)),
+        (
+            "  with the usual lead correction",
+            _beside(at_basic.lead_corrected, at_basic.exact, units),
+        ),
+    ]
     if answer.measurement_min is not None and answer.measurement_max is not None:
-        low, high = Length(answer.measurement_min, 4), Length(answer.measurement_max, 4)
-        rows.append(("limits over wires", f"{shown_low(low)[0]} to {shown_high(high)[0]}"))
+        rows.append(("aim over wires", _text(answer.measurement_target, units)))
+        limits = _span(answer.measurement_min, answer.measurement_max, units)
+        rows.append(("limits over wires", limits))
+    return [*rows, *_counts(answer.wire_counts, units)]
+
+
+def _counts(counts: float, units: Units) -> list[Row]:
+    """How much a wire that is thicker than it is taken to be adds to the reading."""
+    rows: list[Row] = []
+    if units is not Units.INCH:
+        rows.append(("1 µm more of wire adds", f"{counts:.2f} µm to the reading"))
+    if units is not Units.MM:
+        rows.append(("0.0001 in more of wire adds", f"{counts * 1e-4:.6f} in to the reading"))
     return rows
 
 
-def _reading(reading: Reading) -> list[Row]:
-    setting = f"infeed to the aim, compound at {reading.compound:g}°"
-    rows = [("pitch diameter", _mm(reading.pitch_diameter, 4)), (setting, _mm(reading.infeed, 4))]
+def _reading(reading: Reading, units: Units) -> list[str]:
+    rows = [("pitch diameter", _text(reading.pitch_diameter, units))]
+    if reading.verdict is not Verdict.TOO_LARGE:
+        wear = (
+            ("wear left", reading.wear_left),
+            ("scrap below, pitch diameter", reading.scrap_below),
+        )
+        rows += [(label, _text(size, units)) for label, size in wear if size is not None]
+    lines = [f"Measured {_text(reading.measured, units)}: {verdict(reading, units)}"]
+    lines += [f"  {line}" for line in columns(rows)]
+    if reading.verdict in _STOPS:
+        return lines
+    return [*lines, *_infeed(reading, units)]
+
+
+def _infeed(reading: Reading, units: Units) -> list[str]:
+    if reading.infeed == 0:
+        return ["  The aim is reached: no infeed is left to take."]
+    rows = [("infeed to the aim", _text(reading.infeed, units))]
     if reading.infeed_least is not None and reading.infeed_most is not None:
-        span = f"{reading.infeed_least:.4f} to {_mm(reading.infeed_most, 4)}"
-        rows.append(("  to stay within limits", span))
-    rows += [
-        (f"  the same, compound at {angle:g}°", _mm(feed, 4))
+        span = _span(reading.infeed_least, reading.infeed_most, units)
+        rows.append(("to stay within limits", span))
+    settings = [
+        (f"{angle:g}°", f"{from_bed(angle):g}°", _text(feed, units))
         for angle, feed in reading.infeed_at_compound
     ]
-    return rows
+    head = (f"compound {REFERENCE}", ON_THE_SLIDE, "infeed to the aim")
+    return [
+        "",
+        f"Compound at {setting(reading.compound)}:",
+        *(f"  {line}" for line in columns(rows)),
+        *(f"  {line}" for line in columns([head, *settings])),
+    ]
 
 
-def _beside(value: float, exact: float) -> str:
-    return f"{_mm(value, 4)} ({(value - exact) * 1000:+.1f} µm)"
+def _beside(value: float, exact: float, units: Units) -> str:
+    """A value, and by how much it exceeds the exact one."""
+    more = value - exact
+    off = {
+        Units.MM: f"{more * 1000:+.1f} µm",
+        Units.INCH: f"{more / MM_PER_INCH:+.6f} in",
+        Units.BOTH: f"{more * 1000:+.1f} µm",
+    }
+    return f"{_text(value, units)}, {off[units]}"
 
 
-def _mm(value: float, digits: int = 3) -> str:
-    return f"{round(value, digits) + 0.0:.{digits}f} mm"
+def _span(low: float, high: float, units: Units) -> str:
+    """Limits, rounded into themselves."""
+    ends = zip(shown_low(Length(low, 4), units), shown_high(Length(high, 4), units), strict=True)
+    return " = ".join(f"{least.rpartition(' ')[0]} to {most}" for least, most in ends)
+
+
+def _text(value: float, units: Units) -> str:
+    return length_text(Length(value, 4), units)

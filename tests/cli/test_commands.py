@@ -382,10 +382,45 @@ def test_wires_of_a_free_form_and_what_is_refused() -> None:
         (("wires", "M10", "--pitch", "2"), "--pitch"),
         (("wires", "M10", "--wire", "9"), "wire"),
         (("wires", "M10", "--on-hand", "a,b"), "--on-hand"),
+        (("wires", "M10", "--wire", "1/32"), "--wire"),
+        (("wires", "M10", "--wire", "0.034"), "looks like inches: write 0.034in"),
     ):
         result = within(*wrong)
         assert result.code == 2
         assert named in result.err
+
+
+def test_wires_in_inches_are_read_and_told_in_inches() -> None:
+    words = ("--wire", "1/32in", "--measured", "0.416in", "--units", "inch")
+    page = tapmodel("wires", "3/8-24 UNF", *words)
+    assert page.returncode == 0
+    assert "0.03125 in" in page.stdout
+    assert "Measured 0.41600 in" in page.stdout
+    assert " mm" not in page.stdout
+    found = json.loads(
+        tapmodel(
+            "wires",
+            "--flank-angle",
+            "30",
+            "--pitch",
+            "1/24in",
+            "--pitch-diameter",
+            "0.3479in",
+            "--wire",
+            "1/32 in",
+            "--json",
+        ).stdout
+    )
+    assert found["pitch"] == pytest.approx(25.4 / 24, abs=1e-12)
+    # M = E + 3 w - 0.866025 P, and 6 in the fifth place for the lead.
+    inch = found["measurement_at_basic_pitch_diameter"]["exact"] / 25.4
+    assert inch == pytest.approx(0.3479 + 3 / 32 - 0.866025 / 24 + 0.00003, abs=0.00003)
+
+
+def test_wires_of_the_job_are_used() -> None:
+    words = ("wires", "M10", "--set", "shop.wires=[0.62, 0.895, 1.1]", "--json")
+    assert json.loads(tapmodel(*words).stdout)["wire"] == 0.895
+    assert json.loads(tapmodel(*words, "--on-hand", "0.9mm,1/32in").stdout)["wire"] == 0.9
 
 
 def test_fix_applies_the_cures_and_says_which(tmp_path: Path) -> None:

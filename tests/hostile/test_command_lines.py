@@ -63,7 +63,20 @@ DISC = ["wires", "--flank-angle=80", "--pitch=2000", "--lead-angle=80"]
 BASES = (["wires", "M10"], ["wires", "Tr20x4"], FREE, NEEDLE, DISC)
 OPTIONS = ("wire", "on-hand", "measured", "compound", "pitch-diameter", "starts", "lead-angle")
 SMALL = ("compound", "lead-angle")  # of which next to nothing is a value like others
-ABSURD = ("-1", "1e-300", "1e300", "1e400", "nan", "inf", "-inf", "x", "1,,x", "1.5 mm", "9" * 400)
+ABSURD = (
+    "-1",
+    "1e-300",
+    "1e300",
+    "1e400",
+    "nan",
+    "inf",
+    "-inf",
+    "x",
+    "1,,x",
+    "1.5 m",
+    "1/2",
+    "9" * 400,
+)
 POSSIBLE = ("0", "0.001", "0.5", "0.9", "1", "8", "30", "79.9", "80", "2000", "１", "1_0")
 
 

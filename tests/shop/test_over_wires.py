@@ -11,6 +11,8 @@ from tapmodel.errors import InputError
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import (
     best_wire,
+    conventional_wire,
+    growth_with_wire,
     lead_corrected_measurement,
     measurement,
     pitch_diameter_from,
@@ -43,6 +45,30 @@ def test_ring_groove_is_the_simple_formula(groove: Groove, share: float):
     assert best_wire(ring) == pytest.approx(
         ring.pitch / 2 / math.cos(math.radians(ring.flank_angle)), rel=1e-13
     )
+
+
+@given(threads, shares)
+def test_conventional_wire_is_the_best_of_the_ring_groove(groove: Groove, share: float):
+    ring = replace(groove, lead=0.0)
+    assert conventional_wire(groove) == pytest.approx(best_wire(ring), rel=1e-13)
+    # In the ring groove M = E + w (1 + 1/sin a) - P/(2 tan a).
+    sine = math.sin(math.radians(groove.flank_angle))
+    wire = share * conventional_wire(groove)
+    assert growth_with_wire(ring, wire) == pytest.approx(1 + 1 / sine, rel=1e-8)
+
+
+@given(threads, shares)
+def test_thicker_wire_is_read_as_a_larger_pitch_diameter(groove: Groove, share: float):
+    """A micrometre of wire shows up in the pitch diameter found, by the growth of the reading."""
+    wire, slip = share * best_wire(groove), 1e-5 * groove.pitch
+    found = pitch_diameter_from(groove, wire - slip, measurement(groove, wire))
+    in_diameter = (found - groove.pitch_diameter) / slip
+    by_diameter = 1e-4 * groove.pitch
+    grown = measurement(
+        replace(groove, pitch_diameter=groove.pitch_diameter + by_diameter), wire
+    ) - measurement(groove, wire)
+    expected = growth_with_wire(groove, wire) / (grown / by_diameter)
+    assert in_diameter == pytest.approx(expected, rel=1e-3)
 
 
 @given(forms, pitches, slender, shares, st.floats(0.05, 1.0))

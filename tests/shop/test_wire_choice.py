@@ -5,10 +5,15 @@ from dataclasses import replace
 
 import pytest
 
-from tapmodel.errors import InputError
-from tapmodel.shop.wires.choice import WireRange, check_wire, choose_wire, wire_range
+from tapmodel.shop.wires.choice import (
+    WireRange,
+    air_for,
+    nearest_to_best,
+    wire_range,
+    zone_range,
+)
 from tapmodel.shop.wires.groove import Groove
-from tapmodel.shop.wires.over_wires import measurement, seated
+from tapmodel.shop.wires.over_wires import at_pitch_diameter, measurement, seated
 from tapmodel.tap.tap import Tap, TapThread
 
 # Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
@@ -81,13 +86,50 @@ def test_rounded_root_that_a_thin_wire_would_fall_into(small_tap: Tap):
     assert least == pytest.approx(2 * 0.3, abs=1e-9)
 
 
-def test_wire_outside_the_range_is_refused_with_range_and_best(small_tap: Tap):
-    allowed = wire_range(groove_of(small_tap.thread), small_tap.thread)
-    check_wire(allowed.best, allowed)
-    for wire in (allowed.least * 0.99, allowed.greatest * 1.01):
-        with pytest.raises(InputError, match=r"the best being 0\.577 mm") as caught:
-            check_wire(wire, allowed)
-        assert (caught.value.field, caught.value.value) == ("wire", wire)
+def test_range_of_a_zone_has_air_below_and_straight_flank_above(small_tap: Tap):
+    thread = small_tap.thread
+    groove = groove_of(thread)
+    found = zone_range(groove, thread, 7.38, 7.45)
+    low, high = at_pitch_diameter(groove, 7.38), at_pitch_diameter(groove, 7.45)
+    assert measurement(low, found.least) == pytest.approx(thread.major + 0.1, abs=1e-9)
+    assert 2 * seated(high, found.greatest).contact_radius == pytest.approx(thread.major)
+    assert found.best == wire_range(groove, thread).best
+
+
+def test_range_holds_for_an_aim_outside_the_zone(small_tap: Tap):
+    thread = small_tap.thread
+    groove = groove_of(thread)
+    assert zone_range(groove, thread, 7.43, 7.45) == zone_range(groove, thread, 7.42, 7.45)
+    assert zone_range(groove, thread, 7.38, 7.41) == zone_range(groove, thread, 7.38, 7.42)
+
+
+@pytest.mark.parametrize(("pitch", "air"), [(0.05, 0.005), (0.5, 0.05), (1.0, 0.1), (6.0, 0.1)])
+def test_air_over_the_crests(pitch: float, air: float):
+    assert air_for(pitch) == pytest.approx(air)
+
+
+@pytest.mark.parametrize(
+    ("found", "pitch", "wire"),
+    [
+        (WireRange(0.40, 0.577, 1.0), 1.0, 0.577),
+        # Too thin a best wire: up to the next hundredth, for a fine pitch to a finer step.
+        (WireRange(0.613, 0.577, 1.0), 1.0, 0.62),
+        (WireRange(0.0613, 0.0577, 0.1), 0.1, 0.062),
+        # A size that just reaches the end, or one of a step, would be printed outside.
+        (WireRange(0.6198, 0.577, 1.0), 1.0, 0.63),
+        (WireRange(0.613, 0.577, 0.6172), 1.0, 0.6151),
+        (WireRange(0.40, 1.2, 1.0), 1.0, 0.9995),
+    ],
+)
+def test_wire_offered(found: WireRange, pitch: float, wire: float):
+    assert found.offered(pitch) == pytest.approx(wire, abs=1e-9)
+
+
+def test_range_in_words_is_rounded_into_itself_in_both_units():
+    text = str(WireRange(0.41266, 0.43301, 0.76026))
+    # 0.41266 and 0.76026 mm are 0.0162465 and 0.0299315 in.
+    assert "0.4127 to 0.7602 mm (0.01625 to 0.02993 in)" in text
+    assert "the best being 0.4330 mm" in text
 
 
 def test_nearest_on_hand():
@@ -96,7 +138,6 @@ def test_nearest_on_hand():
     Disagreement, standing: 0.040 is nearer to the best and inside the range, so it is chosen here.
     """
     allowed = WireRange(0.505 / 14, 0.57735 / 14, 1.010 / 14)
-    assert choose_wire(INCH_SET, allowed) == 0.040
-    assert choose_wire([wire for wire in INCH_SET if wire != 0.040], allowed) == 0.045
-    with pytest.raises(InputError, match="wires on hand"):
-        choose_wire((0.018, 0.185), allowed)
+    assert nearest_to_best(INCH_SET, allowed) == 0.040
+    assert nearest_to_best([wire for wire in INCH_SET if wire != 0.040], allowed) == 0.045
+    assert nearest_to_best((0.018, 0.185), allowed) is None

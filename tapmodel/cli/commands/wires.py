@@ -5,14 +5,19 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import AsJson, Sets
+from tapmodel.cli.options import AsJson, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
 from tapmodel.errors import InputError
+from tapmodel.report.units import Units
+from tapmodel.spec.lengths import HOW, millimetres_of
+
+_OR_INCH = "in mm, or with its unit: 0.032in"
 
 EXAMPLES = (
     "tapmodel wires M18x0.75",
     "tapmodel wires M18x0.75 --wire 0.433 --measured 18.25 --compound 29.5",
+    'tapmodel wires "1/2-10 Acme" --on-hand 0.05in,0.055in,1/16in --units inch',
     "tapmodel wires --flank-angle 30 --pitch 2 --pitch-diameter 18",
 )
 
@@ -24,51 +29,81 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     ] = None,
     sets: Sets = None,
     *,
-    wire: Annotated[float | None, typer.Option(help="Diameter of the wires in mm.")] = None,
+    wire: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help=f"Diameter of the wires {_OR_INCH}.")
+    ] = None,
     on_hand: Annotated[
-        str, typer.Option(metavar="D,D,...", help="Wires to choose from, in mm.")
+        str,
+        typer.Option(
+            metavar="LENGTH,LENGTH,...",
+            help="Wires to choose from instead of shop.wires.",
+        ),
     ] = "",
-    measured: Annotated[float | None, typer.Option(help="Value over the wires in mm.")] = None,
-    compound: Annotated[float, typer.Option(help="Setting of the compound in degrees.")] = 0.0,
-    pitch_diameter: Annotated[float | None, typer.Option(help="Instead of the basic one.")] = None,
+    measured: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help=f"Value over the wires {_OR_INCH}.")
+    ] = None,
+    compound: Annotated[
+        float,
+        typer.Option(help="Setting of the compound in degrees from square to the lathe's axis."),
+    ] = 0.0,
+    pitch_diameter: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help="Instead of the basic one.")
+    ] = None,
     starts: Annotated[int | None, typer.Option(help="Number of threads side by side.")] = None,
     lead_angle: Annotated[float | None, typer.Option(help="Instead of that of the starts.")] = None,
     flank_angle: Annotated[
         float | None, typer.Option(help="Half the included angle of a free form, degrees.")
     ] = None,
-    pitch: Annotated[float | None, typer.Option(help="Pitch of a free form in mm.")] = None,
+    pitch: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help="Pitch of a free form.")
+    ] = None,
+    units: TextUnits = Units.MM,
     as_json: AsJson = False,
 ) -> None:
     """Measure over wires: limits, and the infeed still to take."""
     from tapmodel.report.wires_page import wires_page
+    from tapmodel.report.words.wires import sentence
     from tapmodel.shop.wires.answer import Wires, answer_wires
     from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
     from tapmodel.shop.wires.record import wires_record
 
-    overrides = Overrides(pitch_diameter, starts, lead_angle)
+    overrides = Overrides(_length("--pitch-diameter", pitch_diameter), starts, lead_angle)
+    free_pitch = _length("--pitch", pitch)
     settled = None
     if job is not None:
-        if flank_angle is not None or pitch is not None:
+        if flank_angle is not None or free_pitch is not None:
             raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
         settled, _ = designed(job, sets)
         asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
-    elif flank_angle is None or pitch is None:
+    elif flank_angle is None or free_pitch is None:
         raise InputError("JOB", "none", "a JOB, or both --flank-angle and --pitch")
     elif sets:
         raise InputError("--set", sets[0], "no --set beside --flank-angle and --pitch")
     else:
-        asked = free_thread(flank_angle, pitch, overrides)
-    answer = answer_wires(asked, Wires(wire, _diameters(on_hand), measured, compound))
+        asked = free_thread(flank_angle, free_pitch, overrides)
+    given = Wires(
+        _length("--wire", wire), _lengths(on_hand), _length("--measured", measured), compound
+    )
+    answer = answer_wires(asked, given)
     if as_json:
-        print_json(wires_record(answer))
+        print_json(wires_record(answer, [sentence(note) for note in answer.notes]))
     else:
-        say(wires_page(answer))
+        say(wires_page(answer, units))
     if settled:
         end(settled)
 
 
-def _diameters(text: str) -> tuple[float, ...]:
-    try:
-        return tuple(float(word) for word in text.split(",") if word.strip())
-    except ValueError:
-        raise InputError("--on-hand", text, "diameters in mm with commas between") from None
+def _length(option: str, text: str | None) -> float | None:
+    if text is None:
+        return None
+    found = millimetres_of(text)
+    if found is None:
+        raise InputError(option, text, HOW)
+    return found
+
+
+def _lengths(text: str) -> tuple[float, ...]:
+    found = [millimetres_of(word) for word in text.split(",") if word.strip()]
+    if None in found:
+        raise InputError("--on-hand", text, f"lengths with commas between, each {HOW}")
+    return tuple(wire for wire in found if wire is not None)

@@ -1,9 +1,10 @@
 """The numbers that a machinist looks for first, in the order of the work."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.errors import InputError
+from tapmodel.errors import NoWireError
 from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
 from tapmodel.report.chapters.machines.milling import axis_row
+from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.lathe_tool import lathe_tool
@@ -46,13 +47,13 @@ def _over_wires(design: TapDesign) -> list[Row]:
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
         answer = answer_wires(asked, Wires())
-    except InputError:
+    except NoWireError:
         return [Row("over wires", Words("no wire suits"))]
     low, high = (
         None if end is None else Length(end, 4)
         for end in (answer.measurement_min, answer.measurement_max)
     )
     return [
-        Row("wire to measure with", Length(answer.wire, 4)),
+        Row(wire_name(answer), Length(answer.wire, 4)),
         Row("over wires", Length(answer.measurement_target, 4), low, high),
     ]

@@ -2,15 +2,14 @@
 
 from dataclasses import dataclass
 
-from tapmodel.errors import InputError
-from tapmodel.shape.profile import segments
+from tapmodel.errors import InputError, NoWireError
 from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread
-from tapmodel.shop.wires.choice import WireRange, check_wire, choose_wire, wire_range
-from tapmodel.shop.wires.crest_clearance import fouls_crest
+from tapmodel.shop.wires.choice import WireRange, air_for, nearest_to_best, zone_range
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import COMPOUND, LENGTH, demand
-from tapmodel.shop.wires.notes import wire_notes
+from tapmodel.shop.wires.notes import Heed, WireNote, note, thread_notes
+from tapmodel.shop.wires.other_unit import meant, refuse_slip
 from tapmodel.shop.wires.over_wires import at_pitch_diameter
 from tapmodel.shop.wires.reading import Reading, read_wires
 
@@ -21,7 +20,7 @@ class Wires:
 
     Attributes:
         wire: diameter to be used, None to choose one [mm].
-        on_hand: diameters to choose from; if empty, the best wire itself [mm].
+        on_hand: diameters to choose from; if empty, those of the job, else any [mm].
         measured: over the wires, None before measuring [mm].
         compound: angle of the compound slide, from square to the axis [deg].
     """
@@ -55,26 +54,35 @@ class WiresAnswer:
 
     Attributes:
         asked: the thread.
-        wire: diameter [mm].
-        best_wire: touches at the pitch diameter [mm].
-        allowed: wires that suit, None for a free form.
+        wire: to use, diameter [mm].
+        best_wire: touches at the aimed pitch diameter, the lead allowed for [mm].
+        conventional_wire: half the pitch by the cosine of the flank angle [mm].
+        allowed: wires that suit anywhere in the zone, None for a free form.
         measurement_min, measurement_max: over the wires at the limits, None without limits [mm].
         measurement_target: at the aimed pitch diameter [mm].
         at_basic: at the basic pitch diameter, or the one that overrides it.
+        wire_counts: by how much the reading grows for each mm that the wires are thicker.
         reading: None before measuring.
-        notes: sentences for the machinist.
+        notes: what to heed, by codes and numbers.
     """
 
     asked: MeasuredThread
     wire: float
     best_wire: float
+    conventional_wire: float
     allowed: WireRange | None
     measurement_min: float | None
     measurement_max: float | None
     measurement_target: float
     at_basic: Measurements
+    wire_counts: float
     reading: Reading | None
-    notes: tuple[str, ...]
+    notes: tuple[WireNote, ...]
+
+    @property
+    def is_best(self) -> bool:
+        """Whether the wire to use is the best one."""
+        return self.wire == self.best_wire
 
 
 def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
@@ -82,57 +90,96 @@ def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
 
     Raises:
         InputError: the wire does not suit the thread, or the value cannot have been measured.
+        NoWireError: no wire suits it.
 
-    Source: as the functions of `over_wires`, `wire_choice` and `compound`.
+    Source: as the functions of `over_wires`, `choice` and `reading`.
     """
     groove = asked.groove
-    best = over_wires.best_wire(groove)
+    aimed = at_pitch_diameter(groove, asked.target)
+    best = over_wires.best_wire(aimed)
     allowed = _allowed(asked)
-    wire = _wire(asked, wires, allowed, best)
+    wire, chosen_notes = _wire(asked, wires, allowed, best)
     return WiresAnswer(
         asked=asked,
         wire=wire,
         best_wire=best,
+        conventional_wire=over_wires.conventional_wire(groove),
         allowed=allowed,
         measurement_min=_measurement_at(groove, wire, asked.pitch_min),
         measurement_max=_measurement_at(groove, wire, asked.pitch_max),
-        measurement_target=_at(groove, wire, asked.target),
+        measurement_target=over_wires.measurement(aimed, wire),
         at_basic=Measurements(
             over_wires.measurement(groove, wire),
             over_wires.simple_measurement(groove, wire),
             over_wires.lead_corrected_measurement(groove, wire),
         ),
+        wire_counts=over_wires.growth_with_wire(aimed, wire),
         reading=_reading(asked, wire, wires),
-        notes=wire_notes(asked, wires.compound),
+        notes=(*chosen_notes, *thread_notes(asked, wires.compound)),
     )
 
 
 def _allowed(asked: MeasuredThread) -> WireRange | None:
-    if asked.thread is None:
+    thread = asked.thread
+    if thread is None:
         return None
-    return wire_range(at_pitch_diameter(asked.groove, asked.thread.pitch_diameter), asked.thread)
+    low = asked.target if asked.pitch_min is None else asked.pitch_min
+    high = asked.target if asked.pitch_max is None else asked.pitch_max
+    allowed = zone_range(asked.groove, thread, low, high)
+    if allowed.is_empty:
+        raise NoWireError(
+            f"{asked.name}: no wire suits: one that stands {air_for(thread.pitch):g} mm clear of "
+            "the crests at the lower limit rests on their corners at the upper one; measure the "
+            "pitch diameter with a thread micrometer or by its shadow on a projector"
+        )
+    return allowed
 
 
-def _wire(asked: MeasuredThread, wires: Wires, allowed: WireRange | None, best: float) -> float:
-    if allowed is None or asked.thread is None:
+def _wire(
+    asked: MeasuredThread, wires: Wires, allowed: WireRange | None, best: float
+) -> tuple[float, tuple[WireNote, ...]]:
+    """The wire to use, and what to heed about it."""
+    if allowed is None:
         nearest = min(wires.on_hand, key=lambda wire: abs(wire - best), default=best)
-        return nearest if wires.wire is None else wires.wire
-    wire = wires.wire
-    if wire is None:
-        wire = choose_wire(wires.on_hand, allowed) if wires.on_hand else allowed.nearest_to_best
-    check_wire(wire, allowed)
-    groove = at_pitch_diameter(asked.groove, asked.thread.pitch_diameter)
-    if fouls_crest(groove, wire, segments(asked.thread)[1].start_radius):
-        steep = f"a thicker one; straight wires foul the crests at {groove.lead_angle:.1f} deg"
-        raise InputError("wire", wire, f"{steep} of lead; {allowed}")
-    return wire
+        return nearest if wires.wire is None else wires.wire, ()
+    if wires.wire is not None:
+        refuse_slip("--wire", (wires.wire,), str(allowed), allowed.holds)
+        if not allowed.holds(wires.wire):
+            raise InputError("--wire", wires.wire, str(allowed))
+        return wires.wire, ()
+    return _chosen(asked, wires, allowed)
+
+
+def _chosen(
+    asked: MeasuredThread, wires: Wires, allowed: WireRange
+) -> tuple[float, tuple[WireNote, ...]]:
+    on_hand = wires.on_hand or asked.on_hand
+    nearest = nearest_to_best(on_hand, allowed)
+    if nearest is not None:
+        return nearest, ()
+    refuse_slip("--on-hand", wires.on_hand, f"at least one of {allowed}", allowed.holds)
+    if on_hand and wires.measured is not None:
+        # What was measured over a wire that does not suit tells nothing.
+        field = "--on-hand" if wires.on_hand else "shop.wires"
+        raise InputError(field, list(on_hand), f"at least one of {allowed}")
+    offered = allowed.offered(asked.groove.pitch)
+    notes = [_none_on_hand(on_hand, allowed, offered)] if on_hand else []
+    if offered != allowed.best:
+        air = air_for(asked.groove.pitch)
+        notes.append(note(Heed.NOT_THE_BEST, wire=offered, best=allowed.best, air=air))
+    return offered, tuple(notes)
+
+
+def _none_on_hand(on_hand: tuple[float, ...], allowed: WireRange, offered: float) -> WireNote:
+    written = meant(on_hand, allowed.holds)
+    if written is None:
+        return note(Heed.NONE_ON_HAND, wire=offered)
+    return note(Heed.NONE_ON_HAND, wire=offered, meant=written)
 
 
 def _measurement_at(groove: Groove, wire: float, pitch_diameter: float | None) -> float | None:
-    return None if pitch_diameter is None else _at(groove, wire, pitch_diameter)
-
-
-def _at(groove: Groove, wire: float, pitch_diameter: float) -> float:
+    if pitch_diameter is None:
+        return None
     return over_wires.measurement(at_pitch_diameter(groove, pitch_diameter), wire)
 
 

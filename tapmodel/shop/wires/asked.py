@@ -7,6 +7,8 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import FLANK_ANGLE, LEAD_ANGLE, LENGTH, STARTS, demand
+from tapmodel.shop.wires.other_unit import refuse_slip
+from tapmodel.standards.limits import HoleLimits
 from tapmodel.tap.tap import TapThread
 
 
@@ -41,8 +43,10 @@ class MeasuredThread:
         starts: number of threads side by side.
         pitch_min, pitch_max: limits of the pitch diameter, None for a free form [mm].
         target: pitch diameter to be reached [mm].
-        thread: gives crest and root, None for a free form.
+        thread: gives crest, root and hand, None for a free form.
         flutes: number of flutes, 0 for none.
+        hole: that the tap is to cut, None for a free form.
+        on_hand: wires that the job lists, none for a free form [mm].
     """
 
     name: str
@@ -53,6 +57,8 @@ class MeasuredThread:
     target: float
     thread: TapThread | None
     flutes: int
+    hole: HoleLimits | None = None
+    on_hand: tuple[float, ...] = ()
 
 
 def thread_of_design(
@@ -74,6 +80,13 @@ def thread_of_design(
     starts = thread.starts if overrides.starts is None else overrides.starts
     diameter = overrides.pitch_diameter
     reckoned = basic_pitch_diameter if diameter is None else diameter
+    if diameter is not None:
+        refuse_slip(
+            "--pitch-diameter",
+            (diameter,),
+            f"{thread.minor:.4f} to {thread.major:.4f} mm or thereabouts",
+            lambda value: thread.minor < value < thread.major,
+        )
     lead = _lead(thread.pitch, starts, reckoned, overrides.lead_angle)
     return MeasuredThread(
         name=design.designation,
@@ -84,6 +97,8 @@ def thread_of_design(
         target=thread.pitch_diameter,
         thread=thread,
         flutes=design.tap.flutes.count,
+        hole=design.hole,
+        on_hand=design.wires,
     )
 
 

@@ -1,17 +1,40 @@
 """Which wires a thread can be measured over, and which of those on hand is best."""
 
+import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from tapmodel.errors import InputError
-from tapmodel.numerics import rising_root
+from tapmodel.designing.choose.steps import step_for, up
+from tapmodel.numerics import border, rising_root
 from tapmodel.shape.profile import segments
+from tapmodel.shop.wires.crest_clearance import fouls_crest
 from tapmodel.shop.wires.groove import Groove
-from tapmodel.shop.wires.over_wires import best_wire, measurement, seated, wire_touching_at
+from tapmodel.shop.wires.over_wires import (
+    at_pitch_diameter,
+    best_wire,
+    measurement,
+    seated,
+    wire_touching_at,
+)
+from tapmodel.spec.designations.inches import MM
 from tapmodel.tap.tap import TapThread
+
+AIR = 0.1
+"""How far a wire stands proud of the crests, both sides together, so that the anvils clear them
+[mm]; a rule of this program, as is the next."""
+
+AIR_OF_FINE_THREADS = 0.1
+"""The same in pitches, where that is less: pitches below 1 mm."""
+
+INSIDE = 0.0005
+"""A wire is offered no closer than this to the ends of its range [mm], so that it lies inside the
+range as that is printed."""
 
 _NO_WIRE = 1e-6
 """A wire of this share of the thickest counts as none: a sharp root holds every thin wire."""
+
+_STEEP = 15.0
+"""No crest is fouled by a straight wire below this lead angle [deg]; those found are beyond 40."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,8 +42,8 @@ class WireRange:
     """Diameters of wires that suit a thread [mm].
 
     Attributes:
-        least: stands level with the crests, or just clears the root.
-        best: touches the flanks at the pitch diameter.
+        least: stands clear of the crests, and just clears the root.
+        best: touches the flanks at the pitch diameter; may lie outside.
         greatest: touches the flanks at the very crest.
     """
 
@@ -29,17 +52,49 @@ class WireRange:
     greatest: float
 
     @property
-    def nearest_to_best(self) -> float:
-        """The best wire; at very large lead angles it may lie below the crests, then the least."""
-        return min(max(self.best, self.least), self.greatest)
+    def is_empty(self) -> bool:
+        """Whether no wire suits."""
+        return self.greatest - self.least < 2 * INSIDE
 
     def __str__(self) -> str:
-        """The range as an error message tells it."""
-        span = f"{self.least:.3f} to {self.greatest:.3f} mm"
-        return f"{span} for this thread, the best being {self.best:.3f} mm"
+        """The range as a message tells it, rounded into itself."""
+        mm, inch = (
+            f"{_up(self.least / unit, digits)} to {_down(self.greatest / unit, digits)} {name}"
+            for unit, digits, name in ((1.0, 4, "mm"), (float(MM), 5, "in"))
+        )
+        return f"a wire of {mm} ({inch}) for this thread, the best being {self.best:.4f} mm"
+
+    def holds(self, wire: float) -> bool:
+        """Whether a wire suits."""
+        return self.least <= wire <= self.greatest
+
+    def offered(self, pitch: float) -> float:
+        """The wire to use [mm]: the best one, or the next size towards it that suits.
+
+        Args:
+            pitch: of the thread, to which the steps between sizes are fitted [mm].
+
+        Source: rule of this program: hundredths, finer steps for pitches below 0.5 mm.
+        """
+        low, high = self.least + INSIDE, self.greatest - INSIDE
+        if low <= self.best <= high:
+            return self.best
+        if self.best > high:
+            return high
+        size = up(low, step_for(0.01, 0.02 * pitch))
+        return size if size <= high else (low + high) / 2
 
 
-def wire_range(groove: Groove, thread: TapThread) -> WireRange:
+def air_for(pitch: float) -> float:
+    """Least by which the wires stand proud of the crests, both sides together [mm].
+
+    Source: rule of this program. The conventional best wire of a 60-degree thread stands some
+    0.2 pitch proud of the basic profile, and a tap's crests lie higher than that.
+    """
+    return min(AIR, AIR_OF_FINE_THREADS * pitch)
+
+
+def wire_range(groove: Groove, thread: TapThread, air: float = 0.0) -> WireRange:
     """The wires that touch straight flank only, clear the root and stand proud of the crests.
 
     A rounded crest shortens the straight flank. A wire that clears the root also touches above it:
@@ -49,17 +104,72 @@ def wire_range(groove: Groove, thread: TapThread) -> WireRange:
     Args:
         groove: the thread as the wire meets it.
         thread: where flanks end, and diameters over crests and roots.
+        air: by which the measurement exceeds the major diameter at least [mm].
 
     Source: derived here. For the basic profiles at lead 0 it gives the printed 0.487263 P and
     0.650013 P of Acme threads, Machinery's Handbook 31st ed. p. 2135 (read).
     """
     greatest = wire_touching_at(groove, segments(thread)[1].start_radius)
     none = greatest * _NO_WIRE
+    proud = thread.major + air
     least = max(
-        rising_root(lambda wire: measurement(groove, wire) - thread.major, none, greatest),
+        rising_root(lambda wire: measurement(groove, wire) - proud, none, greatest),
         rising_root(lambda wire: _underside(groove, wire) - thread.minor / 2, none, greatest),
     )
     return WireRange(least, best_wire(groove), greatest)
+
+
+def zone_range(groove: Groove, thread: TapThread, low: float, high: float) -> WireRange:
+    """The wires that suit a thread wherever in its zone the pitch diameter lies.
+
+    At the lower limit they lie deepest, and have to stand clear of the crests; at the upper one
+    they lie highest, and have to touch below the crests' corners. Where steep flanks of a large
+    lead make a straight wire rest on the crests' corners, the least is thicker than for the air.
+
+    Args:
+        groove: gives form, pitch and lead; its pitch diameter is not used.
+        thread: at its aimed pitch diameter.
+        low: limit of the pitch diameter [mm].
+        high: limit of the pitch diameter [mm].
+
+    Source: as `wire_range`, with the air of `air_for`.
+    """
+    low, high = min(low, thread.pitch_diameter), max(high, thread.pitch_diameter)
+    deep, shallow = (
+        wire_range(
+            at_pitch_diameter(groove, diameter),
+            replace(thread, pitch_diameter=diameter),
+            air_for(groove.pitch),
+        )
+        for diameter in (low, high)
+    )
+    corner = segments(thread)[1].start_radius
+    least = max(
+        _clear_of_corners(at_pitch_diameter(groove, diameter), corner, found)
+        for diameter, found in ((low, deep), (high, shallow))
+    )
+    best = best_wire(at_pitch_diameter(groove, thread.pitch_diameter))
+    return WireRange(least, best, shallow.greatest)
+
+
+def _clear_of_corners(groove: Groove, corner: float, found: WireRange) -> float:
+    """The least wire of a range that meets no corner of a crest [mm]; none does if beyond it."""
+    if groove.lead_angle < _STEEP or not fouls_crest(groove, found.least, corner):
+        return found.least
+    if fouls_crest(groove, found.greatest, corner):
+        return found.greatest
+    _, clear = border(
+        lambda wire: fouls_crest(groove, wire, corner), found.least, found.greatest, INSIDE / 10
+    )
+    return clear
+
+
+def _up(value: float, digits: int) -> str:
+    return f"{math.ceil(value * 10**digits - 1e-6) / 10**digits:.{digits}f}"
+
+
+def _down(value: float, digits: int) -> str:
+    return f"{math.floor(value * 10**digits + 1e-6) / 10**digits:.{digits}f}"
 
 
 def _underside(groove: Groove, wire: float) -> float:
@@ -67,31 +177,14 @@ def _underside(groove: Groove, wire: float) -> float:
     return seated(groove, wire).axis_radius - wire / 2
 
 
-def check_wire(wire: float, allowed: WireRange) -> None:
-    """Refuse a wire [mm] that cannot measure the thread.
-
-    Raises:
-        InputError: too thin or too thick.
-
-    Source: as `wire_range`.
-    """
-    if not allowed.least <= wire <= allowed.greatest:
-        raise InputError("wire", wire, str(allowed))
-
-
-def choose_wire(on_hand: Sequence[float], allowed: WireRange) -> float:
-    """The wire on hand nearest to the best, of those that suit [mm].
+def nearest_to_best(on_hand: Sequence[float], allowed: WireRange) -> float | None:
+    """The wire on hand nearest to the best, of those that suit [mm]; None where none does.
 
     Args:
         on_hand: diameters of the set [mm].
         allowed: for the thread.
 
-    Raises:
-        InputError: none suits.
-
     Source: common practice.
     """
-    suited = [wire for wire in on_hand if allowed.least <= wire <= allowed.greatest]
-    if not suited:
-        raise InputError("wires on hand", list(on_hand), f"at least one of {allowed}")
-    return min(suited, key=lambda wire: abs(wire - allowed.best))
+    suited = [wire for wire in on_hand if allowed.holds(wire)]
+    return min(suited, key=lambda wire: abs(wire - allowed.best), default=None)

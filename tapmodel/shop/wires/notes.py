@@ -1,12 +1,36 @@
-"""Sentences that go with a measurement over wires."""
+"""What is to be heeded when a thread is measured over wires: codes and numbers, no sentences."""
 
 import math
+from dataclasses import dataclass
+from enum import StrEnum
 
 from tapmodel.shop.wires.asked import MeasuredThread
 from tapmodel.shop.wires.over_wires import best_wire
+from tapmodel.values import Value, Values
 
 THINNEST = 0.1
 """Thread-measuring wires thinner than this are hardly to be had [mm]; common practice."""
+
+
+class Heed(StrEnum):
+    """What is to be heeded, in the order in which it is told."""
+
+    THIN_WIRE = "thin-wire"
+    ODD_FLUTES = "odd-flutes"
+    EVEN_FLUTES = "even-flutes"
+    NONE_ON_HAND = "none-on-hand"
+    NOT_THE_BEST = "not-the-best-wire"
+    TWO_WIRES = "two-wires-askew"
+    EVEN_STARTS = "even-starts"
+    PAST_THE_FLANK = "compound-past-the-flank"
+
+
+@dataclass(frozen=True, slots=True)
+class WireNote:
+    """One thing to heed, and the numbers that its sentence needs, in mm and degrees."""
+
+    code: Heed
+    values: Values
 
 
 def opposite_offset(starts: int, pitch: float) -> float:
@@ -24,8 +48,8 @@ def opposite_offset(starts: int, pitch: float) -> float:
     return pitch / 2 if starts % 2 else 0.0
 
 
-def wire_notes(asked: MeasuredThread, compound: float) -> tuple[str, ...]:
-    """What to heed: flutes, number of wires, setting of the compound.
+def thread_notes(asked: MeasuredThread, compound: float) -> tuple[WireNote, ...]:
+    """What to heed about the thread: thin wires, flutes, number of wires, setting of the compound.
 
     Args:
         asked: the thread.
@@ -33,50 +57,27 @@ def wire_notes(asked: MeasuredThread, compound: float) -> tuple[str, ...]:
 
     Source: geometry (derived here) and common practice.
     """
-    notes = [_number_of_wires(asked)]
-    if asked.flutes:
-        notes.insert(0, _flutes(asked.flutes))
+    notes: list[WireNote] = []
     thin = best_wire(asked.groove)
     if thin < THINNEST:
-        notes.insert(0, _thin(thin))
+        notes.append(note(Heed.THIN_WIRE, wire=thin))
+    if asked.flutes:
+        code = Heed.ODD_FLUTES if asked.flutes % 2 else Heed.EVEN_FLUTES
+        notes.append(note(code, count=asked.flutes))
+    notes.append(_number_of_wires(asked))
     limit = asked.groove.flank_angle
     if compound > limit:
-        notes.append(
-            f"The compound at {compound:g}° is swung past the flank angle of {limit:g}°: the "
-            f"trailing flank is left in steps; set it to {limit:g}° or less."
-        )
+        notes.append(note(Heed.PAST_THE_FLANK, compound=compound, limit=limit))
     return tuple(notes)
 
 
-def _thin(wire: float) -> str:
-    return (
-        f"Measuring wires as thin as {wire:.3f} mm are hardly to be had: measure the pitch "
-        "diameter by its shadow, under a toolmaker's microscope or on a profile projector."
-    )
+def note(code: Heed, **values: Value) -> WireNote:
+    """A note of that code with what its sentence needs."""
+    return WireNote(code, Values(**values))
 
 
-def _flutes(count: int) -> str:
-    if count % 2:
-        return (
-            f"With {count} flutes every land faces a flute: measure over wires before the flutes "
-            "are milled."
-        )
-    return (
-        f"With {count} flutes the lands stand opposite each other: measure before the flutes are "
-        "milled, or across two lands at their cutting edges before any thread relief."
-    )
-
-
-def _number_of_wires(asked: MeasuredThread) -> str:
+def _number_of_wires(asked: MeasuredThread) -> WireNote:
     offset = opposite_offset(asked.starts, asked.groove.pitch)
     if offset == 0:
-        return (
-            f"With {asked.starts} starts a groove lies straight across from every groove: two "
-            "wires measure as three do."
-        )
-    error = offset * math.radians(1)
-    return (
-        "Two wires give the same value as three, but lie half a pitch "
-        f"({offset:g} mm) apart along the axis: each degree that the tap stands askew between the "
-        f"anvils is {error:.3f} mm in the reading, where a third wire holds it straight."
-    )
+        return note(Heed.EVEN_STARTS, starts=asked.starts)
+    return note(Heed.TWO_WIRES, offset=offset, error=offset * math.radians(1))

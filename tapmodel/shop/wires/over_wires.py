@@ -138,6 +138,32 @@ def best_wire(groove: Groove) -> float:
     return wire_touching_at(groove, groove.pitch_diameter / 2)
 
 
+def conventional_wire(groove: Groove) -> float:
+    """Diameter of the best wire as tables have it, without regard to the lead [mm].
+
+    Source: half the pitch by the cosine of the flank angle, Machinery's Handbook 31st ed. p. 2129
+    for 60 degrees (read); for any angle by the geometry of the ring groove (derived here).
+    """
+    return groove.pitch / 2 / math.cos(math.radians(groove.flank_angle))
+
+
+def growth_with_wire(groove: Groove, wire: float) -> float:
+    """By how much the measurement grows for each mm that the wires are thicker.
+
+    The pitch diameter that a reading shows comes out too small by as much for a wire that is
+    thicker than it is taken to be.
+
+    Args:
+        groove: the thread.
+        wire: diameter [mm].
+
+    Source: the exact measurement, by differences (derived here); at lead 0 it is `1 + 1/sin(a)`.
+    """
+    step = 1e-4 * wire
+    grown = measurement(groove, wire + step) - measurement(groove, wire - step)
+    return grown / (2 * step)
+
+
 def at_pitch_diameter(groove: Groove, pitch_diameter: float) -> Groove:
     """The same thread cut to another pitch diameter [mm]; the lead is the lathe's and stays.
 

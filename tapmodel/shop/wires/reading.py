@@ -8,15 +8,23 @@ from tapmodel.shape.profile import segments
 from tapmodel.shop.compound import along_compound, compound_settings
 from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread
-from tapmodel.shop.wires.over_wires import at_pitch_diameter
+from tapmodel.shop.wires.other_unit import refuse_slip
+from tapmodel.standards.limits import HoleLimits
+from tapmodel.tap.tap import TapThread
+
+LEAST_WEAR = 0.05
+"""A tap is scrap when its pitch diameter lies less than this share of the hole's tolerance above
+the hole's least: next to nothing of the reserve for wear is left, about as much as a measurement
+over wires may be wrong by in a shop. Rule of this program."""
 
 
 class Verdict(StrEnum):
-    """What a measured pitch diameter means."""
+    """What a measured pitch diameter means, from the smallest to the largest."""
 
+    TOO_SMALL = "too small: scrap"
+    BELOW_ZONE = "below the tap's zone: stop"
     IN_LIMITS = "in limits"
     TOO_LARGE = "too large: take more"
-    TOO_SMALL = "too small: scrap"
     NO_LIMITS = "no limits to judge by"
 
 
@@ -28,16 +36,21 @@ class Reading:
         measured: over the wires [mm].
         pitch_diameter: that it shows [mm].
         verdict: against the limits.
-        compound: angle of the compound slide [deg].
-        infeed: along the compound, to the aimed pitch diameter; negative when the thread is
-            already smaller than that [mm].
-        infeed_least, infeed_most: to the upper and to the lower limit, None without limits [mm].
+        scrap_below: least pitch diameter of a tap that is of use, None without limits [mm].
+        wear_left: until the hole falls below its least size, 0 where it already does, None without
+            limits [mm].
+        compound: angle of the compound slide, from square to the axis [deg].
+        infeed: along the compound, to the aimed pitch diameter; 0 when that is reached [mm].
+        infeed_least, infeed_most: to the upper and to the lower limit, 0 when they are reached,
+            None without limits [mm].
         infeed_at_compound: the infeed for each usual setting of the compound ([deg], [mm]).
     """
 
     measured: float
     pitch_diameter: float
     verdict: Verdict
+    scrap_below: float | None
+    wear_left: float | None
     compound: float
     infeed: float
     infeed_least: float | None
@@ -62,43 +75,74 @@ def read_wires(asked: MeasuredThread, wire: float, measured: float, compound: fl
     """
     _refuse_impossible(asked, wire, measured)
     found = over_wires.pitch_diameter_from(asked.groove, wire, measured)
-    excess = (found - asked.target) / 2
+    hole = asked.hole
     return Reading(
         measured=measured,
         pitch_diameter=found,
         verdict=_verdict(asked, found),
+        scrap_below=scrap_below(hole) if hole else None,
+        wear_left=max(found - hole.pitch_min, 0.0) if hole else None,
         compound=compound,
-        infeed=along_compound(excess, compound),
-        infeed_least=_infeed(found, asked.pitch_max, compound),
-        infeed_most=_infeed(found, asked.pitch_min, compound),
+        infeed=_infeed(found, asked.target, compound),
+        infeed_least=_infeed_to(found, asked.pitch_max, compound),
+        infeed_most=_infeed_to(found, asked.pitch_min, compound),
         infeed_at_compound=tuple(
-            (angle, along_compound(excess, angle))
+            (angle, _infeed(found, asked.target, angle))
             for angle in compound_settings(asked.groove.flank_angle)
         ),
     )
 
 
-def _infeed(found: float, limit: float | None, compound: float) -> float | None:
-    return None if limit is None else along_compound((found - limit) / 2, compound)
+def scrap_below(hole: HoleLimits) -> float:
+    """Pitch diameter below which a tap is of no use for a hole [mm].
+
+    Source: rule of this program, `LEAST_WEAR`.
+    """
+    return hole.pitch_min + LEAST_WEAR * (hole.pitch_max - hole.pitch_min)
+
+
+def _infeed(found: float, wanted: float, compound: float) -> float:
+    """Nothing is left to take from a thread that is smaller already."""
+    return along_compound(max(found - wanted, 0.0) / 2, compound)
+
+
+def _infeed_to(found: float, limit: float | None, compound: float) -> float | None:
+    return None if limit is None else _infeed(found, limit, compound)
 
 
 def _verdict(asked: MeasuredThread, found: float) -> Verdict:
-    if asked.pitch_min is None or asked.pitch_max is None:
+    if asked.pitch_min is None or asked.pitch_max is None or asked.hole is None:
         return Verdict.NO_LIMITS
     if found > asked.pitch_max:
         return Verdict.TOO_LARGE
-    return Verdict.TOO_SMALL if found < asked.pitch_min else Verdict.IN_LIMITS
+    if found >= asked.pitch_min:
+        return Verdict.IN_LIMITS
+    return Verdict.TOO_SMALL if found < scrap_below(asked.hole) else Verdict.BELOW_ZONE
 
 
 def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float) -> None:
-    """A thread cut too shallow lets the wire rest on the crests' corners; then M tells nothing."""
-    if asked.thread is None:
+    """What the anvils or the wires rest on the crests for tells nothing of the flanks."""
+    thread = asked.thread
+    if thread is None:
         return
-    least = over_wires.measurement(at_pitch_diameter(asked.groove, asked.thread.minor), wire)
     highest = over_wires.measurement_touching_at(
-        asked.groove, wire, segments(asked.thread)[1].start_radius
+        asked.groove, wire, segments(thread)[1].start_radius
     )
-    if not least <= measured <= highest:
-        span = f"{least:.3f} to {highest:.3f} mm with this wire"
-        why = "below it is no such thread, above it the wire rests on the crests"
-        raise InputError("measured", measured, f"{span}: {why}")
+    span = f"{thread.major:.4f} to {highest:.4f} mm with this wire"
+
+    def fits(value: float) -> bool:
+        return thread.major < value <= highest
+
+    refuse_slip("--measured", (measured,), span, fits)
+    if measured <= thread.major:
+        raise InputError("--measured", measured, f"{span}: {_on_the_crests(thread)}")
+    if measured > highest:
+        why = "above it the groove is too shallow, and the wire rests on the corners of the crests"
+        raise InputError("--measured", measured, f"{span}: {why}")
+
+
+def _on_the_crests(thread: TapThread) -> str:
+    return (
+        f"at the major diameter, {thread.major:.4f} mm, or below it the anvils rest on the crests "
+        "and not on the wires; a thicker wire stands higher"
+    )

@@ -1,32 +1,48 @@
 """The tap's pitch diameter measured over wires."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.errors import InputError
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows
+from tapmodel.errors import NoWireError
+from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.shop.wires.notes import Heed
 
 TITLE = "Measure over wires"
 
+_ON_PAPER = (Heed.THIN_WIRE, Heed.ODD_FLUTES, Heed.EVEN_FLUTES, Heed.NONE_ON_HAND)
+"""Whether and when a tap can be measured so at all; the rest the command tells."""
+
 
 def chapter(design: TapDesign) -> Chapter:
-    """Limits over the best wire; for other wires the program has a command."""
+    """Limits over the wire to use; for other wires the program has a command."""
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
         answer = answer_wires(asked, Wires())
-    except InputError as error:
-        return Chapter("wires", TITLE, (Paragraphs((f"No wire suits: {error.allowed}.",)),))
-    # The first note says when a fluted tap can be measured; the others the command prints.
-    return Chapter("wires", TITLE, (Rows(_rows(answer)), Paragraphs(answer.notes[:1])))
+    except NoWireError as error:
+        return Chapter("wires", TITLE, (Paragraphs((f"{error}.",)),))
+    heeded = tuple(sentence(note) for note in answer.notes if note.code in _ON_PAPER)
+    blocks = (Rows(_rows(answer)), *((Paragraphs(heeded),) if heeded else ()))
+    return Chapter("wires", TITLE, blocks)
+
+
+def wire_name(answer: WiresAnswer) -> str:
+    """What the wire that is offered is called: the best only where it is."""
+    return "wire to use, the best" if answer.is_best else "wire to use"
 
 
 def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
-    rows = [Row("best wire", Length(answer.wire, 4))]
+    name = wire_name(answer)
+    rows = [Row(name, Length(answer.wire, 4))]
     if answer.allowed:
-        low, high = Length(answer.allowed.least), Length(answer.allowed.greatest)
-        rows[0] = Row("best wire, and those that suit", Length(answer.wire, 4), low, high)
+        low, high = Length(answer.allowed.least, 4), Length(answer.allowed.greatest, 4)
+        rows[0] = Row(f"{name}, and those that suit", Length(answer.wire, 4), low, high)
+    if not answer.is_best:
+        rows.append(Row("best wire, lead allowed for", Length(answer.best_wire, 4)))
+    rows.append(Row("conventional best wire", Length(answer.conventional_wire, 4)))
     if answer.measurement_min is not None and answer.measurement_max is not None:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
-        rows.append(Row("over the best wire", aim, *zone, True))
+        rows.append(Row("over the wire to use", aim, *zone, True))
+    rows.append(Row("an error of the wire counts", Words(f"{answer.wire_counts:.2f} times")))
     return tuple(rows)

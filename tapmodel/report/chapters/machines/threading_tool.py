@@ -8,9 +8,11 @@ from tapmodel.report.blocks import (
     Paragraphs,
     Row,
     Rows,
+    Table,
     Words,
     small_length,
 )
+from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 
 
@@ -27,18 +29,23 @@ def chapter(design: TapDesign) -> Chapter:
         ),
         Row("on the other side, at least", Words(_trailing(tool))),
     ]
-    feeds = [
-        Row(f"feed in all, compound at {angle:g}°", Length(feed))
-        for angle, feed in tool.infeed_at_compound
-    ]
-    blocks = [Rows((*rows, *feeds))]
+    notes = [SWING[design.tap.thread.hand]]
     if design.tap.thread.crest_radius:
-        note = (
+        notes.append(
             "The crest is round: use a full-profile tool, or break it with a form file after the "
             "last pass."
         )
-        return Chapter("tool", "Threading tool", (*blocks, Paragraphs((note,))))
-    return Chapter("tool", "Threading tool", tuple(blocks))
+    blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs(tuple(notes)))
+    return Chapter("tool", "Threading tool", blocks)
+
+
+def _feeds(tool: LatheTool) -> Table:
+    """The feed in all by the setting of the compound, as either kind of slide reads that."""
+    lines = tuple(
+        (Angle(angle, 1), Angle(from_bed(angle), 1), Length(feed))
+        for angle, feed in tool.infeed_at_compound
+    )
+    return Table((f"compound {REFERENCE}", ON_THE_SLIDE, "feed in all"), lines)
 
 
 def _nose(tool: LatheTool) -> Row:
