@@ -15,7 +15,7 @@ def tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> Non
     """Name what was written without a proof, to stderr with `err`."""
     for path in record["delivery"]["written"]:
         shown = escaped(str(out / record["name"] / path))
-        say(f"preview, not proved: {shown}", aside=err)
+        say(f"preview, not verified: {shown}", aside=err)
     tell_delivery(record)
 
 

@@ -164,7 +164,7 @@ class DesignedTap:
         return built.solid
 
     def mesh(self) -> "trimesh.Trimesh":
-        """A quick closed mesh for looking at, made without the kernel and not proved.
+        """A quick closed mesh for looking at, made without the kernel and not verified.
 
         Raises:
             RefusedError: the design breaks a rule.

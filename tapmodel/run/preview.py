@@ -58,6 +58,6 @@ def draw_page(line: Line, wanted: Look) -> None:
     line.stage(Stage.PICTURES)
     pictures = stills(design, drawn_all(design, mesh))
     line.stage(Stage.PAGE)
-    model = Model(mesh.vertices, mesh.triangles, "Preview, not proved")
+    model = Model(mesh.vertices, mesh.triangles, "Preview, not verified")
     content = PageContent(drawings, model, pictures)
     write_page(folder / f"{design.name}.html", design, content, wanted.units)

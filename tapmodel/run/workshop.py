@@ -147,6 +147,6 @@ def preview_with(crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage) 
         record = design_record(named)
         done = crew.work((named, staged), on_stage)
         on_stage(Stage.DELIVERY)
-        record |= {"preview": "not proved", "run": _run(done, began)}
+        record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)

@@ -292,7 +292,7 @@ def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     assert result.returncode == 0
     folder = tmp_path / "M4x0.7-preview"
     assert _files(folder) == {"M4x0.7-preview.png", "M4x0.7-preview.stl", "record.json"}
-    assert json.loads((folder / "record.json").read_text())["preview"] == "not proved"
+    assert json.loads((folder / "record.json").read_text())["preview"] == "not verified"
     assert trimesh.load_mesh(folder / "M4x0.7-preview.stl").is_watertight
 
 
@@ -347,7 +347,7 @@ def test_a_page_is_written_without_the_kernel(tmp_path: Path) -> None:
     folder = tmp_path / "1-4-20-UNC-2B-preview"
     assert _files(folder) == {"1-4-20-UNC-2B-preview.html", "record.json"}
     text = (folder / "1-4-20-UNC-2B-preview.html").read_text()
-    assert "Preview, not proved" in text
+    assert "Preview, not verified" in text
     # The least pitch diameter of ASME B1.1 for 1/4-20 UNC-2B.
     assert "0.2175&nbsp;in" in text
 

@@ -156,9 +156,7 @@ def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> No
 @pytest.mark.parametrize("text", JOBS)
 def test_limits_that_lie_close_are_lettered_apart(text: str) -> None:
     drawing = all_drawings(design_tap(job_for(text, JOBS[text])))["thread-form"]
-    boxes = [
-        box for box in _boxes(drawing) if box.text.removesuffix(" aim").replace(".", "").isdigit()
-    ]
+    boxes = [box for box in _boxes(drawing) if box.text.replace(".", "").isdigit()]
     assert len(boxes) == 11
     for one, other in combinations(boxes, 2):
         if one.left < other.right and other.left < one.right:

@@ -57,7 +57,7 @@ def file(design: TapDesign, tmp_path_factory: pytest.TempPathFactory) -> Path:
     mesh = preview_mesh(design.tap)
     content = PageContent(
         all_drawings(design),
-        Model(mesh.vertices, mesh.triangles, "Preview, not proved"),
+        Model(mesh.vertices, mesh.triangles, "Preview, not verified"),
         (Picture("A picture", "what it shows", PIXEL),),
     )
     path = tmp_path_factory.mktemp("page") / "tap.html"

@@ -5,9 +5,9 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.report import wires_page as pages
 from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters.machines import over_wires, threading_tool
+from tapmodel.report.screen import wires as pages
 from tapmodel.report.units import Units, shown
 from tapmodel.report.words.compound import SWING, setting
 from tapmodel.report.words.wires import sentence
@@ -40,7 +40,7 @@ def test_page_tells_limits_verdict_and_infeed(design: TapDesign):
     assert found.reading is not None
     assert "Measured 8.4000 mm: too large: take more" in page
     assert "Compound at 29.5° from square to the lathe's axis (60.5° read with" in page
-    assert re.search(rf"infeed to the aim +{found.reading.infeed:.4f} mm", page)
+    assert re.search(rf"infeed to the target +{found.reading.infeed:.4f} mm", page)
     # 29.5 degrees once more among the usual settings, as both kinds of slide read it
     assert re.search(rf"29\.5° +60\.5° +{found.reading.infeed:.4f} mm", page)
     assert "limits over wires 8.28" in page
@@ -73,7 +73,7 @@ def test_below_the_zone_it_says_stop_and_no_infeed(design: TapDesign):
 def test_a_reached_aim_leaves_no_infeed(design: TapDesign):
     page = wires_page(answer(design, Wires(wire=0.58, measured=8.2905)))
     assert "in limits" in page
-    assert "The aim is reached: no infeed is left to take." in page
+    assert "The target is reached: no infeed is left to take." in page
 
 
 def test_left_hand_is_told_the_other_way(design: TapDesign):

@@ -61,7 +61,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     as_json: AsJson = False,
 ) -> None:
     """Measure over wires: limits, and the infeed still to take."""
-    from tapmodel.report.wires_page import wires_page
+    from tapmodel.report.screen.wires import wires_page
     from tapmodel.report.words.wires import sentence
     from tapmodel.shop.wires.answer import Wires, answer_wires
     from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design

@@ -53,7 +53,7 @@ def _block(block: Block, units: Units) -> ShownTable | tuple[str, ...]:
 def _rows(block: Rows, units: Units) -> ShownTable:
     """The column of limits only where there are any."""
     limited = any(row.low or row.high for row in block.rows)
-    head = ("", "aim", "limits") if limited else ("", "aim")
+    head = ("", "target", "limits") if limited else ("", "target")
     lines = (
         (row.label, tuple(shown(row.value, units)), *([_limits(row, units)] * limited))
         for row in block.rows

@@ -61,7 +61,7 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
     """Columns that stay empty in every row are left out."""
     limited = any(row.low or row.high for row in rows)
     measured = any(row.measured for row in rows)
-    head = ["", "aim", *(["limits"] if limited else []), *(["measured"] if measured else [])]
+    head = ["", "target", *(["limits"] if limited else []), *(["measured"] if measured else [])]
     columns = ["1fr", "auto", *(["auto"] if limited else [])]
     columns += [f"{FIELD_WIDTH}mm"] if measured else []
     cells = [cell for row in rows for cell in _row(row, head, units)]

@@ -272,7 +272,7 @@ class Record(Part):
     blank: Blank
     choices: list[Choice]
     findings: list[Finding]
-    preview: str = Field("", description="Said of what is not proved.")
+    preview: str = Field("", description="Said of what is not verified.")
     model: Model | None = None
     mesh: Mesh | None = None
     made: str | None = Field(None, description="Time stamp, fixed by SOURCE_DATE_EPOCH.")

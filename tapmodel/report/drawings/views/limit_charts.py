@@ -68,7 +68,7 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
     reach = p(_BAR + 0.5)
     _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(zone.hole)], -1)
     labels = [(y(v), words) for v, words in _lettered(zone.tap) if v != zone.aim]
-    _labels(sheet, middle + reach, [*labels, (y(zone.aim), f"{zone.aim:.3f} aim")], 1)
+    _labels(sheet, middle + reach, [*labels, (y(zone.aim), f"{zone.aim:.3f}")], 1)
     sheet.line((middle + p(0.5), y(zone.aim)), (middle + reach, y(zone.aim)), VISIBLE)
 
 
@@ -84,7 +84,7 @@ def _bar(sheet: Sheet, middle: float, low: float, high: float | None) -> None:
     """A zone; open above where there is no upper limit."""
     half = sheet.paper(_BAR / 2)
     if high is None:
-        sheet.line((middle - half, low), (middle + half, low), VISIBLE)
+        sheet.line((middle - half, low), (middle + half, low), THIN)
         sheet.arrow((middle, low), (middle, low + sheet.paper(6)))
         return
     corners = [

@@ -93,12 +93,13 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
     thread, p = design.tap.thread, sheet.paper
     lines = [
         "axial section at the cutting edge",
-        "thick: tap as aimed",
+        "thick: tap at its targets",
         "thin: least thread of the hole",
         "dashed: largest thread of the hole",
         *(["   (flanks and bore, its rounding left out)"] if _is_rounded(design) else []),
         f"flank {degrees(thread.flank_angle)} to the cross-section",
         f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
-        "zones below: each on a scale of its own",
+        "zones below: each on a scale of its own,",
+        "   the thick line its target",
     ]
     sheet.lines_of_text((left, _height(design, thread.major) + p(7)), lines)

@@ -49,7 +49,7 @@ def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
         ),
     ]
     if answer.measurement_min is not None and answer.measurement_max is not None:
-        rows.append(("aim over wires", _text(answer.measurement_target, units)))
+        rows.append(("target over wires", _text(answer.measurement_target, units)))
         limits = _span(answer.measurement_min, answer.measurement_max, units)
         rows.append(("limits over wires", limits))
     return [*rows, *_counts(answer.wire_counts, units)]
@@ -82,8 +82,8 @@ def _reading(reading: Reading, units: Units) -> list[str]:
 
 def _infeed(reading: Reading, units: Units) -> list[str]:
     if reading.infeed == 0:
-        return ["  The aim is reached: no infeed is left to take."]
-    rows = [("infeed to the aim", _text(reading.infeed, units))]
+        return ["  The target is reached: no infeed is left to take."]
+    rows = [("infeed to the target", _text(reading.infeed, units))]
     if reading.infeed_least is not None and reading.infeed_most is not None:
         span = _span(reading.infeed_least, reading.infeed_most, units)
         rows.append(("to stay within limits", span))
@@ -91,7 +91,7 @@ def _infeed(reading: Reading, units: Units) -> list[str]:
         (f"{angle:g}°", f"{from_bed(angle):g}°", _text(feed, units))
         for angle, feed in reading.infeed_at_compound
     ]
-    head = (f"compound {REFERENCE}", ON_THE_SLIDE, "infeed to the aim")
+    head = (f"compound {REFERENCE}", ON_THE_SLIDE, "infeed to the target")
     return [
         "",
         f"Compound at {setting(reading.compound)}:",
