@@ -1,4 +1,4 @@
-"""Blanks of hand taps: shank, lengths and driving square for a thread diameter."""
+"""Blanks of hand taps in millimetre sizes: shank, lengths and square for a thread diameter."""
 
 import math
 from dataclasses import dataclass
@@ -44,6 +44,7 @@ class BlankRow:
         square_across_flats, square_length: driving square.
         listed: True when the standard lists this very diameter.
         source: where the row comes from.
+        thread_source: where the length of its thread comes from.
     """
 
     diameter: float
@@ -54,10 +55,11 @@ class BlankRow:
     square_length: float
     listed: bool
     source: Source
+    thread_source: Source
 
 
 def blank_for(diameter: float) -> BlankRow:
-    """Blank for a thread diameter of 0.3 to 300 [mm].
+    """Blank for a thread diameter of 0.3 to 300 [mm], in millimetre sizes.
 
     Between two listed sizes the lengths are those of the larger. The shank, too, up to 10 mm;
     above that it is the thinner of the two neighbours' shanks, so that it passes the hole. Below
@@ -122,6 +124,15 @@ def _squares() -> tuple[tuple[float, ...], ...]:
     return tuple(tuple(float(row[name]) for name in columns) for row in read_table("iso_237"))
 
 
+@cache
+def shanks() -> tuple[float, ...]:
+    """Preferred shanks [mm], thinnest first.
+
+    Source: ISO 237:1975 (from memory).
+    """
+    return tuple(float(row["shank"]) for row in read_table("iso_237"))
+
+
 def _row(diameter: float, shank: float, thread: float, overall: float, source: Source) -> BlankRow:
     across_flats, length = square_for(shank)
     return BlankRow(
@@ -133,4 +144,5 @@ def _row(diameter: float, shank: float, thread: float, overall: float, source: S
         square_length=length,
         listed=source is LISTED,
         source=source,
+        thread_source=source,
     )

@@ -17,6 +17,7 @@ READ_IN = {
     "MH27": "as read in Machinery's Handbook 27th ed. p. 1794",
     "MH31": "as read in Machinery's Handbook 31st ed. p. 2025",
     "MH31A": "as read in Machinery's Handbook 31st ed. p. 1001",
+    "MH31A p. 986": "as read in Machinery's Handbook 31st ed. p. 986",
     "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",
 }
 
