@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from tapmodel.designing.choose.blank import choose_blank
+from tapmodel.designing.choose.blank import Front, choose_blank
 from tapmodel.designing.choose.chamfer import choose_chamfer
 from tapmodel.designing.choose.flutes import choose_flutes
 from tapmodel.designing.choose.hole import tapped_hole
@@ -38,7 +38,8 @@ def settle(job: Job) -> TapDesign:
     count, section = flutes.wish.count, flutes.section
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
-    chosen = choose_blank(thread, chamfer_length(thread, chamfer), section, hole.diameter, ledger)
+    front = Front(chamfer_length(thread, chamfer), chamfer.point_diameter, section)
+    chosen = choose_blank(thread, front, hole, ledger)
     tap = Tap(
         thread=thread,
         chamfer=chamfer,

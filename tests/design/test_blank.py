@@ -118,7 +118,8 @@ def test_turned_lengths_follow_each_other() -> None:
 def test_edges_and_centres_by_rule() -> None:
     blank = designed("M18x0.75").tap.blank
     assert (blank.rear_chamfer, blank.rear_centre) == (0.7, 4.2)
-    assert (blank.front_centre, blank.shoulder_angle) == (0.0, 30.0)
+    assert blank.front_centre == 4.0  # half of the core, 0.45 x 18 = 8.1 mm, down to 0.1 mm
+    assert designed("M6").tap.blank.shoulder_angle == 30.0
     assert designed("M3").tap.blank.rear_centre == 0.0
 
 

@@ -3,16 +3,15 @@
 import math
 from dataclasses import dataclass
 
-from tapmodel.designing.choose.ledger import Ledger, by_rule
+from tapmodel.designing.choose.hole import TappedHole
+from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
+from tapmodel.designing.choose.shank import choose_shank, listed_blank, square_of
 from tapmodel.designing.choose.steps import down, step_for, up
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.shape.flute_section import FluteSection
-from tapmodel.sources import Source
-from tapmodel.standards.blanks import BlankRow, blank_for, square_for
+from tapmodel.standards.blanks import BlankRow
 from tapmodel.tap.tap import Blank, TapThread
-from tapmodel.words import Certainty
 
-SQUARE_SOURCE = Source("ISO 237:1975", "", Certainty.MEMORY)
 SHOULDER_ANGLE = 30.0
 FULL_PITCHES = 8
 """Pitches of full thread behind the chamfer that a rule leaves at least."""
@@ -21,6 +20,16 @@ FINE = 100
 """Pitches in the diameter from which on a thread as long as listed would be turns to no purpose."""
 
 SMALLEST_SHANK_WITH_CENTRE = 6.0
+
+SMALLEST_WITH_FRONT_CENTRE = 10.0
+"""Nominal diameter [mm] from which on a rule leaves a centre in front: the web of a thinner tap has
+no room for one that carries, and is held by a point that is parted off last."""
+
+FRONT_CENTRE_SHARE = 0.5
+"""Rim of the front centre as a share of the web, or of the point where that is thinner."""
+
+LEAST_FRONT_CENTRE = 1.0
+"""No smaller front centre by rule [mm]: the smallest common centre drill has a pilot of 0.5 mm."""
 
 SLIMMER = 0.05
 """The neck lies 0.1 mm under the root, but no more than this share of it."""
@@ -31,7 +40,8 @@ NECK_STEP = 0.25
 SHOULDER_RULE = by_rule("shoulder-angle", PRACTICE, angle=SHOULDER_ANGLE)
 FULL_DEPTH_RULE = by_rule("full-depth-behind-thread", OWN_RULE)
 REAR_CHAMFER_RULE = by_rule("rear-chamfer-of-shank", PRACTICE)
-FRONT_CENTRE_RULE = by_rule("front-centre-none", PRACTICE)
+FRONT_CENTRE_RULE = by_rule("front-centre-of-web", PRACTICE, share=FRONT_CENTRE_SHARE)
+NO_FRONT_CENTRE_RULE = by_rule("front-centre-none", PRACTICE, least=SMALLEST_WITH_FRONT_CENTRE)
 REAR_CENTRE_RULE = by_rule("rear-centre-of-shank", PRACTICE, least=SMALLEST_SHANK_WITH_CENTRE)
 
 
@@ -51,51 +61,71 @@ class _Lengths:
     neck: float
 
 
-def choose_blank(
-    thread: TapThread, chamfer_length: float, section: FluteSection, diameter: float, ledger: Ledger
-) -> ChosenBlank:
-    """Settle the blank for a thread of nominal `diameter` behind a chamfer of that length [mm].
+@dataclass(frozen=True, slots=True)
+class Front:
+    """What the blank must suit at its front [mm]: the chamfer's length and point, the flutes."""
 
-    Source: ISO 529 and ISO 237 (from memory) by `tapmodel.standards.blanks`; the rest as noted
+    chamfer_length: float
+    point_diameter: float
+    section: FluteSection
+
+
+def choose_blank(thread: TapThread, front: Front, hole: TappedHole, ledger: Ledger) -> ChosenBlank:
+    """Settle the blank of a tap for the hole.
+
+    Source: the lists of blanks by `tapmodel.standards.blanks` and `inch_blanks`; the rest as noted
     with each choice.
     """
-    row = blank_for(diameter)
-    listed = by_rule("blank-listed", row.source, diameter=diameter)
-    shank = ledger.number("blank.shank_diameter", row.shank, listed)
-    lengths = _lengths(thread, chamfer_length, section, (row, shank), ledger)
+    row = listed_blank(hole)
+    shank = choose_shank(row, hole, front.section.core_diameter, ledger)
+    lengths = _lengths(thread, front, (row, shank), ledger)
     stretch = max(0.0, lengths.thread - row.thread_length)
-    longer = by_rule("blank-listed-longer", row.source, diameter=diameter)
-    overall = ledger.number("blank.overall_length", row.overall_length + stretch, longer)
-    across, square_length = _square(shank, overall, ledger)
+    longer = by_rule("blank-listed-longer", row.source, diameter=row.diameter)
+    ruled = round(row.overall_length + stretch, 6)
+    overall = ledger.number("blank.overall_length", ruled, longer)
+    across, square_length = _square(shank, overall, hole, ledger)
     centre = round(0.3 * shank, 1) if shank >= SMALLEST_SHANK_WITH_CENTRE else 0.0
     blank = Blank(
         overall_length=overall,
         thread_length=lengths.thread,
         neck_diameter=lengths.neck_diameter,
         neck_length=lengths.neck,
-        shoulder_angle=ledger.number("blank.shoulder_angle", SHOULDER_ANGLE, SHOULDER_RULE),
+        shoulder_angle=_shoulder(lengths, shank, ledger),
         shank_diameter=shank,
         square_across_flats=across,
         square_length=square_length,
         rear_chamfer=ledger.number("blank.rear_chamfer", round(0.05 * shank, 1), REAR_CHAMFER_RULE),
-        front_centre=ledger.number("blank.front_centre", 0.0, FRONT_CENTRE_RULE),
+        front_centre=ledger.number("blank.front_centre", *_ruled_front_centre(front, hole)),
         rear_centre=ledger.number("blank.rear_centre", centre, REAR_CENTRE_RULE),
     )
     return ChosenBlank(blank, lengths.full_depth)
 
 
+def _ruled_front_centre(front: Front, hole: TappedHole) -> tuple[float, Rule]:
+    """Rim of the centre [mm]: it breaks out neither into the flutes nor through the point."""
+    narrowest = min(front.section.core_diameter, front.point_diameter)
+    rim = down(FRONT_CENTRE_SHARE * narrowest, 0.1)
+    if hole.diameter < SMALLEST_WITH_FRONT_CENTRE or rim < LEAST_FRONT_CENTRE:
+        return 0.0, NO_FRONT_CENTRE_RULE
+    return rim, FRONT_CENTRE_RULE
+
+
+def _shoulder(lengths: _Lengths, shank: float, ledger: Ledger) -> float:
+    """Angle of the cone between neck and shank [deg]: a choice only where there is such a cone."""
+    if lengths.neck > 0 and lengths.neck_diameter != shank:
+        return ledger.number("blank.shoulder_angle", SHOULDER_ANGLE, SHOULDER_RULE)
+    given = ledger.given("blank.shoulder_angle")
+    return SHOULDER_ANGLE if given is None else given
+
+
 def _lengths(
-    thread: TapThread,
-    chamfer_length: float,
-    section: FluteSection,
-    row_and_shank: tuple[BlankRow, float],
-    ledger: Ledger,
+    thread: TapThread, front: Front, row_and_shank: tuple[BlankRow, float], ledger: Ledger
 ) -> _Lengths:
     row, shank = row_and_shank
-    least = chamfer_length + FULL_PITCHES * thread.pitch
-    rule = by_rule("thread-length-listed", row.source, pitches=FULL_PITCHES)
+    least = front.chamfer_length + FULL_PITCHES * thread.pitch
+    rule = by_rule("thread-length-listed", row.thread_source, pitches=FULL_PITCHES)
     ruled = max(row.thread_length, up(least, 0.5))
-    one_diameter = up(chamfer_length + row.diameter, 0.5)
+    one_diameter = up(front.chamfer_length + row.diameter, 0.5)
     if row.diameter > FINE * thread.pitch and one_diameter < ruled:
         rule = by_rule("thread-length-one-diameter", row.source)
         ruled = one_diameter
@@ -103,7 +133,7 @@ def _lengths(
     least_beyond = min(0.5, row.diameter / 2)
     ruled = round(length + max(thread.pitch, least_beyond), 3)
     full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
-    diameter, neck = _neck(thread, section, shank, full_depth - length, ledger)
+    diameter, neck = _neck(thread, front.section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)
 
 
@@ -130,10 +160,9 @@ def _neck(
     return diameter, length
 
 
-def _square(shank: float, overall: float, ledger: Ledger) -> tuple[float, float]:
+def _square(shank: float, overall: float, hole: TappedHole, ledger: Ledger) -> tuple[float, float]:
     """Across flats and length of the drive square [mm]."""
-    across, length = square_for(shank)
-    rule = by_rule("square-of-shank", SQUARE_SOURCE, shank=shank)
+    across, length, rule = square_of(shank, hole)
     across = ledger.number("blank.square_across_flats", across, rule)
     start = ledger.given("blank.square_start")
     if start is not None:

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows
+from tapmodel.shape.turned import cone_length
 from tapmodel.tap.tap import Blank
 
 
@@ -29,12 +30,15 @@ def chapter(design: TapDesign) -> Chapter:
 
 
 def _neck(blank: Blank) -> list[Row]:
-    shoulder = Row("cone up to the shank, to the axis", Angle(blank.shoulder_angle))
-    if blank.neck_length <= 0:
-        return [shoulder]
+    """Nothing without a neck: there the thread ends in a plane, straight on the shank."""
+    if not blank.has_neck:
+        return []
     end = blank.thread_length + blank.neck_length
-    return [
+    rows = [
         Row("neck diameter", Length(blank.neck_diameter), measured=True),
         Row("end of the neck, from the front", Length(end, 2), measured=True),
-        shoulder,
     ]
+    if cone_length(blank) > 0:
+        way = "up" if blank.shank_diameter > blank.neck_diameter else "down"
+        rows.append(Row(f"cone {way} to the shank, to the axis", Angle(blank.shoulder_angle)))
+    return rows

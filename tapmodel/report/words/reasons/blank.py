@@ -7,6 +7,11 @@ SENTENCES: dict[str, Sentence] = {
     "blank-listed-longer": (
         "hand-tap blank for {diameter:g} mm, longer by as much as the thread is"
     ),
+    "shank-passes": (
+        "the thickest that passes a hole of {least:.3f} mm with {air:.2g} mm of air, so that the "
+        "tap runs right through the nut; a listed shank, unless all are thinner than {share:g} of "
+        "the core and so weaker in torsion than the fluted part"
+    ),
     "thread-length-listed": "listed thread length, at least the chamfer and {pitches} pitches",
     "thread-length-one-diameter": (
         "the chamfer and one diameter, which guides so fine a thread, not the listed length"
@@ -22,7 +27,15 @@ SENTENCES: dict[str, Sentence] = {
     "neck-none": "none: the shank is thinner than the root of the thread",
     "shoulder-angle": "{angle:g} deg to the axis: no sharp step to crack in hardening",
     "square-of-shank": "drive square of a {shank:g} mm shank by ISO 237",
+    "square-of-inch-shank": "drive square of a shank of {shank:.4g} mm, in inch sizes",
     "rear-chamfer-of-shank": "5 % of the shank: breaks the edge",
-    "front-centre-none": "none: a centre in front is used up when the point is turned",
+    "front-centre-of-web": (
+        "{share:g} of the web between the flutes, or of the point where that is thinner: carries "
+        "the front under the cutter and does not break into the flutes"
+    ),
+    "front-centre-none": (
+        "none below {least:g} mm, or where the web leaves no room: hold the front by a male point, "
+        "and part that off last"
+    ),
     "rear-centre-of-shank": "0.3 of the shank for a tailstock centre, none below {least:g} mm",
 }
