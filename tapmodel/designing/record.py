@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tapmodel.designing.choice import Choice
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import Figures, ReliefFigures
+from tapmodel.shape.turned import reach
 from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
 from tapmodel.words import Severity
@@ -54,3 +55,15 @@ class TapDesign:
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)
+
+    @property
+    def bored(self) -> bool:
+        """Whether a rule found no drill on hand: the hole is bored or reamed to its limits."""
+        chosen = self.choice("hole.drill")
+        return bool(chosen and chosen.rule and chosen.rule.code == "bore-to-limits")
+
+    @property
+    def full_thread_depth(self) -> float:
+        """How deep the thread of the hole can be full: what enters it, less the chamfer [mm]."""
+        entering = reach(self.tap.blank, self.tap.thread.major, self.hole.minor_min)
+        return max(0.0, entering - self.tap.chamfer_length)

@@ -52,6 +52,23 @@ def cone_length(blank: Blank) -> float:
     return step / math.tan(math.radians(blank.shoulder_angle))
 
 
+def reach(blank: Blank, major: float, bore: float) -> float:
+    """How far the front gets into a hole of the least diameter `bore` before it stops [mm].
+
+    What is thicker than the hole behind the thread stops it: neck, cone or shank; where all of
+    them pass, the wrench on the square.
+
+    Source: derived here.
+    """
+    for length in turned_lengths(blank, major)[1:]:
+        if length.start_radius > bore / 2:
+            return length.start
+        if length.end_radius > bore / 2:
+            share = (bore / 2 - length.start_radius) / (length.end_radius - length.start_radius)
+            return length.start + share * (length.end - length.start)
+    return blank.square_start
+
+
 def runout_end(section: FluteSection, full_depth: float, lengths: tuple[Turned, ...]) -> float:
     """Largest z where the cutter still meets the blank [mm].
 

@@ -14,11 +14,18 @@ INCH_SETS = ("fraction", "number", "letter")
 DRILL_SETS = (METRIC, *INCH_SETS)
 """Names of the sets, as a job writes them."""
 
-METRIC_STEP, MICRO_STEP = 0.05, 0.01
-"""Finest steps in which metric drills are stocked, from 1 mm up and below [mm]; common practice."""
+MICRO_STEP, LARGEST_MICRO = 0.01, 1.0
+"""Step of metric drills below that diameter [mm]; common practice."""
 
-LARGEST_MICRO = 1.0
-"""Diameter below which they come in the finer step [mm]."""
+METRIC_STEPS = ((14.0, 0.05), (32.0, 0.25), (51.0, 0.5))
+"""From there up to each of these diameters they are stocked in that step [mm], as the short series
+of straight and taper shanks are listed (ISO 235, DIN 338 and DIN 345, from memory)."""
+
+LARGEST_STEP = 1.0
+"""And beyond the last of them in this [mm]."""
+
+FINE_FRACTIONS, FRACTIONS = 112, 144
+"""Fractions come by 1/64 in up to so many of them, 1 3/4 in, and by 1/32 in up to 2 1/4 in."""
 
 INCH_SIZES = Source(
     "ASME B94.11M",
@@ -57,21 +64,26 @@ def metric_drill(diameter: float) -> Drill:
 def metric_step(diameter: float) -> float:
     """Finest step of the metric drills about a diameter [mm].
 
-    Source: common practice.
+    Source: common practice, see `METRIC_STEPS`.
     """
-    return METRIC_STEP if diameter >= LARGEST_MICRO else MICRO_STEP
+    if diameter < LARGEST_MICRO:
+        return MICRO_STEP
+    return next((step for end, step in METRIC_STEPS if diameter <= end), LARGEST_STEP)
 
 
 @cache
 def inch_drills(drill_set: str) -> tuple[Drill, ...]:
     """The drills of one of `INCH_SETS`, thinnest first.
 
-    Fractions run from 1/64 to 1 in by 1/64, numbers from 80 (thinnest) to 1, letters from A to Z.
+    Fractions run from 1/64 to 1 3/4 in by 1/64 and to 2 1/4 in by 1/32, numbers from 80 (thinnest)
+    to 1, letters from A to Z.
 
-    Source: `INCH_SIZES`; each cell of its tables says how sure it is. Fractions by definition.
+    Source: `INCH_SIZES`; each cell of its tables says how sure it is. Sizes of fractions by
+    definition; how far they are stocked, from memory.
     """
     if drill_set == "fraction":
-        sizes = [(_fraction(count), count / 64) for count in range(1, 65)]
+        stocked = (*range(1, FINE_FRACTIONS), *range(FINE_FRACTIONS, FRACTIONS + 1, 2))
+        sizes = [(_fraction(count), count / 64) for count in stocked]
     else:
         mark = "#" if drill_set == "number" else ""
         rows = read_table(f"drill_{drill_set}s")
@@ -108,6 +120,8 @@ def next_drills(drill_set: str, diameter: float) -> tuple[Drill | None, Drill | 
 
 
 def _fraction(count: int) -> str:
-    """So many 64ths of an inch, in lowest terms."""
-    divisor = math.gcd(count, 64)
-    return "1" if count == 64 else f"{count // divisor}/{64 // divisor}"
+    """So many 64ths of an inch: whole inches, and the rest in lowest terms."""
+    whole, rest = divmod(count, 64)
+    divisor = math.gcd(rest, 64)
+    parts = (str(whole) if whole else "", f"{rest // divisor}/{64 // divisor}" if rest else "")
+    return " ".join(filter(None, parts))

@@ -10,11 +10,12 @@ import tapmodel
 from tapmodel.run.record.model import SCHEMA
 from tapmodel.run.record.read import json_schema, record_of
 
-# What version 2 added, by the path to it.
+# What versions 2 and 3 added, by the path to it.
 ADDED = {
     (): ("version",),
     ("thread",): ("rounded_crest", "rounded_root"),
     ("choices", "*"): ("number", "unit"),
+    ("blank",): ("full_thread_depth",),
     ("findings", "*"): ("field", "value", "low", "high", "unit"),
 }
 
@@ -43,7 +44,7 @@ def _as_before(record: dict[str, Any]) -> dict[str, Any]:
 
 
 def test_it_says_version_and_program(record: dict[str, Any]) -> None:
-    assert record["schema"] == SCHEMA == "tapmodel.record/2"
+    assert record["schema"] == SCHEMA == "tapmodel.record/3"
     assert record["version"] == tapmodel.__version__
 
 
@@ -69,7 +70,7 @@ def test_the_version_before_is_read_under_the_same_names(record: dict[str, Any])
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"schema": "tapmodel.record/3"}, "file: schema: 'tapmodel.record/3'"),
+        ({"schema": "tapmodel.record/4"}, "file: schema: 'tapmodel.record/4'"),
         ({"drill": "thick"}, "file: drill: 'thick'"),
         ({"surprise": 1}, "file: surprise: 1"),
     ],

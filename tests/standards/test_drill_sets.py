@@ -13,6 +13,7 @@ from tapmodel.standards.drill_sets import (
     inch_drills,
     inch_names,
     metric_drill,
+    metric_step,
     next_drills,
 )
 from tapmodel.standards.tables import read_table
@@ -24,9 +25,11 @@ def test_every_set_is_complete():
     names = {name: [drill.name for drill in inch_drills(name)] for name in INCH_SETS}
     assert names["number"] == [f"#{number}" for number in range(80, 0, -1)]
     assert names["letter"] == list(string.ascii_uppercase)
-    assert len(set(names["fraction"])) == 64
+    assert len(set(names["fraction"])) == 64 + 48 + 16  # to 1 in, to 1 3/4 in, to 2 1/4 in
     assert names["fraction"][:4] == ["1/64", "1/32", "3/64", "1/16"]
-    assert names["fraction"][-2:] == ["63/64", "1"]
+    assert names["fraction"][62:65] == ["63/64", "1", "1 1/64"]
+    assert names["fraction"][-18:-15] == ["1 47/64", "1 3/4", "1 25/32"]
+    assert names["fraction"][-1] == "2 1/4"
 
 
 @pytest.mark.parametrize("name", INCH_SETS)
@@ -63,6 +66,7 @@ def test_every_cell_says_how_sure_it_is(table: str):
         ("F", "letter", 0.257),
         ("13/64", "fraction", 0.203125),
         ("1", "fraction", 1.0),
+        ("1 9/64", "fraction", 1.140625),
     ],
 )
 def test_sizes_in_mm_are_the_inches_times_25_4(name: str, drill_set: str, inches: float):
@@ -95,7 +99,7 @@ def test_the_next_drills_stand_on_both_sides_and_nothing_between(size: float, na
     if name == METRIC:
         assert below is not None
         assert above is not None
-        assert above.diameter - below.diameter <= 0.05 + 1e-9
+        assert above.diameter - below.diameter <= metric_step(size) + 1e-9
 
 
 def test_beyond_the_ends_of_a_set_there_is_none():

@@ -12,6 +12,7 @@ from tapmodel.standards.drill_sets import (
     METRIC,
     Drill,
     inch_drills,
+    inch_names,
     metric_step,
     next_drills,
 )
@@ -33,6 +34,12 @@ ENGAGEMENT = Source(
 
 FULL_DEPTH = 1.5
 """Twice the basic depth of a 60-degree screw's thread, 3/4 H: 1.299038 P on diameter."""
+
+FINE_STEP = 0.1
+"""Step of metric drills [mm] that is tried first where finer ones are stocked, too."""
+
+NEAR_ENOUGH = 0.1
+"""Stock drills in steps of more than 0.1 mm must come this near to the one aimed at, in pitches."""
 
 _EQUAL = 1e-9
 """Distances [mm] this close are equal: binary noise of decimal sizes."""
@@ -92,16 +99,37 @@ def nearest_drill(
     """Drill nearest to `wanted` [mm] out of the sets that lies inside the minor limits.
 
     Two that are equally near: the thicker, which leaves less thread to cut. Where no drill of the
-    sets lies inside the limits: `wanted` in steps of 0.01 mm, inside the limits.
+    sets suits, the hole is bored: `wanted` in steps of 0.01 mm, inside the limits.
 
     Source: rule of this program; the metric drills agree with ISO 2306 (read) at M3 to M30 coarse.
     """
-    found = drills_inside(wanted, pitch, hole, drill_sets)
+    found = drills_suiting(wanted, pitch, hole, drill_sets)
     if found:
         least = min(abs(drill - wanted) for drill in found)
         return max(drill for drill in found if abs(drill - wanted) <= least + _EQUAL)
     between = round((hole.minor_min + hole.minor_max) / 2, 3)
     return _on_step(wanted, 0.01, hole) or between
+
+
+def drills_suiting(
+    wanted: float, pitch: float, hole: HoleLimits, drill_sets: Sequence[str]
+) -> tuple[float, ...]:
+    """Of `drills_inside` those that are taken [mm].
+
+    Above 14 mm metric drills come in coarse steps: one that lies inside the limits but far from
+    what is wanted would leave too much or too little thread, where a boring bar leaves it right.
+
+    Source: rule of this program.
+    """
+    aimed = min(max(wanted, hole.minor_min), hole.minor_max)
+    inside = drills_inside(wanted, pitch, hole, drill_sets)
+    if metric_step(aimed) <= FINE_STEP:
+        return inside
+    return tuple(
+        size
+        for size in inside
+        if abs(size - aimed) <= NEAR_ENOUGH * pitch + _EQUAL or inch_names(size)
+    )
 
 
 def drills_inside(
@@ -110,8 +138,8 @@ def drills_inside(
     """Drills [mm] of the sets inside the minor limits; of the metric ones the nearest alone.
 
     That one lies on the coarsest step that falls inside: 0.1 mm, below pitch 1 0.05 mm, below
-    1 mm diameter 0.01 mm. Ties go to the even step, which gives 6.8 for M8, 10.2 for M12 and 8.8
-    for M10x1.25 as ISO 2306 lists them.
+    1 mm diameter 0.01 mm, above 14 mm the steps of `metric_step`. Ties go to the even step, which
+    gives 6.8 for M8, 10.2 for M12 and 8.8 for M10x1.25 as ISO 2306 lists them.
 
     Source: rule of this program.
     """
@@ -120,8 +148,8 @@ def drills_inside(
     ]
     found = [size for size in inches if hole.minor_min <= size <= hole.minor_max]
     if METRIC in drill_sets:
-        finest = metric_step(wanted)
-        steps = (0.1, finest) if pitch >= 1 else (finest,)
+        finest = metric_step(min(max(wanted, hole.minor_min), hole.minor_max))
+        steps = (max(FINE_STEP, finest), finest) if pitch >= 1 else (finest,)
         on_steps = (_on_step(wanted, step, hole) for step in steps)
         found += [size for size in on_steps if size is not None][:1]
     return tuple(found)

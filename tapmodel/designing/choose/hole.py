@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from tapmodel.designing.choose.drill import (
     drill_for,
-    drills_inside,
+    drills_suiting,
     nearest_drill,
     thread_percentage,
 )
@@ -96,12 +96,15 @@ def _drill(
     else:
         wanted = drill_for(engagement, thread.diameter, pitch, rules.form)
     ruled = nearest_drill(wanted, pitch, limits, drill_sets)
-    inside = bool(drills_inside(wanted, pitch, limits, drill_sets))
-    picked = {"drill": ruled, "drill_sets": drill_sets, "inside": inside}
-    if engagement is None:
+    picked = {"drill": ruled, "drill_sets": drill_sets}
+    least, most = _engagement_allowed(thread, rules, limits)
+    if not drills_suiting(wanted, pitch, limits, drill_sets):
+        low, high = limits.minor_min, limits.minor_max
+        aim = {"wanted": wanted, "engagement": engagement or 0.0}
+        rule = by_rule("bore-to-limits", OWN_RULE, low=low, high=high, **aim)
+    elif engagement is None:
         rule = by_rule("drill-by-pitches", OWN_RULE, pitches=rules.drop_to_drill, **picked)
     else:
-        least, most = _engagement_allowed(thread, rules, limits)
         rule = by_rule(
             "drill-by-engagement",
             OWN_RULE,

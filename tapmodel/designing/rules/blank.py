@@ -50,7 +50,7 @@ def _passage(design: TapDesign, context: Context) -> Findings:
         levers = (less(field, shank, minor),)
         yield finding(Code.SHANK_HOLE, ERROR, field, shank, at_most(minor), levers=levers)
     else:
-        values = Values(reach=blank.thread_length + blank.neck_length)
+        values = Values(depth=design.full_thread_depth)
         yield finding(Code.SHANK_HOLE, NOTE, field, shank, at_most(minor), values=values)
 
 
@@ -75,7 +75,8 @@ LEAST_SQUARE_TO_DRIVE = 0.3
 
 def _lengths(design: TapDesign) -> Findings:
     blank = design.tap.blank
-    behind = blank.thread_length + blank.neck_length + cone_length(blank)
+    cone = cone_length(blank)
+    behind = blank.thread_length + blank.neck_length + cone
     least = behind + max(1.0, 0.25 * blank.shank_diameter)
     lack = least - blank.square_start
     if over(lack, 0.0):
@@ -85,7 +86,7 @@ def _lengths(design: TapDesign) -> Findings:
             less("blank.square_length", blank.square_length, blank.square_length - lack),
             less("blank.thread_length", blank.thread_length, blank.thread_length - lack),
             less("blank.neck_length", blank.neck_length, blank.neck_length - lack),
-            more("blank.shoulder_angle", blank.shoulder_angle),
+            *((more("blank.shoulder_angle", blank.shoulder_angle),) if cone > 0 else ()),
             less("blank.shank_diameter", blank.shank_diameter),
         )
         field, start = "blank.square_start", blank.square_start

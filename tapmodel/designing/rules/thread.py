@@ -105,8 +105,10 @@ def _drill(design: TapDesign, context: Context) -> Findings:
     elif under(drill, low) or over(drill, high):
         yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))
     elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
-        values = _next_drills(context)
-        yield finding(Code.DRILL_BETWEEN, WARNING, field, drill, limit, OWN_RULE, values=values)
+        values, named = _next_drills(context), design.choice("shop.drills") is not None
+        # Whoever named no set has been told by the choice itself to bore.
+        severity = WARNING if named else NOTE
+        yield finding(Code.DRILL_BETWEEN, severity, field, drill, limit, OWN_RULE, values=values)
 
 
 def _next_drills(context: Context) -> Values:

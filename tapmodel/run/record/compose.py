@@ -132,7 +132,11 @@ def _tap(design: TapDesign) -> dict[str, Any]:
             name: asdict(relief) | asdict(follows)
             for name, (relief, follows) in zip(("thread", "chamfer"), design.reliefs, strict=True)
         },
-        "blank": asdict(tap.blank) | {"square_start": tap.blank.square_start},
+        "blank": asdict(tap.blank)
+        | {
+            "square_start": tap.blank.square_start,
+            "full_thread_depth": design.full_thread_depth,
+        },
     }
 
 

@@ -8,8 +8,8 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-SCHEMA = "tapmodel.record/2"
-READABLE = ("tapmodel.record/1", SCHEMA)
+SCHEMA = "tapmodel.record/3"
+READABLE = ("tapmodel.record/1", "tapmodel.record/2", SCHEMA)
 
 Millimetres = Annotated[float, Field(json_schema_extra={"unit": "mm"})]
 Micrometres = Annotated[float, Field(json_schema_extra={"unit": "µm"})]
@@ -130,7 +130,7 @@ class Blank(Part):
     thread_length: Millimetres
     neck_diameter: Millimetres = Field(description="0 for no neck, as its length.")
     neck_length: Millimetres
-    shoulder_angle: Degrees
+    shoulder_angle: Degrees = Field(description="In force only behind a neck.")
     shank_diameter: Millimetres
     square_across_flats: Millimetres
     square_length: Millimetres
@@ -138,6 +138,9 @@ class Blank(Part):
     rear_chamfer: Millimetres
     front_centre: Millimetres = Field(description="Rim of a 60-degree centre, 0 for none.")
     rear_centre: Millimetres
+    full_thread_depth: Millimetres | None = Field(
+        None, description="How deep in the hole the thread can be full at most; since version 3."
+    )
 
 
 class Choice(Part):
@@ -258,7 +261,9 @@ class Record(Part):
     Lengths in mm, angles in degrees, areas in mm², volumes in mm³, unless the key says otherwise.
     """
 
-    schema_: Literal["tapmodel.record/1", "tapmodel.record/2"] = Field(alias="schema")
+    schema_: Literal["tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3"] = Field(
+        alias="schema"
+    )
     version: str = Field("", description="Of the program that wrote it; since version 2.")
     name: str
     designation: str

@@ -7,15 +7,19 @@ from tapmodel.standards.drill_sets import inch_names
 
 
 def chapter(design: TapDesign) -> Chapter:
-    """Limits of the hole; the drill, and how much of the thread it leaves."""
+    """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
     hole, names = design.hole, inch_names(design.drill)
-    minor = (Length(hole.minor_min), Length(hole.minor_max))
+    minor, how = (Length(hole.minor_min), Length(hole.minor_max)), "drilled"
+    drill = Row("tap drill", _drill(design), measured=True)
+    if design.bored:
+        drill, how = Row("bore or ream to", Length(design.drill, 2), *minor, measured=True), "bored"
     rows = [
-        Row("tap drill", _drill(design), measured=True),
+        drill,
         Row("major diameter", Words("–"), low=Length(hole.major_min)),
         Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
-        Row("minor diameter, as drilled", Length(design.drill), *minor, measured=True),
+        Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
         *_percentages(design),
+        Row("full thread, depth at most", Length(design.full_thread_depth, 1)),
     ]
     if names:
         rows.insert(1, Row("tap drill, by name", Words(" = ".join(names))))

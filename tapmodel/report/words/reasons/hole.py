@@ -1,13 +1,31 @@
 """Reasons for the class of the hole and for its drill, in words."""
 
 from tapmodel.report.words.reasons.sentence import Sentence
-from tapmodel.standards.drill_sets import METRIC, inch_names, metric_drill
+from tapmodel.standards.drill_sets import (
+    METRIC,
+    METRIC_STEPS,
+    inch_names,
+    metric_drill,
+    metric_step,
+)
+
+LEAST_BORED = 6.0
+"""Thinner holes [mm] are reamed, not bored."""
 
 
-def _by_pitches(*, pitches: float, drill: float, drill_sets: tuple[str, ...], inside: bool) -> str:
+def _by_pitches(*, pitches: float, drill: float, drill_sets: tuple[str, ...]) -> str:
     less = "one pitch" if pitches == 1 else f"{pitches:g} pitches"
-    picked = _picked(drill, drill_sets, inside=inside)
-    return f"nominal diameter less {less}, {picked}"
+    return f"nominal diameter less {less}, {_picked(drill, drill_sets)}"
+
+
+def _bore(*, low: float, high: float, wanted: float, engagement: float) -> str:
+    """By pitches where no engagement, 0, is asked for."""
+    way = "bore" if low >= LEAST_BORED else "ream"
+    goal = f" for {engagement:g} % of the basic depth of engagement" if engagement else ""
+    return (
+        f"{way} to {low:.3f} to {high:.3f} mm: no drill on hand lies inside these minor limits and "
+        f"near the {wanted:.3f} mm aimed at{goal}; in steps of 0.01 mm"
+    )
 
 
 def _by_engagement(  # noqa: PLR0913  (as many numbers as the sentence has)
@@ -19,19 +37,18 @@ def _by_engagement(  # noqa: PLR0913  (as many numbers as the sentence has)
     most: float,
     drill: float,
     drill_sets: tuple[str, ...],
-    inside: bool,
 ) -> str:
     aim = f"{wanted:.3f} mm for {engagement:g} % of the basic depth of engagement"
     if beyond:
         aim += f", beyond the {least:.1f} to {most:.1f} % that the minor limits allow"
-    return f"{aim}, {_picked(drill, drill_sets, inside=inside)}"
+    return f"{aim}, {_picked(drill, drill_sets)}"
 
 
-def _picked(drill: float, drill_sets: tuple[str, ...], *, inside: bool) -> str:
+def _picked(drill: float, drill_sets: tuple[str, ...]) -> str:
     """How the drill was picked out of the sets, as the end of a sentence."""
-    if not inside:
-        return "in steps of 0.01 mm inside the minor limits, where no drill on hand lies"
     if drill_sets == (METRIC,):
+        if drill > METRIC_STEPS[0][0]:
+            return f"on the next step of {metric_step(drill):g} mm inside the minor limits"
         return (
             "on the next step of 0.1 mm (0.05 mm below pitch 1, 0.01 mm below 1 mm) inside the "
             "minor limits"
@@ -45,4 +62,5 @@ SENTENCES: dict[str, Sentence] = {
     "class-meant": "the class meant when none is written",
     "drill-by-pitches": _by_pitches,
     "drill-by-engagement": _by_engagement,
+    "bore-to-limits": _bore,
 }

@@ -10,9 +10,9 @@ def _shank(finding: Finding) -> str:
     if finding.severity is Severity.ERROR:
         return "The shank does not pass the finished hole."
     return (
-        "The shank is thicker than the hole: the tap cannot be passed through, and reaches "
-        f"{finding.values.number('reach'):.1f} mm deep; set blank.shank_must_pass to have this "
-        "refused."
+        "The shank is thicker than the hole: the tap cannot be passed through, and full thread "
+        f"ends {finding.values.number('depth'):.1f} mm deep at most; set blank.shank_must_pass "
+        "for a shank that passes."
     )
 
 
