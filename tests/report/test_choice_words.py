@@ -118,9 +118,11 @@ def test_values_stay_numbers_until_they_are_written() -> None:
         assert source_text(choice).endswith(")") is not choice.given
 
 
-ONE_PITCH = (
-    "nominal diameter less one pitch, on the next step of 0.1 mm (0.05 mm below pitch 1, 0.01 mm "
-    "below 1 mm) inside the minor limits"
+ONE_PITCH = "nominal diameter less one pitch, on the next step of 0.25 mm inside the minor limits"
+# 0.2 of t = 112 um in ISO 2857; 0.3 of TD2 = 140 um
+CLASS_OR_CUT = (
+    "the tap class for holes of class 6H, with a zone 0.022 mm wide as for ground threads; "
+    'thread.tap_class = "cut" gives one of 0.042 mm, which a manual lathe holds with ease'
 )
 LEAST_MAJOR = (
     "least allowed 18.0448 mm plus 0.02 P to turn to, up to the next 0.01 mm, unless the crest "
@@ -140,7 +142,7 @@ FOR_99 = (
     ("field", "value", "reason"),
     [
         ("hole.drill", "17.25 mm", ONE_PITCH),
-        ("thread.tap_class", "2", "the tap class for holes of class 6H"),
+        ("thread.tap_class", "2", CLASS_OR_CUT),
         ("thread.major", "18.06 mm", LEAST_MAJOR),
         ("chamfer.form", "plug", "plug is the form for through and blind holes alike"),
         (
