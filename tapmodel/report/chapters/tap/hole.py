@@ -31,7 +31,8 @@ def drill_row(design: TapDesign) -> Row:
     minor = (Length(design.hole.minor_min), Length(design.hole.minor_max))
     names = inch_names(design.drill)
     named = f" ({' = '.join(names)})" if names else ""
-    return Row(f"tap drill{named}, for the minor diameter", _drill(design), *minor)
+    what = "bore or ream" if design.bored else f"tap drill{named}"
+    return Row(f"{what}, for the minor diameter", _drill(design), *minor)
 
 
 def _drill(design: TapDesign) -> Length:
