@@ -18,6 +18,9 @@ READ_IN = {
     "MH31": "as read in Machinery's Handbook 31st ed. p. 2025",
     "MH31A": "as read in Machinery's Handbook 31st ed. p. 1001",
     "MH31A p. 986": "as read in Machinery's Handbook 31st ed. p. 986",
+    "MH31A p. 1002": "as read in Machinery's Handbook 31st ed. p. 1002",
+    "taps 2016": "as read in a tap maker's general catalogue 2016-17 p. 799",
+    "taps 2022": "as read in a tool maker's catalogue of reamers and taps 2022 p. 56",
     "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",
 }
 

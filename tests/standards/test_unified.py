@@ -179,11 +179,11 @@ def test_cut_thread_of_an_unlisted_pair_worked_by_hand():
 
 def test_the_rule_for_cut_threads_follows_the_rows_of_the_table():
     # Least sizes of all rows within 0.0001 in, widths of the zone within 0.0006 in.
-    for text in ("4-40", "6-32", "10-24", "10-32", "1/4-20", "1/2-13", "7/8-9", "1-8"):
+    for text in ("4-40", "6-32", "6-36", "8-40", "10-24", "10-32", "1/2-13", "7/8-9", "1 1/4-7"):
         thread = RULES.settle(parse(text))
         size, tpi = thread.diameter / 25.4, 25.4 / thread.pitch
         listed = RULES.tap_limits(thread, "cut")
-        ruled = unified_tap_limits(UnifiedThread(size + 0.00001, tpi, thread.series), "cut")
+        ruled = unified_tap_limits(UnifiedThread(size, tpi + 1e-4, thread.series), "cut")
         assert ruled.source != listed.source
         assert ruled.pitch_min == pytest.approx(listed.pitch_min, abs=0.0001 * 25.4)
         assert ruled.major_min == pytest.approx(listed.major_min, abs=0.00012 * 25.4)

@@ -1,7 +1,6 @@
 """Limits of the tap's own thread, Unified: cut thread, or ground to an H or L number."""
 
 import re
-from collections.abc import Mapping
 from functools import cache
 
 from tapmodel.errors import InputError
@@ -22,10 +21,10 @@ STEP = 0.0005
 
 RULED = Source(
     "tapmodel",
-    "rule of this program, in the manner of the cut-thread table of ASME B94.9: least pitch "
-    "diameter 0.0002 in over basic below 0.138 in, 0.001 in from 7/8 in, else 0.0005 in (finer "
-    "than 80 threads per inch at most a tenth of TD2); zone 2/5 of TD2 of class 2B; least major "
-    "diameter higher than basic by as much plus H/16",
+    "rule of this program, in the manner of the cut-thread tables of ASME B94.9: least pitch "
+    "diameter 0.001 in over basic from 7/8 in, below that 0.0002 in from 36 threads per inch, else "
+    "0.0005 in (finer than 80 threads per inch at most a tenth of TD2); zone 2/5 of TD2 of class "
+    "2B; least major diameter higher than basic by as much plus H/16",
     Certainty.DERIVED,
 )
 GROUND = Source(
@@ -43,6 +42,9 @@ _GROUND_ZONES = ((1.0, 0.0005), (1.5, 0.0010), (2.5, 0.0015), (6.0, 0.0020))
 # the pitch). Read rows hold 0.087 at 80, 0.076 at 40, 0.065 at 8, 12 and 14; the ends are recalled.
 _MAJOR_ZONES = ((48, 0.087), (36, 0.076), (0, 0.065))
 
+_LARGE, _FINE = 0.875, 36
+"""Size [in] and threads per inch from which cut taps lie by another amount over basic."""
+
 _NUMBER = re.compile(r"H([1-9]|10|11)|L[1-5]")
 
 
@@ -52,8 +54,8 @@ def unified_tap_limits(thread: UnifiedThread, tap_class: str) -> TapLimits:
     Raises:
         InputError: another class.
 
-    Source: ASME B94.9 (rows and rules partly read, partly from memory); a rule of this program for
-    cut threads that its table as known here does not list.
+    Source: ASME B94.9 (rows of cut threads read, rules of ground ones partly from memory); a rule
+    of this program for cut threads that its tables as known here do not list.
     """
     name = tap_class.strip().upper()
     if name == "CUT":
@@ -63,13 +65,29 @@ def unified_tap_limits(thread: UnifiedThread, tap_class: str) -> TapLimits:
     return _ground_limits(thread, name[0], int(name[1:]))
 
 
+_SAME_SIZE = 0.00011
+"""A size [in] and its row may differ by this: 5/32 is printed as 0.1563, elsewhere as 0.1562."""
+
+
 @cache
-def _cut_rows() -> Mapping[tuple[float, float], Row]:
-    return {(float(row["major"]), float(row["tpi"])): row for row in read_table("unified_cut_tap")}
+def _cut_rows() -> tuple[tuple[float, float, Row], ...]:
+    table = read_table("unified_cut_tap")
+    return tuple((float(row["major"]), float(row["tpi"]), row) for row in table)
+
+
+def _cut_row(thread: UnifiedThread) -> Row | None:
+    return next(
+        (
+            row
+            for major, tpi, row in _cut_rows()
+            if tpi == thread.tpi and abs(major - thread.diameter) < _SAME_SIZE
+        ),
+        None,
+    )
 
 
 def _cut_limits(thread: UnifiedThread) -> TapLimits:
-    row = _cut_rows().get((thread.diameter, thread.tpi))
+    row = _cut_row(thread)
     if row is None:
         return _ruled_cut_limits(thread)
     return TapLimits(
@@ -83,7 +101,7 @@ def _cut_limits(thread: UnifiedThread) -> TapLimits:
 
 def _ruled_cut_limits(thread: UnifiedThread) -> TapLimits:
     diameter, pitch = thread.diameter, rounded_pitch(thread.tpi)
-    over = 0.0002 if diameter < 0.138 else 0.0010 if diameter >= 0.875 else 0.0005
+    over = _over_basic(diameter, thread.tpi)
     tolerance = pitch_tolerance(diameter, thread.tpi, thread.series, "2B")
     if thread.tpi > FINEST_LISTED:
         over = min(over, printed(0.1 * tolerance, 4))
@@ -96,6 +114,13 @@ def _ruled_cut_limits(thread: UnifiedThread) -> TapLimits:
         major_min=(diameter + over + printed(UNIFIED.height / 16 * pitch, 4)) * MM,
         source=RULED,
     )
+
+
+def _over_basic(diameter: float, tpi: float) -> float:
+    """Least pitch diameter over the basic one [in], as all 50 rows of the two tables have it."""
+    if diameter >= _LARGE:
+        return 0.0010
+    return 0.0002 if tpi >= _FINE else 0.0005
 
 
 def _ground_limits(thread: UnifiedThread, letter: str, number: int) -> TapLimits:
