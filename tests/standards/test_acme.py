@@ -1,5 +1,6 @@
 """Laws of the limits of Acme threads."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -82,7 +83,22 @@ def test_what_is_listed_and_what_is_said_of_the_rest():
     double = RULES.hole_limits(RULES.settle(parse("0.500-0.1P-0.2L-ACME-2G")))
     assert not double.listed
     assert double.note == {"why": (Unlisted.ACME_STARTS,)}
-    assert double.limits == RULES.hole_limits(RULES.settle(parse("1/2-10 ACME"))).limits
+
+
+# Worked by hand: TD2 of 1/2-10 in one start, 0.030 * 0.1^0.5 + 0.006 * 0.5^0.5 = 0.0137295 in,
+# times 1.5, 1.75 and 2, from memory of ASME B1.5; the other diameters are those of one start.
+SEVERAL_STARTS = {2: 0.0206, 3: 0.0240, 4: 0.0275, 5: 0.0275}
+
+
+@pytest.mark.parametrize("starts", SEVERAL_STARTS)
+def test_several_starts_have_a_wider_zone_of_the_pitch_diameter(starts: int):
+    single = RULES.hole_limits(RULES.settle(parse("1/2-10 ACME"))).limits
+    found = acme_hole_limits(AcmeThread(0.5, 10, starts), "2G")
+    width = (found.limits.pitch_max - found.limits.pitch_min) / 25.4
+    assert width == pytest.approx(SEVERAL_STARTS[starts], abs=1e-9)
+    assert replace(found.limits, pitch_max=single.pitch_max) == single
+    certainty = [source.certainty for source in found.sources]
+    assert certainty == [Certainty.MEMORY, Certainty.MEMORY, Certainty.READ]
 
 
 @pytest.mark.parametrize(

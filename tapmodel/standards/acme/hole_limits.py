@@ -20,6 +20,11 @@ COARSEST, FINEST = 2.0, 20.0
 PITCH_FACTORS = {"2G": (0.030, 0.006), "3G": (0.014, 0.0028), "4G": (0.010, 0.0020)}
 """Pitch-diameter tolerance [in]: so many times the roots of the pitch and of the diameter."""
 
+START_FACTORS = {1: 1.0, 2: 1.5, 3: 1.75}
+MOST_STARTS_FACTOR = 2.0
+"""How much wider the pitch diameters of several starts lie: 50 % for two, 75 % for three, 100 % for
+four and more."""
+
 LEAST_MINOR_TOLERANCE = 0.005
 """Of 0.05 P [in]."""
 
@@ -27,6 +32,12 @@ BASIC_SOURCE = Source(
     "ASME B1.5", "basic sizes, as read in Machinery's Handbook 27th ed. p. 1831", Certainty.READ
 )
 SOURCE = Source("ASME B1.5-1997", "formulas of allowances and tolerances", Certainty.MEMORY)
+STARTS_SOURCE = Source(
+    "ASME B1.5",
+    "pitch diameters of two, three, four starts and more with 50, 75, 100 % more allowance and "
+    "tolerance than of one; its scope lets the limits of one start stand for several (read)",
+    Certainty.MEMORY,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,15 +64,17 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
     Raises:
         InputError: size out of range.
 
-    Source: ASME B1.5-1997 (tolerances from memory): TD2 by `PITCH_FACTORS`; minor diameter 0.05 P;
-    major diameter at least 0.020 in over basic up to 10 threads per inch, else 0.010 in.
+    Source: ASME B1.5-1997 (tolerances from memory): TD2 by `PITCH_FACTORS`, and by `START_FACTORS`
+    for several starts; minor diameter 0.05 P; major diameter at least 0.020 in over basic up to 10
+    threads per inch, else 0.010 in.
     """
     check_size(thread.diameter, thread.tpi)
     pitch = 1 / thread.tpi
     pitch_min = printed(thread.diameter - ACME.pitch_drop * pitch, 4)
     minor_min = printed(thread.diameter - ACME.minor_drop * pitch, 4)
     by_pitch, by_diameter = PITCH_FACTORS[hole_class]
-    tolerance = by_pitch * pitch**0.5 + by_diameter * thread.diameter**0.5
+    one_start = by_pitch * pitch**0.5 + by_diameter * thread.diameter**0.5
+    tolerance = one_start * START_FACTORS.get(thread.starts, MOST_STARTS_FACTOR)
     minor_tolerance = max(0.05 * pitch, LEAST_MINOR_TOLERANCE)
     clearance = 0.020 if thread.tpi <= 10 else 0.010
     return HoleLimitsFound(
@@ -73,7 +86,7 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
             minor_max=printed(minor_min + printed(minor_tolerance, 4), 4) * MM,
         ),
         listed=is_listed(thread),
-        sources=(SOURCE, BASIC_SOURCE),
+        sources=(SOURCE, *((STARTS_SOURCE,) if thread.starts > 1 else ()), BASIC_SOURCE),
         note=_note(thread),
     )
 

@@ -60,8 +60,9 @@ def _unified_scope(values: Values) -> str:
 
 def _acme_starts(_values: Values) -> str:
     return (
-        "ASME B1.5 prints no limits for several starts: those of a single start with the same "
-        "pitch were taken."
+        "ASME B1.5 prints no limits for several starts: the pitch diameter's tolerance of one "
+        "start with the same pitch was widened, from memory, by 50 % for two starts, 75 % for "
+        "three, 100 % for four and more."
     )
 
 
