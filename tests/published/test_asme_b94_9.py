@@ -1,8 +1,8 @@
 """Limits of Unified taps against rows of ASME B94.9; unit: inch, digits as printed.
 
 Read in Machinery's Handbook 31st ed.: H and L numbers pp. 972 and 996 to 1000, cut thread p. 1001
-table 22 (machine screw sizes) and p. 1002 table 23 (fractional sizes), where 1-64 has 0.0739 as least
-major diameter although the pattern of every other row would give 0.0740.
+table 22 (machine screw sizes) and p. 1002 table 23 (fractional sizes). 1-64 has 0.0739 there as
+least major diameter although the pattern of every other row would give 0.0740.
 """
 
 import pytest

@@ -1,15 +1,25 @@
-"""Pitch-diameter zones of taps against worked rows.
+"""Pitch-diameter zones of taps: rows that were read, and rows worked out.
 
-Status: the fractions of t are those of ISO 2857 from memory and t = TD2 grade 5 is from memory too;
-the rows were worked out by hand from them and are no reading of the standard.
+Read: 20 rows of class 2, coarse pitch, in a tool maker's catalogue of reamers and taps 2022 p. 56
+(taps for holes of 6H), the table `iso_2857_class_2`; six of fine pitch in a tap maker's general
+catalogue 2016-17 p. 799 (class ISO2, micrometres over basic). The fractions 0.1, 0.3, 0.5 and 0.7
+of t, and which class suits which hole, are drawn in a tap maker's catalogue 2021 p. 645, which
+cites DIN EN 22857.
+
+Worked out by hand: ROWS, from the same fractions and t = TD2 grade 5; no reading of the standard.
 """
 
 import pytest
 
 from tapmodel.spec.designation import parse
 from tapmodel.standards.metric.tap_limits import metric_tap_limits
+from tapmodel.standards.tables import read_table
+from tapmodel.standards.thread_forms import METRIC
+from tapmodel.words import Certainty
 
 HALF_DIGIT = 0.00005
+READ_ROWS = read_table("iso_2857_class_2")
+READ_THREADS = {f"M{row['diameter']}x{row['pitch']}" for row in READ_ROWS}
 
 # thread: class 1 min, class 1 max = class 2 min, class 2 max = class 3 min, class 3 max, major min
 ROWS = {
@@ -40,4 +50,32 @@ def test_tap_zone(thread: str, tap_class: int):
     assert zone == pytest.approx(row[tap_class - 1 : tap_class + 1], abs=HALF_DIGIT)
     assert found.major_min == pytest.approx(row[4], abs=HALF_DIGIT)
     assert found.tap_class == f"{tap_class} of ISO 2857"
-    assert found.source.certainty == "from memory"
+    read = tap_class == 2 and thread in READ_THREADS
+    assert found.source.certainty is (Certainty.READ if read else Certainty.MEMORY)
+
+
+@pytest.mark.parametrize("row", READ_ROWS, ids=lambda row: f"M{row['diameter']}x{row['pitch']}")
+def test_rows_that_were_read(row: dict[str, str]):
+    found = metric_tap_limits(float(row["diameter"]), float(row["pitch"]), 2)
+    for size, text in ((found.pitch_min, row["pitch_min"]), (found.pitch_max, row["pitch_max"])):
+        # Half of the last printed digit; the catalogue rounds halves up.
+        assert -0.0005 - 1e-9 <= float(text) - size <= 0.0005 + 1e-9
+    assert found.source.certainty is Certainty.READ
+
+
+# (D, P): upper and lower limit of class ISO2 over basic as printed [micrometre]
+FINE = {
+    (6, 0.75): ("53", "32"),
+    (8, 0.75): ("53", "32"),
+    (8, 1): ("59", "35"),
+    (9, 1): ("59", "35"),
+    (10, 1): ("59", "35"),
+    (10, 1.25): ("63", "38"),
+}
+
+
+@pytest.mark.parametrize(("diameter", "pitch"), FINE)
+def test_fine_pitches_that_were_read(diameter: float, pitch: float):
+    found, basic = metric_tap_limits(diameter, pitch, 2), METRIC.pitch_diameter(diameter, pitch)
+    over = [1000 * (size - basic) for size in (found.pitch_max, found.pitch_min)]
+    assert over == pytest.approx([float(text) for text in FINE[diameter, pitch]], abs=0.5 + 1e-6)
