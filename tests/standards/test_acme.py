@@ -27,7 +27,14 @@ def threads(draw: st.DrawFn) -> AcmeThread:
     return AcmeThread(diameter, tpi, draw(st.integers(1, 8)))
 
 
-@given(threads())
+def fits(thread: AcmeThread) -> bool:
+    """Whether the zone of class 2G ends below the crests; with one start it always does."""
+    width = {1: 1, 2: 1.5, 3: 1.75}.get(thread.starts, 2)
+    tolerance = width * (0.030 / thread.tpi**0.5 + 0.006 * thread.diameter**0.5)
+    return tolerance < 0.5 / thread.tpi + (0.020 if thread.tpi <= 10 else 0.010) - 0.0003
+
+
+@given(threads().filter(fits))
 def test_limits_nest_and_a_closer_class_is_nowhere_wider(thread: AcmeThread):
     found = [acme_hole_limits(thread, name).limits for name in CLASSES]
     for hole in found:
@@ -99,6 +106,15 @@ def test_several_starts_have_a_wider_zone_of_the_pitch_diameter(starts: int):
     assert replace(found.limits, pitch_max=single.pitch_max) == single
     certainty = [source.certainty for source in found.sources]
     assert certainty == [Certainty.MEMORY, Certainty.MEMORY, Certainty.READ]
+
+
+def test_a_thread_finer_than_the_zone_of_its_starts_is_refused_with_the_finest():
+    # 2 * (0.030 * 0.05^0.5 + 0.006 * 3.22^0.5) = 0.0350; room 0.025 + 0.010, so 19 is the finest.
+    with pytest.raises(InputError, match=r"19 or fewer for 3\.22 in in class 2G") as caught:
+        acme_hole_limits(AcmeThread(3.22, 20, 4), "2G")
+    assert caught.value.field == "pitch"
+    assert acme_hole_limits(AcmeThread(3.22, 19, 4), "2G").limits
+    assert acme_hole_limits(AcmeThread(6.0, 20, 1), "2G").limits
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,8 @@
 """Limits of the general-purpose Acme internal thread that a tap is to cut."""
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
+from typing import NoReturn
 
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
@@ -62,13 +64,25 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
     """Limits of a class 2G, 3G or 4G [mm], exact conversions of inches to four places.
 
     Raises:
-        InputError: size out of range.
+        InputError: size out of range, or too fine for the tolerance of its starts.
 
     Source: ASME B1.5-1997 (tolerances from memory): TD2 by `PITCH_FACTORS`, and by `START_FACTORS`
     for several starts; minor diameter 0.05 P; major diameter at least 0.020 in over basic up to 10
     threads per inch, else 0.010 in.
     """
     check_size(thread.diameter, thread.tpi)
+    limits = _limits(thread, hole_class)
+    if not _nested(limits):
+        _refuse_too_fine(thread, hole_class)
+    return HoleLimitsFound(
+        limits=limits,
+        listed=is_listed(thread),
+        sources=(SOURCE, *((STARTS_SOURCE,) if thread.starts > 1 else ()), BASIC_SOURCE),
+        note=_note(thread),
+    )
+
+
+def _limits(thread: AcmeThread, hole_class: str) -> HoleLimits:
     pitch = 1 / thread.tpi
     pitch_min = printed(thread.diameter - ACME.pitch_drop * pitch, 4)
     minor_min = printed(thread.diameter - ACME.minor_drop * pitch, 4)
@@ -77,17 +91,28 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
     tolerance = one_start * START_FACTORS.get(thread.starts, MOST_STARTS_FACTOR)
     minor_tolerance = max(0.05 * pitch, LEAST_MINOR_TOLERANCE)
     clearance = 0.020 if thread.tpi <= 10 else 0.010
-    return HoleLimitsFound(
-        limits=HoleLimits(
-            major_min=printed(thread.diameter + clearance, 4) * MM,
-            pitch_min=pitch_min * MM,
-            pitch_max=printed(pitch_min + printed(tolerance, 4), 4) * MM,
-            minor_min=minor_min * MM,
-            minor_max=printed(minor_min + printed(minor_tolerance, 4), 4) * MM,
-        ),
-        listed=is_listed(thread),
-        sources=(SOURCE, *((STARTS_SOURCE,) if thread.starts > 1 else ()), BASIC_SOURCE),
-        note=_note(thread),
+    return HoleLimits(
+        major_min=printed(thread.diameter + clearance, 4) * MM,
+        pitch_min=pitch_min * MM,
+        pitch_max=printed(pitch_min + printed(tolerance, 4), 4) * MM,
+        minor_min=minor_min * MM,
+        minor_max=printed(minor_min + printed(minor_tolerance, 4), 4) * MM,
+    )
+
+
+def _nested(limits: HoleLimits) -> bool:
+    return limits.minor_max < limits.pitch_min and limits.pitch_max < limits.major_min
+
+
+def _refuse_too_fine(thread: AcmeThread, hole_class: str) -> NoReturn:
+    """The zone of so many starts is wider than the thread is deep: name the finest that fits."""
+    coarser = (replace(thread, tpi=float(n)) for n in range(math.floor(thread.tpi), 0, -1))
+    finest = next(other for other in coarser if _nested(_limits(other, hole_class)))
+    raise InputError(
+        "pitch",
+        f"{thread.tpi:g} threads per inch in {thread.starts} starts",
+        f"{finest.tpi:g} or fewer for {thread.diameter:g} in in class {hole_class}: the wider "
+        "tolerance of several starts would be more than so fine a thread is deep; or fewer starts",
     )
 
 
