@@ -33,6 +33,9 @@ def settle(job: Job) -> TapDesign:
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
     wires = ledger.given_numbers("shop.wires")
+    # Nothing of the tap follows from these: kept for whoever mills it.
+    ledger.given_numbers("shop.plates")
+    ledger.given("shop.dividing_ratio")
     chamfer = choose_chamfer(thread, hole, ledger)
     flutes = choose_flutes(thread, hole.diameter, ledger)
     count, section = flutes.wish.count, flutes.section

@@ -28,6 +28,7 @@ Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False), Unit.PITCHE
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
+HoleCircle = Annotated[int, Field(ge=2, le=1000)]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
@@ -195,6 +196,12 @@ class Shop(Group):
     )
     wires: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
         default=None, description="diameters of the measuring wires on hand"
+    )
+    plates: Annotated[list[HoleCircle], Field(min_length=1, max_length=200)] | None = Field(
+        default=None, description="holes of each circle on the plates of the dividing head"
+    )
+    dividing_ratio: Annotated[int, Field(ge=1, le=1000)] | None = Field(
+        default=None, description="turns of the dividing head's crank for one of its spindle"
     )
 
 

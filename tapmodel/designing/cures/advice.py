@@ -14,6 +14,7 @@ from itertools import islice
 from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
 from tapmodel.designing.cures.trials import Outcome, Trials, Values
 from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
+from tapmodel.spec.job import field_names
 from tapmodel.words import Severity
 
 SOUGHT, OFFERED = 3, 2
@@ -25,8 +26,11 @@ DEEPEST = 3
 JOINED = {"chamfer", "relief.thread", "relief.chamfer"}
 """Sections whose values settle one another."""
 
-UNTOUCHED = {"designation", "name", "hole.class", "shop.cutters", "shop.drills", "shop.wires"}
-"""Fields that say what is wanted; a cure leaves them alone."""
+UNTOUCHED = {
+    *("designation", "name", "hole.class"),
+    *(field for field in field_names() if field.startswith("shop.")),
+}
+"""Fields that say what is wanted and what is on hand; a cure leaves them alone."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,31 +3,75 @@
 from fractions import Fraction
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Chapter, Quantity, Table, Words
-
-WORM_RATIO = 40
-"""Turns of the crank for one turn of the spindle; common practice for dividing heads."""
+from tapmodel.report.blocks import Angle, Chapter, Paragraphs, Quantity, Table, Words
+from tapmodel.shop.dividing import PLATES, RATIO, Crank, Indexing, Station, indexing
 
 
 def chapter(design: TapDesign) -> Chapter:
-    """Angle of each flute from the first, and turns of the crank of a 40:1 head."""
-    count = design.tap.flutes.count
-    lines = tuple(_line(flute, count) for flute in range(count))
-    head = ("flute", "angle", "minutes", f"crank turns, {WORM_RATIO}:1")
-    return Chapter("dividing", "Index the flutes", (Table(head, lines),))
-
-
-def _line(flute: int, count: int) -> tuple[Quantity, ...]:
-    share = Fraction(flute, count)
-    degrees, rest = divmod(share * 360, 1)
-    return (
-        Words(str(flute + 1)),
-        Angle(float(share * 360), 4),
-        Words(f"{degrees}° {float(rest * 60):.1f}′"),
-        Words(_mixed(share * WORM_RATIO)),
+    """Angle of each flute from the first, and what the crank of the dividing head does for it."""
+    count, ratio = design.tap.flutes.count, _ratio(design)
+    found = indexing(count, _plates(design), ratio)
+    head = ("flute", "angle", "minutes", f"crank from the first, {ratio}:1")
+    if not found.exact:
+        head = (*head, "off by")
+    lines = tuple(
+        _line(flute, count, station, exact=found.exact)
+        for flute, station in enumerate(found.stations)
+    )
+    return Chapter(
+        "dividing", "Index the flutes", (Paragraphs(_sentences(found, count)), Table(head, lines))
     )
 
 
-def _mixed(turns: Fraction) -> str:
-    whole, rest = divmod(turns, 1)
-    return f"{whole} + {rest}" if rest else str(whole)
+def _plates(design: TapDesign) -> tuple[int, ...]:
+    choice = design.choice("shop.plates")
+    if choice is None or not isinstance(choice.value, tuple):
+        return PLATES
+    return tuple(int(holes) for holes in choice.value)
+
+
+def _ratio(design: TapDesign) -> int:
+    choice = design.choice("shop.dividing_ratio")
+    return choice.value if choice is not None and isinstance(choice.value, int) else RATIO
+
+
+def _sentences(found: Indexing, count: int) -> tuple[str, ...]:
+    if not found.exact:
+        return (_nearest(found, count),)
+    first, *others = found.moves
+    move = f"From each flute to the next: {_crank_text(first)}"
+    if first.circle == 0:
+        return (f"{move}; any circle will do.",)
+    arms = f"the sector arms enclose {first.holes + 1} holes, with the one that the pin stands in"
+    same = ", ".join(f"{other.holes} on {other.circle}" for other in others)
+    return (f"{move}; {arms}." + (f" The same: {same}." if same else ""),)
+
+
+def _nearest(found: Indexing, count: int) -> str:
+    return (
+        f"{count} flutes cannot be done exactly with the circles on hand (shop.plates). Nearest is "
+        f"the circle of {found.stations[0].crank.circle}: no flute lies further than "
+        f"{float(found.worst):.4f}° ({float(found.worst * 60):.1f}′) from its place. Take each "
+        "flute by the table, from the first, so that errors do not add up."
+    )
+
+
+def _line(flute: int, count: int, station: Station, *, exact: bool) -> tuple[Quantity, ...]:
+    share = Fraction(flute, count)
+    degrees, rest = divmod(share * 360, 1)
+    cells = (
+        Words(str(flute + 1)),
+        Angle(float(share * 360), 4),
+        Words(f"{degrees}° {float(rest * 60):.1f}′"),
+        Words(_crank_text(station.crank)),
+    )
+    return cells if exact else (*cells, Words(f"{float(station.error * 60):+.1f}′"))
+
+
+def _crank_text(crank: Crank) -> str:
+    turns = f"{crank.turns} turn" if crank.turns == 1 else f"{crank.turns} turns"
+    if crank.holes == 0:
+        return turns
+    holes = "hole" if crank.holes == 1 else "holes"
+    on = f"{crank.holes} {holes} on {crank.circle}"
+    return f"{turns} + {on}" if crank.turns else on

@@ -1,0 +1,73 @@
+"""Laws of indexing: the crank turns by the flute's angle, and the nearest hole is the nearest."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tapmodel.shop.dividing import PLATES, RATIO, Crank, indexing
+
+circles = st.lists(st.integers(2, 70), min_size=1, max_size=8)
+
+
+def turned(crank: Crank) -> Fraction:
+    return crank.turns + (Fraction(crank.holes, crank.circle) if crank.circle else 0)
+
+
+@given(st.integers(2, 8), circles, st.sampled_from([1, 40, 60, 72, 90]))
+def test_each_station_is_where_it_says(count: int, plates: list[int], ratio: int) -> None:
+    found = indexing(count, plates, ratio)
+    assert len(found.stations) == count
+    assert found.stations[0].crank.turns == found.stations[0].crank.holes == 0
+    for flute, station in enumerate(found.stations):
+        angle = turned(station.crank) * 360 / ratio
+        assert angle - Fraction(360 * flute, count) == station.error
+        assert 0 <= station.crank.holes < max(station.crank.circle, 1)
+    assert found.exact == (found.worst == 0)
+    assert len({station.crank.circle for station in found.stations}) == 1
+
+
+@given(st.integers(2, 8), circles, st.sampled_from([1, 40, 60, 72, 90]))
+def test_no_circle_comes_nearer(count: int, plates: list[int], ratio: int) -> None:
+    worst = indexing(count, plates, ratio).worst
+    for circle in plates:
+        # Half a hole at most, and no other circle beats the one that was taken.
+        assert worst <= Fraction(360, ratio * circle * 2)
+        assert worst <= indexing(count, [circle], ratio).worst
+
+
+@given(st.integers(2, 8), circles)
+def test_the_same_move_every_time_comes_round_to_the_first_flute(
+    count: int, plates: list[int]
+) -> None:
+    for move in indexing(count, plates).moves:
+        assert turned(move) * count == RATIO
+        assert move.circle in {0, *plates}
+
+
+def test_the_usual_plates_space_every_count_of_flutes() -> None:
+    first = {count: indexing(count, PLATES).moves[0] for count in range(2, 9)}
+    assert first == {
+        2: Crank(20, 0, 0),
+        3: Crank(13, 5, 15),
+        4: Crank(10, 0, 0),
+        5: Crank(8, 0, 0),
+        6: Crank(6, 10, 15),
+        7: Crank(5, 15, 21),
+        8: Crank(5, 0, 0),
+    }
+
+
+def test_where_no_circle_does_each_flute_goes_to_its_nearest_hole() -> None:
+    # 7 flutes on a circle of 20: 5 5/7 turns are 114 2/7 holes, so the third is at 228 4/7 -> 229.
+    found = indexing(7, (16, 20))
+    assert not found.exact
+    assert [station.crank for station in found.stations[:4]] == [
+        Crank(0, 0, 20),
+        Crank(5, 14, 20),
+        Crank(11, 9, 20),
+        Crank(17, 3, 20),
+    ]
+    # 3/7 of a hole of 27 minutes: 11.571 minutes.
+    assert float(found.worst * 60) == pytest.approx(11.5714, abs=1e-4)
