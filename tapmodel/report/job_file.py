@@ -1,4 +1,4 @@
-"""The commented job file: every value that was chosen, why, and what follows from it."""
+"""The commented job file: what was asked for and the usual edits; all else with its reason."""
 
 import textwrap
 from collections.abc import Mapping
@@ -9,9 +9,14 @@ from tomlkit import TOMLDocument
 from tomlkit.items import Item, Table
 
 from tapmodel.designing.choice import Choice, Settled
+from tapmodel.designing.provenance import PRACTICE
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.words.choices import source_text, why
+from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
+from tapmodel.sources import Source
 from tapmodel.spec.job import Job, field_descriptions, field_names
+from tapmodel.spec.overrides import apply_values, rivals
+from tapmodel.standards.drill_sets import METRIC
 
 _Open = TOMLDocument | Table
 """What lines can be added to."""
@@ -20,61 +25,73 @@ WIDTH = 96
 
 HEADER = """\
 Job file of one tap: lengths in mm, angles in degrees. Build it with: tapmodel build THIS-FILE
-Lines without # are in force, whatever rule first chose them; change a value and build again.
-Take a line out, or put # before it, and its rule chooses anew from the other values.
-Lines "# key = value" follow from the others. To settle one yourself, take its # away and take
-out the line that it replaces (named beside it); a file with both is refused.
-For another thread write a new file: sizes that fit this thread would stay in force here.\
+Lines without # are in force: what was asked for, and the usual edits with what a rule chose.
+Change a value and build again; put # before a line, and its rule chooses.
+Lines "# key = value" are chosen by rules, and anew whenever what they look at has changed. To
+settle one yourself, take its # away and put one before the line that it stands "instead of"; of
+two that settle the same thing set one. A file with both is refused.
+So another pitch or another number of flutes is one edit. For another size or form of thread look
+at the usual edits again: number of flutes, chamfer, reliefs and cutters stay as they stand here.\
 """
 
-INSTEAD = {
-    "thread.pitch_diameter": "aim",
-    "thread.crest_flat": "major",
-    "thread.crest_radius": "major",
-    "thread.aim": "pitch_diameter",
-    "thread.major": "crest_flat or crest_radius",
-    "chamfer.form": "the other lengths",
-    "chamfer.pitches": "form or the other lengths",
-    "chamfer.length": "form or the other lengths",
-    "chamfer.angle": "point_diameter or the lengths",
-    "chamfer.point_diameter": "angle or the lengths",
+USUAL_EDITS = (
+    "thread.aim",
+    "chamfer.form",
+    "flutes.count",
+    "flutes.rake",
+    "flutes.land_share",
+    "relief.thread.kind",
+    "relief.thread.applies_to",
+    "relief.chamfer.kind",
+    "shop.cutters",
+    "shop.drills",
+    "shop.plates",
+    "shop.dividing_ratio",
+)
+"""What a toolmaker changes from one tap of a size to the next, and what he has on hand.
+
+In force in the file though a rule chose it. A drill, a thread's length, a shank or a square is
+changed as often, but follows from pitch, number of flutes, diameter or another length: in force
+here, such a value would no longer move with it, so it stands as a comment.
+"""
+
+ON_HAND: Mapping[str, tuple[list[str] | list[int] | int, Source]] = {
+    "shop.drills": ([METRIC], PRACTICE),
+    "shop.plates": (list(PLATES), PLATES_SOURCE),
+    "shop.dividing_ratio": (RATIO, PLATES_SOURCE),
+}
+"""Usual edits that are no choice of a design: what is taken where a job says nothing."""
+
+REPLACES = {
     "flutes.cutter_diameter": "the choice from shop.cutters",
-    "flutes.rake": "offset",
-    "flutes.offset": "rake",
-    "flutes.core_diameter": "depth_from_top",
-    "flutes.depth_from_top": "core_diameter",
-    "relief.thread.edge_angle": "heel_drop",
-    "relief.thread.heel_drop": "edge_angle",
-    "relief.chamfer.edge_angle": "heel_drop",
-    "relief.chamfer.heel_drop": "edge_angle",
-    "blank.square_length": "square_start",
-    "blank.square_start": "square_length",
     "name": "the designation, which names the files by rule",
 }
-"""What a value that follows would replace, were it set."""
-
-CHOSEN_ANEW = "flutes.cutter_diameter"
-"""Written as following when a rule chose it, so that the cutters on hand keep deciding."""
+"""What a value would stand instead of, where that is no line in force."""
 
 
 def commented_job(job: Job, design: TapDesign) -> str:
     """The text of a job file that asks for exactly this `design`.
 
-    Reading it back and designing gives the same numbers; only the choices then count as given.
+    Reading it back and designing gives the same numbers; the `USUAL_EDITS` then count as given.
     """
-    settled = job.given() | {"designation": job.designation}
+    live = _live(job, design)
+    table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
     following = _following(design)
-    entries = [_entry(field, design.choice(field), settled, following) for field in field_names()]
     file = tomlkit.document()
     for line in HEADER.splitlines():
         file.add(tomlkit.comment(line))
     tables: dict[str, _Open] = {"": file}
     last: _Open = file
-    for entry in filter(None, entries):
-        if entry.section not in tables:
+    for field in field_names():
+        choice = design.choice(field)
+        line = "" if field in live else _line(field, choice, following, table)
+        if field not in live and not line:
+            continue
+        section, _, key = field.rpartition(".")
+        if section not in tables:
             last.add(tomlkit.nl())
-        last = _table(tables, entry.section)
-        _write(entry, last)
+        last = _table(tables, section)
+        _write(_Entry(key, _comment(field, choice, job), live.get(field), line), last)
     return tomlkit.dumps(file)
 
 
@@ -83,46 +100,61 @@ class _Entry:
     """A field of the file.
 
     Attributes:
-        section: its table, dotted; "" for none.
-        key: its name there.
+        key: its name in its table.
         comment: above it.
-        value: in force, None when it follows from others.
-        line: what follows, as a comment.
+        value: in force, None when a rule chooses it.
+        line: what a rule chose, as a comment.
     """
 
-    section: str
     key: str
     comment: str
     value: Item | None
     line: str = ""
 
 
-def _entry(
-    field: str,
-    choice: Choice | None,
-    settled: Mapping[str, object],
-    following: Mapping[str, str],
-) -> _Entry | None:
-    section, _, key = field.rpartition(".")
+def _live(job: Job, design: TapDesign) -> dict[str, Item]:
+    """What the file sets: what the job gave, and the usual edits with what a rule chose."""
+    live = {"designation": tomlkit.item(job.designation)}
+    live |= {field: tomlkit.item(value) for field, value in job.given().items()}
+    for field in USUAL_EDITS:
+        choice = design.choice(field)
+        if field in live:
+            continue
+        if choice is not None:
+            live[field] = _item(choice.value)
+        elif field in ON_HAND:
+            live[field] = tomlkit.item(ON_HAND[field][0])
+    return live
+
+
+def _comment(field: str, choice: Choice | None, job: Job) -> str:
+    """What a field means, why it has its value, and who says so."""
     told = field_descriptions()[field]
     if choice is not None:
-        told += f"; {why(choice)}"
-    value = _in_force(field, choice, settled)
-    if value is not None:
-        return _Entry(section, key, f"{told} -- {source_text(choice)}" if choice else told, value)
-    if field not in following:
-        return None
-    instead = f"  # instead of {INSTEAD[field]}" if field in INSTEAD else ""
-    return _Entry(section, key, told, None, f"{key} = {following[field]}{instead}")
+        return f"{told}; {why(choice)} -- {source_text(choice)}"
+    if field in ON_HAND and field not in job.given():
+        return f"{told}; what a small shop is likely to have -- {ON_HAND[field][1]}"
+    return told
 
 
-def _in_force(field: str, choice: Choice | None, settled: Mapping[str, object]) -> Item | None:
-    """What the file sets: what the job gave, else what a rule chose and the file is to keep."""
-    if field in settled:
-        return tomlkit.item(settled[field])
-    if choice is None or field == CHOSEN_ANEW:
-        return None
-    return _item(choice.value)
+def _line(
+    field: str,
+    choice: Choice | None,
+    following: Mapping[str, str],
+    table: Mapping[str, object],
+) -> str:
+    """A value that a rule chose or that follows, as a line to be put in force; "" for none."""
+    if choice is not None:
+        value = _item(choice.value)
+        text, meant = value.as_string(), value.unwrap()
+    elif field in following:
+        text = meant = following[field]
+    else:
+        return ""
+    section, _, key = field.rpartition(".")
+    against = [name.removeprefix(f"{section}.") for name in rivals(field, meant, table)]
+    instead = " or ".join(against) or REPLACES.get(field, "")
+    return f"{key} = {text}" + (f"  # instead of {instead}" if instead else "")
 
 
 def _item(value: Settled) -> Item:

@@ -27,7 +27,7 @@ def new(
     fix: Fix = False,
     overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the file.")] = False,
 ) -> None:
-    """Write a commented job file to edit: each value and why."""
+    """Write a job file to edit: the usual edits, all else with why."""
     from tapmodel.export.atomic import write_whole
     from tapmodel.report.job_file import commented_job
 
