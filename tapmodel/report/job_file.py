@@ -24,7 +24,8 @@ _Open = TOMLDocument | Table
 WIDTH = 96
 
 HEADER = """\
-Job file of one tap: lengths in mm, angles in degrees. Build it with: tapmodel build THIS-FILE
+Job file of one tap: lengths in mm, or as text with their unit such as "1/4in"; angles in degrees.
+Build it with: tapmodel build THIS-FILE
 Lines without # are in force: what was asked for, and the usual edits with what a rule chose.
 Change a value and build again; put # before a line, and its rule chooses.
 Lines "# key = value" are chosen by rules, and anew whenever what they look at has changed. To

@@ -1,22 +1,27 @@
 """The job file as a model: what a user may ask for, field by field.
 
 Every field but the designation may be left out; a stated rule of the design room then chooses.
-Lengths in mm, angles in degrees. Ranges here only keep out nonsense; whether a tap can be made
-with the values is judged by the design room's rules.
+Lengths in mm, or as text with their unit ("1/4in"); angles in degrees. Ranges here only keep out
+nonsense; whether a tap can be made with the values is judged by the design room's rules.
 """
 
 from functools import cache
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
+from tapmodel.spec.lengths import FORMAT, in_millimetres
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
-Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Unit.MM]
-LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Unit.MM]
-Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Unit.MM]
+Text = Annotated[str, Field(json_schema_extra={"format": FORMAT})]
+More = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)]
+Least = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False)]
+Beside = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False)]
+Length = Annotated[More, BeforeValidator(in_millimetres, More | Text), Unit.MM]
+LengthOrNone = Annotated[Least, BeforeValidator(in_millimetres, Least | Text), Unit.MM]
+Signed = Annotated[Beside, BeforeValidator(in_millimetres, Beside | Text), Unit.MM]
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
 LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
 Engagement = Annotated[float, Field(ge=40, le=100, allow_inf_nan=False), Unit.PERCENT]

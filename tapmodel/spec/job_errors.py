@@ -1,5 +1,6 @@
 """One clear message out of a failed validation: field, value, what is allowed."""
 
+from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
 from functools import cache
 from typing import Any, TypeGuard, cast
@@ -10,6 +11,7 @@ from pydantic_core import ErrorDetails
 
 from tapmodel.errors import InputError, shortened
 from tapmodel.spec.job import Job
+from tapmodel.spec.lengths import FORMAT
 from tapmodel.spec.units import description
 
 KINDS = {
@@ -35,8 +37,18 @@ LONGEST_KEY = 60
 """Letters of a key that are looked at to guess which was meant."""
 
 
-def input_error(failure: ValidationError, where: str) -> InputError:
-    """The first trouble of `failure` as an `InputError`; `where` is the file, or ""."""
+WITH_UNIT = "or with its unit such as 6.35mm, 0.25in or 1/4in"
+"""How a length may be written beside a plain number."""
+
+
+def input_error(failure: ValidationError, where: str, table: Mapping[str, object]) -> InputError:
+    """The first trouble of `failure` as an `InputError`.
+
+    Args:
+        failure: of the validation.
+        where: the file, or "".
+        table: what was validated, to show a length as it was typed.
+    """
     trouble = failure.errors(include_url=False)[0]
     field = shortened(".".join(_place(trouble)), 60)
     place = f"{shortened(where, 90)}: {field}" if where else field
@@ -46,7 +58,21 @@ def input_error(failure: ValidationError, where: str) -> InputError:
         return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
     if trouble["type"] == "extra_forbidden":
         return InputError(place, shown(trouble["input"]), _allowed_keys(trouble))
-    return InputError(place, shown(trouble["input"]), _allowed(trouble))
+    typed = _typed(table, trouble["loc"], trouble["input"])
+    return InputError(place, shown(typed), _allowed(trouble))
+
+
+def _typed(value: object, keys: Sequence[int | str], found: object) -> object:
+    """What stands at the end of these keys; `found` where they lead elsewhere."""
+    for key in keys:
+        match value, key:
+            case dict(), str():
+                value = cast("dict[str, object]", value).get(key, found)
+            case list(), int():
+                value = cast("list[object]", value)[key]
+            case _:
+                return found
+    return value
 
 
 def shown(value: object) -> object:
@@ -113,6 +139,8 @@ def _schemas(model: type[BaseModel]) -> dict[str, Any]:
 
 def _kind_and_bounds(schema: dict[str, Any]) -> str:
     kinds = [kind for kind in schema.get("anyOf", ()) if kind.get("type") != "null"]
+    if any(kind.get("format") == FORMAT for kind in kinds):
+        return f"{_kind_and_bounds(kinds[0])}, {WITH_UNIT}"
     if kinds:
         return ", or ".join(map(_kind_and_bounds, kinds))
     if "enum" in schema:

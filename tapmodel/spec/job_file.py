@@ -47,7 +47,7 @@ def checked(table: Mapping[str, object], where: str = "") -> Job:
     try:
         job = Job.model_validate(table)
     except ValidationError as failure:
-        raise input_error(failure, where) from None
+        raise input_error(failure, where, table) from None
     refuse_conflicts(job.given())
     return job
 

@@ -7,6 +7,7 @@ from typing import TypeGuard
 
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
+from tapmodel.spec.lengths import in_millimetres, millimetres_of
 
 MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
 """Kind of relief that an angle belongs to."""
@@ -19,8 +20,9 @@ BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[str, object]:
     """A copy of `table` with each "dotted.key=value" laid over it, the later ones winning.
 
-    A value is read as TOML; a bare word is taken as text. An override also removes what it would
-    contradict in `table` (an offset removes a wanted rake), so that one --set is enough.
+    A value is read as TOML; a bare word, or a length with its unit, is taken as text. An override
+    also removes what it would contradict in `table` (an offset removes a wanted rake), so that one
+    --set is enough.
 
     Raises:
         InputError: no "=", no key, an unreadable value, or a key inside something that is no table.
@@ -58,9 +60,21 @@ def _split(text: str) -> tuple[str, object]:
         found = {}
     if set(found) == {"value"}:
         return key, found["value"]
-    if BARE_WORD.fullmatch(raw):
+    if BARE_WORD.fullmatch(raw) or millimetres_of(raw) is not None:
         return key, raw
-    raise InputError(f"--set {key}", raw, 'a number, true, false, a word, "text" or [a, list]')
+    entries = _bare_lengths(raw)
+    if entries:
+        return key, entries
+    allowed = 'a number, a length such as 1/4in, true, false, a word, "text" or [a, list]'
+    raise InputError(f"--set {key}", raw, allowed)
+
+
+def _bare_lengths(raw: str) -> list[object]:
+    """The entries of a list of lengths without quotes, [1/4in, 6mm]; none where it is none."""
+    if not (raw.startswith("[") and raw.endswith("]")):
+        return []
+    words = [word.strip() for word in raw[1:-1].removesuffix(",").split(",")]
+    return [*words] if all(millimetres_of(word) is not None for word in words) else []
 
 
 def rivals(key: str, value: object, table: Mapping[str, object]) -> tuple[str, ...]:
@@ -83,7 +97,8 @@ def _possible_rivals(key: str, value: object, table: Mapping[str, object]) -> li
         # Only "no neck" in the one contradicts a neck in the other.
         other = NECK[1 - NECK.index(key)]
         parent = _parent(table, other) or {}
-        rivals += [other] if (parent.get(other.rpartition(".")[2]) == 0) != (value == 0) else []
+        held = parent.get(other.rpartition(".")[2])
+        rivals += [other] if (in_millimetres(held) == 0) != (in_millimetres(value) == 0) else []
     return rivals
 
 

@@ -5,7 +5,8 @@ from typing import Any
 import pytest
 from entry import faults, refusal_faults, run
 
-from tapmodel.spec.job import Job, field_names
+from tapmodel.spec.job import Job, field_names, unit_of
+from tapmodel.spec.units import Unit
 
 FIELDS = field_names()
 
@@ -35,13 +36,19 @@ NO_NUMBER = (
     "-1e308",
     "true",
     '""',
-    '"1.5 mm"',
-    "1.5mm",
+    '"1.5 m"',
+    "1.5m",
+    "1/4",
+    "1/0in",
+    "9e99in",
+    "9" * 400 + "mm",
+    "1.5mmmm",
     "'x'",
     "-1001",
     "9" * 400,
     "9" * 5000,
 )
+LENGTHS = ("1.5mm", '"1.5 mm"', "1/16in", "'1/16\"'")
 EXTREMES = ("0", "1e-300", "0.05", "0.999999", "3", "45", "2000")
 TEXTS = (
     '""',
@@ -101,6 +108,16 @@ def test_what_is_no_value_is_refused_with_the_field(field: str) -> None:
 @pytest.mark.parametrize("field", NUMBERS)
 def test_what_is_no_number_is_refused_with_the_field(field: str) -> None:
     found = {value: refusal_faults(run(_set(field, value)), field) for value in NO_NUMBER}
+    assert {value: faults for value, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("field", NUMBERS)
+def test_a_length_with_its_unit_is_judged_and_refused_where_no_length_belongs(field: str) -> None:
+    length = unit_of(field) is Unit.MM
+    found = {
+        value: _judged(field, value) if length else refusal_faults(run(_set(field, value)), field)
+        for value in LENGTHS
+    }
     assert {value: faults for value, faults in found.items() if faults} == {}
 
 

@@ -57,7 +57,7 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
         ("[fluts]\ncount = 3", ["fluts", 'did you mean "flutes"']),
         ("colour = 1", ["colour", "no such key", "designation, name, hole"]),
         ("[flutes]\noffset = 'wide'", ["flutes.offset", "'wide'", "a number", "[mm]"]),
-        ("[flutes]\noffset = '1.2 mm'", ["flutes.offset", "1.2 mm", "a number", "at most 1000"]),
+        ("[flutes]\noffset = '1.2 m'", ["flutes.offset", "1.2 m", "a number", "at most 1000"]),
         ("[flutes]\ncount = 3.5", ["flutes.count", "3.5", "whole number", "at least 2, at most 8"]),
         ("[flutes]\ncount = 12", ["flutes.count", "12", "at least 2, at most 8"]),
         ("[flutes]\noffset = nan", ["flutes.offset", "nan", "a number"]),

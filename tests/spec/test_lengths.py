@@ -1,8 +1,15 @@
 """Lengths as people write them."""
 
+from pathlib import Path
+
 import pytest
 
+from tapmodel.errors import InputError
+from tapmodel.library.request import job_of
+from tapmodel.spec.job import field_names, unit_of
+from tapmodel.spec.job_file import apply_sets, checked, job_for, json_schema, read_job
 from tapmodel.spec.lengths import millimetres_of
+from tapmodel.spec.units import Unit
 
 
 @pytest.mark.parametrize(
@@ -27,7 +34,68 @@ def test_a_length_is_read_to_the_last_bit(text: str, mm: float) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["", "in", "1/4", "1/0in", "a", "1,5", "nan", "1/4/2in", "1 2in", "5 m", "0x5", "--1"]
+    "text",
+    [
+        *("", "in", "1/4", "1/0in", "a", "1,5", "nan", "1/4/2in", "1 2in", "5 m", "0x5", "--1"),
+        *(
+            "9e999mm",
+            "9" * 400 + "mm",
+            "9" * 5000 + "in",
+            "0." + "9" * 5000,
+            "1\u0131n",
+            "\uff11in",
+        ),
+    ],
 )
 def test_what_is_no_length_is_none(text: str) -> None:
     assert millimetres_of(text) is None
+
+
+LENGTHS = [field for field in field_names() if unit_of(field) is Unit.MM]
+
+
+@pytest.mark.parametrize("field", [name for name in LENGTHS if name != "shop.cutters"])
+@pytest.mark.parametrize("written", ["1/4in", " .25 in", '0.25"', "6.35mm", "6.35"])
+def test_every_length_of_a_job_is_read_with_its_unit(field: str, written: str) -> None:
+    assert job_for("3/8-16", [f"{field}={written}"]).given()[field] == 6.35
+    table = apply_sets({"designation": "3/8-16"}, [f"{field}='{written}'"])
+    assert checked(table).given()[field] == 6.35
+    assert job_of("3/8-16", {field: written}).given()[field] == 6.35
+
+
+def test_a_list_of_lengths_is_read_with_or_without_quotes(tmp_path: Path) -> None:
+    for written in ("[1/4in, 6mm, 3]", '["1/4in", "6mm", 3]'):
+        assert job_for("M10", [f"shop.cutters={written}"]).shop.cutters == [6.35, 6.0, 3.0]
+    path = tmp_path / "tap.toml"
+    path.write_text('designation = "M10"\n[shop]\ncutters = [\'3/16"\', 5]\n')
+    assert read_job(path).shop.cutters == [4.7625, 5.0]
+
+
+@pytest.mark.parametrize("field", ["flutes.rake", "flutes.count", "chamfer.pitches", "thread.aim"])
+def test_what_is_no_length_takes_no_unit(field: str) -> None:
+    with pytest.raises(InputError, match=field):
+        job_for("M10", [f"{field}=3mm"])
+
+
+@pytest.mark.parametrize("typed", ["100in", "-1/4in", "1/4", "2 m"])
+def test_a_length_out_of_range_is_refused_as_typed_and_told_how_to_write_it(typed: str) -> None:
+    with pytest.raises(InputError) as failure:
+        job_for("M10", [f"blank.shank_diameter={typed}"])
+    assert repr(typed) in str(failure.value)
+    assert "6.35mm, 0.25in or 1/4in" in str(failure.value)
+
+
+def test_no_neck_in_any_unit_displaces_a_neck_in_the_file() -> None:
+    table = {"designation": "M6", "blank": {"neck_diameter": 4.0, "neck_length": "3mm"}}
+    assert checked(apply_sets(table, ["blank.neck_length=0in"])).given() == {
+        "designation": "M6",
+        "blank.neck_length": 0.0,
+    }
+
+
+def test_the_schema_lets_a_length_be_a_number_or_a_text() -> None:
+    shank = json_schema()["$defs"]["Blank"]["properties"]["shank_diameter"]
+    number, text, nothing = shank["anyOf"]
+    assert (number["type"], number["exclusiveMinimum"], number["maximum"]) == ("number", 0, 2000)
+    assert text == {"type": "string", "format": "length"}
+    assert nothing == {"type": "null"}
