@@ -49,7 +49,12 @@ class InputError(TapmodelError):
             shortened(text, most)
             for text, most in ((field, 160), (repr(value), 120), (allowed, 800))
         )
-        super().__init__(f"{where}: {given} cannot be used; allowed: {wanted}")
+        super().__init__(f"{where}: {given} cannot be used{self.then(wanted)}")
+
+    @staticmethod
+    def then(wanted: str) -> str:
+        """How the message ends."""
+        return f"; allowed: {wanted}"
 
     def __reduce__(self) -> tuple[type["InputError"], tuple[str, object, str]]:
         """Let the error travel between processes."""
@@ -60,6 +65,15 @@ class NoWireError(TapmodelError):
     """No wire measures a thread: what hinders it, and how else it is measured."""
 
     exit_code = 2
+
+
+class MeantError(InputError):
+    """As `InputError`, where what is allowed is a guess at what was meant."""
+
+    @staticmethod
+    def then(wanted: str) -> str:
+        """How the message ends."""
+        return f"; did you mean {wanted}?"
 
 
 class MissingError(TapmodelError):

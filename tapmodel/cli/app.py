@@ -4,9 +4,11 @@ import sys
 from typing import Annotated
 
 import typer
+from typer.core import TyperCommand
 
 from tapmodel.cli.commands import build, design, new, page, schema, sheet, verify, wires
 from tapmodel.cli.ending import code_of, say
+from tapmodel.cli.joined import JobCommand
 from tapmodel.version import __version__
 
 app = typer.Typer(
@@ -24,7 +26,8 @@ def _epilog(examples: tuple[str, ...]) -> str:
 
 for room in (design, new, build, verify, sheet, page, wires, schema):
     command = getattr(room, room.__name__.rpartition(".")[2])
-    app.command(epilog=_epilog(room.EXAMPLES))(command)
+    kind = TyperCommand if room is schema else JobCommand
+    app.command(cls=kind, epilog=_epilog(room.EXAMPLES))(command)
 
 
 def _say_version(asked: bool) -> None:

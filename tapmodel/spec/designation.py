@@ -6,7 +6,7 @@ A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 import unicodedata
 from dataclasses import replace
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designations import (
     acme,
     ba,
@@ -17,7 +17,9 @@ from tapmodel.spec.designations import (
     unified,
     whitworth,
 )
+from tapmodel.spec.designations.meant import meant
 from tapmodel.spec.designations.record import Designation, Grammar
+from tapmodel.spec.designations.spellings import with_hand_last, with_starts, without_starts
 from tapmodel.words import Family
 
 __all__ = ["Designation", "canonical", "parse", "read_class"]
@@ -35,27 +37,39 @@ GRAMMARS: dict[Family, Grammar] = {
 
 # Dashes, crosses and blanks of the typesetter, and the decimal comma.
 _PLAIN = str.maketrans(
-    {"\u2013": "-", "\u2212": "-", "\u00d7": "x", "\u00a0": " ", "\t": " ", ",": "."}
+    {"\u2013": "-", "\u2212": "-", "\u00d7": "x", "*": "x", "\u00a0": " ", "\t": " ", ",": "."}
 )
 
 
 def parse(text: str) -> Designation:
-    """Read a designation of any family; case, blanks, ×, – and a decimal comma do not matter.
+    """Read a designation of any family; case, blanks, ×, *, – and a decimal comma do not matter.
 
     Raises:
         InputError: the text is no designation, or a wrong one of its family; the message shows
-            the allowed forms.
+            the allowed forms, or what was likely meant.
     """
     typed = text.strip().translate(_PLAIN)
     _refuse_strange_letters(text, typed)
     try:
-        for grammar in GRAMMARS.values():
-            found = grammar.read(typed)
-            if found is not None:
-                return replace(found, text=text)
+        found = _read(typed)
     except InputError as error:
         raise InputError(error.field, text, error.allowed) from None
+    if found is not None:
+        return replace(found, text=text)
+    guess = meant(typed)
+    if guess:
+        raise MeantError("designation", text, guess)
     raise InputError("designation", text, f"a thread as its standard writes it, {_examples()}")
+
+
+def _read(typed: str) -> Designation | None:
+    """What the grammar of its family makes of a text; None where no family knows it."""
+    words, starts = without_starts(with_hand_last(typed))
+    for grammar in GRAMMARS.values():
+        found = grammar.read(words)
+        if found is not None:
+            return found if starts is None else with_starts(found, starts, grammar)
+    return None
 
 
 def _refuse_strange_letters(text: str, typed: str) -> None:
@@ -68,8 +82,9 @@ def _refuse_strange_letters(text: str, typed: str) -> None:
 
 
 def _examples() -> str:
-    forms = "; ".join(f"{family}: {grammar.examples}" for family, grammar in GRAMMARS.items())
-    return f"for instance {forms}"
+    """One of each family."""
+    forms = [grammar.examples.partition(",")[0] for grammar in GRAMMARS.values()]
+    return f"for instance {', '.join(forms[:-1])} or {forms[-1]}"
 
 
 def canonical(designation: Designation) -> str:

@@ -124,7 +124,7 @@ def test_too_fine_a_pitch_is_refused_with_both_depths() -> None:
     # TD2 grade 4 = 0.85 * 90 * 0.05^0.4 * 31.75^0.1 = 32.6, as R40 33 or 34; 0.649519 * 50 = 32.5.
     assert "0.034 mm" in caught.value.allowed
     assert "0.0325 mm above that line" in caught.value.allowed
-    assert caught.value.field == "pitch"
+    assert caught.value.field == "designation M25x0.05: pitch"
 
 
 def test_steps_follow_the_thread() -> None:

@@ -15,6 +15,13 @@ LINES: dict[str, tuple[list[str], str]] = {
     "no design": (["verify", "a.step"], "JOB"),
     "too many words": (["design", "M10", "M12"], "M12"),
     "too many long words": (["design", "M10", "y" * 9000], "yyy"),
+    "a file and a thread": (["design", "M10", "job.toml"], "one JOB"),
+    "a thread and no word of it": (["design", "M10", "banana"], "'M10 banana'"),
+    "three threads": (["sheet", "Tr12x3", "LH", "M10"], "one JOB"),
+    "two threads to verify": (["verify", "a.step", "M10", "M12"], "one JOB"),
+    "two threads for a file": (["new", "M10", "M12", "job.toml"], "one JOB"),
+    "pitch or lead": (["design", "Tr12x3", "LH", "2-start"], "Tr12x6(P3) LH"),
+    "too many words for schema": (["schema", "job", "M10"], "M10"),
     "unknown option": (["design", "M10", "--pitch=1"], "--pitch"),
     "option of controls": (["design", "M10", "--\x1b[31m"], "--\\x1b[31m"),
     "option without value": (["design", "M10", "--set"], "--set"),
@@ -55,6 +62,18 @@ def test_help_is_no_error(words: list[str]) -> None:
     ended = run(words)
     assert (ended.code, ended.err) == (0, "")
     assert "Usage: tapmodel" in ended.out
+
+
+def test_a_thread_of_several_words_needs_no_quotes(tmp_path: Path) -> None:
+    for words in (["Tr12x3", "LH"], ["1", "3/8-24", "LH", "Whit"], ["M27", "x", ".75", "left"]):
+        for command in (["design"], ["wires"], ["sheet", "--out", str(tmp_path)]):
+            given = [command[0], words[0], "--set", "flutes.count=4", *command[1:], *words[1:]]
+            apart, quoted = run(given), run([*command, " ".join(words), "--set", "flutes.count=4"])
+            assert (apart.code, apart.out, apart.err) == (quoted.code, quoted.out, quoted.err)
+            assert apart.code in (0, 1)
+        file = tmp_path / f"{words[0]}.toml"
+        assert run(["new", *words, str(file)]).code == 0
+        assert f'designation = "{" ".join(words)}"' in file.read_text()
 
 
 FREE = ["wires", "--flank-angle=30", "--pitch=1", "--pitch-diameter=10"]

@@ -60,8 +60,15 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
     """
     read = parse(designation)
     rules = FAMILIES[read.family]
-    thread = _with_class(rules.settle(read), rules, ledger)
-    pitch, found = settled_pitch(thread), rules.hole_limits(thread)
+    try:
+        thread = _with_class(rules.settle(read), rules, ledger)
+        pitch, found = settled_pitch(thread), rules.hole_limits(thread)
+    except InputError as error:
+        if error.field not in ("pitch", "diameter"):
+            raise
+        # Whoever reads the message typed the pair, and looks for what he typed.
+        field = f"designation {designation}: {error.field}"
+        raise InputError(field, error.value, error.allowed) from None
     drill_sets = _drill_sets(ledger)
     return TappedHole(
         thread=thread,

@@ -33,7 +33,7 @@ _refuse = Refusal(ALLOWED, EXAMPLES)
 
 _LENGTH = r"(?:[0-9]?\.[0-9]{1,6}|[0-9])"
 _SIZE = re.compile(
-    rf"(?P<size>{SIZE}){UNIT}\s*-\s*(?:(?P<tpi>[0-9]{{1,2}}(?:\.[0-9]{{1,4}})?)|"
+    rf"(?P<size>{SIZE}){UNIT}(?:\s*[-x]\s*|\s+)(?:(?P<tpi>[0-9]{{1,2}}(?:\.[0-9]{{1,4}})?)|"
     rf"(?P<pitch>{_LENGTH})\s*p\s*-\s*(?P<lead>{_LENGTH})\s*l)"
     r"[\s-]*(?P<stub>stub\s+)?acme(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,

@@ -7,6 +7,7 @@ import re
 
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
+from tapmodel.spec.designations.suffixes import MILLIMETRES as UNIT
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.spec.hole_class import default_hole_class, parse_hole_class
 from tapmodel.words import Family, Hand
@@ -17,8 +18,10 @@ EXAMPLES = "M10, M18x0.75, M10-6G, M8x1-4H5H, M20x1.5-6H-LH or M20xPh3P1.5 (lead
 _refuse = Refusal(ALLOWED, EXAMPLES)
 
 _NUMBER = r"([0-9]{1,4}(?:\.[0-9]{1,5})?)"
+_PITCH = r"([0-9]{1,4}(?:\.[0-9]{1,5})?|\.[0-9]{1,5})"
 _SIZE = re.compile(
-    rf"m\s*{_NUMBER}(?:\s*x\s*(?:{_NUMBER}|ph\s*{_NUMBER}\s*p\s*{_NUMBER}))?((?:[\s-].*)?)",
+    rf"m\s*{_NUMBER}{UNIT}(?:\s*x\s*(?:{_PITCH}|ph\s*{_PITCH}\s*p\s*{_PITCH}){UNIT})?"
+    r"((?:[\s-].*)?)",
     re.IGNORECASE,
 )
 _FAMILY = re.compile(r"\s*m\s*[-0-9.x]", re.IGNORECASE)

@@ -7,6 +7,9 @@ from tapmodel.errors import InputError
 from tapmodel.spec.designations.refusal import Refusal
 from tapmodel.words import Hand
 
+MILLIMETRES = r"(?:\s*mm\b)?"
+"""Pattern of the unit behind a size in mm, which may be left out."""
+
 _HANDS = {"LH": Hand.LEFT, "RH": Hand.RIGHT}
 
 

@@ -8,6 +8,7 @@ import re
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
+from tapmodel.spec.designations.suffixes import MILLIMETRES as UNIT
 from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
@@ -22,8 +23,8 @@ _refuse = Refusal(ALLOWED, EXAMPLES)
 
 _NUMBER = r"[0-9]{1,4}(?:\.[0-9]{1,5})?"
 _SIZE = re.compile(
-    rf"tr\s*(?P<size>{_NUMBER})\s*x\s*(?:ph\s*)?(?P<lead>{_NUMBER})"
-    rf"(?:\s*\(\s*p\s*(?P<inner>{_NUMBER})\s*\)|\s*p\s*(?P<pitch>{_NUMBER}))?"
+    rf"tr\s*(?P<size>{_NUMBER}){UNIT}\s*x\s*(?:ph\s*)?(?P<lead>{_NUMBER}){UNIT}"
+    rf"(?:\s*\(\s*p\s*(?P<inner>{_NUMBER})\s*\)|\s*p\s*(?P<pitch>{_NUMBER}){UNIT})?"
     r"(?P<rest>(?:(?:[\s-]|lh|rh).*)?)",
     re.IGNORECASE,
 )

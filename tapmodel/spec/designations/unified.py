@@ -38,7 +38,8 @@ _refuse = Refusal(ALLOWED, EXAMPLES)
 
 _THREADS = r"[0-9]{1,3}(?:\.[0-9]{1,4})?"
 _SIZE = re.compile(
-    rf"(?P<mark>#\s*|no\.?\s*)?(?P<size>{SIZE})(?P<unit>{UNIT})\s*-\s*(?P<tpi>{_THREADS})"
+    rf"(?P<mark>#\s*|no\.?\s*)?(?P<size>{SIZE})(?P<unit>{UNIT})"
+    rf"(?:\s*-\s*|(?P<gap>\s*x\s*|\s+))(?P<tpi>{_THREADS})"
     r"(?:[\s-]*(?P<series>unef|unc|unf|uns|un)(?![a-z]))?(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,
 )
@@ -58,7 +59,7 @@ def read(text: str) -> Designation | None:
         if _FAMILY.fullmatch(text.strip()):
             _refuse(text)
         return None
-    if _OTHER_FAMILY.match(match["rest"]):
+    if _OTHER_FAMILY.match(match["rest"]) or _may_be_metric(match):
         return None
     if _UNKNOWN_SERIES.match(match["rest"]):
         _refuse(text)
@@ -102,6 +103,16 @@ def read_class(word: str) -> str:
     if name not in ("1B", "2B", "3B"):
         raise InputError("hole.class", word, ALLOWED_CLASSES)
     return name
+
+
+def _may_be_metric(match: re.Match[str]) -> bool:
+    """Whether two numbers without a dash or a word between are no size and threads per inch.
+
+    27x0.75 and 12 1.5 lack an M; 1/4x20 and 10 32 do not.
+    """
+    if not match["gap"] or match["series"] or match["mark"] or "/" in match["size"]:
+        return False
+    return "x" in match["gap"].lower() or "." in match["tpi"]
 
 
 def _diameter(text: str, match: re.Match[str], tpi: Fraction) -> Fraction:

@@ -33,7 +33,7 @@ _refuse = Refusal(ALLOWED, EXAMPLES)
 _SERIES = {"bsw": "BSW", "bsf": "BSF", "whit": "Whit", "whitworth": "Whit"}
 _THREADS = r"[0-9]{1,2} [0-9]/[0-9]|[0-9]{1,3}(?:\.[0-9]{1,4})?"
 _SIZE = re.compile(
-    rf"(?P<size>{SIZE}){UNIT}(?:\s*[-x]\s*(?P<tpi>{_THREADS})(?:\s*t\.?p\.?i\b\.?)?)?"
+    rf"(?P<size>{SIZE}){UNIT}(?:(?:\s*[-x]\s*|\s+)(?P<tpi>{_THREADS})(?:\s*t\.?p\.?i\b\.?)?)?"
     r"[\s-]*(?P<series>b\.?s\.?[wf]|whitworth|whit)(?![a-z])\.?(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,
 )

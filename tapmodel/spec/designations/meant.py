@@ -1,0 +1,39 @@
+"""What a text that is no designation was most likely meant to be."""
+
+import re
+
+_NUMBER = r"(?:[0-9]{1,3}(?:\.[0-9]{1,4})?|\.[0-9]{1,4})"
+_PAIR = re.compile(
+    rf"(?P<size>{_NUMBER})\s*(?:mm)?\s*[x\s]\s*(?P<pitch>{_NUMBER})\s*(?:mm)?"
+    r"(?P<rest>(?:[\s-]+[0-9a-z]{2,4}){0,2})",
+    re.IGNORECASE,
+)
+_INCHES = re.compile(
+    r"(?P<size>(?:[0-9][\s-])?[0-9]{1,2}/[0-9]{1,2})\s*(?:\"|in\b\.?)?", re.IGNORECASE
+)
+
+COARSEST_METRIC, FINEST_TRAPEZOIDAL = 0.5, 1.5
+"""Pitch by diameter above which no metric thread is read; pitch of the finest trapezoidal [mm]."""
+
+
+def meant(typed: str) -> str:
+    """The designations that `typed` comes nearest to, "" where there is no telling."""
+    pair = _PAIR.fullmatch(typed)
+    if pair:
+        return _of_pair(pair)
+    inches = _INCHES.fullmatch(typed)
+    if inches:
+        size = inches["size"]
+        return f"{size} BSW, {size} BSF, G {size}, or with threads per inch as in {size}-20 UNC"
+    return ""
+
+
+def _of_pair(pair: re.Match[str]) -> str:
+    size, pitch, rest = (pair[name] for name in ("size", "pitch", "rest"))
+    if not 0 < float(pitch) <= COARSEST_METRIC * float(size):
+        return ""
+    size, pitch = (f"0{text}" if text.startswith(".") else text for text in (size, pitch))
+    metric = f"M{size}x{pitch}{rest}"
+    if float(pitch) < FINEST_TRAPEZOIDAL:
+        return metric
+    return f"{metric} (metric) or Tr{size}x{pitch}{rest} (trapezoidal)"
