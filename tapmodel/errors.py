@@ -104,14 +104,14 @@ def _refused(findings: tuple[Finding, ...], forced: bool) -> RefusedError:
 class NoTapError(RefusedError):
     """The values leave no tap that could be described, let alone judged."""
 
-    def __init__(self, finding: Finding) -> None:
-        """The `finding` says which rule binds and what to change."""
+    def __init__(self, finding: Finding, *others: Finding) -> None:
+        """The `finding` says which rule binds and what to change; `others` may explain it."""
         self.finding = finding
-        super().__init__((finding,))
+        super().__init__((finding, *others))
 
     def __reduce__(self) -> tuple[object, ...]:
         """Let the error travel between processes."""
-        return type(self), (self.finding,)
+        return type(self), self.findings
 
 
 def _in_short(finding: Finding) -> str:

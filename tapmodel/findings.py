@@ -90,6 +90,9 @@ class Held(StrEnum):
     LISTED_PAIR = "listed-pair"
     """To the pairs of diameter and pitch that a standard lists; others are legal too."""
 
+    OTHER_UNIT = "other-unit"
+    """To about what the rules make of the thread; the number would be that in inches."""
+
 
 @dataclass(frozen=True, slots=True)
 class Limit:

@@ -6,6 +6,7 @@ from enum import StrEnum
 class Code(StrEnum):
     """Of a rule, in the order of the tap's features."""
 
+    OTHER_UNIT = "other-unit"
     CREST_FLAT = "crest-flat"
     ROOT_FLAT = "root-flat"
     ROOT_CLEARANCE = "root-clearance"

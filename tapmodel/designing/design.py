@@ -25,5 +25,5 @@ def design_tap(job: Job) -> TapDesign:
     try:
         design = settle(job)
     except NoTapError as error:
-        raise NoTapError(*advised((error.finding,), trials)) from None
+        raise NoTapError(*advised(error.findings, trials)) from None
     return replace(design, findings=advised(design.findings, trials))

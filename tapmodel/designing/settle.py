@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 
 from tapmodel.designing.choose.blank import Front, choose_blank
 from tapmodel.designing.choose.chamfer import choose_chamfer
@@ -10,8 +11,11 @@ from tapmodel.designing.choose.hole import tapped_hole
 from tapmodel.designing.choose.ledger import Ledger
 from tapmodel.designing.choose.relief import choose_reliefs
 from tapmodel.designing.choose.thread import tap_thread
+from tapmodel.designing.questioned import questioned
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.order import Context, findings
+from tapmodel.errors import NoTapError
+from tapmodel.findings import Finding
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.flute_section import land_angle
 from tapmodel.spec.job import Job
@@ -29,6 +33,30 @@ def settle(job: Job) -> TapDesign:
 
     Source: the functions called here name theirs, choice by choice.
     """
+    try:
+        design = _settled(job)
+    except NoTapError as error:
+        raise NoTapError(error.finding, *_questions(job)) from None
+    return replace(design, findings=(*_questions(job), *design.findings))
+
+
+def _questions(job: Job) -> tuple[Finding, ...]:
+    """Whether lengths that the job gives are rather in inches."""
+    given = job.given()
+    ruled = _by_rule(job.designation) if len(given) > 1 else None
+    return tuple(questioned(given, ruled)) if ruled else ()
+
+
+@lru_cache(maxsize=64)
+def _by_rule(designation: str) -> TapDesign | None:
+    """The design in which nothing is given but the thread; None where the rules leave no tap."""
+    try:
+        return _settled(Job.model_validate({"designation": designation}))
+    except NoTapError:
+        return None
+
+
+def _settled(job: Job) -> TapDesign:
     ledger = Ledger(job.given())
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)

@@ -21,6 +21,8 @@ def actual(finding: Finding) -> str:
         return found
     if limit.held is Held.STRAIGHT_WALL:
         return f"{found:.2f} {limit.unit}"
+    if limit.held is Held.OTHER_UNIT:
+        return f"{found:.10g} {limit.unit}"
     if limit.held is not None:
         return f"{found:.4f} {limit.unit} at the heel"
     return _sized(found, limit)
@@ -60,6 +62,7 @@ RIGHT: Mapping[Held, Callable[[Finding], str]] = {
     Held.STRAIGHT_WALL: lambda finding: f"{low(finding):g} {finding.limit.unit}",
     Held.WHOLE_THREAD: _always("thread"),
     Held.LISTED_PAIR: _always("a listed pair"),
+    Held.OTHER_UNIT: lambda finding: f"{finding.values.number('inches'):.10g}in",
 }
 """What would be right where no number is the limit."""
 
@@ -72,5 +75,8 @@ ROOM: Mapping[Held, Callable[[Finding], str]] = {
     ),
     Held.WHOLE_THREAD: _always("the whole thread"),
     Held.LISTED_PAIR: _always("any pair; limits by formula"),
+    Held.OTHER_UNIT: lambda finding: (
+        f"any length, about {finding.values.number('usual'):.4g} {finding.limit.unit} by rule"
+    ),
 }
 """What is allowed there."""

@@ -8,7 +8,7 @@ from tapmodel.report.words.no_solid import no_solid
 def refusal(error: RefusedError) -> str:
     """What is said where the errors themselves are already told, and of a tap that is none."""
     if isinstance(error, NoTapError):
-        return what(error.finding)
+        return " ".join(map(what, error.findings))
     impossible = [f"{no_solid(f.no_solid)} [{f.code}]" for f in error.findings if f.no_solid]
     if not impossible:
         return "not built, see the errors above; --force builds it anyway"

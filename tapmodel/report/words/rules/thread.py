@@ -52,7 +52,18 @@ def _wear(finding: Finding) -> str:
     )
 
 
+def _other_unit(finding: Finding) -> str:
+    """The unit that was meant, and how to write it; the entry of a list is its largest."""
+    inches, number = finding.values.number("inches"), f"{judged(finding):.10g}"
+    name = {"inches": "inches", "thousandths": "thousandths of an inch"}
+    return (
+        f"{number} looks like {name[finding.values.word('unit')]}, and a bare number is mm: write "
+        f"{inches:.10g}in in {finding.field}."
+    )
+
+
 SENTENCES: Sentences = {
+    Code.OTHER_UNIT: _other_unit,
     Code.CREST_FLAT: always("The crest is too sharp."),
     Code.ROOT_FLAT: always("The root is too sharp."),
     Code.ROOT_CLEARANCE: always("The root of the tap would cut the minor diameter of the hole."),

@@ -1,0 +1,112 @@
+"""Numbers in the other unit are questioned, and no number in its own."""
+
+import sys
+from itertools import islice
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
+
+from listed_jobs import listed_designations
+
+import tapmodel
+from tapmodel.designing.questioned import NEAR, UNITS, questioned
+from tapmodel.designing.settle import settle
+from tapmodel.errors import NoTapError
+from tapmodel.report.words.findings import what
+from tapmodel.report.words.refusal import refusal
+from tapmodel.spec.job_file import job_for
+
+LISTED = tuple(islice(listed_designations(), 0, None, 7))
+EXAMPLES = sorted(Path(tapmodel.__file__).parents[1].glob("examples/*.toml"))
+LENGTHS = (
+    *("hole.drill", "thread.pitch_diameter", "thread.major", "chamfer.point_diameter"),
+    *("flutes.cutter_diameter", "flutes.core_diameter", "flutes.full_depth_length"),
+    *("blank.overall_length", "blank.thread_length", "blank.shank_diameter"),
+    *("blank.square_across_flats", "blank.square_start"),
+)
+
+
+def test_the_ruled_lengths_of_every_listed_thread_are_questioned_in_inches_and_never_in_mm() -> (
+    None
+):
+    wrong: list[str] = []
+    for designation in LISTED:
+        try:
+            ruled = settle(job_for(designation))
+        except NoTapError:
+            continue
+        tap, blank = ruled.tap, ruled.tap.blank
+        own = {
+            "hole.drill": ruled.drill,
+            "thread.major": tap.thread.major,
+            "thread.pitch_diameter": tap.thread.pitch_diameter,
+            "chamfer.point_diameter": tap.chamfer.point_diameter,
+            "flutes.cutter_diameter": tap.flutes.cutter_diameter,
+            "flutes.core_diameter": tap.flutes.core_diameter,
+            "flutes.full_depth_length": tap.flutes.full_depth_length,
+            "blank.overall_length": blank.overall_length,
+            "blank.thread_length": blank.thread_length,
+            "blank.shank_diameter": blank.shank_diameter,
+            "blank.square_across_flats": blank.square_across_flats,
+            "blank.square_start": blank.square_start,
+        }
+        assert tuple(sorted(own)) == tuple(sorted(LENGTHS))
+        for factor in (0.1, 0.5, 1, 2, 10):
+            scaled = {field: value * factor for field, value in own.items()}
+            if any(questioned(scaled | {"shop.cutters": [scaled[LENGTHS[4]]]}, ruled)):
+                wrong.append(f"{designation} times {factor}")
+        for unit, mm in UNITS.items():
+            scaled = {field: value / mm for field, value in own.items()}
+            asked = list(questioned(scaled, ruled))
+            if {f.field for f in asked} != set(own) or any(f.values["unit"] != unit for f in asked):
+                wrong.append(f"{designation} in {unit}")
+    assert wrong == []
+    assert len(LISTED) > 450
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_no_example_is_questioned(path: Path) -> None:
+    assert "other-unit" not in {f.code for f in tapmodel.design(path).findings}
+
+
+def test_the_border_is_a_factor_of_the_ruled_length() -> None:
+    ruled = settle(job_for("3/8-16"))
+    shank = ruled.tap.blank.shank_diameter
+    for value, asked in ((1.001, False), (0.999, True)):
+        given = {"blank.shank_diameter": shank * NEAR * value / 25.4}
+        assert any(questioned(given, ruled)) is asked
+        given = {"blank.shank_diameter": shank / NEAR / value / 25.4}
+        assert any(questioned(given, ruled)) is asked
+
+
+@pytest.mark.parametrize(
+    ("designation", "typed", "told"),
+    [
+        ("3/8-16", "blank.shank_diameter=0.25", "0.25 looks like inches, and a bare number is mm"),
+        ("3/8-16", "blank.shank_diameter=0.25", "write 0.25in in blank.shank_diameter"),
+        ("3/4-20", "thread.major=0.75", "write 0.75in in thread.major"),
+        ("3/4-20", "thread.major=750", "750 looks like thousandths of an inch"),
+        ("3/4-20", "thread.major=750", "write 0.75in in thread.major"),
+        ("M10", "hole.drill=.3346", "write 0.3346in in hole.drill"),
+        ("1/2 BSW", "shop.cutters=[0.125, 0.25]", "write 0.25in in shop.cutters"),
+        ("1/4-20", "blank.overall_length=2.5", "write 2.5in in blank.overall_length"),
+    ],
+)
+def test_a_number_in_the_other_unit_is_questioned_beside_what_it_breaks(
+    designation: str, typed: str, told: str
+) -> None:
+    try:
+        said = " ".join(map(what, settle(job_for(designation, [typed])).findings))
+    except NoTapError as error:
+        said = refusal(error)
+    assert told in said
+    mended = typed.replace("=750", "=0.75").replace("]", "in]").replace(", ", "in, ")
+    mended += "" if "]" in typed else "in"
+    assert "other-unit" not in {f.code for f in settle(job_for(designation, [mended])).findings}
+
+
+def test_a_length_that_may_well_be_small_is_let_be() -> None:
+    small = ["thread.root_flat=0.01", "relief.thread.heel_drop=0.002", "blank.rear_chamfer=0.02"]
+    assert "other-unit" not in {f.code for f in settle(job_for("M10", small)).findings}
