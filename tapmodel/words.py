@@ -23,6 +23,14 @@ class Family(StrEnum):
     PIPE = "parallel pipe"
 
 
+class Units(StrEnum):
+    """Units of length in what is written for people; a bare number of a job is mm in all three."""
+
+    MM = "mm"
+    INCH = "inch"
+    BOTH = "both"
+
+
 class ReliefKind(StrEnum):
     """How the surface behind the cutting edge falls away from it."""
 

@@ -6,8 +6,9 @@ from typing import Annotated
 import typer
 
 from tapmodel.file_names import refuse_strange
-from tapmodel.report.units import Paper, Projection, Units
+from tapmodel.report.units import Paper, Projection
 from tapmodel.run.crew import Limits
+from tapmodel.words import Units
 
 USUAL = Limits()
 
@@ -39,9 +40,17 @@ def _for_every_system(out: Path) -> Path:
 
 
 Out = Annotated[Path, typer.Option(help="Folder for results.", callback=_for_every_system)]
-PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.")]
-TextUnits = Annotated[Units, typer.Option(help="Units of length on sheet and page.")]
-View = Annotated[Projection, typer.Option(help="How views stand: first or third angle.")]
+PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.", case_sensitive=False)]
+TextUnits = Annotated[
+    Units | None,
+    typer.Option(
+        help="Units of length in what is written; by default the job's.", case_sensitive=False
+    ),
+]
+View = Annotated[
+    Projection,
+    typer.Option(help="How views stand: first or third angle.", case_sensitive=False),
+]
 Seconds = Annotated[
     float, typer.Option("--limit-seconds", help="The longest that the work may take.")
 ]

@@ -32,13 +32,37 @@ class Angle:
 
 
 @dataclass(frozen=True, slots=True)
+class Area:
+    """An area [mm²] and the significant digits it is shown with, three decimals at most."""
+
+    mm2: float
+    figures: int = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Pitch:
+    """A pitch or lead [mm], which is threads per inch to whoever thinks in inches."""
+
+    mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """A drill or cutter [mm] with its decimals in mm, and the names that inch sizes are called."""
+
+    mm: float
+    digits: int = 2
+    names: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Words:
     """Anything that is not converted: a count, a name, a sentence."""
 
     text: str
 
 
-Quantity = Length | Angle | Words
+Quantity = Length | Angle | Area | Pitch | Tool | Words
 
 
 @dataclass(frozen=True, slots=True)

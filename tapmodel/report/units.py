@@ -5,21 +5,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from tapmodel.report.blocks import Angle, Length, Quantity
+from tapmodel.report.blocks import Angle, Area, Length, Pitch, Quantity, Tool
+from tapmodel.words import Units
 
 MM_PER_INCH = 25.4
 """Exact by definition (international yard and pound agreement, 1959)."""
 
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
-
-
-class Units(StrEnum):
-    """Units of length on the sheet."""
-
-    MM = "mm"
-    INCH = "inch"
-    BOTH = "both"
 
 
 class Paper(StrEnum):
@@ -47,11 +40,62 @@ class Look:
 
 def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
     """The text of a quantity, one for each unit that is wanted: mm first."""
-    if isinstance(quantity, Length):
-        return _lengths(quantity, units, round)
-    if isinstance(quantity, Angle):
-        return (f"{_plain(quantity.degrees, quantity.digits)}°",)
-    return (quantity.text,)
+    match quantity:
+        case Length():
+            return _lengths(quantity, units, round)
+        case Angle():
+            return (f"{_plain(quantity.degrees, quantity.digits)}°",)
+        case Area():
+            return _in_each(units, lambda: _area(quantity), lambda: _square_inches(quantity))
+        case Pitch():
+            return _in_each(units, lambda: f"{quantity.mm:.5g} mm", lambda: _threads(quantity))
+        case Tool():
+            return _in_each(units, lambda: _metric_tool(quantity), lambda: _inch_tool(quantity))
+        case _:
+            return (quantity.text,)
+
+
+SAME = 1e-6
+"""Share by which threads per inch may miss a quarter and still be it: noise of binary numbers."""
+
+
+def _in_each(
+    units: Units, in_mm: Callable[[], str], in_inches: Callable[[], str]
+) -> tuple[str, ...]:
+    texts = [in_mm()] if units is not Units.INCH else []
+    return (*texts, in_inches()) if units is not Units.MM else tuple(texts)
+
+
+def _area(area: Area) -> str:
+    return f"{_significant(area.mm2, area.figures)} mm²"
+
+
+def _square_inches(area: Area) -> str:
+    return f"{_significant(area.mm2 / MM_PER_INCH**2, area.figures)} in²"
+
+
+def _significant(value: float, figures: int) -> str:
+    """So many digits, without exponent."""
+    digits = figures - 1 - math.floor(math.log10(abs(value))) if value else 0
+    return _plain(value, max(digits, 0))
+
+
+def _threads(pitch: Pitch) -> str:
+    """Threads per inch alone where they are a number that a gearbox has, else with the length."""
+    threads = MM_PER_INCH / pitch.mm
+    if abs(threads - round(4 * threads) / 4) < SAME * threads:
+        return f"{threads:.6g} per inch"
+    return f"{pitch.mm / MM_PER_INCH:.5f} in ({threads:.6g} per inch)"
+
+
+def _metric_tool(tool: Tool) -> str:
+    return f"{_plain(tool.mm, tool.digits)} mm"
+
+
+def _inch_tool(tool: Tool) -> str:
+    """By its name: 8.5 mm (0.3346 in), letter Q (0.3320 in), 1/4 (0.2500 in)."""
+    name = " = ".join(tool.names) or f"{tool.mm:.6g} mm"
+    return f"{name} ({_plain(tool.mm / MM_PER_INCH, 4)} in)"
 
 
 def shown_low(limit: Length, units: Units = Units.MM) -> tuple[str, ...]:

@@ -5,7 +5,6 @@ from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
 from tapmodel.report.pictures.graphics import hindrance
 from tapmodel.report.pictures.still import warm_up
-from tapmodel.report.units import Look
 from tapmodel.run.crew import Line
 from tapmodel.stages import Stage
 
@@ -30,12 +29,12 @@ def draw(line: Line) -> None:
     write_pictures(design, drawn_whole(design, mesh), folder)
 
 
-def draw_page(line: Line, wanted: Look) -> None:
+def draw_page(line: Line) -> None:
     """Write the page.
 
     Args:
-        line: on which come the design, under the preview's name, and the folder to write to.
-        wanted: how the reader wants the page.
+        line: on which come the design, under the preview's name, the folder to write to, and how
+            the reader wants the page.
 
     Raises:
         InputError: when nothing can be written there.
@@ -50,9 +49,9 @@ def draw_page(line: Line, wanted: Look) -> None:
     loaded()
     warm_up()
     line.leave_out("pictures", hindrance())
-    design, folder = line.hear()
+    design, folder, wanted = line.hear()
     line.stage(Stage.PAPERS)
-    drawings = all_drawings(design, wanted.projection)
+    drawings = all_drawings(design, wanted.projection, wanted.units)
     line.stage(Stage.MESH)
     mesh = preview_mesh(design.tap)
     line.stage(Stage.PICTURES)

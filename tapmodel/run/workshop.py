@@ -121,19 +121,19 @@ def inspect_with(crew: Crew, design: "TapDesign", file: Path, on_stage: OnStage)
     return crew.work((design, file), on_stage)[_KERNEL].result
 
 
-def previewers(page: Look | None = None, limits: Limits | None = None) -> Crew:
-    """The process that makes the preview's mesh and picture or, for a look, its page."""
-    task = Task(_PREVIEW, "tapmodel.run.preview:draw")
-    if page is not None:
-        task = Task(_PREVIEW, "tapmodel.run.preview:draw_page", (page,))
-    return Crew([task], limits or Limits())
+def previewers(limits: Limits | None = None, *, page: bool = False) -> Crew:
+    """The process that makes the preview's mesh and picture, or its page."""
+    draw = "draw_page" if page else "draw"
+    return Crew([Task(_PREVIEW, f"tapmodel.run.preview:{draw}")], limits or Limits())
 
 
-def preview_with(crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage) -> dict[str, Any]:
+def preview_with(
+    crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage, look: Look | None = None
+) -> dict[str, Any]:
     """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
 
     Folder, files and record say that it is a preview: a look at another tap never takes the place
-    of a verified model.
+    of a verified model. A page is made in the `look` wanted, which `previewers` of one are told.
 
     Raises:
         InputError: when `out` cannot be written.
@@ -145,7 +145,7 @@ def preview_with(crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage) 
     with staging(out, named.name) as staged:
         # While the other process still loads: to make the record's model takes a while, once.
         record = design_record(named)
-        done = crew.work((named, staged), on_stage)
+        done = crew.work((named, staged, look) if look else (named, staged), on_stage)
         on_stage(Stage.DELIVERY)
         record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}

@@ -34,6 +34,7 @@ TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
 HoleCircle = Annotated[int, Field(ge=2, le=1000)]
+OutputUnits = Literal["mm", "inch", "both"]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
@@ -229,6 +230,11 @@ class Job(Group):
         pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,61}[A-Za-z0-9_-])?$",
         description="name of files and part: letters, digits, dot, dash, underscore, blank, "
         "no dot or blank at the end, and no device of Windows such as CON, NUL or COM1",
+    )
+    units: OutputUnits | None = Field(
+        default=None,
+        description="units of sheet, page, drawings and tables; numbers of the job stay mm: "
+        '"mm", "inch" or "both"',
     )
     hole: Hole = Field(default_factory=Hole)
     thread: Thread = Field(default_factory=Thread)

@@ -185,7 +185,7 @@ def test_a_preview_keeps_to_its_limits_too(tmp_path: Path) -> None:
     design = design_tap(job_for("M4x0.7"))
     told = lambda _stage: None  # noqa: E731
     with (
-        previewers(None, Limits(seconds=0.01)) as crew,
+        previewers(Limits(seconds=0.01)) as crew,
         pytest.raises(KernelError, match="loading: took longer"),
     ):
         preview_with(crew, design, tmp_path / "out", told)

@@ -13,7 +13,7 @@ from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import past, spread
-from tapmodel.report.units import Projection
+from tapmodel.report.units import Projection, Units
 from tapmodel.spec.job_file import job_for
 
 JOBS = {
@@ -133,11 +133,12 @@ def _faults(drawing: Drawing) -> list[str]:
     return [*faults, *(f"{text} is crossed" for text in crossed)]
 
 
+@pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("text", JOBS)
-def test_nothing_touches_lettering(text: str) -> None:
+def test_nothing_touches_lettering(text: str, units: Units) -> None:
     design = design_tap(job_for(text, JOBS[text]))
     for projection in Projection:
-        for name, drawing in all_drawings(design, projection).items():
+        for name, drawing in all_drawings(design, projection, units).items():
             assert _faults(drawing) == [], name
             assert drawing.width_mm <= 184, name
 

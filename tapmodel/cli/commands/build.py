@@ -1,5 +1,6 @@
 """`tapmodel build`: the solid, proved, and every file."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated
 
@@ -25,7 +26,7 @@ from tapmodel.cli.settled import designed, refuse_broken
 from tapmodel.cli.telling import print_json, tell_delivery, tell_preview
 from tapmodel.errors import escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
-from tapmodel.report.units import Look, Paper, Projection, Units
+from tapmodel.report.units import Look, Paper, Projection
 from tapmodel.run.wish import Wish
 from tapmodel.run.workshop import builders, preview_with, previewers, produce_with
 
@@ -49,7 +50,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     preview: Annotated[bool, typer.Option("--preview", help="A quick look, not verified.")] = False,
     as_json: AsJson = False,
     paper: PaperSize = Paper.A4,
-    units: TextUnits = Units.MM,
+    units: TextUnits = None,
     projection: View = Projection.FIRST,
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
@@ -61,13 +62,15 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
     """
-    wanted = Wish(parse_formats(formats), Look(paper, units, projection))
+    wanted = Wish(parse_formats(formats), Look(paper, projection=projection))
     limits = limits_of(seconds, megabytes)
-    with previewers(None, limits) if preview else builders(wanted, limits) as crew:
-        settled, _ = designed(job, sets, fix=fix)
+    with previewers(limits) if preview else builders(wanted, limits) as crew:
+        settled, asked = designed(job, sets, fix=fix)
         from tapmodel.report.screen.build import build_summary
         from tapmodel.report.screen.findings import findings_lines
+        from tapmodel.report.units_wanted import units_of
 
+        wanted = replace(wanted, look=replace(wanted.look, units=units_of(asked, units)))
         for line in findings_lines(settled.findings, pen(aside=True)):
             say(line, aside=True)
         refuse_broken(settled, force=force)

@@ -9,7 +9,6 @@ from tapmodel.cli.options import AsJson, Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json
-from tapmodel.report.units import Units
 
 EXAMPLES = (
     "tapmodel design M18x0.75",
@@ -27,17 +26,18 @@ def design(  # noqa: PLR0913  (a command has as many options as its user needs)
     sources: Annotated[
         bool, typer.Option("--sources", help="Also why each value was chosen.")
     ] = False,
-    units: TextUnits = Units.MM,
+    units: TextUnits = None,
     as_json: AsJson = False,
 ) -> None:
     """Print the numbers of a tap and what the rules find."""
     from tapmodel.report.screen.design import design_page
+    from tapmodel.report.units_wanted import units_of
     from tapmodel.run.record.compose import design_record
 
-    settled, _ = designed(job, sets, fix=fix)
+    settled, asked = designed(job, sets, fix=fix)
     if as_json:
         print_json(design_record(settled))
     else:
-        say(design_page(settled, units, pen(), every=every, sources=sources))
+        say(design_page(settled, units_of(asked, units), pen(), every=every, sources=sources))
     if settled.errors:
         raise typer.Exit(1)

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import Fix, JobArgument, Sets
+from tapmodel.cli.options import Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
 from tapmodel.errors import InputError, escaped
@@ -19,12 +19,13 @@ EXAMPLES = (
 )
 
 
-def new(
+def new(  # noqa: PLR0913  (a command has as many options as its user needs)
     designation: JobArgument,
     file: Annotated[Path, typer.Argument(metavar="FILE", help="The job file to write.")],
     sets: Sets = None,
     *,
     fix: Fix = False,
+    units: TextUnits = None,
     overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the file.")] = False,
 ) -> None:
     """Write a job file to edit: the usual edits, all else with why."""
@@ -33,6 +34,8 @@ def new(
 
     refuse_strange("FILE", file)
     settled, job = designed(designation, sets, fix=fix)
+    if units is not None:
+        job = job.model_copy(update={"units": units.value})
     taken = os.path.lexists(file)
     if taken and not overwrite:
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")

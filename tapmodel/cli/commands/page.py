@@ -16,7 +16,7 @@ from tapmodel.cli.options import (
 from tapmodel.cli.progress import foreseen_for, limits_of, progress
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_preview
-from tapmodel.report.units import Look, Projection, Units
+from tapmodel.report.units import Look, Projection
 from tapmodel.run.workshop import preview_with, previewers
 
 EXAMPLES = ("tapmodel page M18x0.75",)
@@ -28,16 +28,19 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     sets: Sets = None,
     *,
     fix: Fix = False,
-    units: TextUnits = Units.MM,
+    units: TextUnits = None,
     projection: View = Projection.FIRST,
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
 ) -> None:
     """Write a page to turn the tap about in, not verified."""
     limits = limits_of(seconds, megabytes)
-    with previewers(Look(units=units, projection=projection), limits) as crew:
-        settled, _ = designed(job, sets, fix=fix)
+    with previewers(limits, page=True) as crew:
+        settled, asked = designed(job, sets, fix=fix)
+        from tapmodel.report.units_wanted import units_of
+
+        look = Look(units=units_of(asked, units), projection=projection)
         with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
-            record = preview_with(crew, settled, out, on_stage)
+            record = preview_with(crew, settled, out, on_stage, look)
     tell_preview(record, out)
     end(settled)

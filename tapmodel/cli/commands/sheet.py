@@ -7,7 +7,7 @@ from tapmodel.cli.options import Fix, JobArgument, Out, PaperSize, Sets, TextUni
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_delivery
 from tapmodel.errors import escaped
-from tapmodel.report.units import Look, Paper, Projection, Units
+from tapmodel.report.units import Look, Paper, Projection
 
 EXAMPLES = (
     "tapmodel sheet M18x0.75",
@@ -22,19 +22,20 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     *,
     fix: Fix = False,
     paper: PaperSize = Paper.A4,
-    units: TextUnits = Units.MM,
+    units: TextUnits = None,
     projection: View = Projection.FIRST,
 ) -> None:
     """Write the sheet for the machine, and all drawings."""
     from tapmodel.export.formats import Format
     from tapmodel.report.page.write import PageContent, write_page
     from tapmodel.report.sheet.papers import write_papers
+    from tapmodel.report.units_wanted import units_of
     from tapmodel.run.delivery.place import deliver
     from tapmodel.run.delivery.staging import staging
     from tapmodel.run.record.compose import design_record
 
-    settled, _ = designed(job, sets, fix=fix)
-    look = Look(paper, units, projection)
+    settled, asked = designed(job, sets, fix=fix)
+    look = Look(paper, units_of(asked, units), projection)
     with staging(out, settled.name) as staged:
         drawings = write_papers(settled, staged, (Format.SHEET, Format.DRAWINGS), look)
         page = staged / f"{settled.name}-sheet.html"

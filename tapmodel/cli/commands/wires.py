@@ -57,11 +57,12 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     pitch: Annotated[
         str | None, typer.Option(metavar="LENGTH", help="Pitch of a free form.")
     ] = None,
-    units: TextUnits = Units.MM,
+    units: TextUnits = None,
     as_json: AsJson = False,
 ) -> None:
     """Measure over wires: limits, and the infeed still to take."""
     from tapmodel.report.screen.wires import wires_page
+    from tapmodel.report.units_wanted import units_of
     from tapmodel.report.words.wires import sentence
     from tapmodel.shop.wires.answer import Wires, answer_wires
     from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
@@ -73,7 +74,8 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     if job is not None:
         if flank_angle is not None or free_pitch is not None:
             raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
-        settled, _ = designed(job, sets)
+        settled, wanted = designed(job, sets)
+        units = units_of(wanted, units)
         asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
     elif flank_angle is None or free_pitch is None:
         raise InputError("JOB", "none", "a JOB, or both --flank-angle and --pitch")
@@ -88,7 +90,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     if as_json:
         print_json(wires_record(answer, [sentence(note) for note in answer.notes]))
     else:
-        say(wires_page(answer, units))
+        say(wires_page(answer, units or Units.MM))
     if settled:
         end(settled)
 

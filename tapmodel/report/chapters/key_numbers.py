@@ -6,6 +6,7 @@ from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, sma
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.report.tools import cutter_of
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.lathe_tool import lathe_tool
 from tapmodel.shop.wires.answer import Wires, answer_wires
@@ -26,7 +27,7 @@ def chapter(design: TapDesign) -> Chapter:
         *_over_wires(design),
         Row("chamfer, to the axis", Angle(chamfer.angle)),
         Row("chamfer, length", Length(design.tap.chamfer_length)),
-        Row(f"{flutes.count} flutes, ball-nose cutter", Length(flutes.cutter_diameter, 2)),
+        Row(f"{flutes.count} flutes, ball-nose cutter", cutter_of(flutes.cutter_diameter)),
         axis_row(setting),
         Row("down from the top, over the axis", Length(setting.from_top)),
         Row("core (web) left", Length(flutes.core_diameter)),

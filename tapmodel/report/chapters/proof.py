@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof, Station
 from tapmodel.report.blocks import (
+    Area,
     Block,
     Chapter,
     Length,
@@ -58,8 +59,8 @@ def _station(station: Station) -> tuple[Quantity, ...]:
     return (
         Length(station.z),
         Words(station.what),
-        Words(f"{station.area:.4f} mm²"),
-        Words(f"{station.area_expected:.4f} mm²"),
+        Area(station.area, 7),
+        Area(station.area_expected, 7),
         Words(f"{station.area / station.area_expected - 1:+.1e}"),
     )
 

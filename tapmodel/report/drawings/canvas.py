@@ -18,7 +18,10 @@ from ezdxf.fonts import fonts
 
 from tapmodel.export.dxf.document import HATCH, LETTERS, TEXT_STYLE, THIN, new_document
 from tapmodel.export.dxf.write import add_pieces
+from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import bare, drawn_in, lettered
+from tapmodel.report.units import Units, shown_high, shown_low
 from tapmodel.shape.outlines.outline import Line, Piece, Point
 
 LETTER_HEIGHT = 2.5
@@ -38,9 +41,9 @@ Align = Literal["left", "centre", "right"]
 class Canvas:
     """Draws with the lines of ISO 128, and letters."""
 
-    def __init__(self, name: str, title: str, scale: float) -> None:
-        """Begin a drawing at `scale` paper mm to one mm of the part."""
-        self.scale = scale
+    def __init__(self, name: str, title: str, scale: float, units: Units = Units.MM) -> None:
+        """Begin a drawing at `scale` paper mm to one mm of the part, lettered in `units`."""
+        self.scale, self.units = scale, drawn_in(units)
         self._drawing = Drawing(name, title, new_document(scale), scale)
         self._space = self._drawing.document.modelspace()
 
@@ -51,6 +54,28 @@ class Canvas:
     def finished(self) -> Drawing:
         """The drawing."""
         return self._drawing
+
+    # --- numbers ----------------------------------------------------------------------------
+
+    def mm(self, value: float, digits: int = 3) -> str:
+        """A length [mm] in the drawing's units, without them and without idle zeros."""
+        return lettered(value, digits, self.units)
+
+    def fixed(self, value: float, digits: int = 3) -> str:
+        """The same with all decimals, so that it stands beside its limits."""
+        return lettered(value, digits, self.units, whole=True)
+
+    def size(self, value: float) -> str:
+        """A diameter with three decimals in mm."""
+        return f"⌀{self.fixed(value)}"
+
+    def at_least(self, value: float, digits: int = 3) -> str:
+        """A lower limit, rounded into its zone as on the sheet."""
+        return bare(shown_low(Length(value, digits), self.units))
+
+    def at_most(self, value: float, digits: int = 3) -> str:
+        """An upper limit, rounded into its zone as on the sheet."""
+        return bare(shown_high(Length(value, digits), self.units))
 
     # --- lines ------------------------------------------------------------------------------
 

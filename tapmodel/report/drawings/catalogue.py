@@ -13,7 +13,7 @@ from tapmodel.report.drawings.views import (
     square,
     thread_form,
 )
-from tapmodel.report.units import Projection
+from tapmodel.report.units import Projection, Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,14 +21,14 @@ class DrawingKind:
     """One kind of drawing: its short name, and what draws it."""
 
     name: str
-    draw: Callable[[TapDesign, Projection], Drawing]
+    draw: Callable[[TapDesign, Projection, Units], Drawing]
 
 
 def _of_one_view(
-    draw: Callable[[TapDesign], Drawing],
-) -> Callable[[TapDesign, Projection], Drawing]:
+    draw: Callable[[TapDesign, Units], Drawing],
+) -> Callable[[TapDesign, Projection, Units], Drawing]:
     """A drawing to which the projection makes no difference."""
-    return lambda design, _projection: draw(design)
+    return lambda design, _projection, units: draw(design, units)
 
 
 DRAWINGS: tuple[DrawingKind, ...] = (
@@ -42,12 +42,13 @@ DRAWINGS: tuple[DrawingKind, ...] = (
 
 
 def all_drawings(
-    design: TapDesign, projection: Projection = Projection.FIRST
+    design: TapDesign, projection: Projection = Projection.FIRST, units: Units = Units.MM
 ) -> dict[str, Drawing]:
     """Every drawing of `design` by name, in order of `DRAWINGS`.
 
     Args:
         design: what is drawn.
         projection: where views of the same thing stand to each other.
+        units: of the numbers lettered on them.
     """
-    return {kind.name: kind.draw(design, projection) for kind in DRAWINGS}
+    return {kind.name: kind.draw(design, projection, units) for kind in DRAWINGS}

@@ -4,27 +4,35 @@ from collections.abc import Iterable, Sequence
 from statistics import fmean
 
 from tapmodel.report.blocks import Length
-from tapmodel.report.units import shown_high, shown_low
+from tapmodel.report.units import Units, shown
 
 
-def mm(value: float, digits: int = 3) -> str:
-    """A length without its unit, without idle zeros."""
-    return f"{value:.{digits}f}".rstrip("0").rstrip(".")
+def lettered(value: float, digits: int, units: Units, *, whole: bool = False) -> str:
+    """A length [mm] without its unit, in mm or in inches.
+
+    Args:
+        value: [mm].
+        digits: decimals in mm; inches have one more.
+        units: of the drawing.
+        whole: keeps idle zeros.
+    """
+    number = bare(shown(Length(value, digits), units))
+    return number if whole else plain(number)
 
 
-def size(value: float) -> str:
-    """A diameter with three decimals, so that it stands beside its limits."""
-    return f"⌀{value:.3f}"
+def bare(texts: Sequence[str]) -> str:
+    """The number of a length in one unit, without it."""
+    return texts[0].partition(" ")[0]
 
 
-def at_least(value: float, digits: int = 3) -> str:
-    """A lower limit without its unit, rounded into its zone as on the sheet."""
-    return shown_low(Length(value, digits))[0].removesuffix(" mm")
+def plain(number: str) -> str:
+    """A decimal number without idle zeros."""
+    return number.rstrip("0").rstrip(".") if "." in number else number
 
 
-def at_most(value: float, digits: int = 3) -> str:
-    """An upper limit without its unit, rounded into its zone as on the sheet."""
-    return shown_high(Length(value, digits))[0].removesuffix(" mm")
+def drawn_in(units: Units) -> Units:
+    """Units of the numbers on a drawing: one, for two beside each line leave no room for either."""
+    return Units.INCH if units is Units.INCH else Units.MM
 
 
 def degrees(value: float) -> str:

@@ -18,6 +18,19 @@ function drawn(parent, name, attributes) {
   return node;
 }
 
+// A value in the reader's units: mm, inches, or both.
+function inUnits(mm, inches) {
+  return { mm, inch: inches, both: `${mm} (${inches})` }[data.units];
+}
+
+function lengthText(mm) {
+  return inUnits(`${mm.toFixed(2)} mm`, `${(mm / 25.4).toFixed(3)} in`);
+}
+
+function areaText(mm2) {
+  return inUnits(`${mm2.toFixed(1)} mm²`, `${(mm2 / 645.16).toFixed(4)} in²`);
+}
+
 function roundLength(length) {
   const power = 10 ** Math.floor(Math.log10(length));
   return [5, 2, 1].map((n) => n * power).find((n) => n <= length);
@@ -35,20 +48,21 @@ function sectionView(stations, listener) {
     const circle = { class: "circle", cx: 0, cy: 0, r: diameter / 2, "stroke-width": thin * 0.7 };
     drawn(svg, "circle", { ...circle, "stroke-dasharray": dash });
   }
-  const bar = roundLength(reach / 2);
+  const inches = data.units === "inch";
+  const bar = inches ? 25.4 * roundLength(reach / 50.8) : roundLength(reach / 2);
   const low = reach * 1.04;
   drawn(svg, "path", { class: "bar", d: `M${-bar / 2} ${low}h${bar}`, "stroke-width": 2 * thin });
   const text = drawn(svg, "text", {
     x: bar / 2 + 3 * thin, y: low + 3 * thin, "font-size": reach / 11 });
-  text.textContent = `${bar} mm`;
+  text.textContent = inches ? `${Number((bar / 25.4).toPrecision(3))} in` : `${bar} mm`;
   slider.max = stations.length - 1;
   const show = () => {
     const station = stations[Number(slider.value)];
     metal.setAttribute("d", station.path);
-    document.getElementById("height-text").textContent = `z = ${station.z.toFixed(2)} mm`;
+    document.getElementById("height-text").textContent = `z = ${lengthText(station.z)}`;
     const region = document.getElementById("region");
-    region.textContent = `${station.region}, area ${station.area.toFixed(1)} mm²`;
-    slider.setAttribute("aria-valuetext", `${station.z.toFixed(2)} mm, ${station.region}`);
+    region.textContent = `${station.region}, area ${areaText(station.area)}`;
+    slider.setAttribute("aria-valuetext", `${lengthText(station.z)}, ${station.region}`);
     listener(station.z);
   };
   slider.addEventListener("input", show);

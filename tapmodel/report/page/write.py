@@ -82,16 +82,21 @@ def write_page(
         drawings=[_drawing(drawing) for drawing in content.drawings.values()],
         pictures=[_picture(picture) for picture in content.pictures],
         after=[shown_chapter(section, units) for section in after],
-        data=markup(_data(design, content)),
+        data=markup(_data(design, content, units)),
     )
     write_whole(path, text.encode())
 
 
 def _under(design: TapDesign, units: Units) -> str:
     text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
-    shown = {Units.MM: "", Units.INCH: "; tables in inch", Units.BOTH: "; tables in mm and inch"}
-    rest = "" if units is Units.MM else ", sentences and drawings in mm"
-    return text + shown[units] + rest
+    return (
+        text
+        + {
+            Units.MM: "",
+            Units.INCH: "; tables and drawings in inch, sentences in mm",
+            Units.BOTH: "; tables in mm and inch, sentences and drawings in mm",
+        }[units]
+    )
 
 
 def _contents(
@@ -132,10 +137,11 @@ def packed_stations(design: TapDesign) -> str:
     return squeezed_text(json.dumps(stations(design)))
 
 
-def _data(design: TapDesign, content: PageContent) -> str:
+def _data(design: TapDesign, content: PageContent, units: Units) -> str:
     """Numbers for the script; no text of it can end the element that holds it."""
     blank = design.tap.blank
     values = {
+        "units": units.value,
         "reach": max(design.tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2,
         "circles": [design.tap.thread.major, design.tap.flutes.core_diameter],
         "stations": content.stations or packed_stations(design),

@@ -37,7 +37,7 @@ def write_papers(
         write_profile_dxf(design, folder / f"{design.name}-profile.dxf")
     if (PAPER_FORMATS - {Format.DXF}).isdisjoint(formats):
         return {}
-    drawings = all_drawings(design, look.projection)
+    drawings = all_drawings(design, look.projection, look.units)
     if Format.SHEET in formats:
         # The typesetter is loaded only for it.
         from tapmodel.report.sheet.write import write_sheet  # noqa: PLC0415

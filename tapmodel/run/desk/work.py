@@ -51,7 +51,7 @@ def _from_design(line: Line, wish: Wish) -> "tuple[Order, Prepared | None]":
 
     order: Order = line.hear()
     line.stage(Stage.PAPERS)
-    drawings = write_papers(order.design, order.folder, wish.formats, wish.look)
+    drawings = write_papers(order.design, order.folder, wish.formats, order.wish.look)
     if Format.PAGE not in wish.formats:
         return order, None
     from tapmodel.run.desk import page

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.tools import cutter_of
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
 
 
@@ -13,7 +14,9 @@ def chapter(design: TapDesign) -> Chapter:
         Rows(
             (
                 Row(
-                    "cutter, ball-nose, diameter", Length(flutes.cutter_diameter, 2), measured=True
+                    "cutter, ball-nose, diameter",
+                    cutter_of(flutes.cutter_diameter),
+                    measured=True,
                 ),
                 axis_row(setting, measured=True),
                 Row(

@@ -1,7 +1,7 @@
 """What the flutes make of the tap: rake, hook, land, chip room."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
+from tapmodel.report.blocks import Angle, Area, Chapter, Length, Row, Rows, Words
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -15,9 +15,6 @@ def chapter(design: TapDesign) -> Chapter:
         Row("chordal hook", Angle(figures.chordal_hook)),
         Row("land, angle", Angle(figures.land_angle)),
         Row("land, width along the arc", Length(figures.land_width, 2), measured=True),
-        Row(
-            "area of one flute",
-            Words(f"{figures.flute_area:{'.2f' if figures.flute_area > 1 else '.3g'}} mm²"),
-        ),
+        Row("area of one flute", Area(figures.flute_area)),
     )
     return Chapter("angles", "Cutting angles and lands", (Rows(rows),))

@@ -3,14 +3,14 @@
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Row, Rows, Words
-from tapmodel.standards.drill_sets import inch_names
+from tapmodel.report.tools import drill_of
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
-    hole, names = design.hole, inch_names(design.drill)
+    hole, names = design.hole, drill_of(design.drill).names
     minor, how = (Length(hole.minor_min), Length(hole.minor_max)), "drilled"
-    drill = Row("tap drill", _drill(design), measured=True)
+    drill = Row("tap drill", drill_of(design.drill), measured=True)
     if design.bored:
         drill, how = Row("bore or ream to", Length(design.drill, 2), *minor, measured=True), "bored"
     rows = [
@@ -29,15 +29,11 @@ def chapter(design: TapDesign) -> Chapter:
 def drill_row(design: TapDesign) -> Row:
     """The drill beside the limits of the hole that it makes."""
     minor = (Length(design.hole.minor_min), Length(design.hole.minor_max))
-    names = inch_names(design.drill)
-    named = f" ({' = '.join(names)})" if names else ""
-    what = "bore or ream" if design.bored else f"tap drill{named}"
-    return Row(f"{what}, for the minor diameter", _drill(design), *minor)
-
-
-def _drill(design: TapDesign) -> Length:
-    """Metric drills come in steps of 0.05 mm, inch drills do not."""
-    return Length(design.drill, 3 if inch_names(design.drill) else 2)
+    if design.bored:
+        return Row("bore or ream, for the minor diameter", Length(design.drill, 2), *minor)
+    drill = drill_of(design.drill)
+    named = f" ({' = '.join(drill.names)})" if drill.names else ""
+    return Row(f"tap drill{named}, for the minor diameter", drill, *minor)
 
 
 def _percentages(design: TapDesign) -> list[Row]:

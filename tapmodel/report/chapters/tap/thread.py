@@ -1,7 +1,7 @@
 """The tap's own thread at the cutting edge."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
+from tapmodel.report.blocks import Angle, Chapter, Length, Pitch, Row, Rows, Words, small_length
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -12,7 +12,7 @@ def chapter(design: TapDesign) -> Chapter:
     rows = [
         Row("class of the tap", Words(design.limits.tap_class)),
         Row("hand", Words(thread.hand.value)),
-        Row("pitch", Length(thread.pitch)),
+        Row("pitch", Pitch(thread.pitch)),
         Row("flank angle, to the cross-section", Angle(thread.flank_angle)),
         Row("major diameter", Length(thread.major), least_crest, None, True),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
@@ -21,7 +21,7 @@ def chapter(design: TapDesign) -> Chapter:
         _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
     ]
     if thread.starts > 1:
-        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead)))
+        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead, 4)))
         rows[3:3] = lead
     return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))
 

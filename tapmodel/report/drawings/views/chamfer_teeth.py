@@ -7,9 +7,10 @@ from itertools import pairwise
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, plain, scale_text
 from tapmodel.report.drawings.profile_line import height_at, profile_line
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import Units
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Point
 
@@ -47,10 +48,10 @@ def _order(tooth: tuple[float, int]) -> tuple[float, int]:
     return round(tooth[0], 6), tooth[1]
 
 
-def draw(design: TapDesign) -> Drawing:
+def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Axial profile at the cutting edge of each land, front to the left."""
     scale = _scale(design)
-    sheet = Sheet("chamfer", "The chamfer and its teeth", scale)
+    sheet = Sheet("chamfer", "The chamfer and its teeth", scale, units)
     rows = _rows_of_numbers(sheet, design)
     step = _depth(design) + sheet.paper(_BETWEEN + (rows - 1) * _NUMBER)
     for land in range(design.tap.flutes.count):
@@ -140,16 +141,18 @@ def _numbers(sheet: Sheet, design: TapDesign, step: float, rows: int) -> None:
 def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
     chamfer, count = design.tap.chamfer, len(teeth(design))
     y = low - sheet.paper(9)
-    words = f"{mm(design.tap.chamfer_length)} = {mm(design.figures.chamfer_pitches, 2)} pitches"
+    pitches = plain(f"{design.figures.chamfer_pitches:.2f}")
+    words = f"{sheet.mm(design.tap.chamfer_length)} = {pitches} pitches"
     at = (design.tap.chamfer_length / 2, y + sheet.paper(2.4)), "centre"
     if sheet.width(words) > design.tap.chamfer_length * sheet.scale - 3:
         at = (design.tap.chamfer_length + sheet.paper(6.5), y), "left"
     ends = ((0.0, low - sheet.paper(3)), (design.tap.chamfer_length, low - sheet.paper(3)))
     sheet.linear(ends, (0.0, y), words, at)
+    point = f"⌀{sheet.mm(chamfer.point_diameter)}"
     lines = [
         f"{count} teeth cut, numbered as they meet the work",
-        f"chip of each {design.figures.chip_thickness:.4f}, square to the cone",
-        f"cone {degrees(chamfer.angle)} to the axis, ⌀{mm(chamfer.point_diameter)} at the point",
+        f"chip of each {sheet.fixed(design.figures.chip_thickness, 4)}, square to the cone",
+        f"cone {degrees(chamfer.angle)} to the axis, {point} at the point",
         f"scale {scale_text(sheet.scale)}; chain: pitch line; double chain: cone",
     ]
     sheet.lines_of_text((-sheet.paper(14), y - sheet.paper(6)), lines)

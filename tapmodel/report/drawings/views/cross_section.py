@@ -6,7 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text, size
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import (
     SEEN,
@@ -17,6 +17,7 @@ from tapmodel.report.drawings.views.end_view import (
     polygon,
 )
 from tapmodel.report.drawings.views.relief_view import enlarged_land
+from tapmodel.report.units import Units
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shape.outlines.outline import Arc, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
@@ -26,10 +27,10 @@ _VIEW = 92.0  # of the section on paper, at most [mm]
 _OVER = 4.0  # by which lines stand out of it on paper [mm]
 
 
-def draw(design: TapDesign) -> Drawing:
+def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Section seen on the cutting end, first flute on top, with its angles and widths."""
     scale = fitting_scale(design.tap.thread.major, _VIEW)
-    sheet = Sheet("cross-section", "Cross-section through the full thread", scale)
+    sheet = Sheet("cross-section", "Cross-section through the full thread", scale, units)
     _section(sheet, design)
     _circles(sheet, design)
     right = max(_rake(sheet, design), _land(sheet, design))
@@ -54,7 +55,9 @@ def _circles(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((0.0, -over), (0.0, over), CENTRE)
     low = -radius - sheet.paper(_OVER + 4)
     below = (0.0, low - sheet.paper(3.2)), "centre"
-    sheet.linear(((-radius, 0.0), (radius, 0.0)), (0.0, low), size(design.tap.thread.major), below)
+    sheet.linear(
+        ((-radius, 0.0), (radius, 0.0)), (0.0, low), sheet.size(design.tap.thread.major), below
+    )
 
 
 def _side(design: TapDesign) -> float:
@@ -131,16 +134,17 @@ def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     """Numbers, and the lands with their drop enlarged, right of everything else."""
     flutes, p = design.tap.flutes, sheet.paper
     left = max(design.tap.thread.major / 2 + p(_OVER + 3), beside)
+    height = sheet.mm(full_thread_height(design.tap), 2)
     lines = [
         f"rake at the crest (hook) {degrees(design.figures.rake_crest)}",
         f"   at the pitch line {degrees(design.figures.rake_pitch)}",
         f"   at the root {degrees(design.figures.rake_root)}",
         f"chordal hook {degrees(design.figures.chordal_hook)}",
-        f"land {degrees(design.figures.land_angle)}, {mm(design.figures.land_width)} wide",
-        f"core ⌀{mm(flutes.core_diameter)} (dashed)",
-        f"cutter ⌀{mm(flutes.cutter_diameter)} (double chain)",
+        f"land {degrees(design.figures.land_angle)}, {sheet.mm(design.figures.land_width)} wide",
+        f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
+        f"cutter ⌀{sheet.mm(flutes.cutter_diameter)} (double chain)",
         f"{design.tap.thread.hand.value}-hand tap, {SEEN},",
-        f"cut {mm(full_thread_height(design.tap), 2)} behind it; scale {scale_text(sheet.scale)}",
+        f"cut {height} behind it; scale {scale_text(sheet.scale)}",
     ]
     top = design.tap.thread.major / 2 + p(7)
     sheet.lines_of_text((left, top), lines)

@@ -4,9 +4,11 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
+from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
-from tapmodel.report.drawings.lettering import at_least, at_most, spread
+from tapmodel.report.drawings.lettering import bare, spread
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import shown_high, shown_low
 from tapmodel.shape.outlines.outline import Point
 
 WIDTH = 60.0
@@ -66,18 +68,22 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
         if limits is not None:
             _bar(sheet, bar, y(limits[0]), None if limits[1] is None else y(limits[1]))
     reach = p(_BAR + 0.5)
-    _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(zone.hole)], -1)
-    labels = [(y(v), words) for v, words in _lettered(zone.tap) if v != zone.aim]
-    _labels(sheet, middle + reach, [*labels, (y(zone.aim), f"{zone.aim:.3f}")], 1)
+    _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(sheet, zone.hole)], -1)
+    labels = [(y(v), words) for v, words in _lettered(sheet, zone.tap) if v != zone.aim]
+    _labels(sheet, middle + reach, [*labels, (y(zone.aim), sheet.fixed(zone.aim))], 1)
     sheet.line((middle + p(0.5), y(zone.aim)), (middle + reach, y(zone.aim)), VISIBLE)
 
 
-def _lettered(limits: tuple[float, float | None] | None) -> list[tuple[float, str]]:
+def _lettered(sheet: Sheet, limits: tuple[float, float | None] | None) -> list[tuple[float, str]]:
     """Each limit and how it is written."""
     if limits is None:
         return []
     low, high = limits
-    return [(low, at_least(low)), *([] if high is None else [(high, at_most(high))])]
+    units = sheet.units
+    least = bare(shown_low(Length(low), units))
+    if high is None:
+        return [(low, least)]
+    return [(low, least), (high, bare(shown_high(Length(high), units)))]
 
 
 def _bar(sheet: Sheet, middle: float, low: float, high: float | None) -> None:

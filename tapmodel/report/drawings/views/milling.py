@@ -5,9 +5,10 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text
+from tapmodel.report.drawings.lettering import fitting_scale, plain, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import SEEN, in_flute, on_face, on_heel, placed_loop
+from tapmodel.report.units import Units
 from tapmodel.shape.outlines.outline import Arc, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.shop.flute_setting import flute_setting
@@ -16,10 +17,10 @@ from tapmodel.words import Hand
 _VIEW = 62.0  # of the blank on paper, at most [mm]
 
 
-def draw(design: TapDesign) -> Drawing:
+def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Blank in the dividing head seen on the cutting end, cutter above, first flute on top."""
     scale = fitting_scale(design.tap.thread.major, _VIEW)
-    sheet = Sheet("milling", "Milling the flutes", scale)
+    sheet = Sheet("milling", "Milling the flutes", scale, units)
     _blank(sheet, design)
     _cutter(sheet, design)
     _offset(sheet, design)
@@ -67,7 +68,7 @@ def _offset(sheet: Sheet, design: TapDesign) -> None:
     height = _top(sheet, design) + sheet.paper(3)
     if setting.side:
         start = _top(sheet, design)
-        words = f"offset {mm(setting.offset)} to the {setting.side.upper()}"
+        words = f"offset {sheet.mm(setting.offset)} to the {setting.side.upper()}"
         text = (0.0, height + sheet.paper(3.6)), "centre"
         sheet.linear(((0.0, start), (x, start)), (0.0, height), words, text)
     else:
@@ -82,10 +83,14 @@ def _depth(sheet: Sheet, design: TapDesign) -> None:
     bottom = flutes.centre_radius - flutes.cutter_diameter / 2
     at = away * (radius + sheet.paper(7))
     ends = ((0.0, radius), (x, bottom))
-    words = f"depth {mm(design.figures.depth_from_top)}"
+    words = _depth_words(sheet, design)
     align = "left" if away > 0 else "right"
     text = (at + away * sheet.paper(1), (radius + bottom) / 2), align
     sheet.linear(ends, (at, 0.0), words, text, upright=True)
+
+
+def _depth_words(sheet: Sheet, design: TapDesign) -> str:
+    return f"depth {sheet.mm(design.figures.depth_from_top)}"
 
 
 def _face_side(design: TapDesign) -> float:
@@ -119,7 +124,8 @@ def _names(sheet: Sheet, design: TapDesign) -> None:
 def _column(sheet: Sheet, design: TapDesign) -> float:
     """Left end of what stands beside the view [mm]."""
     radius = design.tap.thread.major / 2
-    face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(30)
+    beside = max(30.0, 11.0 + sheet.width(_depth_words(sheet, design)))
+    face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(beside)
     return face if _face_side(design) > 0 else max(face, heel)
 
 
@@ -150,14 +156,15 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
 def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, setting = design.tap.flutes, flute_setting(design)
     wall = "right" if _face_side(design) > 0 else "left"
+    turn = plain(f"{360 / flutes.count:.4f}")
     lines = [
-        f"{flutes.count} flutes, ball-nose cutter ⌀{mm(flutes.cutter_diameter)}",
-        f"index {flutes.count} times {mm(360 / flutes.count, 4)}°",
-        f"offset {mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
-        f"depth {mm(design.figures.depth_from_top)} from the top",
-        f"   of the blank of ⌀{mm(design.tap.thread.major)}",
+        f"{flutes.count} flutes, ball-nose cutter ⌀{sheet.mm(flutes.cutter_diameter)}",
+        f"index {flutes.count} times {turn}°",
+        f"offset {sheet.mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
+        f"depth {sheet.mm(design.figures.depth_from_top)} from the top",
+        f"   of the blank of ⌀{sheet.mm(design.tap.thread.major)}",
         f"cutting face: the {wall} wall",
-        f"core ⌀{mm(flutes.core_diameter)} (dashed)",
+        f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
         f"{design.tap.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
         SEEN,
     ]

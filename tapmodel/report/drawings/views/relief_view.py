@@ -7,7 +7,7 @@ import numpy as np
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE, Align
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm
+from tapmodel.report.drawings.lettering import degrees, fitting_scale
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.shape.outlines.outline import Point
@@ -27,7 +27,7 @@ def enlarged_land(sheet: Sheet, design: TapDesign, which: ReliefPair, at: Point)
     """One land and what its relief is, `at` its upper left; returns the lowest y [mm]."""
     p = sheet.paper
     relief, figures = which
-    lines = _words(relief, figures, _factor(sheet, figures))
+    lines = _words(sheet, relief, figures)
     sheet.lines_of_text(at, lines)
     half = math.radians(design.figures.land_angle / 2)
     radius = _radius(sheet, design)
@@ -55,7 +55,8 @@ def _factor(sheet: Sheet, figures: ReliefFigures) -> float:
     return max(1.0, fitting_scale(figures.heel_drop * sheet.scale, _SHOWN_DROP))
 
 
-def _words(relief: Relief, figures: ReliefFigures, factor: float) -> list[str]:
+def _words(sheet: Sheet, relief: Relief, figures: ReliefFigures) -> list[str]:
+    factor = _factor(sheet, figures)
     head = f"relief of the {relief.applies_to.value}:"
     if relief.kind is ReliefKind.CONCENTRIC:
         return [head, "concentric, no drop:", "the land rubs on its back"]
@@ -65,7 +66,7 @@ def _words(relief: Relief, figures: ReliefFigures, factor: float) -> list[str]:
     return [
         head,
         f"{relief.kind.value}, {first}",
-        f"drop {mm(figures.heel_drop, 4)} at the heel",
+        f"drop {sheet.mm(figures.heel_drop, 4)} at the heel",
         f"(drop drawn {factor:g} times as large)" if factor > 1 else "(drop true to scale)",
     ]
 

@@ -16,7 +16,7 @@ from tapmodel.report.drawings.views.side_dimensions import (
     lengths,
     title_line,
 )
-from tapmodel.report.units import Projection
+from tapmodel.report.units import Projection, Units
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Point
 
@@ -25,11 +25,11 @@ _FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on pape
 _GAP = 8.0  # between them and the end view on paper [mm]
 
 
-def draw(design: TapDesign, projection: Projection) -> Drawing:
+def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> Drawing:
     """Side view, cutting end to the left, a flat of the square towards the eye; end view."""
     length = design.tap.blank.overall_length + _widest(design)
     scale = fitting_scale(length, _WIDTH - _FRONT - _REAR - _GAP)
-    sheet = Sheet("side", "Side view", scale)
+    sheet = Sheet("side", "Side view", scale, units)
     _body(sheet, design)
     _thread(sheet, design)
     _flute(sheet, design)

@@ -4,13 +4,9 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
 from tapmodel.report.drawings.canvas import Align
 from tapmodel.report.drawings.lettering import (
-    at_least,
-    at_most,
     degrees,
-    mm,
     past,
     scale_text,
-    size,
 )
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.outline import Point
@@ -24,7 +20,7 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
     """Dimension of the square behind the tap; returns where it ends [mm]."""
     blank = design.tap.blank
     side, end = blank.square_across_flats / 2, blank.overall_length
-    words, at = f"□{mm(2 * side)}", end + sheet.paper(5)
+    words, at = f"□{sheet.mm(2 * side)}", end + sheet.paper(5)
     text = (at + sheet.paper(1.5), 0.0), "left"
     sheet.linear(((end, -side), (end, side)), (at, 0.0), words, text, upright=True)
     return at + sheet.paper(1.5 + sheet.width(words))
@@ -36,7 +32,7 @@ def lengths(sheet: Sheet, design: TapDesign) -> float:
     low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     for number, (z, words) in enumerate(rows):
         y = low - sheet.paper(7 + number * _ROW)
-        text = f"{mm(z)} {words}"
+        text = f"{sheet.mm(z)} {words}"
         at = _lettered(sheet, text, y, [mark for mark, _ in rows[number:]])
         ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, -_radius(design, z)))
         sheet.linear(ends, (0.0, y), text, at)
@@ -82,7 +78,7 @@ def _radius(design: TapDesign, z: float) -> float:
 
 def diameters(sheet: Sheet, design: TapDesign) -> None:
     """Diameters with their limits above the view, the foremost highest."""
-    notes = _notes(design)
+    notes = _notes(sheet, design)
     top = max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     for number, (z, diameter, words) in enumerate(notes):
         y = top + sheet.paper(3.5 + (len(notes) - 1 - number) * _NOTE)
@@ -92,26 +88,26 @@ def diameters(sheet: Sheet, design: TapDesign) -> None:
     _point(sheet, design, top + sheet.paper(3.5 + len(notes) * _NOTE))
 
 
-def _notes(design: TapDesign) -> list[tuple[float, float, str]]:
+def _notes(sheet: Sheet, design: TapDesign) -> list[tuple[float, float, str]]:
     thread, blank = design.tap.thread, design.tap.blank
     end = blank.thread_length
     behind = (max(end + blank.neck_length, design.figures.runout_end) + blank.square_start) / 2
-    pitch = f"pitch ⌀{at_least(design.limits.pitch_min)} to {at_most(design.limits.pitch_max)}"
-    words = f"{size(thread.major)} thread, at least {at_least(design.limits.major_min)}; {pitch}"
-    notes = [
-        (design.tap.chamfer_length + (end - design.tap.chamfer_length) / 3, thread.major, words)
-    ]
+    limits = design.limits
+    low, high = sheet.at_least(limits.pitch_min), sheet.at_most(limits.pitch_max)
+    words = f"{sheet.size(thread.major)} thread, at least {sheet.at_least(limits.major_min)}"
+    at = design.tap.chamfer_length + (end - design.tap.chamfer_length) / 3
+    notes = [(at, thread.major, f"{words}; pitch ⌀{low} to {high}")]
     if blank.neck_length > 0:
-        neck = f"{size(blank.neck_diameter)} neck"
+        neck = f"{sheet.size(blank.neck_diameter)} neck"
         notes.append((end + 0.8 * blank.neck_length, blank.neck_diameter, neck))
-    return [*notes, (behind, blank.shank_diameter, f"{size(blank.shank_diameter)} shank")]
+    return [*notes, (behind, blank.shank_diameter, f"{sheet.size(blank.shank_diameter)} shank")]
 
 
 def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
     """In front of the tap, where nothing else stands."""
     chamfer = design.tap.chamfer
     r, x = chamfer.point_diameter / 2, -sheet.paper(5)
-    words = f"{size(chamfer.point_diameter)} point, cone {degrees(chamfer.angle)} to the axis"
+    words = f"{sheet.size(chamfer.point_diameter)} point, cone {degrees(chamfer.angle)} to the axis"
     sheet.line((x, r), (x, y), THIN)
     at = (x + sheet.paper(1.5), y), "left"
     sheet.linear(((0.0, -r), (0.0, r)), (x, 0.0), words, at, upright=True)
@@ -119,6 +115,7 @@ def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
 
 def title_line(sheet: Sheet, y: float) -> float:
     """What the drawing states of itself, under it; returns where the lettering ends [mm]."""
-    words = f"scale {scale_text(sheet.scale)}; all lengths from the cutting end; mm"
+    told = f"all lengths from the cutting end; {sheet.units}"
+    words = f"scale {scale_text(sheet.scale)}; {told}"
     sheet.text((0.0, y), words)
     return sheet.paper(sheet.width(words))

@@ -5,11 +5,11 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import fitting_scale, mm, scale_text, size
+from tapmodel.report.drawings.lettering import fitting_scale, scale_text
 from tapmodel.report.drawings.projection import draw_sign, side_of
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import moved
-from tapmodel.report.units import Projection
+from tapmodel.report.units import Projection, Units
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.outlines.section import section_outline
 
@@ -17,11 +17,11 @@ _VIEW = 30.0  # of the shank and of the square's length on paper, at most [mm]
 _SHANK = 9.0  # length of shank that is shown on paper [mm]
 
 
-def draw(design: TapDesign, projection: Projection) -> Drawing:
+def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> Drawing:
     """Side view with the length, end view with flats and corners."""
     blank = design.tap.blank
     largest = max(blank.shank_diameter, blank.square_length)
-    sheet = Sheet("square", "The square", fitting_scale(largest, _VIEW))
+    sheet = Sheet("square", "The square", fitting_scale(largest, _VIEW), units)
     _side_view(sheet, design)
     way = side_of(1.0, projection)
     beside = blank.shank_diameter / 2 + sheet.paper(14)
@@ -54,10 +54,10 @@ def _end_view(sheet: Sheet, design: TapDesign, centre: Point) -> None:
     low = -radius - sheet.paper(8)
     text = (x, low - sheet.paper(3.4)), "centre"
     ends = ((x - side, -side * 0.6), (x + side, -side * 0.6))
-    sheet.linear(ends, (x, low), f"{mm(2 * side)} across flats", text)
+    sheet.linear(ends, (x, low), f"{sheet.mm(2 * side)} across flats", text)
     high = radius + sheet.paper(8.2)
     corner = corners(design) / 2 / math.sqrt(2)
-    words = f"{size(corners(design))} over corners"
+    words = f"{sheet.size(corners(design))} over corners"
     sheet.arrow((x + corner, high - sheet.paper(2)), (x + corner, corner))
     sheet.text((x, high), words, "centre")
 
@@ -85,8 +85,8 @@ def _side_view(sheet: Sheet, design: TapDesign) -> None:
         sheet.path([(end, rim), (tip, 0.0), (end, -rim)], HIDDEN)
     low = -radius - sheet.paper(8)
     text = (end / 2, low - sheet.paper(3.4)), "centre"
-    sheet.linear(((0.0, -side), (end, -side)), (0.0, low), mm(blank.square_length), text)
+    sheet.linear(((0.0, -side), (end, -side)), (0.0, low), sheet.mm(blank.square_length), text)
     at, high = left + sheet.paper(4), radius + sheet.paper(4)
-    words = f"{size(blank.shank_diameter)} shank"
+    words = f"{sheet.size(blank.shank_diameter)} shank"
     sheet.line((at, radius), (at, high), THIN)
     sheet.across(((at, -radius), (at, radius)), words, ((at + sheet.paper(1.5), high), "left"))

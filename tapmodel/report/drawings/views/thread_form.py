@@ -2,21 +2,23 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
+from tapmodel.report.blocks import Pitch
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, mm, scale_text
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_text
 from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.limit_charts import WIDTH, charts
+from tapmodel.report.units import Units, shown
 from tapmodel.shape.profile import Segment, segments
 
 _PITCH = 50.0  # one pitch on paper, at most [mm]
 
 
-def draw(design: TapDesign) -> Drawing:
+def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Axial section at the cutting edge, work above, and one chart for each diameter."""
     scale = fitting_scale(design.tap.thread.pitch, _PITCH)
-    sheet = Sheet("thread-form", "Thread form", scale)
+    sheet = Sheet("thread-form", "Thread form", scale, units)
     _tap(sheet, design)
     _hole(sheet, design)
     low, right = _dimensions(sheet, design)
@@ -69,24 +71,37 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
     half = thread.pitch / 2
     top, bottom = _height(design, thread.major), _height(design, thread.minor)
     y = max(top, _height(design, design.hole.major_min)) + p(5)
-    text = (0.0, y + p(8.4)), "centre"
-    sheet.linear(((-half, top), (half, top)), (0.0, y + p(6)), f"pitch {mm(thread.pitch)}", text)
+    words = _pitch_words(sheet, thread.pitch)
+    # Wider than the pitch itself it must stand clear of the ends of the extension lines.
+    over = 8.4 if sheet.width(words) < thread.pitch * sheet.scale - 3 else 11.0
+    text = (0.0, y + p(over)), "centre"
+    sheet.linear(((-half, top), (half, top)), (0.0, y + p(6)), words, text)
     ends = ((half - crest / 2, top), (half + crest / 2, top))
-    words, beside = _width_words("crest", crest, crest_part), half + crest / 2 + p(6)
+    words, beside = _width_words(sheet, "crest", crest, crest_part), half + crest / 2 + p(6)
     sheet.linear(ends, (half, y), words, ((beside, y), "left"))
     low = bottom - p(8)
     ends = ((-root / 2, bottom), (root / 2, bottom))
     at = (root / 2 + p(6), low), "left"
-    sheet.linear(ends, (0.0, low), _width_words("root", root, root_part), at)
+    sheet.linear(ends, (0.0, low), _width_words(sheet, "root", root, root_part), at)
     return low, beside + p(sheet.width(words))
+
+
+def _pitch_words(sheet: Sheet, pitch: float) -> str:
+    """With threads per inch where inches are shown."""
+    threads = shown(Pitch(pitch), Units.INCH)[0]
+    told = f", {threads}" if sheet.units is not Units.MM and "(" not in threads else ""
+    return f"pitch {sheet.mm(pitch)}{told}"
 
 
 def _is_rounded(design: TapDesign) -> bool:
     return design.tap.thread.crest_radius > 0 or design.tap.thread.root_radius > 0
 
 
-def _width_words(name: str, width: float, part: Segment) -> str:
-    return f"{name} {width:.4f}" + (f", R{abs(part.arc):.4f}" if part.arc else "")
+def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> str:
+    # A ten-thousandth of an inch is as much as the legend beside it leaves room for.
+    digits = 4 if sheet.units is Units.MM else 3
+    radius = f", R{sheet.fixed(abs(part.arc), digits)}" if part.arc else ""
+    return f"{name} {sheet.fixed(width, digits)}{radius}"
 
 
 def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
@@ -101,5 +116,6 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
         f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
         "zones below: each on a scale of its own,",
         "   the thick line its target",
+        *([f"all numbers in {sheet.units}"] if sheet.units is not Units.MM else []),
     ]
     sheet.lines_of_text((left, _height(design, thread.major) + p(7)), lines)

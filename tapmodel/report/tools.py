@@ -1,0 +1,24 @@
+"""Drills and cutters as they are asked for at the store."""
+
+from tapmodel.report.blocks import Tool
+from tapmodel.standards.drill_sets import inch_drills, inch_names
+
+SAME = 1e-6
+"""Diameters [mm] this close are one size."""
+
+
+def drill_of(mm: float) -> Tool:
+    """A drill as it is asked for at the store: by its name where it has one in inches."""
+    names = inch_names(mm)
+    return Tool(mm, 3 if names else 2, tuple(map(_called, names)))
+
+
+def cutter_of(mm: float) -> Tool:
+    """A milling cutter: inch sizes in 64ths of an inch."""
+    same = (drill for drill in inch_drills("fraction") if abs(drill.diameter - mm) < SAME)
+    names = tuple(drill.name for drill in same)
+    return Tool(mm, 3 if names else 2, names)
+
+
+def _called(name: str) -> str:
+    return f"letter {name}" if name.isalpha() else name

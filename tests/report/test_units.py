@@ -1,0 +1,155 @@
+"""The reader's units: what is converted, what is called by name, and who says which."""
+
+import re
+import sys
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+import tapmodel
+from tapmodel.designing.design import design_tap
+from tapmodel.report.blocks import Area, Length, Pitch, Quantity, Words
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.tools import cutter_of, drill_of
+from tapmodel.report.units import shown, shown_high, shown_low
+from tapmodel.report.units_wanted import units_of
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Units
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
+from entry import run
+
+MM, INCH, BOTH = Units
+
+
+@pytest.mark.parametrize(
+    ("quantity", "mm", "inch"),
+    [
+        (Length(12.7), "12.700 mm", "0.5000 in"),
+        (Length(112, 2), "112.00 mm", "4.409 in"),
+        (Area(645.16), "645.2 mm²", "1.000 in²"),
+        (Area(0.0123456), "0.01235 mm²", "0.00001914 in²"),
+        (Area(25.4**2 * 12.3456, 7), "7964.887 mm²", "12.34560 in²"),
+        (Pitch(1.27), "1.27 mm", "20 per inch"),
+        (Pitch(25.4 / 2.75), "9.2364 mm", "2.75 per inch"),
+        (Pitch(25.4 / 13), "1.9538 mm", "13 per inch"),
+        (Pitch(0.75), "0.75 mm", "0.02953 in (33.8667 per inch)"),
+        (drill_of(8.5), "8.50 mm", "8.5 mm (0.3346 in)"),
+        (drill_of(0.332 * 25.4), "8.433 mm", "letter Q (0.3320 in)"),
+        (drill_of(0.201 * 25.4), "5.105 mm", "#7 (0.2010 in)"),
+        (drill_of(6.35), "6.350 mm", "1/4 = letter E (0.2500 in)"),
+        (cutter_of(6.35), "6.350 mm", "1/4 (0.2500 in)"),
+        (cutter_of(6), "6.00 mm", "6 mm (0.2362 in)"),
+        (Words("concentric"), "concentric", "concentric"),
+    ],
+)
+def test_a_quantity_reads_as_its_trade_writes_it(quantity: Quantity, mm: str, inch: str) -> None:
+    assert (shown(quantity, MM), shown(quantity, INCH)) == ((mm,), (inch,))
+    assert shown(quantity, BOTH) == ((mm,) if mm == inch else (mm, inch))
+
+
+def test_limits_are_rounded_into_their_zone_in_inches_too() -> None:
+    low, high = Length(17.1881), Length(17.3779)
+    assert shown_low(low, INCH) == ("0.6767 in",)  # 0.676697
+    assert shown_high(high, INCH) == ("0.6841 in",)  # 0.684169
+    for limit, shown_as, sign in ((low, shown_low, 1), (high, shown_high, -1)):
+        number = float(shown_as(limit, INCH)[0].split()[0])
+        assert 0 <= sign * (number - limit.mm / 25.4) < 1e-4
+
+
+@pytest.mark.parametrize(
+    ("designation", "by_rule"),
+    [
+        *(("M18x0.75", MM), ("Tr16x4", MM), ("2 BA", MM), ("0.50 UNM", MM)),
+        *(("1/2-10 ACME", BOTH), ("1/2 BSW", BOTH), ("1/4-20", BOTH), ("G 1/2", BOTH)),
+    ],
+)
+def test_the_option_goes_before_the_job_and_the_job_before_the_rule(
+    designation: str, by_rule: Units
+) -> None:
+    assert units_of(job_for(designation)) is by_rule
+    for units in Units:
+        assert units_of(job_for(designation, [f"units={units}"])) is units
+        assert units_of(job_for(designation, ["units=mm"]), units) is units
+
+
+def test_units_never_change_the_tap() -> None:
+    plain = tapmodel.design("3/8-16", {"blank.shank_diameter": 7})
+    for units in Units:
+        same = tapmodel.design("3/8-16", {"blank.shank_diameter": 7, "units": units.value})
+        assert same.record() == plain.record()
+
+
+def _words(units: Units) -> dict[str, str]:
+    drawings = all_drawings(design_tap(job_for("3/8-16")), units=units)
+    return {
+        name: " ".join(
+            entity.dxf.text if entity.dxftype() == "TEXT" else entity.dxf.text or ""
+            for entity in drawing.document.modelspace().query("TEXT DIMENSION")
+        )
+        for name, drawing in drawings.items()
+    }
+
+
+def test_drawings_follow_the_units_and_stay_true_to_scale() -> None:
+    design = design_tap(job_for("3/8-16"))
+    tap, metric, inch = design.tap, _words(MM), _words(INCH)
+    for name, value in (
+        ("side", tap.blank.overall_length),
+        ("square", tap.blank.square_length),
+        ("milling", design.figures.depth_from_top),
+        ("cross-section", tap.flutes.core_diameter),
+        ("chamfer", tap.chamfer.point_diameter),
+    ):
+        told = f"{value / 25.4:.4f}".rstrip("0").rstrip(".")
+        assert re.search(rf"(?<![\d.]){re.escape(told)}(?!\d)", inch[name]), name
+        assert not re.search(rf"(?<![\d.]){re.escape(told)}(?!\d)", metric[name]), name
+    assert "pitch 0.0625, 16 per inch" in inch["thread-form"]
+    assert "all numbers in inch" in inch["thread-form"]
+    assert inch["side"].count("; inch") == 1
+    for one, other in zip(
+        all_drawings(design).values(), all_drawings(design, units=INCH).values(), strict=True
+    ):
+        assert other.scale == one.scale
+    assert _words(BOTH) == metric
+
+
+def test_an_inch_sheet_gives_threads_per_inch_and_drills_by_name(tmp_path: Path) -> None:
+    line = ["sheet", "1/4-20 UNC", "--set", 'shop.drills=["number"]', "--out", str(tmp_path)]
+    assert run([*line, "--units", "INCH"]).code == 0
+    text = _text(tmp_path)
+    assert "20 per inch" in text
+    assert "#7 (0.2010 in)" in text
+    assert re.search(r"area of one flute 0\.0\d+ in²", text)
+    assert "mm²" not in text
+    assert "units inch; sentences mm" in text
+
+
+def test_the_job_says_the_units_and_an_inch_size_has_both(tmp_path: Path) -> None:
+    line = ["sheet", "1/4-20 UNC", "--out", str(tmp_path)]
+    for sets, options, told in (
+        ([], [], "mm and inch; sentences and drawings mm"),
+        (["--set", "units=inch"], [], "units inch; sentences mm"),
+        (["--set", "units=inch"], ["--units", "mm"], "units mm "),
+    ):
+        assert run([*line, *sets, *options]).code == 0
+        assert told in _text(tmp_path)
+
+
+def test_words_of_options_are_read_in_any_case(tmp_path: Path) -> None:
+    options = ["--units", "Both", "--paper", "a4", "--projection", "Third"]
+    assert run(["sheet", "M10", "--out", str(tmp_path), *options]).code == 0
+    assert "third angle" in _text(tmp_path)
+    assert "mm and inch" in _text(tmp_path)
+
+
+def test_new_keeps_the_units_in_the_job_file(tmp_path: Path) -> None:
+    file = tmp_path / "job.toml"
+    assert run(["new", "M10", str(file), "--units", "Inch"]).code == 0
+    assert 'units = "inch"' in file.read_text()
+
+
+def _text(out: Path) -> str:
+    (path,) = out.rglob("*-sheet.pdf")
+    return " ".join(" ".join(page.extract_text() for page in PdfReader(path).pages).split())
