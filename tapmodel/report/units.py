@@ -50,7 +50,7 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
         case Pitch():
             return _in_each(units, lambda: f"{quantity.mm:.5g} mm", lambda: _threads(quantity))
         case Tool():
-            return _in_each(units, lambda: _metric_tool(quantity), lambda: _inch_tool(quantity))
+            return _tool(quantity, units)
         case _:
             return (quantity.text,)
 
@@ -88,14 +88,13 @@ def _threads(pitch: Pitch) -> str:
     return f"{pitch.mm / MM_PER_INCH:.5f} in ({threads:.6g} per inch)"
 
 
-def _metric_tool(tool: Tool) -> str:
-    return f"{_plain(tool.mm, tool.digits)} mm"
-
-
-def _inch_tool(tool: Tool) -> str:
-    """By its name: 8.5 mm (0.3346 in), letter Q (0.3320 in), 1/4 (0.2500 in)."""
-    name = " = ".join(tool.names) or f"{tool.mm:.6g} mm"
-    return f"{name} ({_plain(tool.mm / MM_PER_INCH, 4)} in)"
+def _tool(tool: Tool, units: Units) -> tuple[str, ...]:
+    """In inches by its name: 8.5 mm (0.3346 in), letter Q (0.3320 in), 1/4 (0.2500 in)."""
+    metric, inches = f"{_plain(tool.mm, tool.digits)} mm", f"{_plain(tool.mm / MM_PER_INCH, 4)} in"
+    name = " = ".join(tool.names)
+    if units is Units.BOTH:
+        return metric, f"{name} ({inches})" if name else inches
+    return (metric,) if units is Units.MM else (f"{name or f'{tool.mm:.6g} mm'} ({inches})",)
 
 
 def shown_low(limit: Length, units: Units = Units.MM) -> tuple[str, ...]:

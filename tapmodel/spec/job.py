@@ -12,16 +12,13 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Fie
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
-from tapmodel.spec.lengths import FORMAT, in_millimetres
+from tapmodel.spec.lengths import TextBeside, in_millimetres
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
-Text = Annotated[str, Field(json_schema_extra={"format": FORMAT})]
-More = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)]
-Least = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False)]
-Beside = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False)]
-Length = Annotated[More, BeforeValidator(in_millimetres, More | Text), Unit.MM]
-LengthOrNone = Annotated[Least, BeforeValidator(in_millimetres, Least | Text), Unit.MM]
-Signed = Annotated[Beside, BeforeValidator(in_millimetres, Beside | Text), Unit.MM]
+Typed, OrText = BeforeValidator(in_millimetres), TextBeside()
+Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
+LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
+Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
 LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
 Engagement = Annotated[float, Field(ge=40, le=100, allow_inf_nan=False), Unit.PERCENT]

@@ -5,6 +5,7 @@ A bare number is in mm, wherever it stands; only a unit beside the number makes 
 
 import re
 from fractions import Fraction
+from typing import Any
 
 from tapmodel.spec.designations.inches import MM
 
@@ -42,3 +43,14 @@ def in_millimetres(value: object) -> object:
     """A text that is a length, in mm; whatever else it is, as it is, for others to judge."""
     found = millimetres_of(value) if isinstance(value, str) else None
     return value if found is None else found
+
+
+class TextBeside:
+    """Tells in a JSON schema that a text with its unit does as well as the number.
+
+    The library would make the schema of both whenever the job is loaded; this is asked for it.
+    """
+
+    def __get_pydantic_json_schema__(self, core: Any, handler: Any) -> dict[str, Any]:  # noqa: ANN401  (the library's own)
+        """The schema of the number, or the text."""
+        return {"anyOf": [handler(core), {"type": "string", "format": FORMAT}]}

@@ -55,7 +55,7 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
     [
         ("[flutes]\noffsett = 1", ["flutes.offsett", 'did you mean "offset"']),
         ("[fluts]\ncount = 3", ["fluts", 'did you mean "flutes"']),
-        ("colour = 1", ["colour", "no such key", "designation, name, hole"]),
+        ("colour = 1", ["colour", "no such key", "designation, name, units, hole"]),
         ("[flutes]\noffset = 'wide'", ["flutes.offset", "'wide'", "a number", "[mm]"]),
         ("[flutes]\noffset = '1.2 m'", ["flutes.offset", "1.2 m", "a number", "at most 1000"]),
         ("[flutes]\ncount = 3.5", ["flutes.count", "3.5", "whole number", "at least 2, at most 8"]),
