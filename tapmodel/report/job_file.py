@@ -11,6 +11,7 @@ from tomlkit.items import Item, Table
 from tapmodel.designing.choice import Choice, Settled
 from tapmodel.designing.provenance import PRACTICE
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.units_wanted import units_of
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
 from tapmodel.sources import Source
@@ -64,6 +65,7 @@ ON_HAND: Mapping[str, tuple[list[str] | list[int] | int, Source]] = {
 """Usual edits that are no choice of a design: what is taken where a job says nothing."""
 
 REPLACES = {
+    "units": "the rule: both for a size told in inches, else mm",
     "flutes.cutter_diameter": "the choice from shop.cutters",
     "name": "the designation, which names the files by rule",
 }
@@ -77,7 +79,7 @@ def commented_job(job: Job, design: TapDesign) -> str:
     """
     live = _live(job, design)
     table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
-    following = _following(design)
+    following = _following(design) | {"units": f'"{units_of(job)}"'}
     file = tomlkit.document()
     for line in HEADER.splitlines():
         file.add(tomlkit.comment(line))

@@ -161,7 +161,7 @@ BAD_FILES = {
     "not a number": (b'designation = "M6"\n[flutes]\noffset = nan\n', "flutes.offset"),
     "out of range": (b'designation = "M6"\n[flutes]\ncount = 99\n', "flutes.count"),
     "no designation": (b"[flutes]\ncount = 3\n", "designation"),
-    "wrong unit": (b'designation = "M6"\n[flutes]\noffset = "1 inch"\n', "flutes.offset"),
+    "wrong unit": (b'designation = "M6"\n[flutes]\noffset = "1 yard"\n', "flutes.offset"),
 }
 
 

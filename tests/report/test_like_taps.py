@@ -17,7 +17,18 @@ from like_taps import left_handed, scaled_design, shifted, turned, with_tap
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Length, Quantity, Row, Rows, Table, Words
+from tapmodel.report.blocks import (
+    Angle,
+    Area,
+    Length,
+    Pitch,
+    Quantity,
+    Row,
+    Rows,
+    Table,
+    Tool,
+    Words,
+)
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings import canvas
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -110,24 +121,23 @@ def _cells(row: Row) -> tuple[Quantity | None, ...]:
 
 
 def _plain(cell: Quantity | None, times: float = 1.0) -> Any:  # noqa: ANN401  (a number or words)
-    """A cell as a number, lengths so many times as long, or as words; areas are written out."""
-    if isinstance(cell, Length):
+    """A cell as a number, lengths so many times as long, or as words."""
+    if isinstance(cell, Length | Pitch | Tool):
         return pytest.approx(cell.mm * times, rel=EXACT, abs=1e-9)
     if isinstance(cell, Angle):
         return pytest.approx(cell.degrees, rel=EXACT, abs=1e-9)
-    if isinstance(cell, Words) and cell.text.endswith(" mm²"):
-        # As many digits as are printed.
-        return pytest.approx(float(cell.text.removesuffix(" mm²")) * times**2, rel=5e-3)
+    if isinstance(cell, Area):
+        return pytest.approx(cell.mm2 * times**2, rel=EXACT)
     return cell
 
 
 def _number(cell: Quantity | None) -> Any:  # noqa: ANN401
-    if isinstance(cell, Length):
+    if isinstance(cell, Length | Pitch | Tool):
         return cell.mm
     if isinstance(cell, Angle):
         return cell.degrees
-    if isinstance(cell, Words) and cell.text.endswith(" mm²"):
-        return float(cell.text.removesuffix(" mm²"))
+    if isinstance(cell, Area):
+        return cell.mm2
     return cell
 
 
