@@ -19,7 +19,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
-from tapmodel.report.blocks import Length, Rows, Words
+from tapmodel.report.blocks import Length, Rows, Tool, Words
 from tapmodel.report.chapters.tap.hole import chapter
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what
@@ -233,7 +233,7 @@ def rows(design: TapDesign) -> dict[str, object]:
 
 def test_the_sheet_names_the_drill_and_both_percentages():
     found = rows(designed("1/4-20 UNC", 'shop.drills=["number"]'))
-    assert found["tap drill"] == Length(5.1054, 3)
+    assert found["tap drill"] == Tool(5.1054, 3, ("#7",))
     assert found["tap drill, by name"] == Words("#7")
     assert found["minor diameter, as drilled"] == Length(5.1054)
     # (0.2500 - 0.2010) x 20 / 1.299038 and / 1.082532
@@ -244,7 +244,7 @@ def test_the_sheet_names_the_drill_and_both_percentages():
 def test_a_metric_drill_has_no_other_name_and_other_forms_one_percentage():
     assert "tap drill, by name" not in rows(designed("M8"))
     found = rows(designed("Tr16x4"))
-    assert found["tap drill"] == Length(12.2, 2)
+    assert found["tap drill"] == Tool(12.2, 2)
     assert found["thread left, of the basic depth"] == Words("95.0 %")
     assert not any("5/8" in label for label in found)
 
