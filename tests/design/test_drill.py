@@ -237,15 +237,15 @@ def test_the_sheet_names_the_drill_and_both_percentages():
     assert found["tap drill, by name"] == Words("#7")
     assert found["minor diameter, as drilled"] == Length(5.1054)
     # (0.2500 - 0.2010) x 20 / 1.299038 and / 1.082532
-    assert found["thread left, of full thread (0.6495 P)"] == Words("75.4 %")
-    assert found["thread left, of engagement (5/8 H)"] == Words("90.5 %")
+    assert found["percentage of thread, full depth 0.6495 P"] == Words("75.4 %")
+    assert found["percentage of thread, engagement 5/8 H"] == Words("90.5 %")
 
 
 def test_a_metric_drill_has_no_other_name_and_other_forms_one_percentage():
     assert "tap drill, by name" not in rows(designed("M8"))
     found = rows(designed("Tr16x4"))
     assert found["tap drill"] == Tool(12.2, 2)
-    assert found["thread left, of the basic depth"] == Words("95.0 %")
+    assert found["percentage of thread, basic depth"] == Words("95.0 %")
     assert not any("5/8" in label for label in found)
 
 

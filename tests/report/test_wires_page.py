@@ -174,8 +174,8 @@ def test_chapter_has_the_limits_of_the_wire_that_is_used():
     conventional = rows["conventional best wire"].value
     assert shown(conventional) == ("1.3118 mm",)
     # 1 + 1/sin(14.5 deg) = 4.994, and a little less for the lead of 4 degrees
-    counts = rows["an error of the wire counts"].value
-    assert shown(counts) == ("4.99 times",)
+    counts = rows["1 µm of wire changes the reading by"].value
+    assert shown(counts) == ("4.99 µm",)
 
 
 def test_chapter_says_that_none_on_hand_suits():
@@ -201,6 +201,6 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
     # Depth 0.63976 mm; by the cosine of 29.5 degrees 0.73506 mm.
     assert cells[0] == ("0.0°", "90.0°", "0.640 mm")
     assert cells[2] == ("29.5°", "60.5°", "0.735 mm")
-    assert feeds.head[0] == "compound from square to the lathe's axis"
+    assert feeds.head[0] == "top slide (compound), from square to the lathe's axis"
     assert isinstance(notes, Paragraphs)
     assert notes.texts[0] == SWING[Hand.RIGHT]

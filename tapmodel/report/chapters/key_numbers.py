@@ -20,8 +20,8 @@ def chapter(design: TapDesign) -> Chapter:
     zone = Length(limits.pitch_min, 4), Length(limits.pitch_max, 4)
     rows = [
         drill_row(design),
-        Row("blank turned to", Length(thread.major), Length(limits.major_min)),
-        Row("threading tool, between its edges", Angle(lathe_tool(thread).included_angle)),
+        Row("blank diameter", Length(thread.major), Length(limits.major_min)),
+        Row("threading tool, included angle", Angle(lathe_tool(thread).included_angle)),
         _nose(design),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),
         *_over_wires(design),

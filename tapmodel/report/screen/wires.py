@@ -37,7 +37,7 @@ def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
     rows += [
         ("best wire, lead allowed for", _text(answer.best_wire, units)),
         ("  conventional, P/2 / cos(half angle)", _text(answer.conventional_wire, units)),
-        ("lead angle at the pitch diameter", f"{groove.lead_angle:.3f}°"),
+        ("helix (lead) angle at the pitch diameter", f"{groove.lead_angle:.3f}°"),
         (
             f"over wires at {_text(groove.pitch_diameter, units)}",
             f"{_text(at_basic.exact, units)} exact",
@@ -91,7 +91,7 @@ def _infeed(reading: Reading, units: Units) -> list[str]:
         (f"{angle:g}°", f"{from_bed(angle):g}°", _text(feed, units))
         for angle, feed in reading.infeed_at_compound
     ]
-    head = (f"compound {REFERENCE}", ON_THE_SLIDE, "infeed to the target")
+    head = (f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "infeed to the target")
     return [
         "",
         f"Compound at {setting(reading.compound)}:",

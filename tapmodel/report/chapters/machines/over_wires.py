@@ -44,5 +44,5 @@ def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
         rows.append(Row("over the wire to use", aim, *zone, True))
-    rows.append(Row("an error of the wire counts", Words(f"{answer.wire_counts:.2f} times")))
+    rows.append(Row("1 µm of wire changes the reading by", Words(f"{answer.wire_counts:.2f} µm")))
     return tuple(rows)

@@ -20,9 +20,9 @@ def chapter(design: TapDesign) -> Chapter:
     """Insert or ground tool; depths from the blank turned to the major diameter."""
     tool = lathe_tool(design.tap.thread)
     rows = [
-        Row("angle between its edges", Angle(tool.included_angle)),
+        Row("included angle", Angle(tool.included_angle)),
         _nose(tool),
-        Row("lead angle at the pitch diameter", Angle(tool.helix_pitch)),
+        Row("helix (lead) angle at the pitch diameter", Angle(tool.helix_pitch)),
         Row(
             f"clearance ground on the {tool.leading_side.value} side, at least",
             Angle(tool.leading_clearance, 1),
@@ -45,7 +45,7 @@ def _feeds(tool: LatheTool) -> Table:
         (Angle(angle, 1), Angle(from_bed(angle), 1), Length(feed))
         for angle, feed in tool.infeed_at_compound
     )
-    return Table((f"compound {REFERENCE}", ON_THE_SLIDE, "feed in all"), lines)
+    return Table((f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "total infeed"), lines)
 
 
 def _nose(tool: LatheTool) -> Row:

@@ -12,7 +12,7 @@ def chapter(design: TapDesign) -> Chapter:
     rows = [
         Row("overall length", Length(blank.overall_length, 2), measured=True),
         Row(
-            "diameter of the thread part",
+            "blank diameter, thread part",
             Length(thread.major),
             Length(design.limits.major_min),
             None,

@@ -41,8 +41,8 @@ def _percentages(design: TapDesign) -> list[Row]:
     left = percentage_left(design)
     engaged = Words(f"{left.of_engagement:.1f} %")
     if left.of_full_thread is None:
-        return [Row("thread left, of the basic depth", engaged)]
+        return [Row("percentage of thread, basic depth", engaged)]
     return [
-        Row("thread left, of full thread (0.6495 P)", Words(f"{left.of_full_thread:.1f} %")),
-        Row("thread left, of engagement (5/8 H)", engaged),
+        Row("percentage of thread, full depth 0.6495 P", Words(f"{left.of_full_thread:.1f} %")),
+        Row("percentage of thread, engagement 5/8 H", engaged),
     ]

@@ -13,7 +13,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("class of the tap", Words(design.limits.tap_class)),
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Pitch(thread.pitch)),
-        Row("flank angle, to the cross-section", Angle(thread.flank_angle)),
+        Row("half angle of the thread", Angle(thread.flank_angle)),
         Row("major diameter", Length(thread.major), least_crest, None, True),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
         Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),

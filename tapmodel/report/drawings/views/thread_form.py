@@ -112,7 +112,7 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
         "thin: least thread of the hole",
         "dashed: largest thread of the hole",
         *(["   (flanks and bore, its rounding left out)"] if _is_rounded(design) else []),
-        f"flank {degrees(thread.flank_angle)} to the cross-section",
+        f"half angle {degrees(thread.flank_angle)}",
         f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
         "zones below: each on a scale of its own,",
         "   the thick line its target",
