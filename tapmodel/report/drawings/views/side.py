@@ -35,9 +35,10 @@ def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> 
     _flute(sheet, design)
     _square(sheet, design)
     behind = across_flats(sheet, design)
-    low = lengths(sheet, design)
+    beside, low = lengths(sheet, design)
     diameters(sheet, design)
-    _end_view(sheet, design, behind, projection)
+    clear = beside + sheet.paper(1 + sheet.width("cutting") / 2)
+    _end_view(sheet, design, (behind, clear), projection)
     end = title_line(sheet, low)
     draw_sign(sheet, (end + sheet.paper(12), low), projection)
     return sheet.finished()
@@ -105,12 +106,16 @@ def _square(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((start, side), (end, -side), THIN)
 
 
-def _end_view(sheet: Sheet, design: TapDesign, behind: float, projection: Projection) -> None:
-    """The cutting end, seen from the left, where the projection puts it."""
+def _end_view(sheet: Sheet, design: TapDesign, after: Point, projection: Projection) -> None:
+    """The cutting end, seen from the left, where the projection puts it.
+
+    Behind the tap it stands after its dimensions, and its words clear of those of the lengths.
+    """
+    behind, clear = after
     radius = _widest(design) / 2
     centre = (-sheet.paper(_FRONT + _GAP) - radius, 0.0)
     if side_of(-1.0, projection) > 0:
-        centre = (behind + sheet.paper(_GAP) + radius, 0.0)
+        centre = (max(behind + sheet.paper(_GAP) + radius, clear), 0.0)
     cutting_end(sheet, design, centre)
     words = ("cutting", "end")
     low = -radius - sheet.paper(6)

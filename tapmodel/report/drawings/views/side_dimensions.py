@@ -26,17 +26,23 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
     return at + sheet.paper(1.5 + sheet.width(words))
 
 
-def lengths(sheet: Sheet, design: TapDesign) -> float:
-    """All lengths from the cutting end, one below the other; returns the lowest y [mm]."""
-    rows = _rows(design)
+def lengths(sheet: Sheet, design: TapDesign) -> Point:
+    """All lengths from the cutting end, one below the other.
+
+    Returns where the lettering of the first two ends, beside which other words may stand, and the
+    lowest y [mm].
+    """
+    rows, end = _rows(design), 0.0
     low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     for number, (z, words) in enumerate(rows):
         y = low - sheet.paper(7 + number * _ROW)
         text = f"{sheet.mm(z)} {words}"
         at = _lettered(sheet, text, y, [mark for mark, _ in rows[number:]])
+        if number < 2 and at[1] == "left":
+            end = max(end, at[0][0] + sheet.paper(sheet.width(text)))
         ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, -_radius(design, z)))
         sheet.linear(ends, (0.0, y), text, at)
-    return low - sheet.paper(7 + len(rows) * _ROW)
+    return end, low - sheet.paper(7 + len(rows) * _ROW)
 
 
 def _lettered(sheet: Sheet, text: str, y: float, marks: list[float]) -> tuple[Point, Align]:
