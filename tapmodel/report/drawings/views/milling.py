@@ -81,7 +81,7 @@ def _depth(sheet: Sheet, design: TapDesign) -> None:
     x, _ = in_flute(design, flutes.centre_radius, flutes.offset)
     away = -_face_side(design)
     bottom = flutes.centre_radius - flutes.cutter_diameter / 2
-    at = away * (radius + sheet.paper(7))
+    at = away * (_away_reach(design) + sheet.paper(7))
     ends = ((0.0, radius), (x, bottom))
     words = _depth_words(sheet, design)
     align = "left" if away > 0 else "right"
@@ -91,6 +91,12 @@ def _depth(sheet: Sheet, design: TapDesign) -> None:
 
 def _depth_words(sheet: Sheet, design: TapDesign) -> str:
     return f"depth {sheet.mm(design.figures.depth_from_top)}"
+
+
+def _away_reach(design: TapDesign) -> float:
+    """How far tap or cutter reach to the side away from the cutting face [mm]."""
+    flutes = design.tap.flutes
+    return max(design.tap.thread.major / 2, flutes.cutter_diameter / 2 - flutes.offset)
 
 
 def _face_side(design: TapDesign) -> float:
@@ -125,7 +131,7 @@ def _column(sheet: Sheet, design: TapDesign) -> float:
     """Left end of what stands beside the view [mm]."""
     radius = design.tap.thread.major / 2
     beside = max(30.0, 11.0 + sheet.width(_depth_words(sheet, design)))
-    face, heel = 0.75 * radius + sheet.paper(33), radius + sheet.paper(beside)
+    face, heel = 0.75 * radius + sheet.paper(33), _away_reach(design) + sheet.paper(beside)
     return face if _face_side(design) > 0 else max(face, heel)
 
 
