@@ -11,7 +11,7 @@ from pathlib import Path
 
 import tapmodel
 
-LEAST_CHIP_ROOM = 25.0  # of one flute [mm²]
+LEAST_CHIP_ROOM = 24.0  # of one flute [mm²]
 
 
 def main(out: Path) -> None:

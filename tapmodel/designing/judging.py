@@ -19,9 +19,11 @@ NOISE = 1e-9
 FIGURES = frozenset(
     {
         "thread.minor",
+        "chamfer.chip_thickness",  # of one tooth, square to the cone
         "flutes.wall",  # least metal between neighbouring flutes
         "flutes.land_width",  # over the crests
         "flutes.land_width_root",
+        "flutes.rubbing_width",  # of a land, as far as its flanks have no relief
         "flutes.runout_end",
         "blank.least_cut",  # thinnest diameter that the flutes cut through behind the thread
         "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tapmodel.designing.choice import Choice
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import Figures, ReliefFigures
+from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shape.turned import reach
 from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
@@ -51,6 +52,13 @@ class TapDesign:
         """The relief of the thread and that of the chamfer, each with its figures."""
         relief, figures = self.tap.relief, self.figures
         return (relief.thread, figures.thread_relief), (relief.chamfer, figures.chamfer_relief)
+
+    @property
+    def rake_at_wall(self) -> float:
+        """Rake where the wall of the drilled hole begins [deg]; further in nothing is cut."""
+        thread = self.tap.thread
+        wall = min(max(self.drill, thread.minor), thread.major) / 2
+        return rake(section_of(self.tap.flutes), wall)
 
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""

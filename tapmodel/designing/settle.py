@@ -64,8 +64,8 @@ def _settled(job: Job) -> TapDesign:
     # Nothing of the tap follows from these: kept for whoever mills it.
     ledger.given_numbers("shop.plates")
     ledger.given("shop.dividing_ratio")
-    chamfer = choose_chamfer(thread, hole, ledger)
-    flutes = choose_flutes(thread, hole.diameter, ledger)
+    flutes = choose_flutes(thread, hole.diameter, hole.drill, ledger)
+    chamfer = choose_chamfer(thread, hole, flutes.wish.count, ledger)
     count, section = flutes.wish.count, flutes.section
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)

@@ -204,7 +204,7 @@ def _following(design: TapDesign) -> dict[str, str]:
         "thread.major": thread.major,
         "thread.crest_flat": thread.crest_flat,
         "thread.crest_radius": thread.crest_radius,
-        "chamfer.pitches": design.figures.chamfer_pitches,
+        "chamfer.pitches": design.figures.chamfer_leads,
         "chamfer.length": design.tap.chamfer_length,
         "chamfer.angle": chamfer.angle,
         "chamfer.point_diameter": chamfer.point_diameter,

@@ -13,7 +13,7 @@ from tapmodel.shape.flute_section import (
 )
 from tapmodel.shape.relief import arc_of, edge_angle, heel_drop
 from tapmodel.shape.turned import runout_end, turned_lengths
-from tapmodel.tap.tap import Relief, Tap
+from tapmodel.tap.tap import Chamfer, Relief, Tap, TapThread
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,8 @@ class Figures:
 
     Attributes:
         chamfer_length: until the cone reaches the major diameter [mm]; `chamfer_pitches` the
-            same in pitches.
+            same in pitches, `chamfer_leads` in leads: the turns in which each of several threads
+            is cut, by teeth of its own. With one start both are the same.
         chamfer_teeth: number of teeth that cut in the chamfer, all lands together.
         chip_thickness: uncut chip thickness of one of them, square to the cone [mm].
         depth_from_top: setting of the mill below the top of the blank (turned to the major
@@ -58,6 +59,7 @@ class Figures:
 
     chamfer_length: float
     chamfer_pitches: float
+    chamfer_leads: float
     chamfer_teeth: int
     chip_thickness: float
     depth_from_top: float
@@ -86,8 +88,9 @@ def figures_of(tap: Tap) -> Figures:
     return Figures(
         chamfer_length=tap.chamfer_length,
         chamfer_pitches=tap.chamfer_length / thread.pitch,
+        chamfer_leads=tap.chamfer_length / thread.lead,
         chamfer_teeth=sum(_teeth_in_chamfer(tap, land) for land in range(flutes.count)),
-        chip_thickness=_chip_thickness(tap),
+        chip_thickness=chip_thickness(thread, tap.chamfer, flutes.count),
         depth_from_top=crest - (flutes.centre_radius - flutes.cutter_diameter / 2),
         core_diameter=flutes.core_diameter,
         rake_crest=rake(section, crest),
@@ -117,6 +120,12 @@ def _teeth_in_chamfer(tap: Tap, land: int) -> int:
     return max(0, math.ceil((tap.chamfer_length - first) / thread.pitch))
 
 
-def _chip_thickness(tap: Tap) -> float:
-    """The feed of a land, `lead/count`, square to the cone: times sin(angle)."""
-    return tap.thread.lead / tap.flutes.count * math.sin(math.radians(tap.chamfer.angle))
+def chip_thickness(thread: TapThread, chamfer: Chamfer, count: int) -> float:
+    """Uncut chip thickness of a tooth in the chamfer, square to the cone [mm].
+
+    The feed of one of `count` lands is lead/count along the axis, times sin(angle) square to the
+    cone. Each of several starts is cut by teeth of its own, which advance by the lead in a turn.
+
+    Source: derived here.
+    """
+    return thread.lead / count * math.sin(math.radians(chamfer.angle))

@@ -87,7 +87,10 @@ class Chamfer(Group):
     """The lead: two of length, angle and point diameter settle the third."""
 
     form: ChamferForm | None = Field(default=None, description='"taper", "plug" or "bottoming"')
-    pitches: Pitches | None = Field(default=None, description="length in pitches")
+    pitches: Pitches | None = Field(
+        default=None,
+        description="length in pitches; with several starts in leads, the turns that cut each",
+    )
     length: Length | None = Field(default=None, description="length along the axis")
     angle: ConeAngle | None = Field(default=None, description="angle to the axis")
     point_diameter: Length | None = Field(default=None, description="diameter at the front")

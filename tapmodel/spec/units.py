@@ -14,7 +14,7 @@ class Unit(StrEnum):
     MM = "mm"
     DEGREES = "deg"
     PERCENT = "%"
-    PITCHES = "pitches"
+    PITCHES = "pitches (leads)"
     OF_SPACING = "of the spacing"
 
 

@@ -68,7 +68,7 @@ def test_design_as_json_is_the_record_without_the_model() -> None:
 
 
 def test_the_record_holds_choices_as_values_and_in_words() -> None:
-    sets = ["--set", "shop.cutters=[3, 7.5]", "--set", "flutes.rake=6"]
+    sets = ["--set", "shop.cutters=[3, 8.5]", "--set", "flutes.rake=6"]
     record = json.loads(within("design", "M18x0.75", "--json", *sets).out)
     choices = {choice["field"]: choice for choice in record["choices"]}
     assert choices["flutes.core_diameter"] == {
@@ -89,7 +89,7 @@ def test_the_record_holds_choices_as_values_and_in_words() -> None:
         "why": "as given",
         "source": "job",
     }
-    assert choices["shop.cutters"]["number"] == [3.0, 7.5]
+    assert choices["shop.cutters"]["number"] == [3.0, 8.5]
     assert (choices["flutes.count"]["number"], choices["flutes.count"]["unit"]) == (4, "")
     assert choices["chamfer.form"]["number"] == "plug"
 

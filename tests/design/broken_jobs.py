@@ -69,6 +69,14 @@ SPECIAL: tuple[Job, ...] = (
     | {"blank.shoulder_angle": 75.0, "blank.shank_diameter": 0.994},
     {"chamfer.angle": 0.5},
     {"chamfer.angle": 70.0},
+    {"chamfer.pitches": 0.7},
+    {"chamfer.form": "bottoming", "flutes.count": 2},
+    {"chamfer.pitches": 2.4, "flutes.count": 2},
+    {"chamfer.pitches": 25.0, "flutes.count": 6},
+    {"flutes.cutter_diameter": 0.2, "flutes.count": 3},
+    {"relief.thread.kind": "concentric", "flutes.cutter_diameter": 0.2},
+    {"relief.thread.applies_to": "thread", "relief.thread.margin_angle": 52.0}
+    | {"flutes.cutter_diameter": 0.2, "flutes.count": 3},
 )
 """Values of lengths are shares of the nominal diameter where that is what breaks the rule."""
 

@@ -70,7 +70,7 @@ def test_a_neck_only_where_the_shank_is_thicker_than_the_root() -> None:
         (["blank.neck_diameter=0"], (0.0, 0.0)),
         (["blank.neck_length=0"], (0.0, 0.0)),
         (["blank.neck_length=6"], (4.6, 6.0)),
-        (["blank.neck_diameter=4.2"], (4.2, 3.0)),
+        (["blank.neck_diameter=4.2"], (4.2, 3.5)),
     ],
 )
 def test_a_given_neck_value_decides_whether_there_is_one(

@@ -107,16 +107,16 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
         assert design.figures.land_width == lands[nearest]
 
 
-def test_a_cutter_that_would_leave_the_root_scraping_is_passed_over():
-    # With 6 mm the land of M8 would come nearest to the wanted one, but its root rake is -5.5 deg.
-    by_land = design_tap(job_for("M8", ["flutes.cutter_diameter=6"])).figures
-    assert by_land.rake_root < 0
-    ruled = design_tap(job_for("M8"))
-    assert ruled.tap.flutes.cutter_diameter == 4
-    assert ruled.figures.rake_root > 0
+def test_a_cutter_that_would_scrape_at_the_wall_of_the_hole_is_passed_over():
+    # With 2 mm the land of 4-40 would come nearest to the wanted one, but scrape at 2.2 mm.
+    by_land = design_tap(job_for("4-40", ["flutes.cutter_diameter=2", "flutes.count=3"]))
+    assert by_land.rake_at_wall < -6
+    ruled = design_tap(job_for("4-40"))
+    assert ruled.tap.flutes.cutter_diameter == 1.5
+    assert ruled.rake_at_wall > 0
     # Who wants negative rake gets the nearest land.
-    wanted = design_tap(job_for("M8", ["flutes.rake=-10"])).figures
-    assert wanted.rake_root < 0
+    wanted = design_tap(job_for("4-40", ["flutes.rake=-10"]))
+    assert wanted.rake_at_wall < 0
 
 
 def test_the_wanted_land_is_its_share_of_the_spacing() -> None:

@@ -24,6 +24,10 @@ def designed(*sets: str) -> TapDesign:
     return design_tap(job_for("M18x0.75", sets))
 
 
+SHALLOW = ("flutes.core_diameter=14.8", "flutes.cutter_diameter=2", "blank.shank_diameter=16.5")
+"""A core so thick that the point comes near the web."""
+
+
 def errors(design: TapDesign) -> dict[str, str]:
     return {f.code: allowed(f) for f in design.findings if f.severity is Severity.ERROR}
 
@@ -50,7 +54,7 @@ def test_the_crest_may_drop_to_the_root_where_the_heel_meets_it() -> None:
 
 
 def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
-    shallow = ("flutes.core_diameter=14.8", "blank.shank_diameter=16.5")
+    shallow = SHALLOW
     assert errors(designed(*shallow)) == {}
     steeper = designed(*shallow, "relief.chamfer.edge_angle=7")
     # at the crest's heel alone there would be room enough
@@ -62,7 +66,7 @@ def test_the_relieved_point_stays_above_the_web_at_its_own_heel() -> None:
 
 
 def test_where_no_point_would_enter_the_drilled_hole_the_relief_is_the_cure() -> None:
-    shallow = ("flutes.core_diameter=14.8", "blank.shank_diameter=16.5")
+    shallow = SHALLOW
     steep = designed(*shallow, "relief.chamfer.edge_angle=8")
     found = next(f for f in steep.findings if f.code == "point-core")
     settings = [setting for cure in found.cures for setting in cure.settings]

@@ -171,14 +171,14 @@ def test_the_point_starts_in_the_drilled_hole() -> None:
 @pytest.mark.parametrize(
     ("designation", "count", "pitches"), [("M18x0.75", 4, 4), ("M6", 3, 7), ("M20xPh3P1.5", 5, 4)]
 )
-def test_teeth_are_pitches_times_lands_and_share_the_feed(
+def test_teeth_are_pitches_times_lands_and_starts_and_share_the_feed(
     designation: str, count: int, pitches: int
 ) -> None:
     design = design_tap(
         job_for(designation, [f"flutes.count={count}", f"chamfer.pitches={pitches}"])
     )
     chamfer, thread = design.tap.chamfer, design.tap.thread
-    assert design.figures.chamfer_teeth == count * pitches
+    assert design.figures.chamfer_teeth == count * pitches * thread.starts
     radial_feed = thread.lead * math.tan(math.radians(chamfer.angle)) / count
     assert design.figures.chip_thickness == pytest.approx(
         radial_feed * math.cos(math.radians(chamfer.angle)), rel=1e-12

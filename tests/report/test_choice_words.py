@@ -32,6 +32,7 @@ RARE = [
     ("M8", ["hole.engagement=70"]),
     ("M8", ["hole.engagement=99", 'shop.drills=["fraction", "metric"]']),
     ("M30", ["shop.cutters=[0.5]"]),
+    ("M42x0.1", []),
 ]
 """Jobs whose rules the sizes and the random jobs hardly meet."""
 
@@ -129,8 +130,8 @@ LEAST_MAJOR = (
     "would be narrower than P/16"
 )
 NEAREST_LAND = (
-    "of the cutters on hand that leave no tooth scraping at its root, the one whose land comes "
-    "nearest to 4.96 mm"
+    "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
+    "nor one taller than its foot is thick, the one whose land comes nearest to 4.96 mm"
 )
 FOR_99 = (
     "6.660 mm for 99 % of the basic depth of engagement, the nearest inside the minor limits of "
@@ -147,7 +148,7 @@ FOR_99 = (
         ("chamfer.form", "plug", "plug is the form for through and blind holes alike"),
         (
             *("flutes.count", "4"),
-            "3 below 12 mm for chip room, 4 up to 36 mm, 6 above; this is 18 mm",
+            "3 below 12 mm for chip room, 4 up to 36 mm, 6 up to 100 mm, 8 above; this is 18 mm",
         ),
         ("flutes.cutter_diameter", "8.0 mm", NEAREST_LAND),
         ("flutes.rake", "8.0 deg", "8 deg suits low-carbon and alloy steels"),
@@ -182,7 +183,7 @@ def test_a_drill_for_an_engagement_names_the_sets() -> None:
         ('["letter", "number"]', "shop.drills", "letter, number"),
         ("-1", "flutes.offset", "-1.0 mm"),
         ("1", "thread.tap_class", "1"),
-        ("3.5", "chamfer.pitches", "3.5 pitches"),
+        ("3.5", "chamfer.pitches", "3.5 pitches (leads)"),
         ("70", "hole.engagement", "70.0 %"),
     ],
 )

@@ -253,7 +253,7 @@ def test_a_job_cannot_be_changed():
         ("flutes.offset", "mm", "towards the land it edges [mm]"),
         ("flutes.rake", "deg", "wanted rake at the crest edge [deg]"),
         ("shop.cutters", "mm", "diameters of the ball-nose cutters on hand [mm]"),
-        ("chamfer.pitches", "pitches", "length in pitches"),
+        ("chamfer.pitches", "pitches (leads)", "in leads, the turns that cut each"),
         ("flutes.land_share", "of the spacing", "a share of the flute spacing at the crests"),
         ("flutes.count", "", "number of flutes"),
         ("thread.aim", "", "0 = least, 1 = largest"),

@@ -1,25 +1,40 @@
 """The chamfer (lead) of the tap: cone, teeth, chip thickness."""
 
 import math
+from collections.abc import Callable
 
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.choose.steps import down, step_for
+from tapmodel.designing.limits.chips import MOST_CHIP, least_chip
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
+from tapmodel.shape.figures import chip_thickness
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
 from tapmodel.tap.tap import Chamfer, TapThread
 
 FORMS = {"taper": 8.0, "plug": 4.0, "bottoming": 1.5}
-"""Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2."""
+"""Pitches of the named forms, inside the usual 7 to 10, 3 to 5 and 1 to 2.
+
+With several starts they count leads: each thread has teeth of its own, and only in so many turns
+of the tap do as many of them cut it.
+"""
+LONGEST, SHORTEST = 16, 2
+"""Pitches (leads) that a rule goes to for thinner or thicker chips; long nut taps have as many."""
+
+LONGEST_IN_DIAMETERS = 5.0
+"""A chamfer longer than that is no longer chosen by rule: the tap would wind up."""
 
 FORM_RULE = by_rule("form-plug", PRACTICE)
 DEEP_RULE = by_rule("form-taper", PRACTICE)
+Chip = Callable[[float], float]
+"""Chip of a tooth [mm] by the length of the chamfer in leads."""
+
 STEEP = 20.0
 """Flank angle [deg] below which a thread counts as deep: trapezoidal, Acme."""
 
 
-def choose_chamfer(thread: TapThread, hole: TappedHole, ledger: Ledger) -> Chamfer:
-    """Settle the chamfer.
+def choose_chamfer(thread: TapThread, hole: TappedHole, count: int, ledger: Ledger) -> Chamfer:
+    """Settle the chamfer of a tap with `count` flutes.
 
     Two of the three settle the third by `point = major - 2*length*tan(angle)`.
 
@@ -28,12 +43,16 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, ledger: Ledger) -> Chamf
     angle = ledger.given("chamfer.angle")
     fixed_length = any(ledger.has(field) for field in CHAMFER_LENGTH)
     if angle is not None and fixed_length:
-        length = _length(thread, ledger)
+        length = _given_length(thread, ledger) or 0.0
         return Chamfer(angle, thread.major - 2 * length * math.tan(math.radians(angle)))
     point = ledger.number("chamfer.point_diameter", ruled_point(hole), _point_rule(hole))
     if angle is not None:
         return Chamfer(angle, point)
-    length = _length(thread, ledger)
+    length = _given_length(thread, ledger) or _ruled_length(thread, point, count, ledger)
+    return _cone(thread, point, length)
+
+
+def _cone(thread: TapThread, point: float, length: float) -> Chamfer:
     return Chamfer(math.degrees(math.atan2(thread.major - point, 2 * length)), point)
 
 
@@ -55,12 +74,48 @@ def _point_rule(hole: TappedHole) -> Rule:
     return by_rule("point-under-drill", OWN_RULE, drill=hole.drill, step=_point_step(hole))
 
 
-def _length(thread: TapThread, ledger: Ledger) -> float:
-    length = ledger.given("chamfer.length")
-    if length is not None:
-        return length
-    pitches = ledger.given("chamfer.pitches")
-    if pitches is None:
-        form, rule = ("taper", DEEP_RULE) if thread.flank_angle < STEEP else ("plug", FORM_RULE)
-        pitches = FORMS[ledger.word("chamfer.form", form, rule)]
-    return pitches * thread.pitch
+def _given_length(thread: TapThread, ledger: Ledger) -> float | None:
+    length, leads = ledger.given("chamfer.length"), ledger.given("chamfer.pitches")
+    if leads is None and ledger.has("chamfer.form"):
+        leads = FORMS[ledger.word("chamfer.form", "plug", FORM_RULE)]
+    return length if leads is None else leads * thread.lead
+
+
+def _ruled_length(thread: TapThread, point: float, count: int, ledger: Ledger) -> float:
+    """The usual form, or more or fewer whole leads where its chips would be too thick or thin."""
+
+    def chip(leads: float) -> float:
+        return chip_thickness(thread, _cone(thread, point, leads * thread.lead), count)
+
+    # Several starts make so long a chamfer that the plug form of a deep thread has many teeth too.
+    deep = thread.flank_angle < STEEP and thread.starts == 1
+    form, form_rule = ("taper", DEEP_RULE) if deep else ("plug", FORM_RULE)
+    usual = FORMS[form]
+    longer, shorter = _longer(thread, chip, usual), _shorter(thread, chip, usual)
+    if longer is not None:
+        told = {"usual": usual, "chip": chip(usual), "most": MOST_CHIP}
+        rule = by_rule("leads-against-thick-chips", OWN_RULE, form=form, **told)
+        return ledger.number("chamfer.pitches", longer, rule) * thread.lead
+    if shorter is not None:
+        told = {"usual": usual, "chip": chip(usual)}
+        rule = by_rule("leads-against-thin-chips", OWN_RULE, form=form, **told)
+        return ledger.number("chamfer.pitches", shorter, rule) * thread.lead
+    return FORMS[ledger.word("chamfer.form", form, form_rule)] * thread.lead
+
+
+def _longer(thread: TapThread, chip: Chip, usual: float) -> float | None:
+    """The fewest whole leads with thinner chips, or the most there are; None for the usual."""
+    most = min(LONGEST, math.floor(LONGEST_IN_DIAMETERS * thread.major / thread.lead))
+    more = range(int(usual) + 1, most + 1)
+    if chip(usual) <= MOST_CHIP or not more:
+        return None
+    return float(next((leads for leads in more if chip(leads) <= MOST_CHIP), more[-1]))
+
+
+def _shorter(thread: TapThread, chip: Chip, usual: float) -> float | None:
+    """The most whole leads with thicker chips; None for the usual, or where none has them."""
+    least = least_chip(thread.pitch)
+    if chip(usual) >= least:
+        return None
+    fewer = range(int(usual) - 1, SHORTEST - 1, -1)
+    return next((float(leads) for leads in fewer if chip(leads) >= least), None)

@@ -14,16 +14,30 @@ from tapmodel.designing.limits.flutes import (
     no_land,
     shortfall,
 )
+from tapmodel.designing.limits.lands import most_rubbing
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.flute_section import FluteSection, rake
 from tapmodel.tap.tap import TapThread
 
-CUTTERS = (0.5, 0.8, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)
-MICRO_CUTTERS = (0.1, 0.2, 0.3, 0.4)
+CUTTERS = (
+    *(0.5, 0.8, 1.0, 1.2, 1.5, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0),
+    *(10.0, 12.0, 14.0, 16.0, 18.0, 20.0),
+)
+"""Diameters that ball-nose cutters are stocked in [mm] (from memory)."""
+MICRO_CUTTERS = (
+    *(0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9),
+    *(1.0, 1.2, 1.4, 1.5, 1.6, 1.8, 2.0),
+)
+LARGE_CUTTERS = (5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 32.0)
 LARGEST_MICRO = 2.0
-"""Thread diameter [mm] below which the rule counts on micro cutters too."""
+"""Thread diameter [mm] below which the rule counts on micro cutters."""
+LEAST_LARGE = 60.0
+"""Thread diameter [mm] above which the rule counts on large cutters."""
+
+COUNTS = (3, 4, 6, 8)
+"""Numbers of flutes that the rule goes through; all but the first can be measured across."""
 
 MOST_OF_ROOT = 0.75
 """Largest share of the diameter over the roots that a rule makes the core."""
@@ -36,6 +50,7 @@ RAKE_RULE = by_rule("rake-for-steels", PRACTICE_FROM_MEMORY, rake=RAKE)
 LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
 CUTTER_LIST_RULE = by_rule("cutters-likely", PRACTICE)
 MICRO_LIST_RULE = by_rule("cutters-likely-and-micro", PRACTICE)
+LARGE_LIST_RULE = by_rule("cutters-likely-and-large", PRACTICE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,47 +63,98 @@ class ChosenFlutes:
 
 
 @dataclass(frozen=True, slots=True)
+class _Tap:
+    """What the flutes are cut into.
+
+    Attributes:
+        thread: of the tap.
+        diameter: nominal [mm].
+        wall: radius where the wall of the drilled hole begins, the innermost that cuts [mm].
+    """
+
+    thread: TapThread
+    diameter: float
+    wall: float
+
+    @property
+    def tooth(self) -> ToothRadii:
+        """From crest to root."""
+        return ToothRadii(self.thread.major / 2, self.thread.minor / 2)
+
+
+@dataclass(frozen=True, slots=True)
 class _Candidate:
     section: FluteSection
     unmet: Unmet | None
     shortfall: float
     scrapes: bool
+    weak: bool
+    wide: bool
     land_miss: float
 
+    @property
+    def good(self) -> bool:
+        """Whether nothing is wrong with it."""
+        faults = self.scrapes or self.weak or self.wide
+        return not (self.unmet or self.shortfall > 0 or faults)
 
-def choose_flutes(thread: TapThread, diameter: float, ledger: Ledger) -> ChosenFlutes:
+
+@dataclass(frozen=True, slots=True)
+class _Settled:
+    wish: FluteWish
+    best: _Candidate | None
+    reasons: tuple[Finding, ...]
+
+
+def choose_flutes(thread: TapThread, diameter: float, drill: float, ledger: Ledger) -> ChosenFlutes:
     """Settle number, cutter, offset and depth for a thread of nominal `diameter` [mm].
 
-    Of the cutters on hand that meet every limit and leave no tooth scraping at its root, the one
-    whose land comes closest to the wanted width; where none does, the one that falls short least,
-    and the rules then say what binds.
+    Of the cutters on hand that meet every limit, leave no tooth scraping at the wall of the
+    drilled hole, none taller than its foot is thick and no land so wide that it rubs, the one whose
+    land comes closest to the wanted width; where none does, the one that falls short least, and the
+    rules then say what binds.
+
+    Args:
+        thread: of the tap.
+        diameter: nominal, of the thread [mm].
+        drill: of the hole [mm]; the tap's root lies deeper and cuts nothing.
+        ledger: of the design.
 
     Raises:
         NoTapError: no cutter leaves a tooth at all.
 
     Source: derived here; default numbers common practice.
     """
-    count = ledger.whole("flutes.count", ruled_count(diameter), _count_rule(diameter))
-    wish = _wish(thread, diameter, count, ledger)
-    tooth = ToothRadii(thread.major / 2, thread.minor / 2)
+    wall = min(max(drill, thread.minor), thread.major) / 2
+    tap = _Tap(thread, diameter, wall)
+    count = ledger.whole("flutes.count", *_ruled_count(tap, ledger))
+    settled = _settled(tap, count, ledger)
+    best = settled.best
+    if best is None:
+        raise NoTapError(settled.reasons[0])
+    if land_width(best.section, count, tap.tooth.crest) <= 0:
+        raise NoTapError(no_land(best.section, count, tap.tooth))
+    if not ledger.has("flutes.cutter_diameter"):
+        _note_cutter(best, settled.wish, ledger)
+    return ChosenFlutes(settled.wish, best.section, best.unmet)
+
+
+def _settled(tap: _Tap, count: int, ledger: Ledger) -> _Settled:
+    """The best cutter for that number of flutes."""
+    wish = _wish(tap, count, ledger)
     given = ledger.given("flutes.cutter_diameter")
     if given is None:
-        on_hand = ledger.numbers("shop.cutters", *_ruled_cutters(diameter))
+        on_hand = ledger.numbers("shop.cutters", *_ruled_cutters(tap.diameter))
     else:
         on_hand = (given,)
-    best, reasons = _best(wish, on_hand, tooth)
-    if best is None:
-        raise NoTapError(reasons[0])
-    if land_width(best.section, count, tooth.crest) <= 0:
-        raise NoTapError(no_land(best.section, count, tooth))
-    if given is None:
-        _note_cutter(best, wish, ledger)
-    return ChosenFlutes(wish, best.section, best.unmet)
+    return _Settled(wish, *_best(wish, on_hand, tap))
 
 
 def _ruled_cutters(diameter: float) -> tuple[tuple[float, ...], Rule]:
     if diameter < LARGEST_MICRO:
-        return MICRO_CUTTERS + CUTTERS, MICRO_LIST_RULE
+        return MICRO_CUTTERS, MICRO_LIST_RULE
+    if diameter > LEAST_LARGE:
+        return LARGE_CUTTERS, LARGE_LIST_RULE
     return CUTTERS, CUTTER_LIST_RULE
 
 
@@ -99,34 +165,53 @@ def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
     ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, rule)
 
 
+def _ruled_count(tap: _Tap, ledger: Ledger) -> tuple[int, Rule]:
+    """The number by diameter, or the next where that leaves lands so wide that they rub.
+
+    A cutter that is given leaves what it leaves: its lands do not ask for more flutes.
+    """
+    usual = ruled_count(tap.diameter)
+    by_diameter = usual, by_rule("count-by-diameter", PRACTICE, diameter=tap.diameter)
+    if ledger.has("flutes.count") or ledger.has("flutes.cutter_diameter") or usual == COUNTS[-1]:
+        return by_diameter
+    first = _settled(tap, usual, ledger.draft()).best
+    if first is None or not first.wide:
+        return by_diameter
+    more = COUNTS[COUNTS.index(usual) + 1]
+    second = _settled(tap, more, ledger.draft()).best
+    if second is None or not second.good:
+        return by_diameter
+    share = land_width(first.section, usual, tap.tooth.crest) * usual / (math.pi * tap.thread.major)
+    return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, share=share)
+
+
 def ruled_count(diameter: float) -> int:
     """Number of flutes by rule for a nominal `diameter` [mm].
 
-    Source: common practice (from memory): M3 to M6 3, M8 to M14 3 or 4, M16 to M24 4, above 4 to 6.
+    Source: common practice (from memory): M3 to M6 3, M8 to M14 3 or 4, M16 to M24 4, above 4 to 6;
+    more above 100 mm is a rule of this program.
     """
     if diameter < 12:
         return 3
-    return 4 if diameter <= 36 else 6
+    if diameter <= 36:
+        return 4
+    return 6 if diameter <= 100 else 8
 
 
-def _count_rule(diameter: float) -> Rule:
-    return by_rule("count-by-diameter", PRACTICE, diameter=diameter)
-
-
-def _wish(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> FluteWish:
+def _wish(tap: _Tap, count: int, ledger: Ledger) -> FluteWish:
     offset, rake = ledger.given("flutes.offset"), None
     if offset is None:
         rake = ledger.number("flutes.rake", RAKE, RAKE_RULE)
     depth, core = ledger.given("flutes.depth_from_top"), None
     if depth is None:
-        core = _core(thread, diameter, count, ledger)
+        core = _core(tap, count, ledger)
     share = ledger.number("flutes.land_share", LAND_SHARE, LAND_RULE)
-    return FluteWish(count, rake, offset, core, depth, share * math.pi * thread.major / count)
+    return FluteWish(count, rake, offset, core, depth, share * math.pi * tap.thread.major / count)
 
 
-def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> float:
+def _core(tap: _Tap, count: int, ledger: Ledger) -> float:
     share = CORE_SHARES.get(count, 0.5)
-    usual, most = round(share * diameter, 3), round(MOST_OF_ROOT * thread.minor, 3)
+    usual, most = round(share * tap.diameter, 3), round(MOST_OF_ROOT * tap.thread.minor, 3)
     rule = by_rule("core-of-diameter", PRACTICE_FROM_MEMORY, share=share, count=count)
     if usual > most:
         rule = by_rule("core-of-root", OWN_RULE, share=MOST_OF_ROOT)
@@ -136,9 +221,10 @@ def _core(thread: TapThread, diameter: float, count: int, ledger: Ledger) -> flo
 # Every trial of a cure that leaves the flutes alone asks for the same cutter again.
 @lru_cache(maxsize=16)
 def _best(
-    wish: FluteWish, cutters: tuple[float, ...], tooth: ToothRadii
+    wish: FluteWish, cutters: tuple[float, ...], tap: _Tap
 ) -> tuple[_Candidate | None, tuple[Finding, ...]]:
-    candidates: list[_Candidate] = []
+    tooth = tap.tooth
+    possible: list[tuple[FluteSection, Unmet | None]] = []
     reasons: list[Finding] = []
     for diameter in cutters:
         found = solve(wish, diameter, 2 * tooth.crest)
@@ -150,26 +236,37 @@ def _best(
         if reason is not None:
             reasons.append(reason)
             continue
-        candidates.append(_candidate(wish, found.section, found.unmet, tooth))
-    if not candidates:
+        possible.append((found.section, found.unmet))
+    # Most cutters cannot give the rake at all; they are looked at only where none can.
+    met = [(section, unmet) for section, unmet in possible if unmet is None] or possible
+    if not met:
         return None, tuple(reasons)
-    return min(candidates, key=_rank), tuple(reasons)
+    return min((_candidate(wish, *found, tap) for found in met), key=_rank), tuple(reasons)
 
 
-def _rank(candidate: _Candidate) -> tuple[bool, float, bool, float]:
-    """Least is best: wishes met, limits kept, a tooth that cuts down to its root, the land."""
-    unmet = candidate.unmet is not None
-    return unmet, candidate.shortfall, candidate.scrapes, candidate.land_miss
+def _rank(candidate: _Candidate) -> tuple[bool, float, bool, bool, bool, float]:
+    """Least is best: wishes met, limits kept, then what is wrong with the land, its width last."""
+    unmet, short = candidate.unmet is not None, candidate.shortfall
+    faults = candidate.scrapes, candidate.weak, candidate.wide
+    return unmet, short, *faults, candidate.land_miss
 
 
 def _candidate(
-    wish: FluteWish, section: FluteSection, unmet: Unmet | None, tooth: ToothRadii
+    wish: FluteWish, section: FluteSection, unmet: Unmet | None, tap: _Tap
 ) -> _Candidate:
+    tooth = tap.tooth
+    width = land_width(section, wish.count, tooth.crest)
+    # Who wants a wide land gets it.
+    widest = most_rubbing(tap.thread.major, wish.count)
+    wide = wish.land_width <= widest < width
     return _Candidate(
         section,
         unmet,
         shortfall(section, wish.count, tooth),
-        # A root edge high on the ball's arc scrapes; wider lands are the lesser evil.
-        float(rake(section, tooth.root)) < min(wish.rake or 0.0, 0.0),
-        abs(land_width(section, wish.count, tooth.crest) - wish.land_width),
+        # An edge high on the ball's arc scrapes where the hole's wall begins.
+        float(rake(section, tap.wall)) < min(wish.rake or 0.0, 0.0),
+        # A tooth taller than its foot is thick along the cut breaks off: deep threads.
+        land_width(section, wish.count, tooth.root) < tooth.crest - tooth.root,
+        wide,
+        abs(width - wish.land_width),
     )

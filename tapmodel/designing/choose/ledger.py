@@ -37,6 +37,10 @@ class Ledger:
         self._given = given
         self._choices: list[Choice] = []
 
+    def draft(self) -> "Ledger":
+        """A ledger over the same given values for what may yet be rejected; it keeps nothing."""
+        return Ledger(self._given)
+
     @property
     def choices(self) -> tuple[Choice, ...]:
         """Everything settled so far."""

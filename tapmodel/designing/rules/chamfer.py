@@ -5,6 +5,8 @@ import math
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     ERROR,
+    NOTE,
+    WARNING,
     Findings,
     at_least,
     at_most,
@@ -15,11 +17,20 @@ from tapmodel.designing.judging import (
     over,
     under,
 )
-from tapmodel.designing.provenance import OWN_RULE
+from tapmodel.designing.limits.chips import (
+    BOTTOMING,
+    EDGE_TO_CHIP,
+    KEEN,
+    MOST_CHIP,
+    least_chip,
+)
+from tapmodel.designing.provenance import OWN_RULE, PRACTICE_FROM_MEMORY
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
+from tapmodel.values import Values
 
 LEAST_ANGLE, LARGEST_ANGLE = 1.0, 50.0
+"""Of the cone of one start [deg]; several rise as much in a lead with as much less of a slope."""
 
 LEAST_POINT_SHARE = 0.1
 """Least diameter of the point as a share of the major diameter; less is a needle."""
@@ -34,21 +45,23 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _cone(design)
     yield from _full_thread(design)
     yield from _point(design)
+    yield from _chip(design)
 
 
 def _cone(design: TapDesign) -> Findings:
     chamfer, major = design.tap.chamfer, design.tap.thread.major
     rise = (major - chamfer.point_diameter) / 2
-    field, limit = "chamfer.angle", between(LEAST_ANGLE, LARGEST_ANGLE, "deg")
-    if under(chamfer.angle, LEAST_ANGLE):
+    least = least_angle(design.tap.thread.starts)
+    field, limit = "chamfer.angle", between(least, LARGEST_ANGLE, "deg")
+    if under(chamfer.angle, least):
         levers = (
             less(
                 "chamfer.length",
                 design.tap.chamfer_length,
-                rise / math.tan(math.radians(LEAST_ANGLE)),
+                rise / math.tan(math.radians(least)),
             ),
-            less("chamfer.pitches", design.figures.chamfer_pitches),
-            more("chamfer.angle", chamfer.angle, LEAST_ANGLE),
+            less("chamfer.pitches", design.figures.chamfer_leads),
+            more("chamfer.angle", chamfer.angle, least),
             less("chamfer.point_diameter", chamfer.point_diameter),
         )
         levers = levers if rise > 0 else levers[3:]
@@ -62,13 +75,21 @@ def _cone(design: TapDesign) -> Findings:
                 design.tap.chamfer_length,
                 rise / math.tan(math.radians(LARGEST_ANGLE)),
             ),
-            more("chamfer.pitches", design.figures.chamfer_pitches),
+            more("chamfer.pitches", design.figures.chamfer_leads),
             less("chamfer.angle", chamfer.angle, LARGEST_ANGLE),
             more("chamfer.point_diameter", chamfer.point_diameter),
         )
         yield finding(
             Code.CHAMFER_ANGLE, ERROR, field, chamfer.angle, limit, OWN_RULE, levers=levers
         )
+
+
+def least_angle(starts: int) -> float:
+    """Least angle of the cone to the axis on a thread of so many starts [deg].
+
+    Source: rule of this program: the rise in a lead that 1 deg gives a single start.
+    """
+    return math.degrees(math.atan(math.tan(math.radians(LEAST_ANGLE)) / starts))
 
 
 def _full_thread(design: TapDesign) -> Findings:
@@ -79,7 +100,7 @@ def _full_thread(design: TapDesign) -> Findings:
             less("chamfer.length", design.tap.chamfer_length, longest),
             more("blank.thread_length", length, design.tap.chamfer_length + thread.pitch),
             more("chamfer.angle", chamfer.angle),
-            less("chamfer.pitches", design.figures.chamfer_pitches, longest / thread.pitch),
+            less("chamfer.pitches", design.figures.chamfer_leads, longest / thread.lead),
         )
         field, actual = "chamfer.length", design.tap.chamfer_length
         limit = at_most(longest)
@@ -105,3 +126,36 @@ def _point(design: TapDesign) -> Findings:
         )
         limit = at_least(least)
         yield finding(Code.POINT_SLIM, ERROR, field, point, limit, OWN_RULE, levers=levers)
+
+
+def _chip(design: TapDesign) -> Findings:
+    """Chips that are too thick or too thin; in a bottoming tap, which follows another, a note."""
+    figures, pitch = design.figures, design.tap.thread.pitch
+    chip, leads = figures.chip_thickness, figures.chamfer_leads
+    field, limit, least = "chamfer.chip_thickness", at_most(MOST_CHIP), least_chip(pitch)
+    angle, count = design.tap.chamfer.angle, design.tap.flutes.count
+    sloped = design.choice("chamfer.angle") is not None
+    if over(chip, MOST_CHIP) and leads <= BOTTOMING:
+        values = Values(leads=leads)
+        yield finding(Code.CHIP_THICK, NOTE, field, chip, limit, OWN_RULE, values=values)
+    elif over(chip, MOST_CHIP):
+        levers = (
+            less("chamfer.angle", angle, angle * MOST_CHIP / chip)
+            if sloped
+            else more("chamfer.pitches", leads, leads * chip / MOST_CHIP),
+            more("flutes.count", count, count * chip / MOST_CHIP),
+        )
+        yield finding(Code.CHIP_THICK, WARNING, field, chip, limit, OWN_RULE, levers=levers)
+    elif under(chip, least):
+        levers = (
+            more("chamfer.angle", angle, angle * least / chip)
+            if sloped
+            else less("chamfer.pitches", leads, leads * chip / least),
+            less("flutes.count", count, count * chip / least),
+        )
+        limit = at_least(least)
+        yield finding(Code.CHIP_THIN, WARNING, field, chip, limit, OWN_RULE, levers=levers)
+    elif chip < KEEN:
+        values, limit = Values(rounding=chip / EDGE_TO_CHIP), at_least(least)
+        source = PRACTICE_FROM_MEMORY
+        yield finding(Code.CHIP_KEEN, NOTE, field, chip, limit, source, values=values)

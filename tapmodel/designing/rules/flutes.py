@@ -32,6 +32,7 @@ from tapmodel.designing.limits.levers import deeper, shallower, smaller
 from tapmodel.designing.limits.neighbours import least_wall
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules import lands as rules_lands
 from tapmodel.designing.rules import runout as rules_runout
 from tapmodel.designing.rules.context import Context
 from tapmodel.findings import Held, Lever, Limit
@@ -50,6 +51,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _core(design)
     yield from _rake(design)
     yield from _metal(design)
+    yield from rules_lands.judge(design)
     yield from rules_runout.judge(design)
 
 

@@ -34,7 +34,7 @@ def _point(design: TapDesign, surface: Surface) -> Findings:
         ),
         *less_relief(design, surface),
         less("chamfer.angle", design.tap.chamfer.angle),
-        less("chamfer.pitches", design.figures.chamfer_pitches),
+        less("chamfer.pitches", design.figures.chamfer_leads),
     )
     yield finding(Code.POINT_CORE, ERROR, field, point, at_least(least), OWN_RULE, levers=levers)
 

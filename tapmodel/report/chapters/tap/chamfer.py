@@ -6,13 +6,19 @@ from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
 
 def chapter(design: TapDesign) -> Chapter:
     """Cone of the chamfer."""
-    chamfer = design.tap.chamfer
+    chamfer, several = design.tap.chamfer, design.tap.thread.starts > 1
+    in_leads = Row("length in leads, as chamfer.pitches counts several starts", _leads(design))
     rows = (
         Row("angle to the axis", Angle(chamfer.angle), measured=True),
         Row("point diameter", Length(chamfer.point_diameter), measured=True),
         Row("length", Length(design.tap.chamfer_length), measured=True),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
+        *((in_leads,) if several else ()),
         Row("teeth that cut, all lands", Words(str(design.figures.chamfer_teeth))),
         Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
     )
     return Chapter("chamfer", "Chamfer", (Rows(rows),))
+
+
+def _leads(design: TapDesign) -> Words:
+    return Words(f"{design.figures.chamfer_leads:.2f}")

@@ -138,7 +138,8 @@ def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     lines = [
         f"rake at the crest (hook) {degrees(design.figures.rake_crest)}",
         f"   at the pitch line {degrees(design.figures.rake_pitch)}",
-        f"   at the root {degrees(design.figures.rake_root)}",
+        f"   at the drilled wall {degrees(design.rake_at_wall)}",
+        f"   at the root, not cutting {degrees(design.figures.rake_root)}",
         f"chordal hook {degrees(design.figures.chordal_hook)}",
         f"land {degrees(design.figures.land_angle)}, {sheet.mm(design.figures.land_width)} wide",
         f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",

@@ -4,7 +4,11 @@ from tapmodel.report.words.reasons.sentence import Sentence
 
 SENTENCES: dict[str, Sentence] = {
     "count-by-diameter": (
-        "3 below 12 mm for chip room, 4 up to 36 mm, 6 above; this is {diameter:g} mm"
+        "3 below 12 mm for chip room, 4 up to 36 mm, 6 up to 100 mm, 8 above; this is "
+        "{diameter:g} mm"
+    ),
+    "count-against-wide-lands": (
+        "more than the usual {usual}, whose lands would rub over {share:.0%} of their spacing"
     ),
     "rake-for-steels": "{rake:g} deg suits low-carbon and alloy steels",
     "core-of-diameter": (
@@ -14,14 +18,18 @@ SENTENCES: dict[str, Sentence] = {
     "land-third-of-spacing": (
         "land about a third of the spacing: near a quarter of the diameter with four flutes"
     ),
-    "cutters-likely": "ball-nose cutters that a small shop is likely to have",
+    "cutters-likely": "ball-nose cutters of the diameters in stock everywhere",
     "cutters-likely-and-micro": (
-        "ball-nose cutters that a small shop is likely to have, and the micro cutters that so "
-        "small a tap asks for"
+        "ball-nose cutters of the diameters in stock everywhere, micro cutters among them as so "
+        "small a tap asks for them"
+    ),
+    "cutters-likely-and-large": (
+        "ball-nose cutters of the diameters in stock everywhere, large ones among them as so "
+        "large a tap asks for them"
     ),
     "cutter-nearest-land": (
-        "of the cutters on hand that leave no tooth scraping at its root, the one whose land comes "
-        "nearest to {width:.2f} mm"
+        "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
+        "nor one taller than its foot is thick, the one whose land comes nearest to {width:.2f} mm"
     ),
     "cutter-least-short": "no cutter on hand meets every limit; this one falls short least",
 }

@@ -1,11 +1,45 @@
 """Sentences of the rules on the chamfer and the point."""
 
 from tapmodel.designing.codes import Code
-from tapmodel.report.words.sentence import Sentences, always
+from tapmodel.findings import Finding
+from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.words import Severity
+
+
+def _thick(finding: Finding) -> str:
+    chip = judged(finding)
+    if finding.severity is Severity.NOTE:
+        return (
+            f"The chamfer is a bottoming one, {finding.values.number('leads'):.2g} turns long, "
+            f"with chips of {chip:.3f} mm: let this tap follow one with a longer chamfer."
+        )
+    return (
+        f"The teeth of the chamfer cut chips of {chip:.3f} mm, which tear the thread and load the "
+        "teeth heavily; where it cannot be cut thinner, rough the thread out with a first tap."
+    )
+
+
+def _thin(finding: Finding) -> str:
+    return (
+        f"The teeth of the chamfer cut chips of {judged(finding):.4f} mm and rub more than they "
+        "cut."
+    )
+
+
+def _keen(finding: Finding) -> str:
+    return (
+        f"So fine a thread leaves each tooth of the chamfer a chip of {judged(finding):.4f} mm: "
+        f"an edge rounded by more than {finding.values.number('rounding'):.3f} mm rubs instead of "
+        "cutting, so hone the faces."
+    )
+
 
 SENTENCES: Sentences = {
     Code.CHAMFER_ANGLE: always("The chamfer is no usable cone."),
     Code.CHAMFER_LENGTH: always("The chamfer leaves no full thread."),
     Code.POINT_DRILL: always("The tap will not start: its point is as thick as the drilled hole."),
     Code.POINT_SLIM: always("The point is a needle."),
+    Code.CHIP_THICK: _thick,
+    Code.CHIP_THIN: _thin,
+    Code.CHIP_KEEN: _keen,
 }

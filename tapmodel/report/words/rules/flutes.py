@@ -55,6 +55,13 @@ def _centred(finding: Finding) -> str:
     )
 
 
+def _rubs(finding: Finding) -> str:
+    return (
+        f"The lands rub on the thread that they have cut, over {judged(finding):.2f} mm or "
+        f"{finding.values.number('share'):.0%} of their spacing: their flanks are not relieved."
+    )
+
+
 SENTENCES: Sentences = {
     Code.FLUTE_AXIS: _axis,
     Code.FLUTE_BESIDE: _beside,
@@ -71,4 +78,5 @@ SENTENCES: Sentences = {
     Code.FLUTE_NEIGHBOURS: always("Neighbouring flutes come too close."),
     Code.LAND_CREST: always("The land is too narrow at the crest."),
     Code.LAND_ROOT: always("The land is too narrow at the root."),
+    Code.LAND_RUBS: _rubs,
 }

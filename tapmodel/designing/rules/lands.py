@@ -1,0 +1,59 @@
+"""The rule on lands that rub: wide ones whose flanks are not relieved."""
+
+import math
+
+from tapmodel.designing.codes import Code
+from tapmodel.designing.judging import (
+    WARNING,
+    Findings,
+    at_most,
+    exactly,
+    finding,
+    less,
+    more,
+    over,
+)
+from tapmodel.designing.limits.lands import most_rubbing, rubbing_width
+from tapmodel.designing.provenance import OWN_RULE
+from tapmodel.designing.record import TapDesign
+from tapmodel.findings import Lever
+from tapmodel.values import Values
+from tapmodel.words import ReliefKind, ReliefPlace
+
+
+def judge(design: TapDesign) -> Findings:
+    """The finding on lands that rub over too much of their width.
+
+    Source: `tapmodel.designing.limits.lands`.
+    """
+    major, count = design.tap.thread.major, design.tap.flutes.count
+    rubs = rubbing_width(design.tap.relief.thread, major, design.figures.land_width)
+    most = most_rubbing(major, count)
+    if over(rubs, most):
+        field, limit = "flutes.rubbing_width", at_most(most)
+        values = Values(share=rubs * count / (math.pi * major))
+        levers = (*_more_room(design), *_relieved(design))
+        yield finding(
+            Code.LAND_RUBS, WARNING, field, rubs, limit, OWN_RULE, values=values, levers=levers
+        )
+
+
+def _more_room(design: TapDesign) -> tuple[Lever, ...]:
+    """More flutes; a larger cutter only in place of a given one, as the rule looked at all."""
+    flutes, chosen = design.tap.flutes, design.choice("flutes.cutter_diameter")
+    by_count = more("flutes.count", flutes.count)
+    if chosen is not None and chosen.given:
+        return more("flutes.cutter_diameter", flutes.cutter_diameter), by_count
+    return (by_count,)
+
+
+def _relieved(design: TapDesign) -> tuple[Lever, ...]:
+    """The flanks relieved too, or behind a narrower margin."""
+    relief = design.tap.relief.thread
+    if relief.applies_to is not ReliefPlace.THREAD:
+        # Without a relief there is nothing that could go to the flanks.
+        whole = exactly("relief.thread.applies_to", "thread")
+        return () if relief.kind is ReliefKind.CONCENTRIC else (whole,)
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return (exactly("relief.thread.kind", "con-eccentric"),)
+    return (less("relief.thread.margin_angle", relief.margin_angle),)
