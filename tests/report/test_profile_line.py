@@ -52,7 +52,7 @@ def test_thread_form_and_chamfer_are_drawn_with_its_arcs(rounded: TapDesign) -> 
     assert top == pytest.approx((thread.major - thread.pitch_diameter) / 2)
     words = [text.dxf.text for text in space.query("TEXT")]
     assert any(f"R{thread.crest_radius:.4f}" in text for text in words)
-    assert any("flank 27.50°" in text for text in words)
+    assert any("half angle 27.50°" in text for text in words)
 
 
 def test_the_sheet_asks_for_a_radius_where_there_is_no_flat(rounded: TapDesign) -> None:
