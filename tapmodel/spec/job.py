@@ -62,7 +62,8 @@ class Thread(Group):
 
     tap_class: Annotated[int, Field(ge=1, le=9)] | TapClass | None = Field(
         default=None,
-        description="class of the tap: 1, 2 or 3 of ISO 2857, or as its own standard writes it",
+        description='class of the tap: "cut" on a lathe; of ground ones as their standard writes '
+        "it: 1, 2 or 3 of ISO 2857",
     )
     aim: Fraction | None = Field(
         default=None,

@@ -19,7 +19,9 @@ class FamilyRules:
             InputError when the standard has no such pairing or the size is out of range.
         hole_limits: of a settled designation with its class. Raises InputError.
         tap_class: the class of tap that suits the hole; the first choice of a maker who cuts the
-            thread on a lathe. A number where the standard numbers its classes.
+            thread on a lathe.
+        ground_class: that of the ground taps which the standard has for the hole, None for none.
+            A number where the standard numbers its classes.
         tap_limits: of a settled designation and a class of tap. Raises InputError that names
             `thread.tap_class` and the allowed ones.
         drop_to_drill: nominal diameter less the drill aimed at, in pitches; the drill is then held
@@ -34,6 +36,7 @@ class FamilyRules:
     tap_limits: Callable[[Designation, str], TapLimits]
     drop_to_drill: float
     default_class: Source
+    ground_class: Callable[[Designation], str | int | None] = lambda _designation: None
 
 
 def settled_pitch(designation: Designation) -> float:

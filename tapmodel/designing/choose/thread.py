@@ -10,7 +10,6 @@ from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import ERROR, at_least, at_most, finding, less, more
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.errors import NoTapError
-from tapmodel.standards.cut_tap import CUT
 from tapmodel.standards.limits import TapLimits
 from tapmodel.tap.flanks import Flanks
 from tapmodel.tap.tap import TapThread
@@ -112,10 +111,12 @@ def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:
     rule = by_rule("tap-class-only", source)
     if hole.thread.effective_class:
         rule = by_rule("tap-class-for-hole", source, hole_class=hole.thread.effective_class)
-    if isinstance(fitting, int):
-        widths = (_width(rules.tap_limits(hole.thread, word)) for word in (str(fitting), CUT))
-        zones = dict(zip(("own", "cut"), widths, strict=True))
-        rule = by_rule("tap-class-or-cut", source, hole_class=hole.thread.effective_class, **zones)
+    ground = rules.ground_class(hole.thread)
+    if ground is not None:
+        cut, narrow = (
+            _width(rules.tap_limits(hole.thread, str(word))) for word in (fitting, ground)
+        )
+        rule = by_rule("tap-class-cut-or-ground", source, cut=cut, ground=ground, narrow=narrow)
     chosen = ledger.word_or_number("thread.tap_class", fitting, rule)
     return rules.tap_limits(hole.thread, str(chosen))
 

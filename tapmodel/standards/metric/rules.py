@@ -6,7 +6,7 @@ from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.record import Designation
 from tapmodel.spec.hole_class import parse_hole_class
-from tapmodel.standards.cut_tap import CUT, cut_tap_limits
+from tapmodel.standards.cut_tap import CUT, cut_class, cut_tap_limits
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimitsFound, TapLimits
 from tapmodel.standards.metric.hole_limits import metric_hole_limits
@@ -33,10 +33,10 @@ def _hole_limits(designation: Designation) -> HoleLimitsFound:
     return metric_hole_limits(designation.diameter, settled_pitch(designation), hole_class)
 
 
-def _tap_class(designation: Designation) -> str | int:
-    """That of ISO 2857; where ISO 965-1 ends, "cut", whose crest stays as wide as the form's."""
+def _ground_class(designation: Designation) -> int | None:
+    """That of ISO 2857, as far as ISO 965-1 reaches."""
     if not within_scope(designation.diameter, settled_pitch(designation)):
-        return CUT
+        return None
     return tap_class_for(parse_hole_class(designation.effective_class))
 
 
@@ -51,8 +51,8 @@ def _tap_limits(designation: Designation, tap_class: str) -> TapLimits:
     raise InputError(
         "thread.tap_class",
         tap_class,
-        f"1, 2 or 3 of ISO 2857; {D_NUMBERS[0]} to {D_NUMBERS[-1]} of ASME B94.9 (ground, up to "
-        f"{LARGEST_D_NUMBER:g} mm); or {CUT}, a rule of this program for a lathe-cut tap",
+        f"{CUT}, a rule of this program for a lathe-cut tap; of ground taps 1, 2 or 3 of ISO 2857, "
+        f"or {D_NUMBERS[0]} to {D_NUMBERS[-1]} of ASME B94.9 up to {LARGEST_D_NUMBER:g} mm",
     )
 
 
@@ -60,8 +60,9 @@ RULES = FamilyRules(
     form=METRIC,
     settle=_settle,
     hole_limits=_hole_limits,
-    tap_class=_tap_class,
+    tap_class=cut_class,
     tap_limits=_tap_limits,
     drop_to_drill=1.0,
     default_class=Source("ISO 965-1", "", Certainty.MEMORY),
+    ground_class=_ground_class,
 )

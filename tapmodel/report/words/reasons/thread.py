@@ -14,10 +14,9 @@ def _major(*, least: float, step: float, rounded: bool) -> str:
 SENTENCES: dict[str, Sentence] = {
     "tap-class-only": "the only class of this family",
     "tap-class-for-hole": "the tap class for holes of class {hole_class}",
-    "tap-class-or-cut": (
-        "the tap class for holes of class {hole_class}, with a zone {own:.3f} mm wide as for "
-        'ground threads; thread.tap_class = "cut" gives one of {cut:.3f} mm, which a manual lathe '
-        "holds with ease"
+    "tap-class-cut-or-ground": (
+        "for a thread cut on a lathe, {cut:.3f} mm of pitch diameter to hit; thread.tap_class = "
+        "{ground} is the class of ground taps for this hole, {narrow:.3f} mm wide"
     ),
     "aim-middle": (
         "middle of the zone: as far from the upper limit as from the lower when the last infeed is "
