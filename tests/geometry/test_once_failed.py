@@ -23,7 +23,7 @@ JOBS: list[dict[str, Any]] = tomllib.loads(
 
 
 def _named(job: dict[str, Any]) -> str:
-    return " ".join([job["designation"], *job.get("set", ())])
+    return f"{job['designation']}: {job['why']}"
 
 
 def _tap(job: dict[str, Any]) -> Tap:

@@ -146,7 +146,6 @@ ENVIRONMENTS: dict[str, dict[str, str]] = {
     "strange terminal": {"TERM": "\x1b[31m", "COLUMNS": "abc", "LINES": "-5"},
     "narrow terminal": {"COLUMNS": "1", "TERMINAL_WIDTH": "1"},
     "rich of nonsense": {"TYPER_USE_RICH": "maybe", "RICH_THEME": "x"},
-    "completion": {"_TAPMODEL_COMPLETE": "bash_source"},
     "plugins": {"PYDANTIC_DISABLE_PLUGINS": "nonsense"},
     "settings elsewhere": {"EZDXF_CONFIG_FILE": "/dev/null/x", "EZDXF_TEST_FILES": "/x"},
     "matplotlib elsewhere": {"MPLCONFIGDIR": "/dev/null", "MPLBACKEND": "nonsense"},
@@ -180,7 +179,7 @@ def _plain_answer(words: tuple[str, ...]) -> str:
 def test_letters_that_a_terminal_lacks_are_written_otherwise(name: str) -> None:
     ended = program("design", "M6", env=ENVIRONMENTS[name])
     assert (ended.returncode, ended.stderr) == (0, "")
-    assert "flank angle" in ended.stdout
+    assert "included angle" in ended.stdout
 
 
 def test_papers_are_drawn_without_home_screen_and_temporary_files(tmp_path: Path) -> None:

@@ -64,7 +64,7 @@ def design(request: pytest.FixtureRequest) -> TapDesign:
 
 # By what power of the size a figure grows; the others are lengths.
 POWERS = {
-    **dict.fromkeys(("chamfer_pitches", "chamfer_teeth"), 0),
+    **dict.fromkeys(("chamfer_pitches", "chamfer_leads", "chamfer_teeth"), 0),
     **dict.fromkeys(("rake_crest", "rake_pitch", "rake_root", "chordal_hook", "land_angle"), 0),
     **dict.fromkeys(("edge_angle", "arc_direction"), 0),
     "flute_area": 2,

@@ -54,7 +54,7 @@ AREA = """() => {
 
 @pytest.fixture(scope="module")
 def design() -> TapDesign:
-    return design_tap(job_for("M18x0.75"))
+    return design_tap(job_for("M18x0.75", ["thread.tap_class=2"]))
 
 
 @pytest.fixture(scope="module")

@@ -29,7 +29,7 @@ EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 @pytest.fixture(scope="module")
 def reference() -> TapDesign:
-    return design_tap(job_for("M18x0.75"))
+    return design_tap(job_for("M18x0.75", ["thread.tap_class=2"]))
 
 
 @pytest.fixture(scope="module")
@@ -115,7 +115,7 @@ def test_it_says_what_stays_in_millimetres(
 
 
 def test_narrow_tables_have_both_units_on_one_line() -> None:
-    design = design_tap(job_for("M18x0.75"))
+    design = design_tap(job_for("M18x0.75", ["thread.tap_class=2"]))
     text = typeset(relief.chapter(design), Units.BOTH)
     # the heel of the land: 18.06 mm / 2 in the angle of the land
     along = math.radians(design.figures.land_angle) * 9.03
