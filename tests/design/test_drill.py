@@ -185,8 +185,8 @@ def test_without_a_drill_inside_the_limits_the_next_ones_are_named():
     ],
 )
 def test_a_drill_outside_the_limits(drill: float, severity: Severity | None):
-    # the tap's pitch diameter is 17.5578 mm, the minor limits are 17.188 and 17.378 mm
-    found = size_finding(designed("M18x0.75", f"hole.drill={drill}"))
+    # the ground tap's pitch diameter is 17.5578 mm, the minor limits are 17.188 and 17.378 mm
+    found = size_finding(designed("M18x0.75", "thread.tap_class=2", f"hole.drill={drill}"))
     assert (found and found.severity) == severity
     if severity is Severity.ERROR:
         assert found is not None

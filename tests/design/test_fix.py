@@ -34,7 +34,7 @@ def test_a_good_job_is_handed_back_as_it_is() -> None:
 
 def test_errors_that_know_nothing_of_each_other_are_mended_one_after_the_other() -> None:
     sets = ["thread.root_flat=0.17", "flutes.full_depth_length=30", "blank.front_centre=8.5"]
-    job = job_for("M18x0.75", sets)
+    job = job_for("M18x0.75", ["thread.tap_class=2", *sets])
     assert {f.code for f in errors_of(job)} == {"root-clearance", "flute-length", "front-centre"}
     mended, applied = fixed(job)
     assert errors_of(mended) == ()

@@ -13,6 +13,8 @@ from tapmodel.shape.flute_section import on_ball, rake
 from tapmodel.spec.job_file import job_for
 
 MAJOR = 18.06
+"""Of M18x0.75 with the class below."""
+GROUND = "thread.tap_class=2"
 
 
 def wish(
@@ -96,12 +98,12 @@ def test_the_nearest_legal_depth_is_legal_and_nearest():
 def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
     lands = {}
     for cutter in (4.0, 6.0, 8.0, 10.0):
-        design = design_tap(job_for("M18x0.75", [f"flutes.cutter_diameter={cutter}"]))
+        design = design_tap(job_for("M18x0.75", [GROUND, f"flutes.cutter_diameter={cutter}"]))
         lands[cutter] = design.figures.land_width
     for share in (0.2, 0.35, 0.5, 0.6):
-        sets = ["shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
+        sets = [GROUND, "shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
         design = design_tap(job_for("M18x0.75", sets))
-        wanted = share * 3.141592653589793 * 18.06 / 4
+        wanted = share * math.pi * MAJOR / 4
         nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
         assert design.tap.flutes.cutter_diameter == nearest
         assert design.figures.land_width == lands[nearest]
@@ -120,12 +122,12 @@ def test_a_cutter_that_would_scrape_at_the_wall_of_the_hole_is_passed_over():
 
 
 def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
-    design = design_tap(job_for("M18x0.75"))
+    design = design_tap(job_for("M18x0.75", [GROUND]))
     cutter, share = design.choice("flutes.cutter_diameter"), design.choice("flutes.land_share")
     assert cutter is not None
     assert cutter.rule is not None
     assert cutter.rule.code == "cutter-nearest-land"
-    assert dict(cutter.rule.values)["width"] == pytest.approx(0.35 * math.pi * 18.06 / 4)
+    assert dict(cutter.rule.values)["width"] == pytest.approx(0.35 * math.pi * MAJOR / 4)
     assert share is not None
     assert (share.value, share.unit) == (0.35, "of the spacing")
 

@@ -17,9 +17,12 @@ from tapmodel.shape.relief import drop
 from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.words import ReliefKind, ReliefPlace
 
+GROUND = "thread.tap_class=2"
+"""Of the tap on which all of this stands: its major diameter is 18.06 mm by hand."""
+
 
 def designed(*sets: str) -> TapDesign:
-    return design_tap(job_for("M18x0.75", sets))
+    return design_tap(job_for("M18x0.75", (GROUND, *sets)))
 
 
 def test_defaults() -> None:
@@ -92,7 +95,7 @@ def test_an_arc_that_turns_back_before_its_heel_is_refused_with_cures_that_work(
         designed(*sets)
     finding = refusal.value.finding
     assert (finding.code, actual(finding)) == ("relief-arc", "2.0000 mm at the heel")
-    (tried,) = judged_cures(apply_sets({"designation": "M18x0.75"}, sets))
+    (tried,) = judged_cures(apply_sets({"designation": "M18x0.75"}, [GROUND, *sets]))
     assert "cures" in tried.marks
     assert tried.wrong == []
 
@@ -108,7 +111,7 @@ def test_an_arc_turns_back_where_its_centre_stands_square_below_the_heel(margin:
     most = 9.03 * (1 - math.tan(math.radians(45 - (land - margin) / 2)))
     for share, reached in ((0.99, True), (1.01, False)):
         drops = f"relief.thread.heel_drop={share * most}"
-        job = job_for("M18x0.75", [f"relief.thread.margin_angle={margin}", drops])
+        job = job_for("M18x0.75", [GROUND, f"relief.thread.margin_angle={margin}", drops])
         if reached:
             relief = settle(job).figures.thread_relief
             assert relief.heel_drop == pytest.approx(share * most, abs=1e-9)

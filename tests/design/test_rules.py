@@ -8,11 +8,15 @@ from cure_trials import judged_cures
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import flutes as rules_flutes
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import allowed
 from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.words import Severity
+
+GROUND = ("thread.tap_class=2",)
+"""Of the tap on which all of this stands: its sizes were worked out by hand."""
 
 BREAKING = [
     ("crest-flat", "error", ["thread.major=18.195"]),
@@ -118,9 +122,13 @@ MENDED_OTHERWISE = [
 ]
 
 
+def designed(sets: list[str]) -> TapDesign:
+    return design_tap(job_for("M18x0.75", [*GROUND, *sets]))
+
+
 def found(sets: list[str]) -> dict[str, Severity]:
-    """Severity by code of everything that M18x0.75 with `sets` brings up, and the sentences."""
-    return {f.code: f.severity for f in design_tap(job_for("M18x0.75", sets)).findings}
+    """Severity by code of everything that a ground M18x0.75 with `sets` brings up."""
+    return {f.code: f.severity for f in designed(sets).findings}
 
 
 @pytest.mark.parametrize(("code", "severity", "sets"), BREAKING)
@@ -128,7 +136,7 @@ def test_the_rule_fires_and_every_cure_it_offers_mends_it(
     code: str, severity: str, sets: list[str]
 ) -> None:
     assert found(sets).get(code) == severity
-    table = apply_sets({"designation": "M18x0.75"}, sets)
+    table = apply_sets({"designation": "M18x0.75"}, [*GROUND, *sets])
     (tried,) = judged_cures(table, only=code)
     assert "cures" in tried.marks
     assert tried.wrong == []
@@ -181,7 +189,7 @@ def test_limits_stand_where_they_are_stated(code: str, outside: str, inside: str
     ],
 )
 def test_what_is_allowed_is_written_beside(code: str, sets: list[str], text: str) -> None:
-    findings = design_tap(job_for("M18x0.75", sets)).findings
+    findings = designed(sets).findings
     assert next(allowed(f) for f in findings if f.code == code) == text
 
 
@@ -208,9 +216,7 @@ def test_every_rule_in_the_source_is_tested_here() -> None:
 def test_findings_come_worst_first() -> None:
     severities = [
         f.severity.value
-        for f in design_tap(
-            job_for("M18x0.75", ["relief.chamfer.kind=concentric", "blank.rear_chamfer=4"])
-        ).findings
+        for f in designed(["relief.chamfer.kind=concentric", "blank.rear_chamfer=4"]).findings
     ]
     order = ["error", "warning", "note"]
     assert severities == sorted(severities, key=order.index)
@@ -218,7 +224,7 @@ def test_findings_come_worst_first() -> None:
 
 
 def test_a_concentric_chamfer_rubs_by_the_advance_times_the_slope() -> None:
-    design = design_tap(job_for("M18x0.75", ["relief.chamfer.kind=concentric"]))
+    design = designed(["relief.chamfer.kind=concentric"])
     finding = next(f for f in design.findings if f.code == "chamfer-rubs")
     slope = (18.06 - 17.15) / 2 / 3.0
     rub = 0.75 * slope * design.figures.land_angle / 360

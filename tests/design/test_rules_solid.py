@@ -35,7 +35,7 @@ NEVER = [
 
 
 def reason(code: str, sets: list[str]) -> NoSolid | None:
-    findings = settle(job_for("M18x0.75", sets)).findings
+    findings = settle(job_for("M18x0.75", ["thread.tap_class=2", *sets])).findings
     return next(finding.no_solid for finding in findings if finding.code == code)
 
 
