@@ -105,10 +105,14 @@ def test_the_front_centre_stays_within_web_and_point(
 
 
 def test_full_thread_ends_a_chamfer_before_the_front() -> None:
-    # the cone from the neck, 2.2 mm, reaches the least hole, 2.459 mm, at 30 degrees
+    # Full depth goes a pitch of 0.5 mm beyond the thread. From there the cutter of 2 mm, 0.6 + 1
+    # off the axis, leaves the neck, 1.1, in sqrt(1 - 0.5^2) = 0.866 mm; with half a pitch that is
+    # 1.616 mm of neck, up to the next 0.5 mm.
     m3 = designed("M3")
+    assert m3.tap.blank.neck_length == 2.0
+    # the cone from the neck, 2.2 mm, reaches the least hole, 2.459 mm, at 30 degrees
     cone = (2.459 - 2.2) / 2 * math.sqrt(3)
-    assert m3.full_thread_depth == pytest.approx(11 + 1.5 + cone - 2)
+    assert m3.full_thread_depth == pytest.approx(11 + 2.0 + cone - 2)
     # without a neck the shank stops at the thread's end
     bare = designed("M3", "blank.neck_length=0")
     assert bare.full_thread_depth == 9.0
@@ -122,7 +126,7 @@ def test_full_thread_ends_a_chamfer_before_the_front() -> None:
     depths = [row.value for row in rows.rows if row.label == "full thread, depth at most"]
     assert depths == [Length(m3.full_thread_depth, 1)]
     (note,) = [finding for finding in m3.findings if finding.code == "shank-hole"]
-    assert "full thread ends 10.7 mm deep at most" in what(note)
+    assert "full thread ends 11.2 mm deep at most" in what(note)
 
 
 def test_a_cone_is_told_only_where_there_is_one() -> None:

@@ -49,9 +49,9 @@ def test_a_cure_is_data_that_a_machine_can_apply() -> None:
 def test_a_class_that_must_go_back_to_the_rules_is_named_as_a_job_takes_it() -> None:
     found = design_tap(job_for("M3", ["thread.tap_class=D11"])).findings
     errors = [finding for finding in found if finding.severity == "error"]
-    assert [advice(finding.cures) for finding in errors] == ["set thread.tap_class to 2"]
+    assert [advice(finding.cures) for finding in errors] == ["set thread.tap_class to cut"]
     (setting,) = errors[0].cures[0].settings
-    assert setting.value == 2
+    assert setting.value == "cut"
     table = apply_values({"designation": "M3"}, [(setting.field, setting.value)])
     assert settle(checked(table)).limits == settle(job_for("M3")).limits
 

@@ -157,7 +157,10 @@ def test_core_and_rake_of_listed_sizes_are_as_wished() -> None:
 
 @pytest.mark.parametrize(
     ("designation", "cutter", "count"),
-    [("M3", 2.0, 3), ("M6", 4.0, 3), ("M10", 7.0, 3), ("M18x0.75", 8.0, 4), ("M8", 4.0, 4)],
+    [
+        *(("M3", 2.0, 3), ("M5", 2.5, 4), ("M6", 4.0, 3), ("M8", 5.0, 3), ("M10", 7.0, 3)),
+        ("M18x0.75", 8.0, 4),
+    ],
 )
 def test_the_rake_counts_down_to_the_wall_of_the_drilled_hole(
     designation: str, cutter: float, count: int
@@ -180,15 +183,46 @@ def test_the_root_may_lean_back_as_it_cuts_nothing() -> None:
     assert design.figures.rake_root < -3
 
 
+def land_share_by_hand(major: float, core: float, cutter: float, count: int) -> float:
+    """Of flutes with a rake of 8 deg whose heel lies on the ball's arc.
+
+    Seen from the radius parallel to the cutter's axis the edge stands 8 deg to one side, the
+    ball's centre to the other, and beyond it the heel: where ball, centre's distance and the tap's
+    radius close a triangle.
+    """
+    ball, radius = cutter / 2, major / 2
+    centre = core / 2 + ball
+    to_centre = math.asin((ball - radius * math.sin(math.radians(8))) / centre)
+    cosine = (centre**2 + radius**2 - ball**2) / (2 * centre * radius)
+    return 1 - (8 + math.degrees(to_centre + math.acos(cosine))) * count / 360
+
+
+def test_three_flutes_of_m8_just_leave_lands_that_may_rub() -> None:
+    # 8 + 0.2 x 0.160 of tolerance + 0.02 P, up to 8.06; the core 0.4 x 8. The flute takes
+    # 8 + 28.226 + 35.805 of the 120 deg.
+    by_hand = land_share_by_hand(8.06, 3.2, 5.0, 3)
+    assert by_hand == pytest.approx(1 - 72.031 / 120, abs=1e-5)
+    cut = designed("M8")
+    assert (cut.tap.thread.major, cut.tap.flutes.count) == (8.06, 3)
+    assert share(cut) == pytest.approx(by_hand, abs=1e-9)
+    assert by_hand < 0.4
+    # The major diameter of class 2 is 8 + 0.4 x 0.125 + 0.02 P, up to 8.08: four flutes.
+    assert land_share_by_hand(8.08, 3.2, 5.0, 3) > 0.4
+    ground = designed("M8", "thread.tap_class=2").tap
+    assert (ground.thread.major, ground.flutes.count, ground.flutes.cutter_diameter) == (8.08, 4, 4)
+
+
 def test_a_wide_land_asks_for_more_flutes_and_a_given_cutter_for_none() -> None:
-    count = designed("M8").choice("flutes.count")
+    count = designed("M5").choice("flutes.count")
     assert count is not None
     assert count.rule is not None
     assert count.rule.code == "count-against-wide-lands"
-    three = designed("M8", "flutes.count=3")
+    three = designed("M5", "flutes.count=3")
+    assert three.tap.flutes.cutter_diameter == 3
+    assert share(three) == pytest.approx(land_share_by_hand(5.05, 2.0, 3.0, 3), abs=1e-9)
     assert dict(count.rule.values)["share"] == pytest.approx(share(three), abs=1e-12)
     assert share(three) > 0.4
-    assert designed("M8", "flutes.cutter_diameter=3").tap.flutes.count == 3
+    assert designed("M5", "flutes.cutter_diameter=3").tap.flutes.count == 3
 
 
 def test_the_limit_is_two_fifths_of_the_spacing_or_sixteen_millimetres() -> None:

@@ -13,11 +13,28 @@ from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
 
 TAN30 = math.tan(math.radians(30))
+GROUND = ["thread.tap_class=2"]
+"""The tap whose sizes were worked out by hand where they are only the setting of a test."""
 
 
 def test_m18x075_by_hand() -> None:
-    """TD2 of grade 5 is 112 µm, so the class 2 zone is D2 + 33.6 to 56 µm, its middle + 44.8."""
+    """TD2 of grade 6 is 140 µm, so the zone to cut is D2 + 28 to 70 µm, its middle + 49."""
     design = design_tap(job_for("M18x0.75"))
+    thread, limits = design.tap.thread, design.limits
+    d2 = 17.513 + 0.049
+    assert (limits.pitch_min, limits.pitch_max) == pytest.approx((17.541, 17.583), abs=1e-9)
+    assert limits.major_min == pytest.approx(18.028, abs=1e-9)
+    assert thread.pitch_diameter == pytest.approx(d2, abs=1e-9)
+    # 18.028 and 0.02 P = 0.015 more, up to the next 0.01
+    assert thread.major == 18.05
+    assert thread.crest_flat == pytest.approx(0.375 - (18.05 - d2) * TAN30, abs=1e-12)
+    assert thread.minor == pytest.approx(d2 - (0.375 - 0.09375) / TAN30, abs=1e-12)
+    assert thread.first_z == pytest.approx(0.2325)
+
+
+def test_a_ground_m18x075_by_hand() -> None:
+    """TD2 of grade 5 is 112 µm, so the class 2 zone is D2 + 33.6 to 56 µm, its middle + 44.8."""
+    design = design_tap(job_for("M18x0.75", GROUND))
     thread, limits = design.tap.thread, design.limits
     d2 = 17.513 + 0.0448
     assert (limits.pitch_min, limits.pitch_max) == (17.5466, 17.569)
@@ -58,16 +75,30 @@ def test_aim_walks_through_the_zone() -> None:
 
 
 def test_a_crest_flat_sets_the_major_diameter() -> None:
-    thread = design_tap(job_for("M8", ["thread.crest_flat=0.13"])).tap.thread
+    thread = design_tap(job_for("M8", [*GROUND, "thread.crest_flat=0.13"])).tap.thread
     assert thread.crest_flat == pytest.approx(0.13, abs=1e-12)
     assert thread.major == pytest.approx(7.238 + (0.625 - 0.13) / TAN30, abs=1e-9)
 
 
-def test_the_tap_class_follows_the_hole_class() -> None:
+@pytest.mark.parametrize(
+    ("hole_class", "deviation", "tolerance", "ground", "share"),
+    # TD2 and EI of M8 by ISO 965-1; middles of the classes of ISO 2857 in TD2 of grade 5, 0.125
+    [("4H", 0.0, 0.1, 1, 0.2), ("6H", 0.0, 0.16, 2, 0.4), ("6G", 0.028, 0.16, 3, 0.6)],
+)
+def test_the_tap_class_follows_the_hole_class(
+    hole_class: str, deviation: float, tolerance: float, ground: int, share: float
+) -> None:
     basic = 7.188
-    for hole_class, share in (("4H", 0.2), ("6H", 0.4), ("6G", 0.6)):
-        thread = design_tap(job_for(f"M8-{hole_class}")).tap.thread
-        assert thread.pitch_diameter == pytest.approx(basic + share * 0.125, abs=1e-9)
+    design = design_tap(job_for(f"M8-{hole_class}"))
+    # the middle between 0.2 and 0.5 of the hole's tolerance, over its least
+    middle = basic + deviation + 0.35 * tolerance
+    assert design.tap.thread.pitch_diameter == pytest.approx(middle, abs=1e-9)
+    chosen = design.choice("thread.tap_class")
+    assert chosen is not None
+    assert chosen.rule is not None
+    assert (chosen.value, dict(chosen.rule.values)["ground"]) == ("cut", ground)
+    thread = design_tap(job_for(f"M8-{hole_class}", [f"thread.tap_class={ground}"])).tap.thread
+    assert thread.pitch_diameter == pytest.approx(basic + share * 0.125, abs=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -151,7 +182,7 @@ def test_a_drill_stays_inside_narrow_limits() -> None:
     ],
 )
 def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: float) -> None:
-    design = design_tap(job_for("M18x0.75", sets))
+    design = design_tap(job_for("M18x0.75", [*GROUND, *sets]))
     chamfer = design.tap.chamfer
     assert design.figures.chamfer_length == pytest.approx(length, abs=1e-12)
     assert design.figures.chamfer_pitches == pytest.approx(length / 0.75)

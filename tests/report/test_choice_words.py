@@ -120,15 +120,17 @@ def test_values_stay_numbers_until_they_are_written() -> None:
 
 
 ONE_PITCH = "nominal diameter less one pitch, on the next step of 0.25 mm inside the minor limits"
-# 0.2 of t = 112 um in ISO 2857; 0.3 of TD2 = 140 um
-CLASS_OR_CUT = (
-    "the tap class for holes of class 6H, with a zone 0.022 mm wide as for ground threads; "
-    'thread.tap_class = "cut" gives one of 0.042 mm, which a manual lathe holds with ease'
+# 0.3 of TD2 = 140 um; 0.2 of t = 112 um in ISO 2857
+CUT_OR_GROUND = (
+    "for a thread cut on a lathe, 0.042 mm of pitch diameter to hit; thread.tap_class = 2 is the "
+    "class of ground taps for this hole, 0.022 mm wide"
 )
+# 0.2 of TD2 over 18; with 0.015 more that is 18.043
 LEAST_MAJOR = (
-    "least allowed 18.0448 mm plus 0.02 P to turn to, up to the next 0.01 mm, unless the crest "
+    "least allowed 18.028 mm plus 0.02 P to turn to, up to the next 0.01 mm, unless the crest "
     "would be narrower than P/16"
 )
+# 0.35 of the circumference of 18.05 mm in four
 NEAREST_LAND = (
     "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
     "nor one taller than its foot is thick, the one whose land comes nearest to 4.96 mm"
@@ -143,8 +145,8 @@ FOR_99 = (
     ("field", "value", "reason"),
     [
         ("hole.drill", "17.25 mm", ONE_PITCH),
-        ("thread.tap_class", "2", CLASS_OR_CUT),
-        ("thread.major", "18.06 mm", LEAST_MAJOR),
+        ("thread.tap_class", "cut", CUT_OR_GROUND),
+        ("thread.major", "18.05 mm", LEAST_MAJOR),
         ("chamfer.form", "plug", "plug is the form for through and blind holes alike"),
         (
             *("flutes.count", "4"),

@@ -177,13 +177,16 @@ def test_every_choice_stands_in_it_with_its_reason(designation: str, sets: list[
 
 def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
     design, text = written("M18x0.75", [])
-    swapped = text.replace("# offset = -2.7433", "offset = -2.5").replace("\nrake = 8.0", "")
+    # By hand: the wall of the 8 mm cutter stands 18.05 / 2 x sin(8 deg) = 1.2560 mm off the
+    # axis, its middle 4 mm beside that.
+    ruled = "# offset = -2.7440"
+    swapped = text.replace(ruled, "offset = -2.5").replace("\nrake = 8.0", "")
     assert swapped.count("\noffset") == 1
     flutes = settle(checked(tomllib.loads(swapped))).tap.flutes
     assert flutes.offset == -2.5
     assert flutes.core_diameter == pytest.approx(design.tap.flutes.core_diameter)
     with pytest.raises(InputError, match=r"flutes\.rake together with flutes\.offset"):
-        checked(tomllib.loads(text.replace("# offset = -2.7433", "offset = -2.5")))
+        checked(tomllib.loads(text.replace(ruled, "offset = -2.5")))
 
 
 def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
