@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 from taps import NAME, content, give, record_of, vouched
 
-from tapmodel.cli.commands.sheet import sheet
+from tapmodel.cli.commands.sheet import sheet as sheet_command
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
@@ -135,7 +135,7 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
     ended: list[bool] = []
     for free in range(0, 2400, 240):
         out = disk(free)
-        ended.append(_ends(functools.partial(sheet, JOB, out)))
+        ended.append(_ends(functools.partial(sheet_command, JOB, out)))
         if ended[-1]:
             assert _is_whole(out / JOB)
             shutil.rmtree(out)

@@ -24,6 +24,8 @@ ARC_DEVIATION = 2e-5
 """Largest distance between a fitted arc and the top it stands for [mm]."""
 
 _CROSSING = 1e-11  # closeness of an angle at which surfaces change places [deg]
+_APART = 1e-7  # borders closer than this are one [deg]: 0.1 nm at a radius of 60 mm
+_ROUND = 1e-12  # radii that differ by this share of them are one
 _FRACTIONS = tuple(n / 8 for n in range(9))
 
 
@@ -97,7 +99,11 @@ class Threaded:
             steps = [low + (high - low) * fraction for fraction in _FRACTIONS]
             for left, right in pairwise(steps):
                 crossings += self._crossings(left, right)
-        return sorted({*corners, *crossings})
+        inner = [start]
+        for angle in sorted({*corners, *crossings}):
+            if inner[-1] + _APART < angle < end - _APART:
+                inner.append(angle)
+        return [*inner, end]
 
     def _corners(self, start: float, end: float) -> Iterator[float]:
         thread, reliefs = self.tap.thread, self.tap.relief
@@ -133,7 +139,7 @@ class Threaded:
             return [Line(polar(self.radius(low), low), polar(self.radius(high), high))]
         angles = [low + (high - low) * n / 4 for n in range(5)]
         radii = [self.radius(angle) for angle in angles]
-        if max(radii) - min(radii) < 1e-12:
+        if max(radii) - min(radii) < _ROUND * max(radii):
             return [Arc((0.0, 0.0), radii[0], low, high)]
         points = [polar(r, a) for r, a in zip(radii, angles, strict=True)]
         piece = arc_through(points[0], points[2], points[4])
