@@ -20,8 +20,8 @@ class FamilyRules:
         hole_limits: of a settled designation with its class. Raises InputError.
         tap_class: the class of tap that suits the hole; the first choice of a maker who cuts the
             thread on a lathe.
-        ground_class: that of the ground taps which the standard has for the hole, None for none.
-            A number where the standard numbers its classes.
+        ground_class: that of the ground taps which the standard has for the hole, by the number of
+            its class, None for none.
         tap_limits: of a settled designation and a class of tap. Raises InputError that names
             `thread.tap_class` and the allowed ones.
         drop_to_drill: nominal diameter less the drill aimed at, in pitches; the drill is then held
@@ -32,11 +32,11 @@ class FamilyRules:
     form: ThreadForm
     settle: Callable[[Designation], Designation]
     hole_limits: Callable[[Designation], HoleLimitsFound]
-    tap_class: Callable[[Designation], str | int]
+    tap_class: Callable[[Designation], str]
     tap_limits: Callable[[Designation, str], TapLimits]
     drop_to_drill: float
     default_class: Source
-    ground_class: Callable[[Designation], str | int | None] = lambda _designation: None
+    ground_class: Callable[[Designation], int | None] = lambda _designation: None
 
 
 def settled_pitch(designation: Designation) -> float:

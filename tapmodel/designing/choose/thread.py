@@ -107,15 +107,14 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
 def _limits(hole: TappedHole, ledger: Ledger) -> TapLimits:
     rules = hole.rules
     fitting = rules.tap_class(hole.thread)
-    source = rules.tap_limits(hole.thread, str(fitting)).source
+    source = rules.tap_limits(hole.thread, fitting).source
     rule = by_rule("tap-class-only", source)
     if hole.thread.effective_class:
         rule = by_rule("tap-class-for-hole", source, hole_class=hole.thread.effective_class)
     ground = rules.ground_class(hole.thread)
     if ground is not None:
-        cut, narrow = (
-            _width(rules.tap_limits(hole.thread, str(word))) for word in (fitting, ground)
-        )
+        cut = _width(rules.tap_limits(hole.thread, fitting))
+        narrow = _width(rules.tap_limits(hole.thread, str(ground)))
         rule = by_rule("tap-class-cut-or-ground", source, cut=cut, ground=ground, narrow=narrow)
     chosen = ledger.word_or_number("thread.tap_class", fitting, rule)
     return rules.tap_limits(hole.thread, str(chosen))
