@@ -154,6 +154,13 @@ class Finding:
 
 
 def gravest_first(found: Iterable[Finding]) -> list[Finding]:
-    """Errors, then warnings, then notes; each in the order in which they were found."""
+    """Errors, then warnings, then notes; each in the order in which they were found.
+
+    Before all of them a number that was typed in another unit: the others follow from it.
+    """
     order = list(Severity)
-    return sorted(found, key=lambda finding: order.index(finding.severity))
+
+    def rank(finding: Finding) -> tuple[bool, int]:
+        return finding.limit.held is not Held.OTHER_UNIT, order.index(finding.severity)
+
+    return sorted(found, key=rank)

@@ -1,5 +1,6 @@
 """Bare numbers that make sense only as inches, or as thousandths of an inch."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 from tapmodel.designing.codes import Code
@@ -17,6 +18,10 @@ UNITS = {"inches": float(MM), "thousandths": float(MM) / 1000}
 """Millimetres in what a shop in inches may have meant by a bare number."""
 
 
+SETS = frozenset({"shop.wires"})
+"""Lists that hold a length for each thread: any of them may be the one for this."""
+
+
 def questioned(given: Mapping[str, object], ruled: TapDesign) -> Iterator[Finding]:
     """A warning for each length given that is nowhere near the ruled one but would be in inches.
 
@@ -31,23 +36,34 @@ def questioned(given: Mapping[str, object], ruled: TapDesign) -> Iterator[Findin
     Source: rule of this program.
     """
     for field, usual in _usual(ruled).items():
-        entries = _lengths(given.get(field))
-        unit = _meant(entries, usual)
-        if unit:
-            inches = max(entries) * UNITS[unit] / float(MM)
+        slip = _slip(_lengths(given.get(field)), usual, every=field in SETS)
+        if slip is not None:
+            length, unit = slip
+            inches = length * UNITS[unit] / float(MM)
             values = Values(unit=unit, inches=inches, usual=usual)
             limit = Limit(unit="mm", held=Held.OTHER_UNIT)
             code = Code.OTHER_UNIT
-            yield finding(code, WARNING, field, max(entries), limit, OWN_RULE, values=values)
+            yield finding(code, WARNING, field, length, limit, OWN_RULE, values=values)
 
 
-def _meant(entries: tuple[float, ...], usual: float) -> str:
-    """The unit in which the largest length is near the usual one, "" where it is so in mm."""
-    if not entries or usual <= 0:
-        return ""
-    largest = max(entries)
-    near = (unit for unit, mm in UNITS.items() if 1 / NEAR <= largest * mm / usual <= NEAR)
-    return next(near, "")
+def _slip(entries: tuple[float, ...], usual: float, *, every: bool) -> tuple[float, str] | None:
+    """The length that is near the usual one in another unit, and that unit; None in mm.
+
+    Of a list that is the largest, which tells best what its owner makes; where `every` length is
+    looked at, the nearest, if none of them is near as it stands.
+    """
+    if usual <= 0 or (every and any(_near(length, usual) for length in entries)):
+        return None
+    for unit, mm in UNITS.items():
+        lengths = entries if every else sorted(entries)[-1:]
+        meant = [length for length in lengths if _near(length * mm, usual)]
+        if meant:
+            return min(meant, key=lambda length: abs(math.log(length * mm / usual))), unit
+    return None
+
+
+def _near(length: float, usual: float) -> bool:
+    return 1 / NEAR <= length / usual <= NEAR
 
 
 def _lengths(value: object) -> tuple[float, ...]:
@@ -58,6 +74,7 @@ def _lengths(value: object) -> tuple[float, ...]:
 def _usual(ruled: TapDesign) -> dict[str, float]:
     """Lengths that go with the size of the thread [mm]."""
     tap, blank = ruled.tap, ruled.tap.blank
+    thread = tap.thread
     return {
         "hole.drill": ruled.drill,
         "thread.pitch_diameter": tap.thread.pitch_diameter,
@@ -73,4 +90,6 @@ def _usual(ruled: TapDesign) -> dict[str, float]:
         "blank.square_across_flats": blank.square_across_flats,
         "blank.square_start": blank.square_start,
         "shop.cutters": tap.flutes.cutter_diameter,
+        # The conventional best wire, which touches at the pitch line.
+        "shop.wires": thread.pitch / (2 * math.cos(math.radians(thread.flank_angle))),
     }

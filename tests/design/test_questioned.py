@@ -14,6 +14,7 @@ import tapmodel
 from tapmodel.designing.questioned import NEAR, UNITS, questioned
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
+from tapmodel.findings import gravest_first
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.refusal import refusal
 from tapmodel.spec.job_file import job_for
@@ -110,3 +111,31 @@ def test_a_number_in_the_other_unit_is_questioned_beside_what_it_breaks(
 def test_a_length_that_may_well_be_small_is_let_be() -> None:
     small = ["thread.root_flat=0.01", "relief.thread.heel_drop=0.002", "blank.rear_chamfer=0.02"]
     assert "other-unit" not in {f.code for f in settle(job_for("M10", small)).findings}
+
+
+@pytest.mark.parametrize(
+    ("designation", "wires", "told"),
+    [
+        ("3/8 BSW LH", [0.032, 0.035, 0.040], "0.035 looks like inches"),
+        # a set in inches goes from threads far finer to far coarser ones
+        ("3/8 BSW LH", [0.018, 0.029, 0.036, 0.05], "write 0.036in in shop.wires"),
+        ("3/8-16", [35], "35 looks like thousandths of an inch"),
+        ("3/8 BSW LH", [0.17, 0.45, 0.9, 3.5, 6.35], ""),
+        ("3/8 BSW LH", [0.45, 1.4], ""),
+        ("M1", [0.17, 0.29, 0.895, 6.35], ""),
+    ],
+)
+def test_wires_in_the_other_unit_are_questioned_unless_one_is_near_as_it_stands(
+    designation: str, wires: list[float], told: str
+) -> None:
+    found = settle(job_for(designation, [f"shop.wires={wires}"])).findings
+    said = " ".join(what(f) for f in found if f.code == "other-unit")
+    assert told in said
+    assert bool(said) is bool(told)
+
+
+def test_the_unit_that_was_missed_stands_before_what_follows_from_it() -> None:
+    found = settle(job_for("3/8-16", ["hole.drill=0.3125"])).findings
+    assert {f.severity.value for f in found} == {"error", "warning", "note"}
+    assert next(f.code for f in gravest_first(found)) == "other-unit"
+    assert next(f.code for f in gravest_first(reversed(found))) == "other-unit"

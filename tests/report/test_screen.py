@@ -116,3 +116,10 @@ def test_a_pen_changes_no_letter(broken: TapDesign) -> None:
 def test_columns_are_as_wide_as_their_widest_cell() -> None:
     assert columns([("a", "bbb", "c"), ("aaa", "b")]) == ["a    bbb  c", "aaa  b"]
     assert columns([("a", "bbb"), ("aaa", "b")], right=True) == ["  a  bbb", "aaa    b"]
+
+
+@pytest.mark.parametrize(("wires", "told"), [([2.0, 3.0], True), ([0.95, 2.0], False), ([], False)])
+def test_the_page_says_that_no_wire_on_hand_suits(wires: list[float], told: bool) -> None:
+    sets = [f"shop.wires={wires}"] if wires else []
+    page = design_page(design_tap(job_for("3/8-16", sets)))
+    assert ("None of the wires on hand suits this thread" in page) is told

@@ -2,21 +2,32 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
-from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words, small_length
+from tapmodel.report.blocks import (
+    Angle,
+    Chapter,
+    Length,
+    Paragraphs,
+    Row,
+    Rows,
+    Words,
+    small_length,
+)
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
+from tapmodel.report.words.wires import sentence
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.lathe_tool import lathe_tool
-from tapmodel.shop.wires.answer import Wires, answer_wires
+from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.shop.wires.notes import Heed
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Drill, blank, threading tool, what to measure, and the cutter with its setting."""
     thread, chamfer, flutes = design.tap.thread, design.tap.chamfer, design.tap.flutes
-    limits, setting = design.limits, flute_setting(design)
+    limits, setting, answer = design.limits, flute_setting(design), _answer(design)
     zone = Length(limits.pitch_min, 4), Length(limits.pitch_max, 4)
     rows = [
         drill_row(design),
@@ -24,7 +35,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("threading tool, included angle", Angle(lathe_tool(thread).included_angle)),
         _nose(design),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),
-        *_over_wires(design),
+        *_over_wires(answer),
         Row("chamfer, to the axis", Angle(chamfer.angle)),
         Row("chamfer, length", Length(design.tap.chamfer_length)),
         Row(f"{flutes.count} flutes, ball-nose cutter", cutter_of(flutes.cutter_diameter)),
@@ -33,7 +44,8 @@ def chapter(design: TapDesign) -> Chapter:
         Row("core (web) left", Length(flutes.core_diameter)),
         Row("rake at the crest", Angle(design.figures.rake_crest)),
     ]
-    return Chapter("key", "At the machine", (Rows(tuple(rows)),))
+    blocks = (Rows(tuple(rows)), *_none_on_hand(answer))
+    return Chapter("key", "At the machine", blocks)
 
 
 def _nose(design: TapDesign) -> Row:
@@ -43,12 +55,25 @@ def _nose(design: TapDesign) -> Row:
     return Row("threading tool, nose flat at most", small_length(tool.nose_flat))
 
 
-def _over_wires(design: TapDesign) -> list[Row]:
-    """Wire and measurement; nothing where no wire suits."""
+def _answer(design: TapDesign) -> WiresAnswer | None:
+    """How the tap is measured over wires; None where no wire suits."""
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
-        answer = answer_wires(asked, Wires())
+        return answer_wires(asked, Wires())
     except NoWireError:
+        return None
+
+
+def _none_on_hand(answer: WiresAnswer | None) -> tuple[Paragraphs, ...]:
+    """That the wire named above has to be got first."""
+    notes = answer.notes if answer else ()
+    told = tuple(sentence(note) for note in notes if note.code is Heed.NONE_ON_HAND)
+    return (Paragraphs(told),) if told else ()
+
+
+def _over_wires(answer: WiresAnswer | None) -> list[Row]:
+    """Wire and measurement; nothing where no wire suits."""
+    if answer is None:
         return [Row("over wires", Words("no wire suits"))]
     low, high = (
         None if end is None else Length(end, 4)
