@@ -20,6 +20,7 @@ FIGURES = frozenset(
     {
         "thread.minor",
         "chamfer.chip_thickness",  # of one tooth, square to the cone
+        "flutes.rake_at_wall",  # where the wall of the drilled hole begins [deg]
         "flutes.wall",  # least metal between neighbouring flutes
         "flutes.land_width",  # over the crests
         "flutes.land_width_root",
@@ -29,7 +30,7 @@ FIGURES = frozenset(
         "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter
     }
 )
-"""What rules judge beside the fields of the job [mm]."""
+"""What rules judge beside the fields of the job [mm, deg]."""
 
 _JUDGED = FIGURES | frozenset(field_names())
 

@@ -51,6 +51,8 @@ SPECIAL: tuple[Job, ...] = (
     {"flutes.count": 8},
     {"flutes.count": 8, "flutes.cutter_diameter": 0.4},
     {"flutes.count": 6, "flutes.cutter_diameter": 0.45},
+    {"hole.engagement": 45.0},
+    {"flutes.cutter_diameter": 0.5},
     {"flutes.rake": 31.0},
     {"flutes.rake": -29.0},
     {"flutes.offset": 0.45},

@@ -17,6 +17,7 @@ from tapmodel.designing.choose.drill import (
 )
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.findings import Finding
 from tapmodel.report.blocks import Length, Rows, Tool, Words
@@ -257,3 +258,42 @@ def test_the_percentages_of_a_design_follow_from_its_designation(thread: str):
     left = percentage_left(designed(thread))
     assert 70 < left.of_engagement <= 100
     assert math.isfinite(left.of_full_thread or 0)
+
+
+@pytest.mark.parametrize(
+    ("designation", "wanted", "least", "most", "left"),
+    [
+        # BS 84 depth 0.640327 P: 2.03304 mm on diameter at 16 threads per inch
+        ("3/8 BSW", 70, (9.525 - 7.98830) / 0.0203304, 99.95, (9.525 - 7.9) / 0.0203304),
+        # ISO 965-1: minor 62.917 to 63.153
+        ("M64x1", 60, (64 - 63.153) / 0.010825318, (64 - 62.917) / 0.010825318, 78.52),
+        ("M64x1", 100, None, None, None),
+    ],
+)
+def test_a_wish_beyond_the_limits_is_told_with_what_the_hole_leaves(
+    designation: str, wanted: float, least: float | None, most: float | None, left: float | None
+) -> None:
+    design = settle(job_for(designation, [f"hole.engagement={wanted}"]))
+    told = [f for f in design.findings if f.code == "engagement-wish"]
+    if least is None:
+        assert told == []
+        return
+    (finding,) = told
+    assert finding.severity is Severity.WARNING
+    assert finding.actual == wanted
+    assert finding.limit.low == pytest.approx(least, abs=0.01)
+    assert finding.limit.high == pytest.approx(most, abs=0.01)
+    assert finding.values.number("left") == pytest.approx(left, abs=0.01)
+
+
+def test_no_wish_is_no_wish_cut_short() -> None:
+    assert "engagement-wish" not in {f.code for f in settle(job_for("M64x1")).findings}
+
+
+def test_only_sets_beyond_the_usual_make_a_warning_of_a_hole_that_must_be_bored() -> None:
+    def severity(*sets: str) -> Severity:
+        found = settle(job_for("M80x0.75", sets)).findings
+        return next(f.severity for f in found if f.code == "drill-between")
+
+    assert severity() is severity('shop.drills=["metric"]') is Severity.NOTE
+    assert severity('shop.drills=["fraction"]') is Severity.WARNING

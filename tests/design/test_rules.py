@@ -29,6 +29,12 @@ BREAKING = [
     ("point-drill", "error", ["chamfer.point_diameter=17.3"]),
     ("point-core", "error", ["chamfer.point_diameter=8.7", "chamfer.length=6"]),
     ("chip-thin", "warning", ["chamfer.pitches=14"]),
+    ("engagement-wish", "warning", ["hole.engagement=70"]),
+    (
+        "rake-at-wall",
+        "warning",
+        ["flutes.rake=2", "flutes.cutter_diameter=8", "flutes.core_diameter=11.2"],
+    ),
     ("land-rubs", "warning", ["flutes.cutter_diameter=3"]),
     ("core", "error", ["flutes.core_diameter=2.5", "flutes.count=2", "flutes.cutter_diameter=5"]),
     ("core-root", "error", ["flutes.core_diameter=16.9"]),
@@ -161,6 +167,8 @@ def test_the_rule_fires_at_its_limit_and_not_inside_it(
         ("major-size", "thread.major=18.0447", "thread.major=18.0448"),
         ("core", "flutes.core_diameter=2.7089", "flutes.core_diameter=2.7092"),
         ("square-corners", "blank.square_across_flats=9.897", "blank.square_across_flats=9.899"),
+        # 18 mm less the minor limits of 17.378 and 17.188 mm, of a depth of 1.0825 * 0.75 mm
+        ("engagement-wish", "hole.engagement=76.60", "hole.engagement=76.62"),
         ("flute-length", "flutes.full_depth_length=37.099", "flutes.full_depth_length=37.1"),
         ("chamfer-angle", "chamfer.angle=50.01", "chamfer.angle=49.99"),
         ("chamfer-angle", "chamfer.angle=0.99", "chamfer.angle=1.01"),
@@ -209,6 +217,7 @@ def test_every_rule_in_the_source_is_tested_here() -> None:
         "drill-between",  # in test_drill.py
         *("chip-thick", "chip-keen"),  # in test_lands_and_chips.py, on coarser and finer threads
         "beyond-scope",  # in test_fine.py
+        "chamfer-slight",  # in test_rules_relief.py, on threads too low for the usual drop
         "relief-steep",  # in test_rules_relief.py, on a tap that shows it
     }
 

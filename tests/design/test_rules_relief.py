@@ -9,6 +9,7 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.reliefs.reach import Walls, lowest_nominal, meets_cleanly, spans
+from tapmodel.designing.settle import settle
 from tapmodel.findings import Bound
 from tapmodel.report.words.limits import allowed
 from tapmodel.shape.flute_section import FluteSection
@@ -146,3 +147,60 @@ def test_a_blank_too_short_for_its_shank_is_a_finding_not_a_crash() -> None:
     assert turned_lengths(blank, 18.06)[-1].start == turned_lengths(blank, 18.06)[-1].end
     short = designed("blank.overall_length=20", "blank.square_length=4", "blank.shank_diameter=6")
     assert {"overall-length", "core-behind"} <= set(errors(short))
+
+
+@pytest.mark.parametrize(
+    ("designation", "sets", "angle"),
+    [
+        ("M64x1", ["flutes.count=8", "flutes.cutter_diameter=10"], 1.28),
+        ("M80x0.75", ["flutes.count=4"], 0.53),
+    ],
+)
+def test_a_drop_cut_short_is_told_with_the_relief_that_it_leaves(
+    designation: str, sets: list[str], angle: float
+) -> None:
+    design = settle(job_for(designation, sets))
+    told = next(f for f in design.findings if f.code == "chamfer-slight")
+    assert told.severity is Severity.NOTE
+    assert told.actual == pytest.approx(angle, abs=0.006)
+    thread = design.tap.thread
+    height = (thread.major - thread.minor) / 2
+    assert told.values.number("drop") == pytest.approx(height / 2, abs=1e-4)
+    # Over so short a land the arc falls nearly as a straight line does.
+    assert told.values.number("drop") == pytest.approx(
+        told.values.number("land") * math.tan(math.radians(angle)), rel=0.1
+    )
+
+
+@pytest.mark.parametrize(
+    "sets",
+    [
+        ["relief.chamfer.edge_angle=1"],
+        ["relief.chamfer.heel_drop=0.2"],
+        ["relief.chamfer.kind=concentric"],
+    ],
+)
+def test_little_relief_that_was_asked_for_is_no_news(sets: list[str]) -> None:
+    found = settle(job_for("M80x0.75", ["flutes.count=4", *sets])).findings
+    assert "chamfer-slight" not in {f.code for f in found}
+
+
+def test_no_usual_thread_is_told_of_slight_relief() -> None:
+    coarse = (
+        "M3",
+        "M10",
+        "M24",
+        "M64",
+        "M64x4",
+        "1/4-20 UNC",
+        "1-12",
+        "3/8 BSW",
+        "G 1/2",
+        "Tr36x6",
+    )
+    told = {
+        text
+        for text in coarse
+        if "chamfer-slight" in {f.code for f in settle(job_for(text)).findings}
+    }
+    assert told == set()

@@ -2,9 +2,16 @@
 
 import dataclasses
 import re
+import sys
 import tomllib
+from itertools import islice
+from pathlib import Path
 
 import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
+
+from listed_jobs import listed_designations
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
@@ -239,3 +246,20 @@ def test_any_override_of_a_full_file_is_sound(override: str) -> None:
 def test_what_follows_goes_by_the_names_of_fields() -> None:
     design, _ = written("M18x0.75", [])
     assert {*USUAL_EDITS, *ON_HAND, *REPLACES, *_following(design)} <= set(field_names())
+
+
+def test_the_file_as_written_is_judged_as_the_designation_is() -> None:
+    texts = [*islice(listed_designations(), 5, None, 61), "M80x0.75"]
+    differing: list[str] = []
+    for text in texts:
+        job = job_for(text)
+        design = settle(job)
+        again = settle(checked(tomllib.loads(commented_job(job, design))))
+        if _told(again) != _told(design):
+            differing.append(text)
+    assert differing == []
+    assert len(texts) > 50
+
+
+def _told(design: TapDesign) -> list[tuple[str, str]]:
+    return [(found.code, found.severity.value) for found in design.findings]

@@ -19,6 +19,9 @@ from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
 from tapmodel.words import Certainty, Hand
 
+RULED_SETS = (METRIC,)
+"""Drills that the rule counts on where the job names none."""
+
 WRITTEN_RULE = by_rule("class-written", Source("job", "designation", Certainty.READ))
 
 
@@ -86,7 +89,7 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
 
 def _drill_sets(ledger: Ledger) -> tuple[str, ...]:
     """The sets that the job names, else metric drills alone."""
-    named = ledger.words("shop.drills") or (METRIC,)
+    named = ledger.words("shop.drills") or RULED_SETS
     return tuple(name for name in DRILL_SETS if name in named)
 
 
@@ -104,7 +107,7 @@ def _drill(
         wanted = drill_for(engagement, thread.diameter, pitch, rules.form)
     ruled = nearest_drill(wanted, pitch, limits, drill_sets)
     picked = {"drill": ruled, "drill_sets": drill_sets}
-    least, most = _engagement_allowed(thread, rules, limits)
+    least, most = engagement_allowed(thread, rules, limits)
     if not drills_suiting(wanted, pitch, limits, drill_sets):
         low, high = limits.minor_min, limits.minor_max
         aim = {"wanted": wanted, "engagement": engagement or 0.0}
@@ -133,10 +136,13 @@ def _drill(
     return drill
 
 
-def _engagement_allowed(
+def engagement_allowed(
     thread: Designation, rules: FamilyRules, limits: HoleLimits
 ) -> tuple[float, float]:
-    """Least and most engagement [%] that the minor limits allow."""
+    """Least and most engagement [%] that the minor limits allow.
+
+    Source: as `thread_percentage`.
+    """
     pitch = settled_pitch(thread)
     least, most = (
         thread_percentage(thread.diameter, end, pitch, rules.form).of_engagement

@@ -109,6 +109,29 @@ def _rake(design: TapDesign) -> Findings:
         yield finding(Code.CENTRED_FLUTES, NOTE, field, edge, limit, values=values)
     if on_ball(section, crest) and edge < 0:
         yield finding(Code.EDGE_ON_BALL, WARNING, field, edge, at_least(0, "deg"), levers=levers)
+    yield from _rake_at_wall(design)
+
+
+def _rake_at_wall(design: TapDesign) -> Findings:
+    """An edge that cuts at the crest and scrapes further in; who asks for negative rake gets it."""
+    section, crest, wall = (
+        section_of(design.tap.flutes),
+        design.figures.rake_crest,
+        design.rake_at_wall,
+    )
+    if under(crest, 0.0) or not under(wall, 0.0):
+        return
+    core, depth, cutter = deeper(section, design.tap.thread.major)
+    levers = (
+        cutter,
+        core,
+        depth,
+        more("flutes.rake", crest),
+        more("flutes.offset", section.offset),
+    )
+    field, limit = "flutes.rake_at_wall", at_least(0, "deg")
+    values = Values(crest=crest)
+    yield finding(Code.RAKE_AT_WALL, WARNING, field, wall, limit, values=values, levers=levers)
 
 
 def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:

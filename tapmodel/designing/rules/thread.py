@@ -1,6 +1,7 @@
 """Rules on the thread profile, its limits and the drill."""
 
-from tapmodel.designing.choose.drill import drills_inside, neighbours
+from tapmodel.designing.choose.drill import drills_inside, neighbours, percentage_left
+from tapmodel.designing.choose.hole import RULED_SETS, engagement_allowed
 from tapmodel.designing.choose.thread import wear_reserve
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
@@ -35,6 +36,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _ends(design)
     yield from _sizes(design)
     yield from _drill(design, context)
+    yield from _engagement(design, context)
     yield from _origin(design, context)
 
 
@@ -105,10 +107,28 @@ def _drill(design: TapDesign, context: Context) -> Findings:
     elif under(drill, low) or over(drill, high):
         yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))
     elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
-        values, named = _next_drills(context), design.choice("shop.drills") is not None
-        # Whoever named no set has been told by the choice itself to bore.
-        severity = WARNING if named else NOTE
+        # Whoever has only the drills that the rule counts on was told by the choice to bore.
+        usual = context.hole.drill_sets == RULED_SETS
+        values, severity = _next_drills(context), NOTE if usual else WARNING
         yield finding(Code.DRILL_BETWEEN, severity, field, drill, limit, OWN_RULE, values=values)
+
+
+def _engagement(design: TapDesign, context: Context) -> Findings:
+    """A wish that the minor limits cut short; what the drill leaves instead stands with it."""
+    chosen, hole = design.choice("hole.engagement"), context.hole
+    if chosen is None or not isinstance(chosen.value, int | float):
+        return
+    wanted, field = float(chosen.value), chosen.field
+    least, most = engagement_allowed(hole.thread, hole.rules, hole.found.limits)
+    if under(wanted, least) or over(wanted, most):
+        short = wanted < least
+        lever = more(field, wanted, least) if short else less(field, wanted, most)
+        left = percentage_left(design).of_engagement
+        values = Values(drill=design.drill, left=left)
+        limit = between(least, most, "%")
+        yield finding(
+            Code.ENGAGEMENT_WISH, WARNING, field, wanted, limit, values=values, levers=(lever,)
+        )
 
 
 def _next_drills(context: Context) -> Values:

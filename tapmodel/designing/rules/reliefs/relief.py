@@ -1,8 +1,19 @@
 """Rules on the two reliefs."""
 
-from tapmodel.designing.choose.relief import chamfer_rub, needed_drop
+from tapmodel.designing.choose.relief import CHAMFER_EDGE_ANGLE, chamfer_rub, needed_drop
 from tapmodel.designing.codes import Code
-from tapmodel.designing.judging import WARNING, Findings, at_least, exactly, finding, less, more
+from tapmodel.designing.judging import (
+    NOTE,
+    WARNING,
+    Findings,
+    at_least,
+    exactly,
+    finding,
+    less,
+    more,
+    under,
+)
+from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
 from tapmodel.designing.rules.reliefs import arc as rules_arc
@@ -13,6 +24,10 @@ from tapmodel.words import ReliefKind
 
 LEAST_RUB = 1e-6
 """Below a thousandth of a micrometre [mm] the edge itself is meant, where drop and need are 0."""
+
+
+LEAST_EDGE = 2.0
+"""Relief of the chamfer at its edge [deg] below which it is told: half the least of the usual."""
 
 
 def judge(design: TapDesign, context: Context) -> Findings:
@@ -28,6 +43,28 @@ def judge(design: TapDesign, context: Context) -> Findings:
             yield from rules_floor.judge(design, surface)
     if chamfer.spans:
         yield from _chamfer(design)
+    yield from _slight(design)
+
+
+def _slight(design: TapDesign) -> Findings:
+    """A chamfer whose drop a rule cut short, so that little relief is left at its edge."""
+    thread, figures = design.tap.thread, design.figures.chamfer_relief
+    drop, eccentric = (
+        design.choice("relief.chamfer.heel_drop"),
+        design.tap.relief.chamfer.kind is ReliefKind.ECCENTRIC,
+    )
+    if drop is None or drop.given or not eccentric or not under(figures.edge_angle, LEAST_EDGE):
+        return
+    values = Values(
+        usual=CHAMFER_EDGE_ANGLE,
+        height=(thread.major - thread.minor) / 2,
+        land=design.figures.land_width,
+        drop=figures.heel_drop,
+    )
+    field, limit = "relief.chamfer.edge_angle", at_least(LEAST_EDGE, "deg")
+    yield finding(
+        Code.CHAMFER_SLIGHT, NOTE, field, figures.edge_angle, limit, OWN_RULE, values=values
+    )
 
 
 def _chamfer(design: TapDesign) -> Findings:

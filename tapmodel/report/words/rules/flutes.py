@@ -55,6 +55,14 @@ def _centred(finding: Finding) -> str:
     )
 
 
+def _scrapes(finding: Finding) -> str:
+    return (
+        "The edge scrapes at the wall of the drilled hole, where its rake is "
+        f"{judged(finding):.2f} deg against {finding.values.number('crest'):.2f} deg "
+        "at the crest: so deep in the flute it lies on the ball's arc."
+    )
+
+
 def _rubs(finding: Finding) -> str:
     return (
         f"The lands rub on the thread that they have cut, over {judged(finding):.2f} mm or "
@@ -73,6 +81,7 @@ SENTENCES: Sentences = {
     Code.CORE: always("The web is too thin to drive the tap."),
     Code.CORE_ROOT: always("The flutes hardly reach below the root of the thread."),
     Code.RAKE: always("The rake at the crest is out of range."),
+    Code.RAKE_AT_WALL: _scrapes,
     Code.CENTRED_FLUTES: _centred,
     Code.EDGE_ON_BALL: always("The edge lies on the ball's arc with negative rake and scrapes."),
     Code.FLUTE_NEIGHBOURS: always("Neighbouring flutes come too close."),

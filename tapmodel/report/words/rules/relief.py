@@ -43,6 +43,16 @@ def _rubs(finding: Finding) -> str:
     return f"The chamfer rubs behind its edge, by up to {rub:.4f} mm."
 
 
+def _slight(finding: Finding) -> str:
+    values = finding.values
+    return (
+        f"The chamfer is relieved by {judged(finding):.2f} deg at its edge, "
+        f"{values.number('usual'):g} deg are usual: over a land of {values.number('land'):.1f} mm "
+        f"it drops {values.number('drop'):.3f} mm, half the height of so low a thread; for a "
+        "keener chamfer narrow the land or set relief.chamfer.edge_angle."
+    )
+
+
 SENTENCES: Sentences = {
     Code.RELIEF_PLACE: _place,
     Code.RELIEF_ROOM: _room,
@@ -57,4 +67,5 @@ SENTENCES: Sentences = {
     Code.CREST_DROP: always("At the heel the crest would drop below the root of the thread."),
     Code.THREAD_DROP: always("At the heel the root of the thread would drop into the web."),
     Code.CHAMFER_RUBS: _rubs,
+    Code.CHAMFER_SLIGHT: _slight,
 }

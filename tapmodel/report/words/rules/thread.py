@@ -3,7 +3,7 @@
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
 from tapmodel.report.words.rules import unlisted
-from tapmodel.report.words.sentence import Sentences, always, judged, low
+from tapmodel.report.words.sentence import Sentences, always, high, judged, low
 from tapmodel.words import Severity
 
 
@@ -45,6 +45,15 @@ def _between_drills(finding: Finding) -> str:
     )
 
 
+def _engagement(finding: Finding) -> str:
+    left, drill = finding.values.number("left"), finding.values.number("drill")
+    return (
+        f"An engagement of {judged(finding):g} % is wanted, and the minor limits of the hole allow "
+        f"{low(finding):.1f} to {high(finding):.1f} %: a hole of {drill:.3f} mm leaves "
+        f"{left:.1f} %."
+    )
+
+
 def _wear(finding: Finding) -> str:
     return (
         f"The tap may wear by {finding.values.number('by'):.4f} mm in pitch diameter before the "
@@ -53,7 +62,7 @@ def _wear(finding: Finding) -> str:
 
 
 def _other_unit(finding: Finding) -> str:
-    """The unit that was meant, and how to write it; the entry of a list is its largest."""
+    """The unit that was meant, and how to write it; of a list, one of its entries."""
     inches, number = finding.values.number("inches"), f"{judged(finding):.10g}"
     name = {"inches": "inches", "thousandths": "thousandths of an inch"}
     return (
@@ -73,6 +82,7 @@ SENTENCES: Sentences = {
     Code.THREAD_HEIGHT: _height,
     Code.DRILL_SIZE: _drill,
     Code.DRILL_BETWEEN: _between_drills,
+    Code.ENGAGEMENT_WISH: _engagement,
     Code.BEYOND_SCOPE: lambda finding: unlisted.note(finding.values),
     Code.UNLISTED_PAIR: lambda finding: unlisted.note(finding.values),
     Code.WEAR_RESERVE: _wear,
