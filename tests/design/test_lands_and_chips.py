@@ -12,7 +12,9 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations
 
-from tapmodel.designing.choose.flutes import COUNTS, CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
+from tapmodel.designing.choose.cutters import CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
+from tapmodel.designing.choose.flutes import COUNTS
+from tapmodel.designing.design import design_tap
 from tapmodel.designing.limits.chips import MOST_CHIP, least_chip
 from tapmodel.designing.limits.flutes import land_width
 from tapmodel.designing.limits.lands import LONGEST, most_rubbing, rubbing_width
@@ -347,3 +349,41 @@ def test_what_is_warned_of_is_cured(designation: str, sets: list[str], code: str
     (tried,) = judged_cures(apply_sets({"designation": designation}, sets), code)
     assert "cures" in tried.marks
     assert tried.wrong == []
+
+
+@pytest.mark.parametrize(
+    ("designation", "sets", "cutter"),
+    [
+        ("M64x1", ["shop.cutters=[6, 8, 10, 12]"], 20),
+        ("M18", ["shop.cutters=[3, 4]"], 8),
+        # a shop in inches is told of inch sizes: 5/16 in
+        ("0.7-26 Whit", ['shop.cutters=["1/8in", "3/16in"]'], 7.9375),
+    ],
+)
+def test_a_cutter_that_can_be_bought_is_offered_where_those_on_hand_leave_wide_lands(
+    designation: str, sets: list[str], cutter: float
+) -> None:
+    (rubs,) = (f for f in design_tap(job_for(designation, sets)).findings if f.code == "land-rubs")
+    offered = [cure.settings for cure in rubs.cures]
+    (setting,) = next(each for each in offered if each[0].field == "flutes.cutter_diameter")
+    assert float(setting.text) == setting.value == cutter
+    mended = settle(job_for(designation, [*sets, f"flutes.cutter_diameter={setting.text}"]))
+    assert [f.code for f in mended.findings if f.severity is not Severity.NOTE] == []
+
+
+def test_an_edge_that_scrapes_at_the_wall_is_told_unless_it_was_asked_for() -> None:
+    def told(*sets: str) -> list[Finding]:
+        found = design_tap(job_for("Tr16x8(P4)", sets)).findings
+        return [f for f in found if f.code == "rake-at-wall"]
+
+    (finding,) = told("flutes.cutter_diameter=8")
+    assert finding.severity is Severity.WARNING
+    assert finding.actual == pytest.approx(-5.35, abs=0.01)
+    assert told() == []
+    assert told("flutes.cutter_diameter=8", "flutes.rake=-3") == []
+    assert len(finding.cures) > 0
+    for cure in finding.cures:
+        sets = [f"{each.field}={each.text}" for each in cure.settings]
+        mended = settle(job_for("Tr16x8(P4)", ["flutes.cutter_diameter=8", *sets]))
+        assert mended.rake_at_wall >= 0
+        assert [f.code for f in mended.findings if f.severity is not Severity.NOTE] == []

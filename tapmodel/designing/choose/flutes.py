@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+from tapmodel.designing.choose.cutters import CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
 from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.limits.flutes import (
@@ -21,16 +22,6 @@ from tapmodel.findings import Finding
 from tapmodel.shape.flute_section import FluteSection, rake
 from tapmodel.tap.tap import TapThread
 
-CUTTERS = (
-    *(0.5, 0.8, 1.0, 1.2, 1.5, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0),
-    *(10.0, 12.0, 14.0, 16.0, 18.0, 20.0),
-)
-"""Diameters that ball-nose cutters are stocked in [mm] (from memory)."""
-MICRO_CUTTERS = (
-    *(0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9),
-    *(1.0, 1.2, 1.4, 1.5, 1.6, 1.8, 2.0),
-)
-LARGE_CUTTERS = (5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 32.0)
 LARGEST_MICRO = 2.0
 """Thread diameter [mm] below which the rule counts on micro cutters."""
 LEAST_LARGE = 60.0

@@ -35,10 +35,14 @@ UNTOUCHED = {
 
 @dataclass(frozen=True, slots=True)
 class _Aim:
-    """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None."""
+    """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None.
+
+    Where `warned`, no warning either: one mended by another is not mended.
+    """
 
     code: str
     kept: frozenset[str] | None
+    warned: bool = False
 
     def allows(self, code: str) -> bool:
         """Whether a rule may stay, or become, broken."""
@@ -46,7 +50,12 @@ class _Aim:
 
     def reached(self, after: Outcome) -> bool:
         """Whether a trial came out as wanted."""
-        return self.code not in after.troubles and all(map(self.allows, after.errors()))
+        return self.code not in after.troubles and not self.missed(after)
+
+    def missed(self, after: Outcome) -> frozenset[str]:
+        """The rules that may not stay broken as they are."""
+        codes = frozenset(after.troubles) if self.warned else after.errors()
+        return frozenset(code for code in codes if not self.allows(code))
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +96,9 @@ def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...
 def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
     if finding.severity is not Severity.ERROR and not finding.levers:
         return ()
-    aim = _Aim(finding.code, trials.outcome(()).errors() - {finding.code})
+    warned, now = finding.severity is Severity.WARNING, trials.outcome(())
+    kept = frozenset(now.troubles) if warned else now.errors()
+    aim = _Aim(finding.code, kept - {finding.code}, warned)
     cures = list(islice(_cures(trials, finding, aim), SOUGHT))
     fewest = min((_leaves(trials, cure) for cure in cures), default=0)
     return tuple([cure for cure in cures if _leaves(trials, cure) == fewest][:OFFERED])
@@ -100,11 +111,14 @@ def _leaves(trials: Trials, cure: Cure) -> int:
 
 
 def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:
-    found = False
+    found: set[tuple[str, ...]] = set()
     for depth in range(1, DEEPEST + 1):
         for moves in _of_depth(trials, finding, aim, (), depth):
-            found = True
-            yield Cure(tuple(move.setting for move in _tightened(trials, aim, moves)))
+            # The nearest of several values of a field stands for all.
+            fields = tuple(move.lever.field for move in moves)
+            if fields not in found:
+                found.add(fields)
+                yield Cure(tuple(move.setting for move in _tightened(trials, aim, moves)))
         if found:
             return
     yield from _as_ruled(trials, aim)
@@ -134,12 +148,8 @@ def _of_depth(
 def _broken_by(trials: Trials, aim: _Aim, moves: Moves) -> list[Finding]:
     """The rules that stand between these moves and the aim."""
     after = trials.outcome(_values(moves))
-    errors = after.errors()
-    return [
-        found
-        for code, found in after.troubles.items()
-        if found is not None and code in errors and not aim.allows(code)
-    ]
+    missed = aim.missed(after)
+    return [found for code, found in after.troubles.items() if found is not None and code in missed]
 
 
 def _in_order(trials: Trials, levers: tuple[Lever, ...]) -> list[Lever]:
@@ -168,7 +178,8 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
             return None
         unit = unit_of(lever.field)
         replaces = trials.replaced(lever.field, lever.near)
-        return _Move(lever, Setting(lever.field, lever.bound, lever.near, unit, 0, replaces))
+        digits = 0 if isinstance(lever.near, str) else _fewest_decimals(lever.near)
+        return _Move(lever, Setting(lever.field, lever.bound, lever.near, unit, digits, replaces))
     for scale in rulers(lever):
         place: int | None = 0
         for number, aim in enumerate(aims):
@@ -248,6 +259,11 @@ def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
         unit = unit_of(choice.field)
         found.append(Setting(choice.field, Bound.EXACTLY, choice.value, unit, digits, replaced))
     return tuple(found)
+
+
+def _fewest_decimals(value: float) -> int:
+    """The same without the zero that a whole number is written with."""
+    return 0 if value == int(value) else _decimals(value)
 
 
 def _decimals(value: float) -> int:

@@ -2,6 +2,7 @@
 
 import math
 
+from tapmodel.designing.choose.cutters import cutters_to_buy
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     WARNING,
@@ -39,12 +40,19 @@ def judge(design: TapDesign) -> Findings:
 
 
 def _more_room(design: TapDesign) -> tuple[Lever, ...]:
-    """More flutes; a larger cutter only in place of a given one, as the rule looked at all."""
-    flutes, chosen = design.tap.flutes, design.choice("flutes.cutter_diameter")
+    """More flutes, or a larger cutter: any in place of a given one, else one that can be bought.
+
+    The rule has looked at all that are on hand.
+    """
+    flutes, field = design.tap.flutes, "flutes.cutter_diameter"
+    now, chosen = flutes.cutter_diameter, design.choice(field)
     by_count = more("flutes.count", flutes.count)
     if chosen is not None and chosen.given:
-        return more("flutes.cutter_diameter", flutes.cutter_diameter), by_count
-    return (by_count,)
+        return more(field, now), by_count
+    on_hand = design.choice("shop.cutters")
+    listed = on_hand.value if on_hand is not None and isinstance(on_hand.value, tuple) else ()
+    bought = cutters_to_buy(tuple(float(cutter) for cutter in listed))
+    return by_count, *(exactly(field, cutter) for cutter in bought if cutter > now)
 
 
 def _relieved(design: TapDesign) -> tuple[Lever, ...]:
