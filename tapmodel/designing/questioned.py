@@ -21,6 +21,12 @@ UNITS = {"inches": float(MM), "thousandths": float(MM) / 1000}
 SETS = frozenset({"shop.wires"})
 """Lists that hold a length for each thread: any of them may be the one for this."""
 
+THINNEST, THICKEST = 0.03, 26.0
+"""Diameters between which measuring wires can be had [mm] (from memory)."""
+
+_Slip = tuple[float, str]
+"""A length and the unit that it was meant in."""
+
 
 def questioned(given: Mapping[str, object], ruled: TapDesign) -> Iterator[Finding]:
     """A warning for each length given that is nowhere near the ruled one but would be in inches.
@@ -36,7 +42,7 @@ def questioned(given: Mapping[str, object], ruled: TapDesign) -> Iterator[Findin
     Source: rule of this program.
     """
     for field, usual in _usual(ruled).items():
-        slip = _slip(_lengths(given.get(field)), usual, every=field in SETS)
+        slip = (_of_set if field in SETS else _largest)(_lengths(given.get(field)), usual)
         if slip is not None:
             length, unit = slip
             inches = length * UNITS[unit] / float(MM)
@@ -46,19 +52,25 @@ def questioned(given: Mapping[str, object], ruled: TapDesign) -> Iterator[Findin
             yield finding(code, WARNING, field, length, limit, OWN_RULE, values=values)
 
 
-def _slip(entries: tuple[float, ...], usual: float, *, every: bool) -> tuple[float, str] | None:
-    """The length that is near the usual one in another unit, and that unit; None in mm.
-
-    Of a list that is the largest, which tells best what its owner makes; where `every` length is
-    looked at, the nearest, if none of them is near as it stands.
-    """
-    if usual <= 0 or (every and any(_near(length, usual) for length in entries)):
+def _largest(entries: tuple[float, ...], usual: float) -> _Slip | None:
+    """The largest length and the unit in which it is near the usual one; None where none is."""
+    if not entries or usual <= 0:
         return None
-    for unit, mm in UNITS.items():
-        lengths = entries if every else sorted(entries)[-1:]
-        meant = [length for length in lengths if _near(length * mm, usual)]
-        if meant:
-            return min(meant, key=lambda length: abs(math.log(length * mm / usual))), unit
+    largest = max(entries)
+    near = (unit for unit, mm in UNITS.items() if _near(largest * mm, usual))
+    return next(((largest, unit) for unit in near), None)
+
+
+def _of_set(entries: tuple[float, ...], usual: float) -> _Slip | None:
+    """The length nearest to the usual one and its unit; None where a set in mm has such a length.
+
+    A set is in a unit in which all its wires can be had.
+    """
+    for unit, mm in {"": 1.0, **UNITS}.items():
+        near = [length for length in entries if _near(length * mm, usual)]
+        if near and all(THINNEST <= length * mm <= THICKEST for length in entries):
+            nearest = min(near, key=lambda length: abs(math.log(length * mm / usual)))
+            return (nearest, unit) if unit else None
     return None
 
 

@@ -123,6 +123,11 @@ def test_a_length_that_may_well_be_small_is_let_be() -> None:
         ("3/8 BSW LH", [0.17, 0.45, 0.9, 3.5, 6.35], ""),
         ("3/8 BSW LH", [0.45, 1.4], ""),
         ("M1", [0.17, 0.29, 0.895, 6.35], ""),
+        # no set holds wires of 161 mm, nor of 4 um
+        ("Tr160x28", [0.17, 0.29, 0.895, 6.35], ""),
+        ("0.35 UNM", [0.17, 0.29, 0.895, 3.2], ""),
+        # 0.25 in would be near as mm, but the least is 6.7 um then
+        ("M3", [0.0067, 0.0114, 0.0352, 0.25], "write 0.0114in in shop.wires"),
     ],
 )
 def test_wires_in_the_other_unit_are_questioned_unless_one_is_near_as_it_stands(
@@ -139,3 +144,9 @@ def test_the_unit_that_was_missed_stands_before_what_follows_from_it() -> None:
     assert {f.severity.value for f in found} == {"error", "warning", "note"}
     assert next(f.code for f in gravest_first(found)) == "other-unit"
     assert next(f.code for f in gravest_first(reversed(found))) == "other-unit"
+
+
+def test_a_refusal_begins_with_the_unit_that_was_missed() -> None:
+    with pytest.raises(NoTapError) as caught:
+        settle(job_for("3/4-20", ["thread.major=0.75"]))
+    assert refusal(caught.value).startswith("0.75 looks like inches, and a bare number is mm")

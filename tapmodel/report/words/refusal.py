@@ -1,6 +1,7 @@
 """Why a job is refused, in words."""
 
 from tapmodel.errors import NoTapError, RefusedError
+from tapmodel.findings import gravest_first
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.no_solid import no_solid
 
@@ -8,7 +9,7 @@ from tapmodel.report.words.no_solid import no_solid
 def refusal(error: RefusedError) -> str:
     """What is said where the errors themselves are already told, and of a tap that is none."""
     if isinstance(error, NoTapError):
-        return " ".join(map(what, error.findings))
+        return " ".join(map(what, gravest_first(error.findings)))
     impossible = [f"{no_solid(f.no_solid)} [{f.code}]" for f in error.findings if f.no_solid]
     if not impossible:
         return "not built, see the errors above; --force builds it anyway"
