@@ -9,6 +9,7 @@ import typer
 from tapmodel.cli.ending import say
 from tapmodel.cli.pen import pen
 from tapmodel.errors import RefusedError
+from tapmodel.words import Units
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -52,12 +53,12 @@ def refuse_broken(settled: "TapDesign", *, force: bool) -> None:
         raise RefusedError(errors, forced=force)
 
 
-def end(settled: "TapDesign") -> None:
+def end(settled: "TapDesign", units: Units = Units.MM) -> None:
     """Say which rules the design breaks beside what was handed over, and in the exit code."""
     if not settled.errors:
         return
     from tapmodel.report.screen.findings import findings_lines
 
-    for line in findings_lines(settled.errors, pen(aside=True)):
+    for line in findings_lines(settled.errors, pen(aside=True), units):
         say(line, aside=True)
     raise typer.Exit(1)

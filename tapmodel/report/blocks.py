@@ -3,7 +3,10 @@
 Lengths stay in mm here; `tapmodel.report.units` writes them in the reader's units.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
+
+from tapmodel.words import Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +59,23 @@ class Tool:
 
 
 @dataclass(frozen=True, slots=True)
+class Growth:
+    """How much a length grows for each µm (in inches: 0.0001 in) that another does, as a factor."""
+
+    factor: float
+
+
+@dataclass(frozen=True, slots=True)
 class Words:
     """Anything that is not converted: a count, a name, a sentence."""
 
     text: str
 
 
-Quantity = Length | Angle | Area | Pitch | Tool | Words
+Telling = Callable[[Units], str]
+"""What tells a sentence in the reader's units."""
+
+Quantity = Length | Angle | Area | Pitch | Tool | Growth | Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +115,9 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Paragraphs:
-    """Sentences, each on its own line."""
+    """Sentences, each on its own line; one that holds lengths is told in the reader's units."""
 
-    texts: tuple[str, ...]
+    texts: tuple[str | Telling, ...]
 
 
 Block = Rows | Table | Paragraphs

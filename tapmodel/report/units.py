@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from tapmodel.report.blocks import Angle, Area, Length, Pitch, Quantity, Tool
+from tapmodel.report.blocks import Angle, Area, Growth, Length, Pitch, Quantity, Telling, Tool
 from tapmodel.words import Units
 
 MM_PER_INCH = 25.4
@@ -45,10 +45,8 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return _lengths(quantity, units, round)
         case Angle():
             return (f"{_plain(quantity.degrees, quantity.digits)}°",)
-        case Area():
-            return _in_each(units, lambda: _area(quantity), lambda: _square_inches(quantity))
-        case Pitch():
-            return _in_each(units, lambda: f"{quantity.mm:.5g} mm", lambda: _threads(quantity))
+        case Area() | Pitch() | Growth():
+            return _in_each(units, lambda: _metric(quantity), lambda: _imperial(quantity))
         case Tool():
             return _tool(quantity, units)
         case _:
@@ -66,12 +64,24 @@ def _in_each(
     return (*texts, in_inches()) if units is not Units.MM else tuple(texts)
 
 
-def _area(area: Area) -> str:
-    return f"{_significant(area.mm2, area.figures)} mm²"
+def _metric(quantity: Area | Pitch | Growth) -> str:
+    match quantity:
+        case Area():
+            return f"{_significant(quantity.mm2, quantity.figures)} mm²"
+        case Pitch():
+            return f"{quantity.mm:.5g} mm"
+        case Growth():
+            return f"{quantity.factor:.2f} µm"
 
 
-def _square_inches(area: Area) -> str:
-    return f"{_significant(area.mm2 / MM_PER_INCH**2, area.figures)} in²"
+def _imperial(quantity: Area | Pitch | Growth) -> str:
+    match quantity:
+        case Area():
+            return f"{_significant(quantity.mm2 / MM_PER_INCH**2, quantity.figures)} in²"
+        case Pitch():
+            return _threads(quantity)
+        case Growth():
+            return f"{quantity.factor * 1e-4:.6f} in"
 
 
 def _significant(value: float, figures: int) -> str:
@@ -89,12 +99,52 @@ def _threads(pitch: Pitch) -> str:
 
 
 def _tool(tool: Tool, units: Units) -> tuple[str, ...]:
-    """In inches by its name: 8.5 mm (0.3346 in), letter Q (0.3320 in), 1/4 (0.2500 in)."""
+    """By its name, if it has one: 8.5 mm (0.3346 in), letter Q (0.3320 in), 6.350 mm (1/4)."""
     metric, inches = f"{_plain(tool.mm, tool.digits)} mm", f"{_plain(tool.mm / MM_PER_INCH, 4)} in"
     name = " = ".join(tool.names)
     if units is Units.BOTH:
         return metric, f"{name} ({inches})" if name else inches
-    return (metric,) if units is Units.MM else (f"{name or f'{tool.mm:.6g} mm'} ({inches})",)
+    if units is Units.MM:
+        return (f"{metric} ({name})" if name else metric,)
+    return (f"{name or f'{tool.mm:.6g} mm'} ({inches})",)
+
+
+def told(text: str | Telling, units: Units = Units.MM) -> str:
+    """A sentence in the reader's units."""
+    return text if isinstance(text, str) else text(units)
+
+
+def in_words(mm: float, form: str, units: Units = Units.MM) -> str:
+    """A length in a sentence, in the reader's units: "0.050 mm = 0.0020 in".
+
+    Args:
+        mm: the length [mm].
+        form: how numbers in mm are formatted: ".3f", "g". Inches get one decimal more after f,
+            five digits after g.
+        units: the reader's.
+    """
+    return " = ".join(
+        _in_each(units, lambda: f"{mm:{form}} mm", lambda: f"{_inch_number(mm, form)} in")
+    )
+
+
+def range_in_words(low: float, high: float, form: str, units: Units = Units.MM) -> str:
+    """Two ends in a sentence, the unit behind them; as `in_words`."""
+    return " = ".join(
+        _in_each(
+            units,
+            lambda: f"{low:{form}} to {high:{form}} mm",
+            lambda: f"{_inch_number(low, form)} to {_inch_number(high, form)} in",
+        )
+    )
+
+
+def _inch_number(mm: float, form: str) -> str:
+    inches = mm / MM_PER_INCH
+    if form.endswith("f"):
+        return _plain(inches, int(form[1:-1]) + 1)
+    number = _significant(inches, 5)
+    return number.rstrip("0").rstrip(".") if "." in number else number
 
 
 def shown_low(limit: Length, units: Units = Units.MM) -> tuple[str, ...]:

@@ -22,6 +22,7 @@ from tapmodel.errors import InputError
 from tapmodel.findings import Finding
 from tapmodel.report.blocks import Length, Rows, Tool, Words
 from tapmodel.report.chapters.tap.hole import chapter
+from tapmodel.report.units import shown
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import job_for
@@ -235,7 +236,7 @@ def rows(design: TapDesign) -> dict[str, object]:
 def test_the_sheet_names_the_drill_and_both_percentages():
     found = rows(designed("1/4-20 UNC", 'shop.drills=["number"]'))
     assert found["tap drill"] == Tool(5.1054, 3, ("#7",))
-    assert found["tap drill, by name"] == Words("#7")
+    assert shown(Tool(5.1054, 3, ("#7",))) == ("5.105 mm (#7)",)
     assert found["minor diameter, as drilled"] == Length(5.1054)
     # (0.2500 - 0.2010) x 20 / 1.299038 and / 1.082532
     assert found["percentage of thread, full depth 0.6495 P"] == Words("75.4 %")
@@ -243,7 +244,6 @@ def test_the_sheet_names_the_drill_and_both_percentages():
 
 
 def test_a_metric_drill_has_no_other_name_and_other_forms_one_percentage():
-    assert "tap drill, by name" not in rows(designed("M8"))
     found = rows(designed("Tr16x4"))
     assert found["tap drill"] == Tool(12.2, 2)
     assert found["percentage of thread, basic depth"] == Words("95.0 %")

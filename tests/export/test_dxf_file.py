@@ -57,7 +57,7 @@ def _swept(entity) -> float:  # noqa: ANN001  (ezdxf entities of three kinds)
 
 def _area(document: Drawing) -> float:
     """Area inside the entities, chained end to end as a stranger's program has to."""
-    left = list(document.modelspace())
+    left = list(document.modelspace().query('*[layer!="TEXT"]'))
     ends = {e: _ends(e) for e in left}
     current = left.pop()
     first, at = ends[current]
@@ -87,7 +87,8 @@ def test_section_holds_the_area_in_lines_and_arcs(
     tap = request.getfixturevalue(name)
     write_section_dxf(replace(small_design, tap=tap), tmp_path / "section.dxf")
     document = _read(tmp_path / "section.dxf")
-    assert {e.dxftype() for e in document.modelspace()} == {"LINE", "ARC"}
+    drawn = document.modelspace().query('*[layer!="TEXT"]')
+    assert {e.dxftype() for e in drawn} == {"LINE", "ARC"}
     expected = section_area(tap, full_thread_height(tap))
     assert _area(document) == pytest.approx(float(expected), rel=1e-5)
 
@@ -113,6 +114,17 @@ def test_header_says_millimetres_and_true_dimensions(
     for name, value in HEADER.items():
         if name.startswith("$DIM"):
             assert style.dxf.get(name[1:].lower()) == value
+
+
+def test_each_file_says_what_it_shows(small_design: TapDesign, tmp_path: Path):
+    write_section_dxf(small_design, tmp_path / "section.dxf")
+    write_profile_dxf(small_design, tmp_path / "profile.dxf")
+    place, view = _read(tmp_path / "section.dxf").modelspace().query("TEXT")
+    (profile,) = _read(tmp_path / "profile.dxf").modelspace().query("TEXT")
+    height = full_thread_height(small_design.tap)
+    assert f"section {height:.3f} mm from the cutting end" in place.dxf.text
+    assert view.dxf.text == "seen from the square's end; mm, 1:1"
+    assert "cutting end at x = 0" in profile.dxf.text
 
 
 def test_profile_reaches_every_length(small_design: TapDesign, tmp_path: Path):

@@ -63,7 +63,8 @@ def _drawn(write: Write, design: TapDesign, path: Path) -> Floats:
     Middles tell arcs from lines and from each other, and are known better than flat arcs' centres.
     """
     write(design, path)
-    return np.array([_piece(entity) for entity in ezdxf.readfile(path).modelspace()])
+    drawn = ezdxf.readfile(path).modelspace().query('*[layer!="TEXT"]')
+    return np.array([_piece(entity) for entity in drawn])
 
 
 def _piece(entity: DXFEntity) -> list[tuple[float, float]]:

@@ -12,7 +12,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import past, spread
+from tapmodel.report.drawings.lettering import spread
 from tapmodel.report.units import Projection, Units
 from tapmodel.spec.job_file import job_for
 
@@ -34,6 +34,9 @@ JOBS = {
     "G 1/2": (),
     "Tr14x3-LH": (),
     "Tr16x6P3": (),
+    "Tr16x8(P4)": (),
+    "M64x1": (),
+    "3/8 BSW LH": (),
     "1/2-10 Acme-2G": (),
     "7/16-26 UNS-2B": (),
     "1/4-20 UNC": (),
@@ -143,6 +146,28 @@ def test_nothing_touches_lettering(text: str, units: Units) -> None:
             assert drawing.width_mm <= 184, name
 
 
+@pytest.mark.parametrize("units", [Units.MM, Units.INCH])
+@pytest.mark.parametrize("text", JOBS)
+def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> None:
+    for projection in Projection:
+        drawing = all_drawings(design_tap(job_for(text, JOBS[text])), projection, units)["side"]
+        scale, boxes = drawing.scale, _boxes(drawing)
+        for words, z in _lengths(drawing):
+            box = next(box for box in boxes if box.text == words)
+            over = box.left > -CLEAR and box.right < z * scale + CLEAR
+            assert over or 0 < box.left + CLEAR - z * scale < 7, words
+
+
+def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:
+    """Words of each length from the cutting end, and the length itself [mm]."""
+    names = ("chamfer", "thread", "full depth", "run-out", "square", "overall", "neck")
+    unit = 25.4 if any(box.text.endswith("; inch") for box in _boxes(drawing)) else 1.0
+    for box in _boxes(drawing):
+        number, _, name = box.text.partition(" ")
+        if name in names and number[0].isdigit():
+            yield box.text, float(number) * unit
+
+
 def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> None:
     drawing = all_drawings(design_tap(job_for("M18x0.75")))["milling"]
     space = drawing.document.modelspace()
@@ -173,8 +198,3 @@ def test_crowding_labels_are_spread_about_their_middle_and_others_stay() -> None
         [0.0, 10.1667 - 4, 10.1667, 10.1667 + 4, 30.0], abs=1e-4
     )
     assert spread([1.0], 4.0) == [1.0]
-
-
-def test_lettering_steps_past_lines_in_its_way() -> None:
-    assert past(5.0, 10.0, [2.0, 20.0]) == 5.0
-    assert past(5.0, 10.0, [30.0, 16.0, 8.0]) == 16.0

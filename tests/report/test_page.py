@@ -18,6 +18,7 @@ from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import chapter_html
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.stations import regions, stations
+from tapmodel.report.page.templates import own_file
 from tapmodel.report.page.write import PageContent, Picture, write_page
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.section import section_outline
@@ -189,9 +190,16 @@ def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
 def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -> None:
     write_page(tmp_path / "inch.html", design, PageContent(), Units.INCH)
     text = (tmp_path / "inch.html").read_text()
-    assert "tables and drawings in inch, sentences in mm" in text
+    assert "z counts from the front; inch, the choices in mm" in text
     # 17.5578 mm, the aimed pitch diameter
     assert "0.69125&nbsp;in" in text
+
+
+def test_names_of_fields_break_behind_dots_and_strokes_alone(design: TapDesign) -> None:
+    html = chapter_html(choices.chapter(design), Units.MM)
+    assert "flutes.<wbr>core_<wbr>diameter" in html
+    assert "0.75" in html
+    assert "overflow-wrap: anywhere; min-width" not in own_file("page.css")
 
 
 def test_text_cannot_become_markup() -> None:

@@ -106,11 +106,11 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
 
 
 @pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
-def test_it_says_what_stays_in_millimetres(
+def test_it_says_its_units(
     units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
     write_sheet(path, reference, drawn, Look(units=units))
-    told = {Units.INCH: "inch; sentences mm", Units.BOTH: "sentences and drawings mm"}
+    told = {Units.INCH: "units inch ", Units.BOTH: "units mm and inch; drawings mm"}
     assert told[units] in _text(path)
 
 

@@ -8,7 +8,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters.machines import over_wires, threading_tool
 from tapmodel.report.screen import wires as pages
-from tapmodel.report.units import Units, shown
+from tapmodel.report.units import Units, shown, told
 from tapmodel.report.words.compound import SWING, setting
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
@@ -66,8 +66,9 @@ def test_below_the_zone_it_says_stop_and_no_infeed(design: TapDesign):
     assert "below the tap's zone, 0.00197 in of wear left: stop" in inch
     scrap = wires_page(answer(design, Wires(wire=0.58, measured=8.2)))
     assert "too small: scrap" in scrap
-    assert re.search(r"scrap below, pitch diameter +7\.3575 mm", scrap)
+    assert re.search(r"scrap below, the hole's least and 5% of its tolerance +7\.3575 mm", scrap)
     assert "infeed" not in scrap
+    assert "wear left" not in scrap
 
 
 def test_a_reached_aim_leaves_no_infeed(design: TapDesign):
@@ -134,6 +135,7 @@ SENTENCES = [
     (note(Heed.PAST_THE_FLANK, compound=60.5, limit=30), "along the bed, write 29.5."),
     (note(Heed.THIN_WIRE, wire=0.098), "thin as 0.098 mm are hardly to be had"),
     (note(Heed.NONE_ON_HAND, wire=0.58), "such as 0.5800 mm"),
+    (note(Heed.OFF_THE_PITCH_LINE, error=0.0123), "is wrong changes the reading by 0.012 mm."),
     (note(Heed.NOT_THE_BEST, wire=1.37, best=1.3086, air=0.1), "stand 0.100 mm clear"),
 ]
 
@@ -147,7 +149,24 @@ def test_wires_of_a_job_in_the_other_unit_are_questioned_but_stop_nothing():
     listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.04, 0.06]"]))
     notes = over_wires.chapter(listed).blocks[1]
     assert isinstance(notes, Paragraphs)
-    assert any("in the other unit: then write 0.06in." in text for text in notes.texts)
+    assert any("in the other unit: then write 0.06in." in told(text) for text in notes.texts)
+
+
+def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
+    stub = design_tap(job_for("Tr16x8(P4)"))
+    notes = over_wires.chapter(stub).blocks[1]
+    assert isinstance(notes, Paragraphs)
+    said = " ".join(told(text, Units.INCH) for text in notes.texts)
+    assert "does not suit: it has to stand 0.0039 in clear of the crests" in said
+    assert "not the best one: each degree" in said
+    assert " mm" not in said
+
+
+def test_the_caution_stands_above_the_infeed_that_it_is_about():
+    bolt = design_tap(job_for("M8"))
+    page = wires_page(answer(bolt, Wires(measured=8.4, compound=62.5)))
+    assert page.index("swung past the flank angle") < page.index("Compound at 62.5")
+    assert page.count("swung past the flank angle") == 1
 
 
 def test_every_note_has_a_sentence():
@@ -174,15 +193,16 @@ def test_chapter_has_the_limits_of_the_wire_that_is_used():
     conventional = rows["conventional best wire"].value
     assert shown(conventional) == ("1.3118 mm",)
     # 1 + 1/sin(14.5 deg) = 4.994, and a little less for the lead of 4 degrees
-    counts = rows["1 µm of wire changes the reading by"].value
+    counts = rows["1 µm (0.0001 in) more of wire adds"].value
     assert shown(counts) == ("4.99 µm",)
+    assert shown(counts, Units.INCH) == ("0.000499 in",)
 
 
 def test_chapter_says_that_none_on_hand_suits():
     listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.5]"]))
     chapter = over_wires.chapter(listed)
     assert isinstance(chapter.blocks[1], Paragraphs)
-    assert any("None of the wires on hand" in text for text in chapter.blocks[1].texts)
+    assert any("None of the wires on hand" in told(text) for text in chapter.blocks[1].texts)
 
 
 def test_chapter_says_that_no_wire_suits_and_what_then(design: TapDesign):
@@ -190,8 +210,8 @@ def test_chapter_says_that_no_wire_suits_and_what_then(design: TapDesign):
     chapter = over_wires.chapter(replace(wide, basic_pitch_diameter=7.35))
     (said,) = chapter.blocks
     assert isinstance(said, Paragraphs)
-    assert "no wire suits" in said.texts[0]
-    assert "thread micrometer" in said.texts[0]
+    assert "no wire suits" in told(said.texts[0])
+    assert "thread micrometer" in told(said.texts[0])
 
 
 def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesign):

@@ -12,6 +12,7 @@ from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import (
     best_wire,
     conventional_wire,
+    growth_with_flank_angle,
     growth_with_wire,
     lead_corrected_measurement,
     measurement,
@@ -55,6 +56,21 @@ def test_conventional_wire_is_the_best_of_the_ring_groove(groove: Groove, share:
     sine = math.sin(math.radians(groove.flank_angle))
     wire = share * conventional_wire(groove)
     assert growth_with_wire(ring, wire) == pytest.approx(1 + 1 / sine, rel=1e-8)
+
+
+@given(threads, shares)
+def test_a_wrong_flank_angle_is_read_by_every_wire_but_the_best(groove: Groove, share: float):
+    ring = replace(groove, lead=0.0)
+    wire, step = share * best_wire(ring), 0.01
+    steep, flat = (
+        simple_measurement(replace(ring, flank_angle=ring.flank_angle + way * step), wire)
+        for way in (1, -1)
+    )
+    grown = (steep - flat) / (2 * step)
+    assert growth_with_flank_angle(ring, wire) == pytest.approx(
+        grown, rel=1e-3, abs=1e-5 * ring.pitch
+    )
+    assert growth_with_flank_angle(groove, best_wire(groove)) == 0
 
 
 @given(threads, shares)

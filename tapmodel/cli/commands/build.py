@@ -71,7 +71,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         from tapmodel.report.units_wanted import units_of
 
         wanted = replace(wanted, look=replace(wanted.look, units=units_of(asked, units)))
-        for line in findings_lines(settled.findings, pen(aside=True)):
+        for line in findings_lines(settled.findings, pen(aside=True), wanted.look.units):
             say(line, aside=True)
         refuse_broken(settled, force=force)
         foreseen = foreseen_for(settled, limits, preview=preview)

@@ -44,4 +44,4 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     for path in record["delivery"]["written"]:
         say(escaped(str(out / settled.name / path)))
     tell_delivery(record)
-    end(settled)
+    end(settled, look.units)

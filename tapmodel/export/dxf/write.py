@@ -11,14 +11,25 @@ import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnused
 
 # isort: split
 from ezdxf.document import Drawing
+from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts.layout import Modelspace
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
-from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE, dxf_bytes, new_document
+from tapmodel.export.dxf.document import (
+    CENTRE,
+    LETTERS,
+    TEXT_STYLE,
+    THIN,
+    VISIBLE,
+    dxf_bytes,
+    new_document,
+)
 from tapmodel.shape.outlines.blank_profile import blank_profile
-from tapmodel.shape.outlines.outline import Arc, Line, Piece
+from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
+
+_LETTERS = 1 / 40  # height of the words in a file, of the tap's diameter
 
 
 def write_section_dxf(design: TapDesign, path: Path) -> None:
@@ -32,8 +43,13 @@ def write_section_dxf(design: TapDesign, path: Path) -> None:
         InputError: when nothing can be written there.
     """
     document = new_document()
-    for loop in section_outline(design.tap, full_thread_height(design.tap)).loops:
+    height = full_thread_height(design.tap)
+    for loop in section_outline(design.tap, height).loops:
         add_pieces(document.modelspace(), loop, VISIBLE)
+    major = design.tap.thread.major
+    words = f"section {height:.3f} mm from the cutting end,"
+    _told(document, words, (0.0, -0.56 * major), _LETTERS * major)
+    _told(document, "seen from the square's end; mm, 1:1", (0.0, -0.61 * major), _LETTERS * major)
     save(document, path)
 
 
@@ -55,7 +71,17 @@ def write_profile_dxf(design: TapDesign, path: Path) -> None:
     (r0, z0), (r1, z1) = profile.root
     add_pieces(space, [Line((z0, r0), (z1, r1))], THIN)
     add_pieces(space, [Line((0.0, 0.0), (design.tap.blank.overall_length, 0.0))], CENTRE)
+    words = "turned profile, upper half; cutting end at x = 0, radius along y; mm, 1:1"
+    length, height = design.tap.blank.overall_length, _LETTERS * design.tap.thread.major
+    _told(document, words, (length / 2, -2 * height), height)
     save(document, path)
+
+
+def _told(document: Drawing, words: str, middle: Point, height: float) -> None:
+    """A line of what the file shows, on a layer of its own; sizes in mm."""
+    letters = {"layer": LETTERS, "style": TEXT_STYLE}
+    text = document.modelspace().add_text(words, height=height, dxfattribs=letters)
+    text.set_placement(middle, align=TextEntityAlignment.MIDDLE_CENTER)
 
 
 def add_pieces(space: Modelspace, pieces: Iterable[Piece], layer: str) -> None:

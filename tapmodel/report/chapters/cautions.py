@@ -3,12 +3,10 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Paragraphs
 
+SLENDER = 6.0
+"""Longer than so many of its thinnest diameters, a blank bends under the cut; common practice."""
+
 CAUTIONS = (
-    ("Eye protection at every step; no gloves, rings or loose sleeves near turning parts."),
-    (
-        "Loose work: the blank is slender. Hold it in chuck and centre, clamp the dividing "
-        "head and lock the spindle before each cut, stop the machine before measuring."
-    ),
     (
         "Cutter breakage: a ball-nose at full flute depth is heavily loaded. Take the depth "
         "in steps, clear the chips, stand out of the line of the cutter, no hand near a "
@@ -33,6 +31,20 @@ CAUTIONS = (
 )
 
 
-def chapter(_design: TapDesign) -> Chapter:
-    """The same for every tap."""
-    return Chapter("cautions", "Cautions", (Paragraphs(CAUTIONS),))
+def chapter(design: TapDesign) -> Chapter:
+    """The same for every tap but for how its blank is held."""
+    eyes = "Eye protection at every step; no gloves, rings or loose sleeves near turning parts."
+    return Chapter("cautions", "Cautions", (Paragraphs((eyes, _loose(design), *CAUTIONS)),))
+
+
+def _loose(design: TapDesign) -> str:
+    blank = design.tap.blank
+    necks = [blank.neck_diameter] if blank.has_neck else []
+    thinnest = min(design.tap.thread.major, blank.shank_diameter, *necks)
+    slender = "the blank is slender. " if blank.overall_length > SLENDER * thinnest else ""
+    hold = "Hold" if slender else "hold"
+    centre = "centre" if blank.front_centre > 0 else "hollow centre, by its male point"
+    return (
+        f"Loose work: {slender}{hold} it in chuck and {centre}, clamp the dividing head and lock "
+        "the spindle before each cut, stop the machine before measuring."
+    )

@@ -46,6 +46,8 @@ class Canvas:
         self.scale, self.units = scale, drawn_in(units)
         self._drawing = Drawing(name, title, new_document(scale), scale)
         self._space = self._drawing.document.modelspace()
+        told = "mm 1:1" if self.units is Units.MM else "mm 1:1, lettered in inch"
+        self._drawing.document.header.custom_vars.append("drawn in", told)
 
     def paper(self, length: float) -> float:
         """Millimetres of the part that are `length` mm on paper."""

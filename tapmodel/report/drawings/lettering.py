@@ -1,6 +1,6 @@
 """How numbers are written on drawings: rounded here and nowhere earlier, and where they stand."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from statistics import fmean
 
 from tapmodel.report.blocks import Length
@@ -70,17 +70,3 @@ def spread(heights: Sequence[float], gap: float) -> list[float]:
             groups[-1] += last
     means = [fmean(group) for group in groups for _ in group]
     return [mean + number * gap for number, mean in enumerate(means)]
-
-
-def past(start: float, width: float, marks: Iterable[float]) -> float:
-    """Least place from `start` on where `width` of lettering stands clear of upright lines.
-
-    Args:
-        start: wanted beginning.
-        width: of the lettering with what shall stay free on both sides.
-        marks: where the lines stand.
-    """
-    for mark in sorted(marks):
-        if start < mark < start + width:
-            start = mark
-    return start

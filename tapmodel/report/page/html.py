@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from tapmodel.report.blocks import Block, Chapter, Paragraphs, Row, Rows, Table
 from tapmodel.report.page.templates import filled
-from tapmodel.report.units import Units, shown, shown_high, shown_low
+from tapmodel.report.units import Units, shown, shown_high, shown_low, told
 
 Cell = str | tuple[str, ...]
 """A label, or the lines of a quantity."""
@@ -47,7 +47,7 @@ def _block(block: Block, units: Units) -> ShownTable | tuple[str, ...]:
             lines = (tuple(tuple(shown(cell, units)) for cell in line) for line in block.lines)
             return ShownTable(block.caption, block.head, tuple(lines))
         case Paragraphs():
-            return block.texts
+            return tuple(told(text, units) for text in block.texts)
 
 
 def _rows(block: Rows, units: Units) -> ShownTable:

@@ -44,12 +44,13 @@ def loaded() -> "Environment":
         trim_blocks=True,
         keep_trailing_newline=True,
     )
-    found.filters["with_unit"] = _with_unit
+    found.filters["with_unit"] = _unbroken
     return found
 
 
-def _with_unit(text: str) -> "Markup":
-    """A number and its unit stay together."""
+def _unbroken(text: str) -> "Markup":
+    """A number and its unit stay together; a field's name breaks behind its dots and strokes."""
     from markupsafe import escape  # noqa: PLC0415  (loaded with the templates)
 
-    return markup(re.sub(r" (?=(mm|in)\b)", "&nbsp;", escape(text)))
+    joined = re.sub(r" (?=(mm|in)\b)", "&nbsp;", escape(text))
+    return markup(re.sub(r"(?<=[a-z])([._])(?=[a-z])", r"\1<wbr>", joined))

@@ -62,7 +62,7 @@ def write_page(
         path: of the file.
         design: every number of the tap.
         content: what else it shows.
-        units: of lengths in its tables.
+        units: of lengths, but for those of the choices, which stay as a job has them.
 
     Raises:
         InputError: when nothing can be written there.
@@ -76,7 +76,7 @@ def write_page(
         style=own_file("page.css"),
         script=own_file("page.js"),
         contents=_contents(tables, after, content),
-        findings=[_finding(finding) for finding in gravest_first(design.findings)],
+        findings=[_finding(finding, units) for finding in gravest_first(design.findings)],
         model_caption=content.model.caption if content.model else None,
         tables=[shown_chapter(section, units) for section in tables],
         drawings=[_drawing(drawing) for drawing in content.drawings.values()],
@@ -93,8 +93,8 @@ def _under(design: TapDesign, units: Units) -> str:
         text
         + {
             Units.MM: "",
-            Units.INCH: "; tables and drawings in inch, sentences in mm",
-            Units.BOTH: "; tables in mm and inch, sentences and drawings in mm",
+            Units.INCH: "; inch, the choices in mm",
+            Units.BOTH: "; mm and inch, the choices and drawings in mm",
         }[units]
     )
 
@@ -111,13 +111,14 @@ def _contents(
     return links
 
 
-def _finding(finding: Finding) -> dict[str, str]:
+def _finding(finding: Finding, units: Units) -> dict[str, str]:
+    found, may = actual(finding, units), allowed(finding, units)
     return {
         "weight": finding.severity.value,
         "sign": _SIGNS[finding.severity],
-        "what": what(finding),
+        "what": what(finding, units),
         "code": finding.code,
-        "detail": f"is {actual(finding)}; allowed {allowed(finding)}; {finding.source}",
+        "detail": f"is {found}; allowed {may}; {finding.source}",
     }
 
 

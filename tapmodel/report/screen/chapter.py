@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from tapmodel.report.blocks import Block, Chapter, Paragraphs, Quantity, Row, Rows, Table
 from tapmodel.report.screen.columns import GAP, Mark, Pen, columns, padded
-from tapmodel.report.units import Units, shown, shown_high, shown_low
+from tapmodel.report.units import Units, shown, shown_high, shown_low, told
 
 WIDTH = 96
 """Letters in a line of prose; a table may be wider."""
@@ -32,7 +32,7 @@ def _block(block: Block, units: Units, pen: Pen) -> Iterator[str]:
             yield from lines
         case Paragraphs():
             for text in block.texts:
-                yield from wrapped(text)
+                yield from wrapped(told(text, units))
 
 
 def _caption(words: str, pen: Pen) -> list[str]:

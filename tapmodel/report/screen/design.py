@@ -26,7 +26,7 @@ def design_page(
 
     Args:
         design: of the tap.
-        units: of lengths; sentences stay in mm.
+        units: of lengths; those of the choices stay as a job has them, in mm.
         pen: writes for a screen that can show what a text is.
         every: every number, as the sheet has it, instead of those that are looked for first.
         sources: also each value that was chosen with its reason and source.
@@ -37,7 +37,7 @@ def design_page(
     if sources:
         lines += ["", *_choices(design, pen)]
     if design.findings:
-        lines += ["", *findings_lines(design.findings, pen, sources=sources)]
+        lines += ["", *findings_lines(design.findings, pen, units, sources=sources)]
     return "\n".join(lines)
 
 

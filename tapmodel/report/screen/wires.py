@@ -8,9 +8,12 @@ from tapmodel.report.units import MM_PER_INCH, Units, shown_high, shown_low
 from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed, setting
 from tapmodel.report.words.wires import length_text, sentence, verdict
 from tapmodel.shop.wires.answer import WiresAnswer
-from tapmodel.shop.wires.reading import Reading, Verdict
+from tapmodel.shop.wires.notes import Heed
+from tapmodel.shop.wires.reading import LEAST_WEAR, Reading, Verdict
 
 Row = tuple[str, str]
+
+_SCRAP = f"scrap below, the hole's least and {LEAST_WEAR:.0%} of its tolerance"
 
 _STOPS = (Verdict.BELOW_ZONE, Verdict.TOO_SMALL)
 
@@ -19,11 +22,15 @@ def wires_page(answer: WiresAnswer, units: Units = Units.MM) -> str:
     """Wire, limits of the measurement, and what a measured value means."""
     lines = [f"Over wires: {answer.asked.name}"]
     lines += [f"  {line}" for line in columns(_rows(answer, units))]
+    first = [note for note in answer.notes if note.code is Heed.PAST_THE_FLANK]
+    for note in first:
+        lines += ["", *wrapped(sentence(note, units))]
     if answer.reading:
         lines += ["", *_reading(answer.reading, units)]
         if answer.reading.verdict not in _STOPS and answer.asked.thread:
             lines += ["", *wrapped(SWING[answer.asked.thread.hand])]
-    notes = [line for note in answer.notes for line in wrapped(sentence(note, units))]
+    after = [note for note in answer.notes if note not in first]
+    notes = [line for note in after for line in wrapped(sentence(note, units))]
     return "\n".join([*lines, "", *notes])
 
 
@@ -68,9 +75,10 @@ def _counts(counts: float, units: Units) -> list[Row]:
 def _reading(reading: Reading, units: Units) -> list[str]:
     rows = [("pitch diameter", _text(reading.pitch_diameter, units))]
     if reading.verdict is not Verdict.TOO_LARGE:
+        scrap = reading.verdict is Verdict.TOO_SMALL
         wear = (
-            ("wear left", reading.wear_left),
-            ("scrap below, pitch diameter", reading.scrap_below),
+            ("wear left", None if scrap else reading.wear_left),
+            (_SCRAP, reading.scrap_below),
         )
         rows += [(label, _text(size, units)) for label, size in wear if size is not None]
     lines = [f"Measured {_text(reading.measured, units)}: {verdict(reading, units)}"]

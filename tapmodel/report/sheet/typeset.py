@@ -18,7 +18,7 @@ from tapmodel.report.blocks import (
     Table,
     Words,
 )
-from tapmodel.report.units import Units, shown, shown_high, shown_low
+from tapmodel.report.units import Units, shown, shown_high, shown_low, told
 
 FIELD_WIDTH, FIELD_HEIGHT = 22.5, 5.6
 """Of a field to write a measured value in [mm]."""
@@ -49,7 +49,7 @@ def _block(block: Block, units: Units) -> str:
             columns = ["auto"] * len(block.head)
             return _captioned(block.caption, _table(columns, block.head, cells))
         case Paragraphs():
-            return "\n".join(f"- #{quoted(words)}" for words in block.texts)
+            return "\n".join(f"- #{quoted(told(words, units))}" for words in block.texts)
 
 
 def _captioned(caption: str, table: str) -> str:

@@ -22,8 +22,8 @@ from tapmodel.report.units import Look, Paper, Units
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 _UNITS = {
     Units.MM: "mm",
-    Units.INCH: "inch; sentences mm",
-    Units.BOTH: "mm and inch; sentences and drawings mm",
+    Units.INCH: "inch",
+    Units.BOTH: "mm and inch; drawings mm",
 }
 _SIZES = {Units.MM: "9pt", Units.INCH: "9pt", Units.BOTH: "8pt"}
 

@@ -23,6 +23,14 @@ SWING = {
 """Direction of swing and of feed by the hand of the thread; common practice."""
 
 
+NEXT_START = (
+    "A top slide that is swung for the infeed cannot make the shift to the next start: set it "
+    "parallel to the axis and feed with the cross slide, or leave it and turn the work, in the "
+    "driver plate or between the change gears."
+)
+"""From one start to the next; common practice."""
+
+
 def from_bed(angle: float) -> float:
     """The same setting as read on a slide whose zero lies along the bed [deg].
 

@@ -1,18 +1,27 @@
-"""Cures in words, as the end of a sentence."""
+"""Cures in words, as the end of a sentence: as typed into a job, and in inches where wanted."""
 
-from tapmodel.findings import Cure, Setting
+from tapmodel.findings import Bound, Cure, Setting
+from tapmodel.report.blocks import Length
+from tapmodel.report.units import shown, shown_high, shown_low
+from tapmodel.words import Units
+
+_ROUNDED = {Bound.AT_MOST: shown_high, Bound.AT_LEAST: shown_low, Bound.EXACTLY: shown}
+"""To the legal side."""
 
 
-def setting_text(setting: Setting) -> str:
+def setting_text(setting: Setting, units: Units = Units.MM) -> str:
     """One value, as the middle of a sentence that begins with "set"."""
     words = f"{setting.field} {setting.bound} {setting.text} {setting.unit}".rstrip()
+    if units is not Units.MM and setting.unit == "mm" and not isinstance(setting.value, str):
+        length = Length(setting.value, setting.digits)
+        words += f" ({_ROUNDED[setting.bound](length, Units.INCH)[0]})"
     gone = f" (in place of {' and '.join(setting.replaces)})" if setting.replaces else ""
     return words + gone
 
 
-def cure_text(cure: Cure) -> str:
+def cure_text(cure: Cure, units: Units = Units.MM) -> str:
     """All values of a cure, as the middle of such a sentence."""
-    return " and ".join(map(setting_text, cure.settings))
+    return " and ".join(setting_text(setting, units) for setting in cure.settings)
 
 
 def applied(cure: Cure) -> str:
@@ -21,9 +30,9 @@ def applied(cure: Cure) -> str:
     return ", ".join(values)
 
 
-def advice(cures: tuple[Cure, ...]) -> str:
+def advice(cures: tuple[Cure, ...], units: Units = Units.MM) -> str:
     """What to set, one cure or another: "set ..."; "" without cures."""
     if not cures:
         return ""
     apart = ", or " if any(len(cure.settings) > 1 for cure in cures) else " or "
-    return f"set {apart.join(map(cure_text, cures))}"
+    return f"set {apart.join(cure_text(cure, units) for cure in cures)}"

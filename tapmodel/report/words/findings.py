@@ -3,7 +3,8 @@
 from tapmodel.findings import Finding
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.rules import blank, chamfer, flutes, relief, runout, thread
-from tapmodel.report.words.sentence import Sentences
+from tapmodel.report.words.sentence import Sentences, length_in
+from tapmodel.words import Units
 
 SENTENCES: Sentences = {
     code: sentence
@@ -13,12 +14,12 @@ SENTENCES: Sentences = {
 """Of every rule, by its code."""
 
 
-def said(finding: Finding) -> str:
-    """What is wrong, one sentence for the machinist."""
-    return SENTENCES[finding.code](finding)
+def said(finding: Finding, units: Units = Units.MM) -> str:
+    """What is wrong, one sentence for the machinist, its lengths in `units`."""
+    return SENTENCES[finding.code](finding, length_in(units))
 
 
-def what(finding: Finding) -> str:
+def what(finding: Finding, units: Units = Units.MM) -> str:
     """The same, ending in what to change."""
-    cures = advice(finding.cures)
-    return f"{said(finding).removesuffix('.')}; {cures}." if cures else said(finding)
+    cures, sentence = advice(finding.cures, units), said(finding, units)
+    return f"{sentence.removesuffix('.')}; {cures}." if cures else sentence

@@ -3,19 +3,23 @@
 from collections.abc import Callable, Mapping
 
 from tapmodel.findings import Finding, Held, Limit
+from tapmodel.report.units import in_words, range_in_words
 from tapmodel.report.words.sentence import judged, low
+from tapmodel.words import Units
+
+_MM = "mm"
 
 
-def expected(finding: Finding) -> str:
-    """What would be right."""
+def expected(finding: Finding, units: Units = Units.MM) -> str:
+    """What would be right, a length in `units`."""
     limit = finding.limit
     if limit.held is not None:
         return RIGHT[limit.held](finding)
-    return _sized(_nearest(judged(finding), limit), limit)
+    return _sized(_nearest(judged(finding), limit), limit, units)
 
 
-def actual(finding: Finding) -> str:
-    """What is."""
+def actual(finding: Finding, units: Units = Units.MM) -> str:
+    """What is, a length in `units`."""
     found, limit = finding.actual, finding.limit
     if isinstance(found, str):
         return found
@@ -24,19 +28,21 @@ def actual(finding: Finding) -> str:
     if limit.held is Held.OTHER_UNIT:
         return f"{found:.10g} {limit.unit}"
     if limit.held is not None:
-        return f"{found:.4f} {limit.unit} at the heel"
-    return _sized(found, limit)
+        return f"{_united(found, '.4f', limit, units)} at the heel"
+    return _sized(found, limit, units)
 
 
-def allowed(finding: Finding) -> str:
-    """What is allowed."""
+def allowed(finding: Finding, units: Units = Units.MM) -> str:
+    """What is allowed, lengths in `units`."""
     limit = finding.limit
     if limit.held is not None:
         return ROOM[limit.held](finding)
     if limit.low is not None and limit.high is not None:
+        if limit.unit == _MM:
+            return range_in_words(limit.low, limit.high, ".6g", units)
         return f"{limit.low:.6g} to {limit.high:.6g} {limit.unit}"
     side = "at most" if limit.low is None else "at least"
-    return f"{side} {expected(finding)}"
+    return f"{side} {expected(finding, units)}"
 
 
 def _nearest(found: float, limit: Limit) -> float:
@@ -46,10 +52,14 @@ def _nearest(found: float, limit: Limit) -> float:
     return min(max(found, limit.low), limit.high)
 
 
-def _sized(value: float, limit: Limit) -> str:
+def _sized(value: float, limit: Limit, units: Units) -> str:
     """A range needs a digit more, so that its ends are told apart."""
     digits = 5 if limit.low is None or limit.high is None else 6
-    return f"{value:.{digits}g} {limit.unit}"
+    return _united(value, f".{digits}g", limit, units)
+
+
+def _united(value: float, form: str, limit: Limit, units: Units) -> str:
+    return in_words(value, form, units) if limit.unit == _MM else f"{value:{form}} {limit.unit}"
 
 
 def _always(text: str) -> Callable[[Finding], str]:

@@ -1,10 +1,16 @@
 """What the sentences of findings share."""
 
 from collections.abc import Callable, Mapping
+from functools import partial
 
 from tapmodel.findings import Finding
+from tapmodel.report.units import in_words
+from tapmodel.words import Units
 
-Sentence = Callable[[Finding], str]
+Length = Callable[[float, str], str]
+"""A length [mm] with its unit as the reader wants it, formatted as `in_words` does."""
+
+Sentence = Callable[[Finding, Length], str]
 """What is wrong, for the machinist; with the cure only where nothing could be tried."""
 
 Sentences = Mapping[str, Sentence]
@@ -13,7 +19,12 @@ Sentences = Mapping[str, Sentence]
 
 def always(text: str) -> Sentence:
     """A sentence that needs no numbers."""
-    return lambda _finding: text
+    return lambda _finding, _length: text
+
+
+def length_in(units: Units) -> Length:
+    """What writes the lengths of sentences in `units`."""
+    return partial(in_words, units=units)
 
 
 def judged(finding: Finding) -> float:

@@ -70,8 +70,14 @@ def _not_the_best(values: Values, lengths: _Lengths) -> str:
     return (
         f"The best wire, {lengths(values.number('best'), 4)}, does not suit: it has to stand "
         f"{lengths(values.number('air'), 3)} clear of the crests at the lower limit, or the anvils "
-        "rest on them, and to touch below their corners at the upper one. With the wire to use an "
-        "error of the flank angle enters the reading."
+        "rest on them, and to touch below their corners at the upper one."
+    )
+
+
+def _off_the_pitch_line(values: Values, lengths: _Lengths) -> str:
+    return (
+        "The wire to use is not the best one: each degree by which the flank angle is wrong "
+        f"changes the reading by {lengths(values.number('error'), 3)}."
     )
 
 
@@ -111,6 +117,7 @@ _SENTENCES: Mapping[Heed, Callable[[Values, _Lengths], str]] = {
     Heed.EVEN_FLUTES: _even_flutes,
     Heed.NONE_ON_HAND: _none_on_hand,
     Heed.NOT_THE_BEST: _not_the_best,
+    Heed.OFF_THE_PITCH_LINE: _off_the_pitch_line,
     Heed.TWO_WIRES: _two_wires,
     Heed.EVEN_STARTS: _even_starts,
     Heed.PAST_THE_FLANK: _past_the_flank,

@@ -13,6 +13,10 @@ from tapmodel.shop.wires.other_unit import meant, refuse_slip
 from tapmodel.shop.wires.over_wires import at_pitch_diameter
 from tapmodel.shop.wires.reading import Reading, read_wires
 
+SEEN = 0.001
+"""What a degree of the flank angle may add to a reading without a word [mm]: a micrometer shows no
+less. Rule of this program."""
+
 
 @dataclass(frozen=True, slots=True)
 class Wires:
@@ -99,6 +103,8 @@ def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
     best = over_wires.best_wire(aimed)
     allowed = _allowed(asked)
     wire, chosen_notes = _wire(asked, wires, allowed, best)
+    flank = over_wires.growth_with_flank_angle(aimed, wire)
+    off_notes = (note(Heed.OFF_THE_PITCH_LINE, error=abs(flank)),) if abs(flank) > SEEN else ()
     return WiresAnswer(
         asked=asked,
         wire=wire,
@@ -115,7 +121,7 @@ def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
         ),
         wire_counts=over_wires.growth_with_wire(aimed, wire),
         reading=_reading(asked, wire, wires),
-        notes=(*chosen_notes, *thread_notes(asked, wires.compound)),
+        notes=(*chosen_notes, *off_notes, *thread_notes(asked, wires.compound)),
     )
 
 

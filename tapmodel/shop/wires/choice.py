@@ -62,7 +62,12 @@ class WireRange:
             f"{_up(self.least / unit, digits)} to {_down(self.greatest / unit, digits)} {name}"
             for unit, digits, name in ((1.0, 4, "mm"), (float(MM), 5, "in"))
         )
-        return f"a wire of {mm} ({inch}) for this thread, the best being {self.best:.4f} mm"
+        why = ""
+        if self.best < self.least:
+            why = ", which is too thin: the anvils would rest on the crests, or it on the root"
+        elif self.best > self.greatest:
+            why = ", which is too thick: it would rest on the corners of the crests"
+        return f"a wire of {mm} ({inch}) for this thread, the best being {self.best:.4f} mm{why}"
 
     def holds(self, wire: float) -> bool:
         """Whether a wire suits."""

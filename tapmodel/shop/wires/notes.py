@@ -20,6 +20,7 @@ class Heed(StrEnum):
     EVEN_FLUTES = "even-flutes"
     NONE_ON_HAND = "none-on-hand"
     NOT_THE_BEST = "not-the-best-wire"
+    OFF_THE_PITCH_LINE = "off-the-pitch-line"
     TWO_WIRES = "two-wires-askew"
     EVEN_STARTS = "even-starts"
     PAST_THE_FLANK = "compound-past-the-flank"

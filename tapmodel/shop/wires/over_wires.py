@@ -164,6 +164,21 @@ def growth_with_wire(groove: Groove, wire: float) -> float:
     return grown / (2 * step)
 
 
+def growth_with_flank_angle(groove: Groove, wire: float) -> float:
+    """By how much the measurement grows for each degree that both flanks lean more [mm].
+
+    Args:
+        groove: the thread.
+        wire: diameter [mm].
+
+    Source: the simple formula `E + w*(1 + 1/sin(a)) - P/2*cot(a)` by its angle, the pitch diameter
+    held (derived here); a lead moves the wire at which it is 0, `best_wire`, and hardly more.
+    """
+    angle = math.radians(groove.flank_angle)
+    off = (best_wire(groove) - wire) * math.cos(angle) / math.sin(angle) ** 2
+    return off * math.radians(1)
+
+
 def at_pitch_diameter(groove: Groove, pitch_diameter: float) -> Groove:
     """The same thread cut to another pitch diameter [mm]; the lead is the lathe's and stays.
 

@@ -27,7 +27,7 @@ def chapter(design: TapDesign) -> Chapter:
             )
         ),
         Rows(
-            _readings(setting),
+            _readings(setting, _touched(design)),
             "Dial readings from touching the blank, turned to its major diameter",
         ),
         Rows(
@@ -63,7 +63,12 @@ def axis_row(setting: FluteSetting, *, measured: bool = False) -> Row:
     return Row(label, Length(setting.offset), measured=measured)
 
 
-def _readings(setting: FluteSetting) -> tuple[Row, ...]:
+def _touched(design: TapDesign) -> str:
+    """What is touched in front: a male point stands before the front face."""
+    return "the front face" if design.tap.blank.front_centre > 0 else "the front shoulder"
+
+
+def _readings(setting: FluteSetting, front: str) -> tuple[Row, ...]:
     side = f" (axis then {setting.side} of centre)" if setting.side else ""
     rows = [
         Row(
@@ -75,7 +80,5 @@ def _readings(setting: FluteSetting) -> tuple[Row, ...]:
     if setting.side:
         label = "down, touched with the cutter at its offset"
         rows.append(Row(label, Length(setting.from_offset_top)))
-    rows.append(
-        Row("along from touching the front face", Length(setting.from_front), measured=True)
-    )
+    rows.append(Row(f"along from touching {front}", Length(setting.from_front), measured=True))
     return tuple(rows)

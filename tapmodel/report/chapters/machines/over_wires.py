@@ -1,8 +1,10 @@
 """The tap's pitch diameter measured over wires."""
 
+from functools import partial
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.blocks import Chapter, Growth, Length, Paragraphs, Row, Rows
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
@@ -10,8 +12,15 @@ from tapmodel.shop.wires.notes import Heed
 
 TITLE = "Measure over wires"
 
-_ON_PAPER = (Heed.THIN_WIRE, Heed.ODD_FLUTES, Heed.EVEN_FLUTES, Heed.NONE_ON_HAND)
-"""Whether and when a tap can be measured so at all; the rest the command tells."""
+_ON_PAPER = (
+    Heed.THIN_WIRE,
+    Heed.ODD_FLUTES,
+    Heed.EVEN_FLUTES,
+    Heed.NONE_ON_HAND,
+    Heed.NOT_THE_BEST,
+    Heed.OFF_THE_PITCH_LINE,
+)
+"""Whether and when a tap can be measured so, and over which wire; the rest the command tells."""
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -21,7 +30,7 @@ def chapter(design: TapDesign) -> Chapter:
         answer = answer_wires(asked, Wires())
     except NoWireError as error:
         return Chapter("wires", TITLE, (Paragraphs((f"{error}.",)),))
-    heeded = tuple(sentence(note) for note in answer.notes if note.code in _ON_PAPER)
+    heeded = tuple(partial(sentence, note) for note in answer.notes if note.code in _ON_PAPER)
     blocks = (Rows(_rows(answer)), *((Paragraphs(heeded),) if heeded else ()))
     return Chapter("wires", TITLE, blocks)
 
@@ -44,5 +53,5 @@ def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
         rows.append(Row("over the wire to use", aim, *zone, True))
-    rows.append(Row("1 µm of wire changes the reading by", Words(f"{answer.wire_counts:.2f} µm")))
+    rows.append(Row("1 µm (0.0001 in) more of wire adds", Growth(answer.wire_counts)))
     return tuple(rows)

@@ -12,8 +12,16 @@ from tapmodel.report.blocks import (
     Words,
     small_length,
 )
-from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed
+from tapmodel.report.words.compound import (
+    NEXT_START,
+    ON_THE_SLIDE,
+    REFERENCE,
+    SWING,
+    from_bed,
+)
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
+from tapmodel.shop.next_start import next_start
+from tapmodel.tap.tap import TapThread
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -28,8 +36,11 @@ def chapter(design: TapDesign) -> Chapter:
             Angle(tool.leading_clearance, 1),
         ),
         Row("on the other side, at least", Words(_trailing(tool))),
+        *_next_start(design.tap.thread),
     ]
     notes = [SWING[design.tap.thread.hand]]
+    if design.tap.thread.starts > 1:
+        notes.append(NEXT_START)
     if design.tap.thread.crest_radius:
         notes.append(
             "The crest is round: use a full-profile tool, or break it with a form file after the "
@@ -37,6 +48,17 @@ def chapter(design: TapDesign) -> Chapter:
         )
     blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs(tuple(notes)))
     return Chapter("tool", "Threading tool", blocks)
+
+
+def _next_start(thread: TapThread) -> list[Row]:
+    """Both ways from one start to the next; nothing where there is one alone."""
+    shift = next_start(thread)
+    if shift is None:
+        return []
+    return [
+        Row("to the next start, along the axis", Length(shift.along, 4)),
+        Row("or the work turned in the spindle by", Angle(shift.turned)),
+    ]
 
 
 def _feeds(tool: LatheTool) -> Table:

@@ -1,9 +1,17 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows
+from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.shape.turned import cone_length
-from tapmodel.tap.tap import Blank
+from tapmodel.shop.male_point import ANGLE, male_point
+from tapmodel.tap.tap import Blank, Tap
+
+_HELD = (
+    "No centre in front: turn a male point there and run it in a hollow centre. Part it off or "
+    "grind it away last of all. Lengths count from the shoulder behind it, which is the finished "
+    "front face."
+)
+"""How the front is held without a centre; common practice."""
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -26,7 +34,19 @@ def chapter(design: TapDesign) -> Chapter:
     for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
         if rim > 0:
             rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
-    return Chapter("turning", "Turn the blank", (Rows(tuple(rows)),))
+    return Chapter("turning", "Turn the blank", (Rows(tuple(rows)), *_male_point(design.tap)))
+
+
+def _male_point(tap: Tap) -> list[Block]:
+    """What holds the front where it has no centre."""
+    point = male_point(tap)
+    if point is None:
+        return []
+    rows = (
+        Row(f"male point {ANGLE:g}° in front, diameter at most", Length(point.diameter, 2)),
+        Row("its length in front of the front face, at most", Length(point.length, 2)),
+    )
+    return [Paragraphs((_HELD,)), Rows(rows)]
 
 
 def _neck(blank: Blank) -> list[Row]:

@@ -8,22 +8,20 @@ from tapmodel.report.tools import drill_of
 
 def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
-    hole, names = design.hole, drill_of(design.drill).names
+    hole = design.hole
     minor, how = (Length(hole.minor_min), Length(hole.minor_max)), "drilled"
     drill = Row("tap drill", drill_of(design.drill), measured=True)
     if design.bored:
         drill, how = Row("bore or ream to", Length(design.drill, 2), *minor, measured=True), "bored"
-    rows = [
+    rows = (
         drill,
         Row("major diameter", Words("–"), low=Length(hole.major_min)),
         Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
         Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
         *_percentages(design),
         Row("full thread, depth at most", Length(design.full_thread_depth, 1)),
-    ]
-    if names:
-        rows.insert(1, Row("tap drill, by name", Words(" = ".join(names))))
-    return Chapter("hole", "Hole", (Rows(tuple(rows)),))
+    )
+    return Chapter("hole", "Hole", (Rows(rows),))
 
 
 def drill_row(design: TapDesign) -> Row:
@@ -31,9 +29,7 @@ def drill_row(design: TapDesign) -> Row:
     minor = (Length(design.hole.minor_min), Length(design.hole.minor_max))
     if design.bored:
         return Row("bore or ream, for the minor diameter", Length(design.drill, 2), *minor)
-    drill = drill_of(design.drill)
-    named = f" ({' = '.join(drill.names)})" if drill.names else ""
-    return Row(f"tap drill{named}, for the minor diameter", drill, *minor)
+    return Row("tap drill, for the minor diameter", drill_of(design.drill), *minor)
 
 
 def _percentages(design: TapDesign) -> list[Row]:

@@ -37,7 +37,7 @@ def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> 
     behind = across_flats(sheet, design)
     beside, low = lengths(sheet, design)
     diameters(sheet, design)
-    clear = beside + sheet.paper(1 + sheet.width("cutting") / 2)
+    clear = beside + sheet.paper(4 + sheet.width("cutting") / 2)
     _end_view(sheet, design, (behind, clear), projection)
     end = title_line(sheet, low)
     draw_sign(sheet, (end + sheet.paper(12), low), projection)

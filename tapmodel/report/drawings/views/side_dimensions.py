@@ -1,19 +1,22 @@
 """Dimensions of the side view: lengths from the cutting end, diameters with their limits."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
-from tapmodel.report.drawings.canvas import Align
-from tapmodel.report.drawings.lettering import (
-    degrees,
-    past,
-    scale_text,
-)
+from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
+from tapmodel.report.drawings.lettering import degrees, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.turned import turned_lengths
 
 _ROW = 6.0  # between dimension lines [mm on paper]
 _NOTE = 4.6  # between lines of lettering [mm on paper]
+_ARROW = 6.0  # of an arrow that stands outside of what it measures, with its tail [mm on paper]
+_INSIDE = 9.0  # a length that its two arrows stand within [mm on paper]
+
+_Note = tuple[float, float, str]  # where along the axis [mm], which diameter [mm], words
 
 
 def across_flats(sheet: Sheet, design: TapDesign) -> float:
@@ -26,32 +29,68 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
     return at + sheet.paper(1.5 + sheet.width(words))
 
 
+@dataclass(frozen=True, slots=True)
+class _Length:
+    """One length from the cutting end [mm]: to where, its line and its lettering."""
+
+    z: float
+    y: float
+    text: str
+    at: tuple[Point, Align]
+
+
 def lengths(sheet: Sheet, design: TapDesign) -> Point:
     """All lengths from the cutting end, one below the other.
 
     Returns where the lettering of the first two ends, beside which other words may stand, and the
     lowest y [mm].
     """
-    rows, end = _rows(design), 0.0
     low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
-    for number, (z, words) in enumerate(rows):
+    drawn = list[_Length]()
+    for number, (z, words) in enumerate(_rows(design)):
         y = low - sheet.paper(7 + number * _ROW)
         text = f"{sheet.mm(z)} {words}"
-        at = _lettered(sheet, text, y, [mark for mark, _ in rows[number:]])
-        if number < 2 and at[1] == "left":
-            end = max(end, at[0][0] + sheet.paper(sheet.width(text)))
-        ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, -_radius(design, z)))
-        sheet.linear(ends, (0.0, y), text, at)
-    return end, low - sheet.paper(7 + len(rows) * _ROW)
+        length = _Length(z, y, text, _lettered(sheet, text, z, y))
+        _draw(sheet, design, length, drawn)
+        drawn.append(length)
+    besides = [_span(sheet, length)[1] for length in drawn[:2] if length.at[1] == "left"]
+    return max(besides, default=0.0), low - sheet.paper(7 + len(drawn) * _ROW)
 
 
-def _lettered(sheet: Sheet, text: str, y: float, marks: list[float]) -> tuple[Point, Align]:
-    """Place of a length's lettering: over its line, or behind it clear of the longer ones."""
-    z, *longer = marks
+def _lettered(sheet: Sheet, text: str, z: float, y: float) -> tuple[Point, Align]:
+    """Place of a length's lettering: over its line, or right behind the arrow at its end."""
     if sheet.width(text) <= z * sheet.scale - 3:
         return (z / 2, y + sheet.paper(2.3)), "centre"
-    room = sheet.paper(sheet.width(text) + 2)
-    return (past(z + sheet.paper(5.5), room, longer) + sheet.paper(1), y + sheet.paper(0.7)), "left"
+    clear = 1.5 if z * sheet.scale > _INSIDE else 0.5 + _ARROW
+    return (z + sheet.paper(clear), y + sheet.paper(0.7)), "left"
+
+
+def _span(sheet: Sheet, length: _Length) -> tuple[float, float]:
+    """From where to where its lettering reaches along the axis [mm]."""
+    (x, _), align = length.at
+    width = sheet.paper(sheet.width(length.text))
+    return (x, x + width) if align == "left" else (x - width / 2, x + width / 2)
+
+
+def _draw(sheet: Sheet, design: TapDesign, length: _Length, above: Sequence[_Length]) -> None:
+    """The dimension; lettering of those above it interrupts its extension line."""
+    z, top = length.z, -_radius(design, length.z)
+    ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, top))
+    gap = sheet.paper(1.0)
+    in_the_way = [
+        other.at[0][1]
+        for other in above
+        if _span(sheet, other)[0] - gap < z < _span(sheet, other)[1] + gap
+    ]
+    if not in_the_way:
+        sheet.linear(ends, (0.0, length.y), length.text, length.at)
+        return
+    sheet.level(ends, (0.0, length.y), length.text, length.at)
+    half, start = sheet.paper(LETTER_HEIGHT / 2 + 0.6), top - sheet.paper(0.6)
+    for middle in in_the_way:
+        sheet.line((z, start), (z, middle + half), THIN)
+        start = middle - half
+    sheet.line((z, start), (z, length.y - sheet.paper(1.5)), THIN)
 
 
 def _rows(design: TapDesign) -> list[tuple[float, str]]:
@@ -85,7 +124,7 @@ def _radius(design: TapDesign, z: float) -> float:
 def diameters(sheet: Sheet, design: TapDesign) -> None:
     """Diameters with their limits above the view, the foremost highest."""
     notes = _notes(sheet, design)
-    top = max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
+    top = _under_notes(sheet, design, notes)
     for number, (z, diameter, words) in enumerate(notes):
         y = top + sheet.paper(3.5 + (len(notes) - 1 - number) * _NOTE)
         r = diameter / 2
@@ -94,7 +133,16 @@ def diameters(sheet: Sheet, design: TapDesign) -> None:
     _point(sheet, design, top + sheet.paper(3.5 + len(notes) * _NOTE))
 
 
-def _notes(sheet: Sheet, design: TapDesign) -> list[tuple[float, float, str]]:
+def _under_notes(sheet: Sheet, design: TapDesign, notes: Sequence[_Note]) -> float:
+    """What the notes stand above [mm]: the tap, or the square's arrow where the last reaches it."""
+    blank, (z, _, words) = design.tap.blank, notes[-1]
+    top = max(design.tap.thread.major, blank.shank_diameter) / 2
+    if z + sheet.paper(1.5 + sheet.width(words)) < blank.overall_length + sheet.paper(4):
+        return top
+    return max(top, blank.square_across_flats / 2 + sheet.paper(_ARROW))
+
+
+def _notes(sheet: Sheet, design: TapDesign) -> list[_Note]:
     thread, blank = design.tap.thread, design.tap.blank
     end = blank.thread_length
     behind = (max(end + blank.neck_length, design.figures.runout_end) + blank.square_start) / 2

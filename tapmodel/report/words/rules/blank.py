@@ -2,23 +2,23 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.report.words.sentence import Length, Sentences, always, judged
 from tapmodel.words import Severity
 
 
-def _shank(finding: Finding) -> str:
+def _shank(finding: Finding, length: Length) -> str:
     if finding.severity is Severity.ERROR:
         return "The shank does not pass the finished hole."
     return (
         "The shank is thicker than the hole: the tap cannot be passed through, and full thread "
-        f"ends {finding.values.number('depth'):.1f} mm deep at most; set blank.shank_must_pass "
-        "for a shank that passes."
+        f"ends {length(finding.values.number('depth'), '.1f')} deep at most; set "
+        "blank.shank_must_pass for a shank that passes."
     )
 
 
-def _too_small(finding: Finding) -> str:
+def _too_small(finding: Finding, length: Length) -> str:
     name = finding.field.removeprefix("blank.").replace("_", " ")
-    return f"A {name} of {judged(finding):.3g} mm is too small to be made."
+    return f"A {name} of {length(judged(finding), '.3g')} is too small to be made."
 
 
 SENTENCES: Sentences = {

@@ -2,35 +2,37 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.report.words.sentence import Length, Sentences, always, judged
 from tapmodel.words import Severity
 
 
-def _thick(finding: Finding) -> str:
+def _thick(finding: Finding, length: Length) -> str:
     chip = judged(finding)
     if finding.severity is Severity.NOTE:
         return (
             f"The chamfer is a bottoming one, {finding.values.number('leads'):.2g} turns long, "
-            f"with chips of {chip:.3f} mm: let this tap follow one with a longer chamfer."
+            f"with chips of {length(chip, '.3f')}: let this tap follow one with a longer chamfer."
         )
     return (
-        f"The teeth of the chamfer cut chips of {chip:.3f} mm, which tear the thread and load the "
-        "teeth heavily; where it cannot be cut thinner, rough the thread out with a first tap."
+        f"The teeth of the chamfer cut chips of {length(chip, '.3f')}, which tear the thread and "
+        "load the teeth heavily; where it cannot be cut thinner, rough the thread out with a first "
+        "tap."
     )
 
 
-def _thin(finding: Finding) -> str:
+def _thin(finding: Finding, length: Length) -> str:
     return (
-        f"The teeth of the chamfer cut chips of {judged(finding):.4f} mm and rub more than they "
-        "cut."
+        f"The teeth of the chamfer cut chips of {length(judged(finding), '.4f')} and rub more than "
+        "they cut."
     )
 
 
-def _keen(finding: Finding) -> str:
+def _keen(finding: Finding, length: Length) -> str:
+    chip = length(judged(finding), ".4f")
+    rounding = length(finding.values.number("rounding"), ".3f")
     return (
-        f"So fine a thread leaves each tooth of the chamfer a chip of {judged(finding):.4f} mm: "
-        f"an edge rounded by more than {finding.values.number('rounding'):.3f} mm rubs instead of "
-        "cutting, so hone the faces."
+        f"So fine a thread leaves each tooth of the chamfer a chip of {chip}: an edge rounded by "
+        f"more than {rounding} rubs instead of cutting, so hone the faces."
     )
 
 

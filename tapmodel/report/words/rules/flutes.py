@@ -2,49 +2,49 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Sentences, always, high, judged, low
+from tapmodel.report.words.sentence import Length, Sentences, always, high, judged, low
 
 
-def _axis(finding: Finding) -> str:
+def _axis(finding: Finding, length: Length) -> str:
     if finding.field == "flutes.depth_from_top":
         return (
-            f"The flutes are {judged(finding):.3f} mm deep: the ball's centre lies past the tap's "
-            "axis."
+            f"The flutes are {length(judged(finding), '.3f')} deep: the ball's centre lies past "
+            "the tap's axis."
         )
-    return f"The cutter passes the tap's axis, by {-judged(finding) / 2:.3f} mm."
+    return f"The cutter passes the tap's axis, by {length(-judged(finding) / 2, '.3f')}."
 
 
-def _beside(finding: Finding) -> str:
-    return f"The cutter stands beside the tap, with an offset of {judged(finding):.3f} mm."
+def _beside(finding: Finding, length: Length) -> str:
+    return f"The cutter stands beside the tap, with an offset of {length(judged(finding), '.3f')}."
 
 
-def _depth(finding: Finding) -> str:
-    return (
-        f"The flute does not reach the root of the thread with a core of {judged(finding):.3f} mm."
-    )
+def _depth(finding: Finding, length: Length) -> str:
+    core = length(judged(finding), ".3f")
+    return f"The flute does not reach the root of the thread with a core of {core}."
 
 
-def _place(finding: Finding) -> str:
+def _place(finding: Finding, length: Length) -> str:
     core, cutter = finding.values.number("core"), finding.values.number("cutter")
+    offset, *ends = (length(mm, ".3f") for mm in (judged(finding), low(finding), high(finding)))
     return (
-        f"With a core of {core:.3f} mm and a cutter of {cutter:g} mm the offset "
-        f"{judged(finding):.3f} mm must stay within {low(finding):.3f} to {high(finding):.3f} mm."
+        f"With a core of {length(core, '.3f')} and a cutter of {length(cutter, 'g')} the offset "
+        f"{offset} must stay within {' to '.join(ends)}."
     )
 
 
-def _no_land(finding: Finding) -> str:
+def _no_land(finding: Finding, length: Length) -> str:
     count, cutter = finding.values.number("count"), finding.values.number("cutter")
-    return f"No land is left between {count:g} flutes of {cutter:g} mm."
+    return f"No land is left between {count:g} flutes of {length(cutter, 'g')}."
 
 
-def _wish(finding: Finding) -> str:
+def _wish(finding: Finding, _length: Length) -> str:
     return (
         f"The wanted rake of {low(finding):g} deg cannot be had: the edge lies on the ball's arc, "
         "where core or depth settles the rake."
     )
 
 
-def _centred(finding: Finding) -> str:
+def _centred(finding: Finding, _length: Length) -> str:
     edge = finding.values.word("edge")
     where = "on the ball's arc" if edge == "ball" else "on the straight wall"
     return (
@@ -55,7 +55,7 @@ def _centred(finding: Finding) -> str:
     )
 
 
-def _scrapes(finding: Finding) -> str:
+def _scrapes(finding: Finding, _length: Length) -> str:
     return (
         "The edge scrapes at the wall of the drilled hole, where its rake is "
         f"{judged(finding):.2f} deg against {finding.values.number('crest'):.2f} deg "
@@ -63,10 +63,11 @@ def _scrapes(finding: Finding) -> str:
     )
 
 
-def _rubs(finding: Finding) -> str:
+def _rubs(finding: Finding, length: Length) -> str:
     return (
-        f"The lands rub on the thread that they have cut, over {judged(finding):.2f} mm or "
-        f"{finding.values.number('share'):.0%} of their spacing: their flanks are not relieved."
+        "The lands rub on the thread that they have cut, over "
+        f"{length(judged(finding), '.2f')} or {finding.values.number('share'):.0%} of their "
+        "spacing: their flanks are not relieved."
     )
 
 

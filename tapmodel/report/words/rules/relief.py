@@ -2,45 +2,45 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding, Held
-from tapmodel.report.words.sentence import Sentences, always, judged
+from tapmodel.report.words.sentence import Length, Sentences, always, judged
 from tapmodel.words import ReliefKind
 
 
-def _place(finding: Finding) -> str:
+def _place(finding: Finding, length: Length) -> str:
     radius = finding.values.number("radius")
-    return f"A crest rounded by {radius:.3g} mm cannot be relieved without its flanks."
+    return f"A crest rounded by {length(radius, '.3g')} cannot be relieved without its flanks."
 
 
-def _room(finding: Finding) -> str:
+def _room(finding: Finding, _length: Length) -> str:
     return (
         f"A margin of {judged(finding):g} deg leaves no room for the arc on a land of "
         f"{finding.values.number('land'):.2f} deg."
     )
 
 
-def _drop(finding: Finding) -> str:
+def _drop(finding: Finding, length: Length) -> str:
     land = finding.values.number("land")
-    return f"No arc drops {judged(finding):g} mm over a land of {land:.2f} deg."
+    return f"No arc drops {length(judged(finding), 'g')} over a land of {land:.2f} deg."
 
 
-def _arc(finding: Finding) -> str:
+def _arc(finding: Finding, _length: Length) -> str:
     if finding.limit.held is Held.LAND_BEHIND_MARGIN:
         return "The relief's arc turns back before it has reached its drop at the heel."
     return "The relief's arc ends before it has crossed the land, which is wider towards the web."
 
 
-def _rises(finding: Finding) -> str:
+def _rises(finding: Finding, _length: Length) -> str:
     return (
         f"The relief is deepest at {finding.values.number('deepest_at'):.1f} deg behind the edge "
         "and rises again towards the heel."
     )
 
 
-def _rubs(finding: Finding) -> str:
+def _rubs(finding: Finding, length: Length) -> str:
     rub = finding.values.number("rub")
     if finding.values.word("kind") == ReliefKind.CONCENTRIC:
-        return f"A concentric chamfer always rubs, here by {rub:.4f} mm at the heel."
-    return f"The chamfer rubs behind its edge, by up to {rub:.4f} mm."
+        return f"A concentric chamfer always rubs, here by {length(rub, '.4f')} at the heel."
+    return f"The chamfer rubs behind its edge, by up to {length(rub, '.4f')}."
 
 
 def _slight(finding: Finding) -> str:

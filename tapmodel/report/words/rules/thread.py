@@ -3,65 +3,70 @@
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
 from tapmodel.report.words.rules import unlisted
-from tapmodel.report.words.sentence import Sentences, always, high, judged, low
+from tapmodel.report.words.sentence import Length, Sentences, always, high, judged, low
 from tapmodel.words import Severity
 
 
-def _pitch(finding: Finding) -> str:
+def _pitch(finding: Finding, _length: Length) -> str:
     zone = "the hole's own limits" if finding.severity is Severity.ERROR else "the tap's zone"
     return f"The pitch diameter lies outside {zone}."
 
 
-def _depth(finding: Finding) -> str:
+def _depth(finding: Finding, length: Length) -> str:
     end, pitch = finding.field.removeprefix("thread.root_"), finding.values.number("pitch")
     size = judged(finding)
-    return f"A root {end} of {size:g} mm leaves no depth at pitch {pitch:g} mm."
+    return f"A root {end} of {length(size, 'g')} leaves no depth at pitch {length(pitch, 'g')}."
 
 
-def _height(finding: Finding) -> str:
+def _height(finding: Finding, length: Length) -> str:
     return (
-        f"The major diameter {judged(finding):g} mm does not exceed the pitch diameter "
-        f"{low(finding):g} mm."
+        f"The major diameter {length(judged(finding), 'g')} does not exceed the pitch diameter "
+        f"{length(low(finding), 'g')}."
     )
 
 
-def _drill(finding: Finding) -> str:
+def _drill(finding: Finding, _length: Length) -> str:
     if finding.severity is Severity.ERROR:
         return "The drill takes away the thread down to the tap's pitch line."
     return "The drill leaves a minor diameter outside its limits."
 
 
-def _between_drills(finding: Finding) -> str:
-    values = finding.values
+def _between_drills(finding: Finding, length: Length) -> str:
+    values, bored = finding.values, length(judged(finding), ".2f")
     sides = [
-        f"{values.word(side)} ({values.number(f'{side}_size'):.3f} mm) is the next {side}"
+        f"{_called(values.word(side), values.number(f'{side}_size'), length)} is the next {side}"
         for side in ("below", "above")
         if side in values
     ]
     return (
         f"No drill of the {', '.join(values.words('sets'))} set lies inside the minor limits "
-        f"({', '.join(sides)}); ream or bore to hole.drill, name more sets in shop.drills, or "
-        "choose a wider hole.class."
+        f"({', '.join(sides)}); ream or bore to {bored}, name more sets in "
+        "shop.drills, or choose a wider hole.class."
     )
 
 
-def _engagement(finding: Finding) -> str:
+def _engagement(finding: Finding, length: Length) -> str:
     left, drill = finding.values.number("left"), finding.values.number("drill")
     return (
         f"An engagement of {judged(finding):g} % is wanted, and the minor limits of the hole allow "
-        f"{low(finding):.1f} to {high(finding):.1f} %: a hole of {drill:.3f} mm leaves "
+        f"{low(finding):.1f} to {high(finding):.1f} %: a hole of {length(drill, '.3f')} leaves "
         f"{left:.1f} %."
     )
 
 
-def _wear(finding: Finding) -> str:
+def _called(name: str, size: float, length: Length) -> str:
+    """A drill by its name with the size behind it; a metric one is called by its size."""
+    return length(size, "g") if name.endswith("mm") else f"{name} ({length(size, '.3f')})"
+
+
+def _wear(finding: Finding, length: Length) -> str:
     return (
-        f"The tap may wear by {finding.values.number('by'):.4f} mm in pitch diameter before the "
-        "hole falls below its least size."
+        f"The tap may wear by {length(finding.values.number('by'), '.4f')} in pitch diameter "
+        "before the hole falls below its least size."
     )
 
 
-def _other_unit(finding: Finding) -> str:
+def _other_unit(finding: Finding, _length: Length) -> str:
     """The unit that was meant, and how to write it; of a list, one of its entries."""
     inches, number = finding.values.number("inches"), f"{judged(finding):.10g}"
     name = {"inches": "inches", "thousandths": "thousandths of an inch"}
@@ -83,7 +88,7 @@ SENTENCES: Sentences = {
     Code.DRILL_SIZE: _drill,
     Code.DRILL_BETWEEN: _between_drills,
     Code.ENGAGEMENT_WISH: _engagement,
-    Code.BEYOND_SCOPE: lambda finding: unlisted.note(finding.values),
-    Code.UNLISTED_PAIR: lambda finding: unlisted.note(finding.values),
+    Code.BEYOND_SCOPE: lambda finding, _length: unlisted.note(finding.values),
+    Code.UNLISTED_PAIR: lambda finding, _length: unlisted.note(finding.values),
     Code.WEAR_RESERVE: _wear,
 }

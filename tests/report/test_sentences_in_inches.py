@@ -1,0 +1,78 @@
+"""Sentences of findings and notes in the reader's units."""
+
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from tapmodel.designing.codes import Code
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
+from tapmodel.errors import NoTapError
+from tapmodel.findings import Bound, Cure, Finding, Setting
+from tapmodel.report.chapters import findings as chapter
+from tapmodel.report.screen.design import design_page
+from tapmodel.report.units import Units, in_words, range_in_words, told
+from tapmodel.report.words.cures import advice
+from tapmodel.report.words.findings import said
+from tapmodel.report.words.limits import actual, allowed
+from tapmodel.spec.job_file import job_for
+
+ROWS = tomllib.loads(Path(__file__).with_name("finding_words.toml").read_text())["said"]
+
+AS_PRINTED = {Code.BEYOND_SCOPE, Code.UNLISTED_PAIR, Code.OTHER_UNIT}
+"""What tells of a metric standard, or of what was typed, says so in mm."""
+
+
+def found(designation: str, sets: list[str]) -> tuple[Finding, ...]:
+    try:
+        return settle(job_for(designation, sets)).findings
+    except NoTapError as error:
+        return error.findings
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row['code']}: {row['sentence'][:30]}")
+def test_no_millimetre_is_left_on_an_inch_page_and_each_is_an_inch(row: dict[str, str]) -> None:
+    for finding in found(row["designation"], list(row["sets"])):
+        if finding.code != row["code"] or finding.code in AS_PRINTED:
+            continue
+        for tell in (said, actual, allowed):
+            metric, inch = (tell(finding, units) for units in (Units.MM, Units.INCH))
+            assert " mm" not in inch
+            assert metric.count(" mm") == inch.count(" in") - metric.count(" in")
+            lengths = [float(n) for n in re.findall(r"(-?[\d.]+(?:e-\d+)?) mm\b", metric)]
+            inches = [float(n) for n in re.findall(r"(-?\d[\d.]*) in\b", inch)]
+            # both are rounded: to the last digit that is shown
+            for mm, shown in zip(lengths, inches, strict=True):
+                assert shown * 25.4 == pytest.approx(mm, rel=1e-3, abs=0.052)
+
+
+def test_numbers_in_sentences_by_hand() -> None:
+    assert in_words(0.05, ".3f", Units.INCH) == "0.0020 in"
+    assert in_words(8.0, "g", Units.BOTH) == "8 mm = 0.31496 in"
+    assert in_words(0.001, ".5g", Units.INCH) == "0.00003937 in"
+    assert range_in_words(17.25, 17.378, ".6g", Units.INCH) == "0.67913 to 0.68417 in"
+    assert range_in_words(25.4, 50.8, ".6g", Units.BOTH) == "25.4 to 50.8 mm = 1 to 2 in"
+
+
+def test_cures_stay_as_typed_and_have_inches_rounded_to_the_legal_side() -> None:
+    drop = Setting("relief.chamfer.heel_drop", Bound.AT_LEAST, 0.05, "mm", 4)
+    core = Setting("flutes.core_diameter", Bound.AT_MOST, 8.1, "mm", 1)
+    rake = Setting("flutes.rake", Bound.EXACTLY, 5.0, "deg", 1)
+    told_of = advice((Cure((drop, core, rake)),), Units.INCH)
+    # 0.05 / 25.4 = 0.0019685 and 8.1 / 25.4 = 0.31890
+    assert "heel_drop at least 0.0500 mm (0.00197 in)" in told_of
+    assert "core_diameter at most 8.1 mm (0.31 in)" in told_of
+    assert told_of.endswith("flutes.rake to 5.0 deg")
+
+
+def test_page_and_sheet_tell_the_wear_in_inches() -> None:
+    design = design_tap(job_for("3/8 BSW LH"))
+    wear = next(finding for finding in design.findings if finding.code == Code.WEAR_RESERVE)
+    inches = f"{wear.values.number('by') / 25.4:.5f} in in pitch diameter"
+    assert inches in " ".join(design_page(design, Units.INCH).split())
+    (paragraphs,) = chapter.chapter(design).blocks
+    texts = [told(text, Units.INCH) for text in getattr(paragraphs, "texts", ())]
+    assert any(inches in text for text in texts)
+    assert not any(" mm" in text for text in texts)
