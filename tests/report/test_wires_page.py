@@ -5,6 +5,7 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
+from tapmodel.errors import InputError
 from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters.machines import over_wires, threading_tool
 from tapmodel.report.screen import wires as pages
@@ -224,3 +225,10 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
     assert feeds.head[0] == "top slide (compound), from square to the lathe's axis"
     assert isinstance(notes, Paragraphs)
     assert notes.texts[0] == SWING[Hand.RIGHT]
+
+
+def test_a_refused_best_wire_is_told_why_it_does_not_suit():
+    stub = design_tap(job_for("Tr16x8(P4)"))
+    asked = thread_of_design(stub, stub.basic_pitch_diameter, Overrides())
+    with pytest.raises(InputError, match=r"best being 2\.0379 mm, which is too thin"):
+        answer_wires(asked, Wires(wire=2.0379))
