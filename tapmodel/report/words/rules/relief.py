@@ -43,12 +43,13 @@ def _rubs(finding: Finding, length: Length) -> str:
     return f"The chamfer rubs behind its edge, by up to {length(rub, '.4f')}."
 
 
-def _slight(finding: Finding) -> str:
+def _slight(finding: Finding, length: Length) -> str:
     values = finding.values
+    land, drop = length(values.number("land"), ".1f"), length(values.number("drop"), ".3f")
     return (
         f"The chamfer is relieved by {judged(finding):.2f} deg at its edge, "
-        f"{values.number('usual'):g} deg are usual: over a land of {values.number('land'):.1f} mm "
-        f"it drops {values.number('drop'):.3f} mm, half the height of so low a thread; for a "
+        f"{values.number('usual'):g} deg are usual: over a land of {land} "
+        f"it drops {drop}, half the height of so low a thread; for a "
         "keener chamfer narrow the land or set relief.chamfer.edge_angle."
     )
 
