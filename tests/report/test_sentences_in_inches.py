@@ -2,6 +2,7 @@
 
 import re
 import tomllib
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -41,11 +42,18 @@ def test_no_millimetre_is_left_on_an_inch_page_and_each_is_an_inch(row: dict[str
             metric, inch = (tell(finding, units) for units in (Units.MM, Units.INCH))
             assert " mm" not in inch
             assert metric.count(" mm") == inch.count(" in") - metric.count(" in")
-            lengths = [float(n) for n in re.findall(r"(-?[\d.]+(?:e-\d+)?) mm\b", metric)]
-            inches = [float(n) for n in re.findall(r"(-?\d[\d.]*) in\b", inch)]
-            # both are rounded: to the last digit that is shown
+            lengths = re.findall(r"(-?[\d.]+(?:e-\d+)?) mm\b", metric)
+            inches = re.findall(r"(-?\d[\d.]*) in\b", inch)
             for mm, shown in zip(lengths, inches, strict=True):
-                assert shown * 25.4 == pytest.approx(mm, rel=1e-3, abs=0.052)
+                rounded = half_digit(mm) + 25.4 * half_digit(shown)
+                assert float(shown) * 25.4 == pytest.approx(float(mm), abs=1.01 * rounded)
+
+
+def half_digit(number: str) -> float:
+    """Half a unit of the last digit that is shown."""
+    exponent = Decimal(number).as_tuple().exponent
+    assert isinstance(exponent, int)
+    return 0.5 * 10.0**exponent
 
 
 def test_numbers_in_sentences_by_hand() -> None:
