@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tapmodel import precision
+from tapmodel.checks.proof.causes import causes
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import FOREIGN, differences, faults
@@ -76,7 +77,8 @@ def inspect(line: Line) -> dict[str, Any]:
         line: on which comes the design with the file.
 
     Returns:
-        What was measured, and `differences`: every way in which it is not the designed tap.
+        What was measured; `differences`, every way in which it is not the designed tap; `causes`
+        of them as far as they can be established; and the `bounds` that it is held to.
 
     Raises:
         InputError: when the file does not hold one solid.
@@ -86,7 +88,9 @@ def inspect(line: Line) -> dict[str, Any]:
     solid = _only_solid(file)
     line.stage(Stage.PROOF)
     proof = prove_solid(design.tap, solid)
-    return asdict(proof) | {"differences": differences(proof, FOREIGN)}
+    wrong = differences(proof, FOREIGN)
+    found = asdict(causes(design.tap, solid, proof.volume)) if wrong else None
+    return asdict(proof) | {"differences": wrong, "causes": found, "bounds": asdict(FOREIGN)}
 
 
 def _only_solid(file: Path) -> Any:  # noqa: ANN401  (the kernel's own class)

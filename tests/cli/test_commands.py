@@ -321,6 +321,10 @@ def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
     other = tapmodel("verify", file, "M4x0.7", "--set", "flutes.rake=8.2")
     assert other.returncode == 1
     assert "DIFFERS" in other.stdout
+    assert other.stdout.splitlines()[-1].startswith("verdict  NOT the designed tap")
+    left = tapmodel("verify", file, "M4x0.7-LH", "--json")
+    assert left.returncode == 1
+    assert json.loads(left.stdout)["causes"]["misplaced"]["mirrored"] is True
     junk = tmp_path / "junk.step"
     junk.write_text("not a STEP file")
     refused = tapmodel("verify", str(junk), "M4x0.7")

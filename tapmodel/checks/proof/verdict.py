@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from tapmodel import precision
+from tapmodel.checks.proof.length_told import length_told
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 
 # Features and surfaces that belong to the thread, by their names in the proof.
@@ -52,23 +53,29 @@ def differences(proof: ModelProof, bounds: Bounds = OWN) -> list[str]:
         (proof.valid, "the kernel finds the solid inconsistent"),
         (proof.genus == 0, f"genus {proof.genus} instead of 0"),
         (proof.volume > 0, f"the faces look inwards: the volume is {proof.volume:.4f} mm³"),
-        (abs(size) <= bounds.volume, f"volume off by {size:.1e} of itself"),
+        (abs(size) <= bounds.volume, f"volume off by {_percent(size)}"),
     ]
     return [
         *proof.unmeasured,
         *(fault for good, fault in tests if not good),
         *_sections(proof, bounds.section_area),
-        *(
-            f"{name}: a face lies {off:.3g} µm off"
-            for name, off in proof.deviation_um_by_surface.items()
-            if off > 1000 * _allowed(name, bounds)
-        ),
-        *(
-            f"{name}: missing on the solid by {off:.3g} µm"
-            for name, off in proof.ideal_um_by_feature.items()
-            if off > 1000 * _allowed(name, bounds)
-        ),
+        *_faces(proof, bounds),
     ]
+
+
+def _faces(proof: ModelProof, bounds: Bounds) -> list[str]:
+    """What lies off or is missing, the worst first."""
+    told = [
+        (off, name, text)
+        for text, measured in (
+            ("a face lies {} off", proof.deviation_um_by_surface),
+            ("missing on the solid by {}", proof.ideal_um_by_feature),
+        )
+        for name, off in measured.items()
+    ]
+    wrong = [row for row in told if row[0] > 1000 * _allowed(row[1], bounds)]
+    wrong.sort(key=lambda row: -row[0])
+    return [f"{name}: {text.format(length_told(off))}" for off, name, text in wrong]
 
 
 def _allowed(name: str, bounds: Bounds) -> float:
@@ -81,4 +88,10 @@ def _sections(proof: ModelProof, allowed: float) -> list[str]:
     worst = max(errors, key=lambda what: abs(errors[what]), default=None)
     if worst is None or abs(errors[worst]) <= allowed:
         return []
-    return [f"{worst}: area off by {errors[worst]:.1e} of itself"]
+    return [f"{worst}: area off by {_percent(errors[worst])}"]
+
+
+def _percent(share: float) -> str:
+    """Three digits, without exponent down to what is allowed."""
+    percent = 100 * share
+    return f"{percent:+.3g} %" if abs(percent) < 100 else f"{percent:+.0f} %"  # noqa: PLR2004

@@ -3,7 +3,9 @@
 from pathlib import Path
 from typing import Any
 
+from tapmodel.checks.proof.length_told import length_told
 from tapmodel.report.screen.columns import columns
+from tapmodel.report.words.causes import causes_told
 
 
 def build_summary(record: dict[str, Any], folder: Path) -> str:
@@ -48,8 +50,13 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
     return _table(rows)
 
 
+_MOST_DIFFERENCES = 6
+"""Lines; a tap that is moved differs in every face, which --json tells one by one."""
+
+
 def verify_summary(measured: dict[str, Any]) -> str:
-    """A short table of what a STEP file holds against its design."""
+    """A short table of what a STEP file holds against its design, ending in the verdict."""
+    wrong, bounds = measured["differences"], measured["bounds"]
     rows = [
         ("solids", f"{measured['solids']}, genus {measured['genus']}, {measured['faces']} faces"),
         (
@@ -60,22 +67,45 @@ def verify_summary(measured: dict[str, Any]) -> str:
             ),
         ),
     ]
-    rows += [
-        (surface, f"at most {micrometres:.2g} µm off")
-        for surface, micrometres in measured["deviation_um_by_surface"].items()
-    ]
+    rows += _differences(wrong) if wrong else _measures(measured)
     rows.append(
         (
-            "features",
+            "allowed",
             (
-                f"{measured['ideal_points']} points of the design at most "
-                f"{measured['ideal_um_max']:.2g} µm from the faces"
+                f"{length_told(1000 * bounds['any_face'])} at every face, "
+                f"{bounds['volume']:.0e} of volume and of sections"
             ),
         )
     )
-    wrong = measured["differences"]
-    rows += [("DIFFERS", text) for text in wrong] or [("verdict", "this is the designed tap")]
+    rows.append(("verdict", _failed(measured["causes"]) if wrong else "this is the designed tap"))
     return _table(rows)
+
+
+def _measures(measured: dict[str, Any]) -> list[tuple[str, str]]:
+    rows = [
+        (surface, f"at most {length_told(micrometres)} off")
+        for surface, micrometres in measured["deviation_um_by_surface"].items()
+    ]
+    features = (
+        f"{measured['ideal_points']} points of the design at most "
+        f"{length_told(measured['ideal_um_max'])} from the faces"
+    )
+    return [*rows, ("features", features)]
+
+
+def _differences(wrong: list[str]) -> list[tuple[str, str]]:
+    rows = [("DIFFERS", text) for text in wrong[:_MOST_DIFFERENCES]]
+    left = len(wrong) - len(rows)
+    return [*rows, ("", f"and {left} more differences: --json tells all")] if left else rows
+
+
+def _failed(causes: dict[str, Any]) -> str:
+    """The verdict on a solid that is not the designed tap, with why."""
+    told = causes_told(causes)
+    if not told:
+        return "NOT the designed tap; no single cause was found"
+    undone = "; without that every face agrees" if causes["misplaced"] else ""
+    return f"NOT the designed tap: {'; '.join(told)}{undone}"
 
 
 def _cost(run: dict[str, Any]) -> str:

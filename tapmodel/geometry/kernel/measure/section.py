@@ -71,8 +71,16 @@ def _area(solvers: list[EdgeHeights], uses: list[Uses], z: float) -> float:
     for face, used, numbers in uses:
         if not numbers.isdisjoint(crossings):
             touched = [(edge, crossings[n]) for n, edge in used if n in crossings]
-            total += swept(face, z, _ends(touched))
+            total += _swept(face, z, _ends(touched))
     return total
+
+
+def _swept(face: TopoDS_Face, z: float, ends: Ends) -> float:
+    try:
+        return swept(face, z, ends)
+    except (ZeroDivisionError, IndexError):
+        # A face that lies level where a tap's rises: the solid of another, or one that lies down.
+        raise KernelError(Stage.SECTION, "an outline on a level face is not known") from None
 
 
 def _ends(used: list[tuple[TopoDS_Edge, list[Crossing]]]) -> Ends:

@@ -1,0 +1,133 @@
+"""Why a solid is not the designed tap: each cause made with the kernel, found, and no other."""
+
+import math
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf, gp_Vec
+
+from tapmodel.checks.proof.causes import Causes, causes
+from tapmodel.checks.proof.misplaced import Misplaced
+from tapmodel.checks.proof.solid import prove_solid
+from tapmodel.checks.proof.stations import cut
+from tapmodel.checks.proof.verdict import FOREIGN, differences
+from tapmodel.geometry.kernel.measure.solid import volume
+from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.tap.tap import Tap
+
+ORIGIN = gp_Pnt(0, 0, 0)
+Move = Callable[[gp_Trsf], None]
+
+
+def _turned(way: tuple[int, int, int], degrees: float) -> Move:
+    axis = gp_Ax1(ORIGIN, gp_Dir(*way))
+    return lambda move: move.SetRotation(axis, math.radians(degrees))
+
+
+def _scaled(factor: float) -> Move:
+    return lambda move: move.SetScale(ORIGIN, factor)
+
+
+def _shifted(x: float, y: float, z: float) -> Move:
+    return lambda move: move.SetTranslation(gp_Vec(x, y, z))
+
+
+def _mirrored(move: gp_Trsf) -> None:
+    move.SetMirror(gp_Ax2(ORIGIN, gp_Dir(0, 1, 0)))
+
+
+def _made(solid: Solid, *moves: Move) -> Solid:
+    """The solid after each move, copied into its surfaces."""
+    shape = solid.wrapped
+    for settle in moves:
+        move = gp_Trsf()
+        settle(move)
+        shape = BRepBuilderAPI_Transform(shape, move, True).Shape()
+    return Solid(shape)
+
+
+def _found(tap: Tap, solid: Solid) -> Causes:
+    return causes(tap, solid, volume(solid))
+
+
+AS_IT_IS = Misplaced(mirrored=False, turn=0.0, shift=(0.0, 0.0, 0.0), axis="z", scale=1.0)
+
+SINGLE = {
+    "along": ([_shifted(0, 0, 10)], {"shift": (0.0, 0.0, 10.0)}),
+    "a micrometre along": ([_shifted(0, 0, 0.001)], {"shift": (0.0, 0.0, 0.001)}),
+    "off": ([_shifted(3, -0.2, 0)], {"shift": (3.0, -0.2, 0.0)}),
+    "turned": ([_turned((0, 0, 1), 30)], {"turn": 30.0}),
+    "turned back": ([_turned((0, 0, 1), -71.3)], {"turn": -71.3}),
+    "along X": ([_turned((0, 1, 0), 90)], {"axis": "x"}),
+    "against X": ([_turned((0, 1, 0), -90)], {"axis": "-x"}),
+    "along Y": ([_turned((1, 0, 0), -90)], {"axis": "y"}),
+    "against Y": ([_turned((1, 0, 0), 90)], {"axis": "-y"}),
+    "end for end": ([_turned((1, 0, 0), 180)], {"axis": "-z"}),
+    "inches as mm": ([_scaled(1 / 25.4)], {"scale": 1 / 25.4}),
+    "mm as inches": ([_scaled(25.4)], {"scale": 25.4}),
+    "shrinkage": ([_scaled(1.01)], {"scale": 1.01}),
+    "mirrored": ([_mirrored], {"mirrored": True}),
+    "mirrored, turned, moved": (
+        [_mirrored, _turned((0, 0, 1), 50), _shifted(0.5, 0, -4)],
+        {"mirrored": True, "turn": 50.0, "shift": (0.5, 0.0, -4.0)},
+    ),
+}
+
+
+@pytest.mark.parametrize("name", SINGLE)
+def test_what_was_done_to_a_solid_is_found_and_nothing_else(
+    name: str, small_tap: Tap, small_solid: Solid
+) -> None:
+    moves, wanted = SINGLE[name]
+    found = _found(small_tap, _made(small_solid, *moves)).misplaced
+    assert found is not None
+    due = replace(AS_IT_IS, **wanted)
+    assert (found.mirrored, found.axis) == (due.mirrored, due.axis)
+    assert found.shift == pytest.approx(due.shift, abs=1e-6)
+    assert found.scale == pytest.approx(due.scale, rel=1e-7)
+    # how far it is turned depends on how one that lies down is put upright
+    if due.axis == "z":
+        assert found.turn == pytest.approx(due.turn, abs=1e-5)
+
+
+def test_the_other_hand_is_the_mirror_image(left_tap: Tap, small_solid: Solid) -> None:
+    found = _found(left_tap, small_solid)
+    assert found == Causes(replace(AS_IT_IS, mirrored=True), None, 3)
+
+
+@pytest.mark.parametrize("moves", [[], [_shifted(1, 2, 3)]], ids=["in place", "moved"])
+def test_another_number_of_flutes_is_counted(
+    moves: list[Move], small_tap: Tap, small_solid: Solid
+) -> None:
+    four = replace(small_tap, flutes=replace(small_tap.flutes, count=4))
+    assert _found(four, _made(small_solid, *moves)) == Causes(None, 3, 4)
+
+
+def test_what_is_no_such_cause_is_not_named(small_tap: Tap, small_solid: Solid) -> None:
+    longer = replace(small_tap, blank=replace(small_tap.blank, overall_length=36.002))
+    thicker = replace(small_tap, thread=replace(small_tap.thread, major=8.052))
+    for other in (longer, thicker):
+        assert _found(other, small_solid) == Causes(None, None, 3)
+
+
+@pytest.mark.parametrize("way", [(0, 1, 0), (1, 0, 0)], ids=["X", "Y"])
+def test_a_tap_that_lies_down_is_measured_not_a_failure(
+    way: tuple[int, int, int], small_tap: Tap, small_solid: Solid
+) -> None:
+    lying = _made(small_solid, _turned(way, 90))
+    # Through the middle of a tap that lies down the planes cut far more than a tap's section.
+    assert any(abs(station.area / station.area_expected - 1) > 1 for station in cut(small_tap, lying))
+
+
+def test_the_worst_difference_comes_first_in_a_unit_that_reads_well(
+    small_tap: Tap, small_solid: Solid
+) -> None:
+    moved = prove_solid(small_tap, _made(small_solid, _shifted(0, 0, 0.16)))
+    told = [text for text in differences(moved, FOREIGN) if text.endswith("m") or "m off" in text]
+    assert told[0].endswith("by 0.16 mm") or told[0].endswith("0.16 mm off")
+    lengths = {**moved.deviation_um_by_surface, **moved.ideal_um_by_feature}
+    assert told[0].partition(":")[0] in lengths
+    assert " µm" in " ".join(told[1:])
+    assert "e+" not in " ".join(told)

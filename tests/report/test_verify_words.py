@@ -1,0 +1,70 @@
+"""What `verify` says of a file: the verdict last, the worst first, units that read well."""
+
+from typing import Any
+
+import pytest
+
+from tapmodel.checks.proof.length_told import length_told
+from tapmodel.report.screen.build import verify_summary
+from tapmodel.report.words.causes import causes_told
+
+AS_IT_IS = {"mirrored": False, "turn": 0.0, "shift": (0.0, 0.0, 0.0), "axis": "z", "scale": 1.0}
+
+
+@pytest.mark.parametrize(
+    ("micrometres", "text"),
+    [
+        (16234.0, "16 mm"),
+        (123456.0, "123 mm"),
+        (877.0, "0.88 mm"),
+        (99.0, "99 µm"),
+        (100.0, "0.1 mm"),
+        (0.0213, "0.021 µm"),
+        (0.0, "0.001 µm"),
+    ],
+)
+def test_a_distance_has_the_unit_in_which_it_reads_well(micrometres: float, text: str) -> None:
+    assert length_told(micrometres) == text
+
+
+@pytest.mark.parametrize(
+    ("change", "told"),
+    [
+        ({"mirrored": True}, ["mirror image: the other hand"]),
+        ({"scale": 1 / 25.4}, ["25.4 times too small: inches read as mm"]),
+        ({"scale": 25.4}, ["25.4 times too large: mm read as inches"]),
+        ({"shift": (0.0, 0.0, 10.0)}, ["moved along its axis by +10 mm"]),
+        ({"shift": (3.0, -4.0, 0.0)}, ["its axis stands 5 mm off (x +3 mm, y -4 mm)"]),
+        ({"turn": 30.0}, ["turned about its axis by +30°"]),
+        ({"axis": "-y", "turn": 90.0}, ["its axis lies along Y; put it along Z, front at z = 0"]),
+    ],
+)
+def test_each_cause_has_its_words(change: dict[str, Any], told: list[str]) -> None:
+    found = {"misplaced": AS_IT_IS | change, "flutes": None, "flutes_wanted": 3}
+    assert causes_told(found) == told
+
+
+def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str, Any]:
+    return {
+        **{"solids": 1, "genus": 0, "faces": 311, "ideal_points": 3778, "ideal_um_max": 0.0},
+        **{"volume": 1566.0, "volume_expected": 1566.0, "volume_relative_error": 0.0},
+        "deviation_um_by_surface": {"thread": 0.02},
+        "bounds": {"volume": 1e-5, "section_area": 1e-5, "any_face": 1e-4, "thread_face": 1e-4},
+        "differences": differences,
+        "causes": causes,
+    }
+
+
+def test_a_failed_comparison_is_short_states_what_is_allowed_and_ends_in_the_verdict() -> None:
+    causes = {"misplaced": None, "flutes": 4, "flutes_wanted": 3}
+    lines = verify_summary(_measured([f"face {n}" for n in range(20)], causes)).splitlines()
+    assert [line for line in lines if "DIFFERS" in line] == [f"DIFFERS  face {n}" for n in range(6)]
+    assert "and 14 more" in lines[-3]
+    assert "0.1 µm at every face" in lines[-2]
+    assert lines[-1] == "verdict  NOT the designed tap: it has 4 flutes, the design 3"
+
+
+def test_so_does_one_that_agrees() -> None:
+    lines = verify_summary(_measured([], None)).splitlines()
+    assert "at most 0.02 µm off" in lines[2]
+    assert lines[-1].split(maxsplit=1) == ["verdict", "this is the designed tap"]
