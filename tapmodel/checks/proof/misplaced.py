@@ -38,7 +38,7 @@ AXES = {
 _SIZE, _VOLUME = 1e-6, 1e-4
 _STEP = 0.5  # of the angles tried [deg]
 _TRIED, _FITTED = 150, 600  # points looked at for that, and to fit the place
-_NEAR = 0.1  # worst middle of their distances from which a fit can be hoped for, of the pitch
+_NEAR = 0.1  # largest mean of their distances from which a fit can be hoped for, of the pitch
 _SHANK = (0.4, 0.95)  # shares of the way from the run-out to the square, where the shank is round
 _ALIKE = 1e-6  # [mm]
 _ROUNDS = 8
@@ -123,7 +123,8 @@ def _fitted(tap: Tap, points: Floats, front: float, *, mirrored: bool) -> Floats
     places = np.array([(*middle, front, angle) for angle in angles])
     tried = np.concatenate([_undone(few, place, mirrored=mirrored) for place in places])
     away = np.abs(distance_to_ideal(tap, tried).distance).reshape(len(places), len(few))
-    typical = np.median(away, axis=1)
+    # the mean, for which the thread counts too: flutes alone look alike from one to the next
+    typical = away.mean(axis=1)
     # a tap of several starts may look alike at several turns: the least of them will do
     best = int(np.argmax(typical <= typical.min() + _ALIKE))
     if not typical[best] <= _NEAR * tap.thread.pitch:
