@@ -53,7 +53,8 @@ def parse(text: str) -> Designation:
     try:
         found = _read(typed)
     except InputError as error:
-        raise InputError(error.field, text, error.allowed) from None
+        # of the same kind: what was a guess at what was meant stays one
+        raise type(error)(error.field, text, error.allowed) from None
     if found is not None:
         return replace(found, text=text)
     guess = meant(typed)

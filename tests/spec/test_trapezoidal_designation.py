@@ -1,11 +1,15 @@
 """The grammar of ISO trapezoidal designations."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.errors import InputError
+from tapmodel.designing.design import design_tap
+from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designation import canonical, parse, read_class
+from tapmodel.spec.job_file import job_for
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT
@@ -94,3 +98,11 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
     again = parse(canonical(thread))
     assert again == thread
     assert canonical(again) == canonical(thread)
+
+
+@pytest.mark.parametrize("text", ["Tr16x8", "Tr16x8 2-start"])
+def test_a_length_too_long_for_a_pitch_is_offered_as_lead(text: str) -> None:
+    with pytest.raises(MeantError, match=r"did you mean Tr16x8\(P4\)") as caught:
+        design_tap(job_for(text))
+    for offer in re.findall(r"Tr\S+\(P[0-9.]+\)", caught.value.allowed):
+        assert design_tap(job_for(offer)).tap.thread.lead == 8

@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.errors import InputError
+from tapmodel.designing.design import design_tap
+from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designation import canonical, parse, read_class
+from tapmodel.spec.job_file import job_for
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT
@@ -62,7 +64,6 @@ def test_reading(text: str):
         ("1/0-12 BSW", "a size over 0 inches"),
         ("1/2-0 BSW", "more than 0 threads per inch"),
         ("4 1/2-2 7/0 BSW", "more than 0 below the line"),
-        ("1/4 Whit", "threads per inch with Whit"),
         ("1/2-12 BSW 2B", "a class of the nut: close, medium or normal"),
         ("1/2-12 BSW free", "its nut is of class normal"),
     ],
@@ -108,3 +109,33 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
     assert again == thread
     assert again.series == series
     assert canonical(again) == canonical(thread)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        (".375 whit 16 LH", "3/8-16 Whit LH"),
+        ("3/8 whitworth left hand", "3/8 BSW LH or 3/8 BSF LH"),
+        ("BSW 3/8 LH", "3/8 BSW LH"),
+        ("BSW 3/8-16 normal", "3/8-16 BSW normal"),
+        ("9.525 BSW", "3/8 BSW"),
+    ],
+)
+def test_what_was_meant_is_offered_and_accepted(text: str, meant: str) -> None:
+    with pytest.raises(MeantError) as caught:
+        design_tap(job_for(text))
+    assert caught.value.allowed == meant
+    for offer in meant.split(" or "):
+        assert canonical(parse(offer)) == offer
+        design_tap(job_for(offer))
+
+
+def test_typed_threads_are_kept_in_the_offer() -> None:
+    with pytest.raises(InputError, match=r"as in 0\.700-26 Whit LH"):
+        design_tap(job_for("0.7in-26tpi BSW LH"))
+    design_tap(job_for("0.700-26 Whit LH"))
+
+
+def test_whit_of_a_size_that_no_series_lists_needs_threads() -> None:
+    with pytest.raises(InputError, match="threads per inch with Whit"):
+        design_tap(job_for("0.3 Whit"))

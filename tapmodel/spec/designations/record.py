@@ -71,9 +71,11 @@ class Grammar:
         write: shortest standard text of a designation.
         read_class: a tolerance class of the hole in the standard's own writing. Raises InputError.
         examples: for messages, two or three.
+        coarsest: largest pitch that any thread of the family has here, as a share of its diameter.
     """
 
     read: Callable[[str], Designation | None]
     write: Callable[[Designation], str]
     read_class: Callable[[str], str]
     examples: str
+    coarsest: float = 1.0

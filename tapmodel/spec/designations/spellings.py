@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 from typing import NoReturn
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS
 from tapmodel.spec.designations.suffixes import plain
@@ -68,6 +68,10 @@ def with_starts(read: Designation, starts: int, grammar: Grammar) -> Designation
     if read.pitch is None:
         _refuse(read, "the pitch too, as in M20xPh3P1.5: Ph is the lead, P the pitch")
     pitch, lead = read.pitch, starts * read.pitch
+    if pitch > grammar.coarsest * read.diameter:
+        # no such pitch: it can only have been the lead
+        meant = grammar.write(replace(read, starts=starts, pitch=pitch / starts))
+        raise MeantError("designation", read.text, meant)
     by_pitch = grammar.write(replace(read, starts=starts))
     by_lead = grammar.write(replace(read, starts=starts, pitch=pitch / starts))
     allowed = (

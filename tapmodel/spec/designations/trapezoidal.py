@@ -89,4 +89,7 @@ def read_class(word: str) -> str:
     return name
 
 
-GRAMMAR = Grammar(read, write, read_class, "Tr16x4, Tr14x3 LH, Tr16x6(P3)")
+COARSEST = 0.4
+"""Largest pitch by diameter that this program takes."""
+
+GRAMMAR = Grammar(read, write, read_class, "Tr16x4, Tr14x3 LH, Tr16x6(P3)", COARSEST)

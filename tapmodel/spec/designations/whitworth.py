@@ -6,7 +6,7 @@
 import re
 from fractions import Fraction
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designations.inches import (
     SIZE,
     UNIT,
@@ -37,6 +37,15 @@ _SIZE = re.compile(
     r"[\s-]*(?P<series>b\.?s\.?[wf]|whitworth|whit)(?![a-z])\.?(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,
 )
+_SERIES_WORD = r"b\.?s\.?[wf]|whitworth|whit"
+_MISPLACED = re.compile(
+    rf"(?:(?P<first>{_SERIES_WORD})\.?[\s-]+(?P<size>{SIZE}){UNIT}"
+    rf"|(?P<before>{SIZE}){UNIT}[\s-]+(?P<then>{_SERIES_WORD})\.?)"
+    r"(?:(?:\s*[-x]\s*|\s+)(?P<tpi>[0-9]{1,3})(?:\s*t\.?p\.?i\b\.?)?)?(?P<rest>(?:[\s-].*)?)",
+    re.IGNORECASE,
+)
+"""The series before the size, or the threads per inch behind it."""
+
 _FAMILY = re.compile(r"b\.?s\.?[wf](?![a-z])|whit", re.IGNORECASE)
 
 
@@ -49,9 +58,12 @@ def read(text: str) -> Designation | None:
     match = _SIZE.fullmatch(text.strip())
     if match is None:
         if _FAMILY.search(text):
+            _refuse_misplaced(text)
             _refuse(text)
         return None
 
+    if match["tpi"] is None:
+        _refuse_misplaced(text)
     hand, hole_class = read_suffixes(text, match["rest"], read_class, _refuse)
     size = inches_of(match["size"]) or _refuse(text, "a size over 0 inches")
     return Designation(
@@ -94,10 +106,28 @@ def read_class(word: str) -> str:
     return name
 
 
+def _refuse_misplaced(text: str) -> None:
+    """Offer the words of a text in the order in which they are read, where that is all it lacks.
+
+    Raises:
+        MeantError: with that text.
+    """
+    match = _MISPLACED.fullmatch(text.strip())
+    if match is None or (match["first"] is None and match["tpi"] is None):
+        return
+    size, series = match["size"] or match["before"], match["first"] or match["then"]
+    threads = f"-{match['tpi']}" if match["tpi"] else ""
+    try:
+        found = read(f"{size}{threads} {series}{match['rest']}")
+    except InputError:
+        return
+    if found is not None:
+        raise MeantError("designation", text, write(found))
+
+
 def _pitch(text: str, match: re.Match[str]) -> float | None:
     if match["tpi"] is None:
-        if match["series"].lower().startswith("whit"):
-            _refuse(text, "threads per inch with Whit, as in 1/4-40 Whit; BSW and BSF need none")
+        # Whit alone tells none; which series have the size is known where sizes are listed.
         return None
     whole, _, part = match["tpi"].rpartition(" ")
     if part.endswith("/0"):

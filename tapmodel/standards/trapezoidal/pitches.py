@@ -3,11 +3,11 @@
 from functools import cache
 
 from tapmodel.errors import InputError
+from tapmodel.spec.designations.trapezoidal import COARSEST
 from tapmodel.standards.tables import read_table
 
 MIN_DIAMETER, MAX_DIAMETER = 8.0, 300.0
 MIN_PITCH, MAX_PITCH = 1.5, 44.0
-COARSEST = 0.4
 """Greatest pitch in diameters; ISO 2902 stops at 0.364 (Tr22x8)."""
 
 

@@ -2,18 +2,26 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from math import isclose
+from typing import NoReturn
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
 from tapmodel.spec.designations.inches import size_text
 from tapmodel.spec.designations.record import Designation
+from tapmodel.spec.designations.whitworth import write
 from tapmodel.standards.cut_tap import cut_class, cut_limits_by
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.inches import MM, inches, threads_per_inch
 from tapmodel.standards.limits import HoleLimitsFound
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth.hole_limits import whitworth_hole_limits
-from tapmodel.standards.whitworth.pitches import check_range, series_of, series_pitches
+from tapmodel.standards.whitworth.pitches import (
+    SERIES,
+    check_range,
+    series_of,
+    series_pitches,
+)
 from tapmodel.words import Certainty
 
 
@@ -22,6 +30,8 @@ def _threads(designation: Designation) -> float:
 
 
 def _settle(designation: Designation) -> Designation:
+    if designation.series == "Whit" and designation.pitch is None:
+        _refuse_without_threads(designation)
     if designation.series == "Whit":
         diameter, threads = inches(designation.diameter), _threads(designation)
         check_range(designation.text, diameter, threads)
@@ -34,19 +44,42 @@ def _settle(designation: Designation) -> Designation:
     return replace(designation, pitch=MM / threads)
 
 
+def _refuse_without_threads(designation: Designation) -> NoReturn:
+    """Offer the series that list the size.
+
+    Raises:
+        InputError: always.
+    """
+    diameter = inches(designation.diameter)
+    listed = [name for name in SERIES if diameter in series_pitches(name)]
+    if listed:
+        offers = [write(replace(designation, series=name)) for name in listed]
+        raise MeantError("designation", designation.text, " or ".join(offers))
+    allowed = "threads per inch with Whit, as in 1/4-40 Whit; no series lists this size"
+    raise InputError("designation", designation.text, allowed)
+
+
 def _listed_threads(designation: Designation) -> float:
     diameter, series = inches(designation.diameter), designation.series
     listed = series_pitches(series)
     if diameter in listed:
         return listed[diameter]
+    in_mm = next((size for size in listed if isclose(MM * size, diameter, rel_tol=1e-4)), None)
+    if in_mm is not None:
+        # A size in mm where one in inches belongs: 9.525 is 3/8 in.
+        meant = write(replace(designation, size=size_text(Fraction(in_mm)), pitch=None))
+        raise MeantError("designation", designation.text, meant)
     nearest = sorted(sorted(listed, key=lambda size: abs(size - diameter))[:2])
     sizes = " and ".join(f"{size_text(Fraction(size))}-{listed[size]:g}" for size in nearest)
-    raise InputError(
-        "designation",
-        designation.text,
-        f"a diameter of the series {series}, nearest: {sizes} {series}; any other diameter with "
-        f"threads per inch and Whit, as in {designation.size}-{listed[nearest[0]]:g} Whit",
-    )
+    allowed = f"a diameter of the series {series}, nearest: {sizes} {series}"
+    threads = listed[nearest[0]] if designation.pitch is None else _threads(designation)
+    other = replace(designation, series="Whit", pitch=MM / threads)
+    try:
+        check_range(designation.text, diameter, threads)
+    except InputError as error:
+        raise InputError("designation", designation.text, f"{error.allowed}; {allowed}") from None
+    allowed += f"; any other diameter with threads per inch and Whit, as in {write(other)}"
+    raise InputError("designation", designation.text, allowed)
 
 
 def _hole_limits(designation: Designation) -> HoleLimitsFound:
