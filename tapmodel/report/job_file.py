@@ -32,6 +32,7 @@ Change a value and build again; put # before a line, and its rule chooses.
 Lines "# key = value" are chosen by rules, and anew whenever what they look at has changed. To
 settle one yourself, take its # away and put one before the line that it stands "instead of"; of
 two that settle the same thing set one. A file with both is refused.
+Lines "# key =" hold nothing: no rule looks for a value there, but you may set one.
 So another pitch or another number of flutes is one edit. For another size or form of thread look
 at the usual edits again: number of flutes, chamfer, reliefs and cutters stay as they stand here.\
 """
@@ -71,6 +72,9 @@ REPLACES = {
 }
 """What a value would stand instead of, where that is no line in force."""
 
+EXAMPLES = {"hole.engagement": "70", "shop.wires": '[0.5, "0.032in"]'}
+"""What fields may hold in which no rule puts anything."""
+
 
 def commented_job(job: Job, design: TapDesign) -> str:
     """The text of a job file that asks for exactly this `design`.
@@ -88,8 +92,6 @@ def commented_job(job: Job, design: TapDesign) -> str:
     for field in field_names():
         choice = design.choice(field)
         line = "" if field in live else _line(field, choice, following, table)
-        if field not in live and not line:
-            continue
         section, _, key = field.rpartition(".")
         if section not in tables:
             last.add(tomlkit.nl())
@@ -146,14 +148,15 @@ def _line(
     following: Mapping[str, str],
     table: Mapping[str, object],
 ) -> str:
-    """A value that a rule chose or that follows, as a line to be put in force; "" for none."""
+    """A value that a rule chose or that follows, as a line to be put in force; else an example."""
     if choice is not None:
         value = _item(choice.value)
         text, meant = value.as_string(), value.unwrap()
     elif field in following:
         text = meant = following[field]
     else:
-        return ""
+        example = EXAMPLES.get(field, "")
+        return f"{field.rpartition('.')[2]} =  # such as {example}" if example else ""
     section, _, key = field.rpartition(".")
     against = [name.removeprefix(f"{section}.") for name in rivals(field, meant, table)]
     instead = " or ".join(against) or REPLACES.get(field, "")
@@ -186,7 +189,7 @@ def _write(entry: _Entry, table: _Open) -> None:
     for line in textwrap.wrap(entry.comment, WIDTH - len("# "), subsequent_indent="  "):
         table.add(tomlkit.comment(line))
     if entry.value is None:
-        table.add(tomlkit.comment(entry.line))
+        table.add(tomlkit.comment(entry.line or f"{entry.key} ="))
     else:
         table.add(entry.key, entry.value)
 

@@ -127,7 +127,9 @@ COMMENTED = re.compile(r"# ([a-z_]+) = (.*?)(?:  # instead of (.*))?")
 def commented(text: str) -> list[tuple[int, str, str, str]]:
     """Number of every line that is a comment and could be in force, its key, value and rivals."""
     found = [(n, COMMENTED.fullmatch(line)) for n, line in enumerate(text.splitlines())]
-    return [(n, m[1], m[2], m[3] or "") for n, m in found if m]
+    return [
+        (n, m[1], m[2], m[3] or "") for n, m in found if m and m[2].strip()[:1] not in {"", "#"}
+    ]
 
 
 @pytest.mark.parametrize(
@@ -263,3 +265,16 @@ def test_the_file_as_written_is_judged_as_the_designation_is() -> None:
 
 def _told(design: TapDesign) -> list[tuple[str, str]]:
     return [(found.code, found.severity.value) for found in design.findings]
+
+
+@pytest.mark.parametrize(("designation", "sets"), JOBS)
+def test_every_field_stands_in_the_file_live_or_commented(
+    designation: str, sets: list[str]
+) -> None:
+    section, found = "", set[str]()
+    for line in written(designation, sets)[1].splitlines():
+        opened = re.fullmatch(r"\[(.+)\]", line)
+        section = f"{opened[1]}." if opened else section
+        key = re.match(r"(?:# )?([a-z_]+) =", line)
+        found |= {section + key[1]} if key else set()
+    assert found >= set(field_names())
