@@ -1,22 +1,31 @@
 """The same tap with other values, side by side."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from itertools import product
+from typing import cast
 
 from tapmodel.errors import NoTapError
 from tapmodel.library.designed import DesignedTap, design
 from tapmodel.library.request import Request
 from tapmodel.report.screen.columns import columns
+from tapmodel.spec.job import field_names, unit_of
 from tapmodel.words import Severity
 
 Cell = float | int | str | None
 
 # The figures that tell variants apart, in the order in which they are shown.
 _SHOWN = (
-    *("core_diameter", "rake_crest", "rake_root", "land_angle", "land_width", "flute_area"),
-    *("chamfer_teeth", "chip_thickness", "depth_from_top", "runout_end"),
+    *("cutter_diameter", "core_diameter", "rake_crest", "rake_root", "land_angle", "land_width"),
+    *("flute_area", "chamfer_teeth", "chip_thickness", "depth_from_top", "runout_end"),
 )
+
+_UNITS = {
+    **dict.fromkeys(("cutter_diameter", "core_diameter", "land_width"), "mm"),
+    **dict.fromkeys(("chip_thickness", "depth_from_top", "runout_end"), "mm"),
+    **dict.fromkeys(("rake_crest", "rake_root", "land_angle"), "deg"),
+    "flute_area": "mm²",
+}
 
 
 class Comparison(list[dict[str, Cell]]):
@@ -32,20 +41,21 @@ class Comparison(list[dict[str, Cell]]):
         self.varied = tuple(varied)
 
     def __str__(self) -> str:
-        """A table of the varied fields and the figures that tell variants apart."""
+        """A table of the varied fields and the figures that tell variants apart, with units."""
         names = (*self.varied, *_SHOWN, "errors", "warnings")
-        texts = [names, *([_text(row[name]) for name in names] for row in self)]
+        rows = ([_text(row[name]) for name in names] for row in self)
+        texts = [names, tuple(map(_unit, names)), *rows]
         return "\n".join(columns(texts, right=True))
 
 
 def compare(
-    what: Request, varied: Mapping[str, Sequence[object]], sets: Mapping[str, object] | None = None
+    what: Request, varied: Mapping[str, object], sets: Mapping[str, object] | None = None
 ) -> Comparison:
     """Design every combination of the values given.
 
     Args:
         what: as for `design`.
-        varied: for each dotted field the values to try.
+        varied: for each dotted field the values to try, or a single one.
         sets: further values, the same for all.
 
     Returns:
@@ -60,9 +70,23 @@ def compare(
     """
     rows = [
         _row(what, dict(zip(varied, values, strict=True)), sets or {})
-        for values in product(*varied.values())
+        for values in product(*map(_several, varied.values()))
     ]
     return Comparison(rows, tuple(varied))
+
+
+def _several(values: object) -> Iterable[object]:
+    """The values to try; a word or a number is a single one."""
+    if isinstance(values, str) or not isinstance(values, Iterable):
+        return (values,)
+    return cast("Iterable[object]", values)
+
+
+def _unit(name: str) -> str:
+    """Unit of a column, for the head of the table."""
+    if name in _UNITS:
+        return _UNITS[name]
+    return unit_of(name).value if name in field_names() else ""
 
 
 def _row(
@@ -84,7 +108,7 @@ def _row(
 
 
 def _figures(made: DesignedTap) -> dict[str, Cell]:
-    found: dict[str, Cell] = {}
+    found: dict[str, Cell] = {"cutter_diameter": made.tap.flutes.cutter_diameter}
     for name, value in asdict(made.figures).items():
         if isinstance(value, dict):
             found |= {f"{name}.{part}": number for part, number in value.items()}  # pyright: ignore[reportUnknownVariableType]

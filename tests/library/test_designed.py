@@ -116,9 +116,17 @@ def test_variants_stand_side_by_side() -> None:
     for row in rows:
         assert row["rake_crest"] == pytest.approx(row["flutes.rake"], abs=1e-9)
         assert row["thread_relief.heel_drop"] > 0
-    head, *lines = str(rows).splitlines()
-    assert head.split()[:2] == list(varied)
+    head, units, *lines = str(rows).splitlines()
+    assert head.split()[:4] == [*varied, "cutter_diameter", "core_diameter"]
+    assert units.split()[:3] == ["deg", "mm", "mm"]
     assert len(lines) == 4
+
+
+def test_a_single_value_may_stand_alone() -> None:
+    (row,) = tapmodel.compare("M18x0.75", {"flutes.count": 3, "flutes.rake": 8.0})
+    assert (row["flutes.count"], row["flutes.rake"]) == (3, 8.0)
+    cutter = tapmodel.design("M18x0.75", {"flutes.count": 3}).tap.flutes.cutter_diameter
+    assert row["cutter_diameter"] == cutter
 
 
 def test_a_variant_that_leaves_no_tap_is_a_row_that_says_so() -> None:
