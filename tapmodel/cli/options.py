@@ -5,6 +5,7 @@ from typing import Annotated
 
 import typer
 
+from tapmodel.errors import InputError
 from tapmodel.file_names import refuse_strange
 from tapmodel.report.units import Paper, Projection
 from tapmodel.run.crew import Limits
@@ -41,10 +42,25 @@ def _for_every_system(out: Path) -> Path:
 
 Out = Annotated[Path, typer.Option(help="Folder for results.", callback=_for_every_system)]
 PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.", case_sensitive=False)]
+_SPELLINGS = {"in": Units.INCH, "inches": Units.INCH, '"': Units.INCH, "metric": Units.MM}
+
+
+def _units_named(text: str) -> Units:
+    word = text.strip().lower()
+    if word in _SPELLINGS:
+        return _SPELLINGS[word]
+    try:
+        return Units(word)
+    except ValueError:
+        raise InputError("--units", text, "mm, inch (or in) or both") from None
+
+
 TextUnits = Annotated[
     Units | None,
     typer.Option(
-        help="Units of length in what is written; by default the job's.", case_sensitive=False
+        help="Units of length in what is written; by default the job's.",
+        parser=_units_named,
+        metavar="[mm|inch|both]",
     ),
 ]
 View = Annotated[

@@ -9,7 +9,7 @@ import typer
 from tapmodel.cli.ending import say
 from tapmodel.cli.pen import pen
 from tapmodel.errors import RefusedError
-from tapmodel.words import Units
+from tapmodel.words import Severity, Units
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -41,9 +41,24 @@ def _fixed(job: "Job") -> "Job":
     from tapmodel.report.words.cures import applied
 
     mended, cures = fixed(job)
+    if not cures:
+        _say_nothing_fixed(job)
     for cure in cures:
         say(f"fixed: {applied(cure)}", aside=True)
     return mended
+
+
+def _say_nothing_fixed(job: "Job") -> None:
+    """Say why no cure was applied, and what stays as it is."""
+    from tapmodel.designing.settle import settle
+
+    found = settle(job)
+    if found.errors:
+        say("fixed: nothing; no cure leaves fewer errors", aside=True)
+        return
+    left = sum(finding.severity is Severity.WARNING for finding in found.findings)
+    stay = f"; {left} warning{'s stay' if left > 1 else ' stays'}" if left else ""
+    say(f"fixed: nothing, for no rule is broken{stay}", aside=True)
 
 
 def refuse_broken(settled: "TapDesign", *, force: bool) -> None:

@@ -6,7 +6,7 @@ nonsense; whether a tap can be made with the values is judged by the design room
 """
 
 from functools import cache
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args, get_origin
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic.fields import FieldInfo
@@ -280,6 +280,15 @@ def _fields(model: type[BaseModel], prefix: str) -> dict[str, FieldInfo]:
         else:
             found[full] = field
     return found
+
+
+def is_list(field: FieldInfo) -> bool:
+    """Whether a field holds several values."""
+    return _holds_list(field.annotation)
+
+
+def _holds_list(kind: object) -> bool:
+    return get_origin(kind) is list or any(_holds_list(part) for part in get_args(kind))
 
 
 def field_descriptions() -> dict[str, str]:

@@ -10,7 +10,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from tapmodel.errors import InputError, shortened
-from tapmodel.spec.job import Job
+from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT
 from tapmodel.spec.units import description
 
@@ -37,6 +37,9 @@ LONGEST_KEY = 60
 """Letters of a key that are looked at to guess which was meant."""
 
 
+_MOST_OFFERED = 4
+"""Fields of other tables that a key may have meant."""
+
 WITH_UNIT = "or with its unit such as 6.35mm, 0.25in or 1/4in"
 """How a length may be written beside a plain number."""
 
@@ -57,7 +60,9 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
     if trouble["type"] == "missing":
         return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
     if trouble["type"] == "extra_forbidden":
-        return InputError(place, shown(trouble["input"]), _allowed_keys(trouble))
+        is_table = isinstance(trouble["input"], dict)
+        typed = f"[{field}]" if is_table else shown(trouble["input"])
+        return InputError(place, typed, _allowed_keys(trouble))
     typed = _typed(table, trouble["loc"], trouble["input"])
     return InputError(place, shown(typed), _allowed(trouble))
 
@@ -114,8 +119,11 @@ def _is_model(kind: object) -> TypeGuard[type[BaseModel]]:
 def _allowed_keys(trouble: ErrorDetails) -> str:
     *_, key = places = _place(trouble)
     keys = [field.alias or name for name, field in _table_of(places).model_fields.items()]
-    close = get_close_matches(key[:LONGEST_KEY], keys, n=1, cutoff=0.5)
-    hint = f'no such key; did you mean "{close[0]}"? ' if close else "no such key; "
+    # A key that stands in another table was most likely typed without it.
+    elsewhere = [name for name in field_names() if name.endswith(f".{key}")]
+    close = elsewhere or get_close_matches(key[:LONGEST_KEY], keys, n=1, cutoff=0.5)
+    meant = " or ".join(f'"{name}"' for name in close[:_MOST_OFFERED])
+    hint = f"no such key; did you mean {meant}? " if close else "no such key; "
     return f"{hint}keys here: {', '.join(keys)}"
 
 
@@ -123,7 +131,11 @@ def _allowed(trouble: ErrorDetails) -> str:
     *_, key = keys = _place(trouble)
     table = _table_of(keys)
     field = _field(table, key)
-    what = (description(field) if field else "") or f"keys of [{'.'.join(keys)}]"
+    if field and _is_model(field.annotation):
+        prefix = ".".join(keys)
+        names = [n for n in field_names() if n.startswith(f"{prefix}.")]
+        return f"no value but keys of the table [{prefix}]: {', '.join(names)}"
+    what = description(field) if field else ""
     return f"{what}: {_kind_and_bounds(_schemas(table)[key])}"
 
 

@@ -3,10 +3,12 @@
 import re
 import tomllib
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import TypeGuard
 
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
+from tapmodel.spec.job import is_list, job_fields
 from tapmodel.spec.lengths import in_millimetres, millimetres_of
 
 MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
@@ -54,6 +56,8 @@ def _split(text: str) -> tuple[str, object]:
     key, raw = key.strip(), raw.strip()
     if not equals or not key or not raw or "" in key.split("."):
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
+    if key in _lists() and not raw.startswith(("[", '"', "'")):
+        return key, [_entry(word.strip()) for word in raw.removesuffix(",").split(",")]
     try:
         found = tomllib.loads(f"value = {raw}")
     except (ValueError, RecursionError):
@@ -62,19 +66,34 @@ def _split(text: str) -> tuple[str, object]:
         return key, found["value"]
     if BARE_WORD.fullmatch(raw) or millimetres_of(raw) is not None:
         return key, raw
-    entries = _bare_lengths(raw)
+    entries = _bare_list(raw)
     if entries:
         return key, entries
     allowed = 'a number, a length such as 1/4in, true, false, a word, "text" or [a, list]'
     raise InputError(f"--set {key}", raw, allowed)
 
 
-def _bare_lengths(raw: str) -> list[object]:
-    """The entries of a list of lengths without quotes, [1/4in, 6mm]; none where it is none."""
+def _bare_list(raw: str) -> list[object]:
+    """The entries of a list without quotes, [1/4in, 6mm] or [number]; none where it is none."""
     if not (raw.startswith("[") and raw.endswith("]")):
         return []
     words = [word.strip() for word in raw[1:-1].removesuffix(",").split(",")]
-    return [*words] if all(millimetres_of(word) is not None for word in words) else []
+    bare = all(BARE_WORD.fullmatch(word) or millimetres_of(word) is not None for word in words)
+    return [_entry(word) for word in words] if bare else []
+
+
+def _entry(word: str) -> object:
+    """A number as the file would hold it; any other word as text, for the job to judge."""
+    try:
+        return tomllib.loads(f"value = {word}")["value"]
+    except (ValueError, KeyError):
+        return word
+
+
+@cache
+def _lists() -> frozenset[str]:
+    """Fields that hold a list, by dotted name; they take one with commas and no brackets, too."""
+    return frozenset(name for name, field in job_fields().items() if is_list(field))
 
 
 def rivals(key: str, value: object, table: Mapping[str, object]) -> tuple[str, ...]:

@@ -118,7 +118,9 @@ def test_a_tap_that_lies_down_is_measured_not_a_failure(
 ) -> None:
     lying = _made(small_solid, _turned(way, 90))
     # Through the middle of a tap that lies down the planes cut far more than a tap's section.
-    assert any(abs(station.area / station.area_expected - 1) > 1 for station in cut(small_tap, lying))
+    assert any(
+        abs(station.area / station.area_expected - 1) > 1 for station in cut(small_tap, lying)
+    )
 
 
 def test_the_worst_difference_comes_first_in_a_unit_that_reads_well(

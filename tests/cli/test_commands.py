@@ -443,3 +443,25 @@ def test_schema_of_the_record() -> None:
     record = json.loads(within("design", "M6", "--json").out)
     assert set(record) <= set(schema["properties"])
     assert "designation" in json.loads(within("schema").out)["properties"]
+
+
+def test_fix_says_when_nothing_is_to_be_fixed() -> None:
+    result = tapmodel("design", "M18x0.75", "--fix")
+    assert result.returncode == 0
+    assert "fixed: nothing, for no rule is broken" in result.stderr
+
+
+def test_inches_have_a_short_name_and_other_units_a_plain_answer() -> None:
+    short, long = (tapmodel("design", "M10", "--units", word) for word in ("in", "inch"))
+    assert short.stdout == long.stdout
+    assert " in" in short.stdout
+    refused = tapmodel("design", "M10", "--units", "feet")
+    assert refused.returncode == 2
+    assert "--units: 'feet' cannot be used; allowed: mm, inch" in refused.stderr
+
+
+def test_a_wire_that_does_not_suit_is_told_as_it_was_typed() -> None:
+    result = tapmodel("wires", "M10", "--wire", "0.060in")
+    assert result.returncode == 2
+    assert "--wire: '0.060in' cannot be used" in result.stderr
+    assert "stands clear of its crests" in result.stderr

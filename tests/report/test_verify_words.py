@@ -46,8 +46,14 @@ def test_each_cause_has_its_words(change: dict[str, Any], told: list[str]) -> No
 
 def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str, Any]:
     return {
-        **{"solids": 1, "genus": 0, "faces": 311, "ideal_points": 3778, "ideal_um_max": 0.0},
-        **{"volume": 1566.0, "volume_expected": 1566.0, "volume_relative_error": 0.0},
+        "solids": 1,
+        "genus": 0,
+        "faces": 311,
+        "ideal_points": 3778,
+        "ideal_um_max": 0.0,
+        "volume": 1566.0,
+        "volume_expected": 1566.0,
+        "volume_relative_error": 0.0,
         "deviation_um_by_surface": {"thread": 0.02},
         "bounds": {"volume": 1e-5, "section_area": 1e-5, "any_face": 1e-4, "thread_face": 1e-4},
         "differences": differences,

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import tomllib
 from pathlib import Path
 from typing import Never
@@ -67,7 +68,7 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
         ("[hole]\ndrill = 2024-01-01", ["hole.drill", "a number"]),
         ("[hole]\ndrill = 0x" + "f" * 5000, ["hole.drill", "20000 bits", "a number"]),
         ("[hole]\nclass = 6", ["hole.class", "6", "text in quotes"]),
-        ("flutes = 3", ["flutes", "3", "a table with keys"]),
+        ("flutes = 3", ["flutes", "3", "keys of the table [flutes]: flutes.count"]),
         ("[chamfer]\nform = 'blunt'", ["chamfer.form", "blunt", '"taper", "plug", "bottoming"']),
         ("[relief.thread]\napplies_to = 'chamfer'", ["applies_to", '"crest", "thread"']),
         ("[relief.chamfer]\napplies_to = 'crest'", ["applies_to", '"chamfer"']),
@@ -269,3 +270,42 @@ def test_a_fields_type_tells_its_unit_and_its_description_ends_in_it(
     schema = json_schema()
     table = schema["$defs"][section.capitalize()] if section else schema
     assert table["properties"][key]["description"] == field_descriptions()[field]
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("count=6", 'did you mean "flutes.count"?'),
+        ("flutes=4", "no value but keys of the table [flutes]: flutes.count"),
+        (
+            "flute.count=6",
+            "flute: '[flute]' cannot be used; allowed: no such key; did you",
+        ),
+    ],
+)
+def test_a_wrong_or_shortened_key_is_answered_with_the_field(text: str, words: str) -> None:
+    with pytest.raises(InputError, match=re.escape(words)):
+        job_for("M10", [text])
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("shop.cutters=1/8in,3/16in,6", [3.175, 4.7625, 6.0]),
+        ("shop.cutters=6", [6.0]),
+        ("shop.drills=number", ["number"]),
+        ("shop.drills=number,letter", ["number", "letter"]),
+        ("shop.drills=[number]", ["number"]),
+        ("shop.plates=15,18", [15, 18]),
+        ('shop.wires=.032",.035"', [0.8128, 0.889]),
+    ],
+)
+def test_a_list_needs_neither_brackets_nor_quotes(text: str, values: list[object]) -> None:
+    job = job_for("M10", [text])
+    assert job.given()[text.partition("=")[0]] == values
+
+
+@pytest.mark.parametrize("text", ["shop.cutters=,", "shop.plates=15,,18", "shop.drills=a b"])
+def test_a_list_of_nonsense_is_refused(text: str) -> None:
+    with pytest.raises(InputError, match=re.escape(text.partition("=")[0])):
+        job_for("M10", [text])

@@ -35,7 +35,8 @@ def flutes_seen(tap: Tap, points: Floats, triangles: Floats) -> int | None:
 
 def _walls(triangles: Floats, z: float, radius: float) -> int:
     """How often the section of the triangles at a height crosses a circle about the axis."""
-    crossed = triangles[(triangles[:, :, 2] < z).any(axis=1) & (triangles[:, :, 2] >= z).any(axis=1)]
+    below = triangles[:, :, 2] < z
+    crossed = triangles[below.any(axis=1) & ~below.all(axis=1)]
     ends: list[Floats] = []
     for first, second in ((0, 1), (1, 2), (2, 0)):
         a, b = crossed[:, first], crossed[:, second]

@@ -146,7 +146,7 @@ def shank_middle(tap: Tap, points: Floats, front: float) -> tuple[float, float] 
     # well clear of both ends: the square's shoulder, and flutes that run out later than the tap's
     low, high = (begins + share * (ends - begins) for share in _SHANK)
     on_shank = points[(z > low) & (z < high) & full]
-    if len(on_shank) < 3:  # noqa: PLR2004  (a circle)
+    if len(on_shank) < 3:
         return None
     # x² + y² = 2 a x + 2 b y + c on the circle about (a, b)
     x, y = on_shank[:, 0], on_shank[:, 1]

@@ -94,4 +94,4 @@ def _sections(proof: ModelProof, allowed: float) -> list[str]:
 def _percent(share: float) -> str:
     """Three digits, without exponent down to what is allowed."""
     percent = 100 * share
-    return f"{percent:+.3g} %" if abs(percent) < 100 else f"{percent:+.0f} %"  # noqa: PLR2004
+    return f"{percent:+.3g} %" if abs(percent) < 100 else f"{percent:+.0f} %"

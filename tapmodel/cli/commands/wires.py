@@ -86,7 +86,11 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     given = Wires(
         _length("--wire", wire), _lengths(on_hand), _length("--measured", measured), compound
     )
-    answer = answer_wires(asked, given)
+    try:
+        answer = answer_wires(asked, given)
+    except InputError as error:
+        typed = {"--wire": wire, "--on-hand": on_hand, "--measured": measured}.get(error.field)
+        raise (type(error)(error.field, typed, error.allowed) if typed else error) from None
     if as_json:
         print_json(wires_record(answer, [sentence(note) for note in answer.notes]))
     else:

@@ -67,7 +67,8 @@ class WireRange:
             why = ", which is too thin: the anvils would rest on the crests, or it on the root"
         elif self.best > self.greatest:
             why = ", which is too thick: it would rest on the corners of the crests"
-        return f"a wire of {mm} ({inch}) for this thread, the best being {self.best:.4f} mm{why}"
+        touching = "so that it touches the flanks of this thread and stands clear of its crests"
+        return f"a wire of {mm} ({inch}), {touching}, the best being {self.best:.4f} mm{why}"
 
     def holds(self, wire: float) -> bool:
         """Whether a wire suits."""
