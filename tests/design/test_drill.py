@@ -217,7 +217,6 @@ def test_a_drill_that_contradicts_the_engagement_is_refused():
             'shop.drills=["inch"]',
             ["shop.drills", "inch", '"metric", "fraction", "number", "letter"'],
         ),
-        ("shop.drills=metric", ["shop.drills", "metric", "list"]),
     ],
 )
 def test_bad_values_are_refused_with_words(override: str, words: list[str]):

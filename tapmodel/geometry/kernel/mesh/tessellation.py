@@ -22,6 +22,7 @@ from tapmodel.geometry.kernel.mesh.triangulation import (
     triangulate,
 )
 from tapmodel.geometry.kernel.topology import EDGE, VERTEX, Solid, distinct, edge_uses, faces
+from tapmodel.geometry.slits import slits
 from tapmodel.geometry.triangles import Mesh, open_sides
 from tapmodel.stages import Stage
 
@@ -76,9 +77,15 @@ def _closed(shape: TopoDS_Shape, chord: float, angle: float) -> tuple[Mesh, Face
         owner.append(np.full(len(own), number, dtype=np.intp))
     vertices = np.concatenate(weld.points)
     welded = np.concatenate(triangles)
+    owners = np.concatenate(owner)
+    missing = slits(vertices, welded)
+    if len(missing):
+        # Whose they are decides nothing but their colour in a file that has any.
+        owners = np.concatenate([owners, np.full(len(missing), owners[-1])])
+        welded = np.concatenate([welded, missing])
     kept, rows = without_flat(vertices, welded)
     used, renumbered = np.unique(kept, return_inverse=True)
-    mesh = Mesh(vertices[used], renumbered.reshape(-1, 3), np.concatenate(owner)[rows])
+    mesh = Mesh(vertices[used], renumbered.reshape(-1, 3), owners[rows])
     if open_sides(mesh.triangles):
         raise KernelError(Stage.MESH, f"the mesh has {open_sides(mesh.triangles)} open sides")
     return mesh, Facets(read, chord)
