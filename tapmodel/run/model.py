@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tapmodel import precision
-from tapmodel.checks.proof.causes import causes
+from tapmodel.checks.causes.causes import causes
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import FOREIGN, differences, faults

@@ -8,8 +8,8 @@ import pytest
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
 from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf, gp_Vec
 
-from tapmodel.checks.proof.causes import Causes, causes
-from tapmodel.checks.proof.misplaced import Misplaced
+from tapmodel.checks.causes.causes import Causes, causes
+from tapmodel.checks.causes.misplaced import Misplaced
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.stations import cut
 from tapmodel.checks.proof.verdict import FOREIGN, differences

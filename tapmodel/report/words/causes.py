@@ -3,14 +3,14 @@
 import math
 from typing import Any
 
-from tapmodel.checks.proof.misplaced import INCH
+from tapmodel.checks.causes.misplaced import INCH
 
 
 def causes_told(causes: dict[str, Any]) -> list[str]:
     """A clause for each cause that was established, none where none was.
 
     Args:
-        causes: as `tapmodel.checks.proof.causes` finds them, in tables.
+        causes: as `tapmodel.checks.causes.causes` finds them, in tables.
     """
     place = causes["misplaced"]
     if place:

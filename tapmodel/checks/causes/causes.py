@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from tapmodel.checks.proof.flutes_seen import flutes_seen
-from tapmodel.checks.proof.misplaced import Misplaced, misplaced
+from tapmodel.checks.causes.flutes_seen import flutes_seen
+from tapmodel.checks.causes.misplaced import Misplaced, misplaced
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces

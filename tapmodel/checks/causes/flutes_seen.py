@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.checks.proof.misplaced import shank_middle
+from tapmodel.checks.causes.misplaced import shank_middle
 from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
