@@ -8,7 +8,7 @@ from tapmodel.designing.judging import WARNING, finding
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding, Held, Limit
-from tapmodel.spec.designations.inches import MM
+from tapmodel.spec.designations.reading.inches import MM
 from tapmodel.values import Values
 
 NEAR = 2.0

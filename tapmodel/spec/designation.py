@@ -18,8 +18,8 @@ from tapmodel.spec.designations import (
     whitworth,
 )
 from tapmodel.spec.designations.meant import meant
+from tapmodel.spec.designations.reading.spellings import with_hand_last, with_starts, without_starts
 from tapmodel.spec.designations.record import Designation, Grammar
-from tapmodel.spec.designations.spellings import with_hand_last, with_starts, without_starts
 from tapmodel.words import Family
 
 __all__ = ["Designation", "canonical", "parse", "read_class"]

@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 from typing import Any
 
-from tapmodel.spec.designations.inches import MM
+from tapmodel.spec.designations.reading.inches import MM
 
 HOW = "a length such as 6.35, 6.35mm, 0.25in or 1/4in"
 """What a message says is allowed."""

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse, read_class
-from tapmodel.spec.designations.inches import size_text
+from tapmodel.spec.designations.reading.inches import size_text
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT

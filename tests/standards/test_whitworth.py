@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tapmodel.designing.choose.hole import nearest_drill
 from tapmodel.errors import InputError
 from tapmodel.spec.designation import canonical, parse
-from tapmodel.spec.designations.inches import size_text
+from tapmodel.spec.designations.reading.inches import size_text
 from tapmodel.spec.designations.record import Designation
 from tapmodel.standards.limits import HoleLimits, Unlisted
 from tapmodel.standards.thread_forms import WHITWORTH

@@ -2,7 +2,7 @@
 
 import math
 
-from tapmodel.spec.designations.inches import MM
+from tapmodel.spec.designations.reading.inches import MM
 
 CUTTERS = (
     *(0.5, 0.8, 1.0, 1.2, 1.5, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0),

@@ -16,7 +16,7 @@ from tapmodel.shop.wires.over_wires import (
     seated,
     wire_touching_at,
 )
-from tapmodel.spec.designations.inches import MM
+from tapmodel.spec.designations.reading.inches import MM
 from tapmodel.tap.tap import TapThread
 
 AIR = 0.1

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations.inches import MM
+from tapmodel.spec.designations.reading.inches import MM
 
 _INCH = float(MM)
 

@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations.inches import (
+from tapmodel.spec.designations.reading.inches import (
     MM,
     SIZE,
     UNIT,
@@ -16,9 +16,9 @@ from tapmodel.spec.designations.inches import (
     millimetres,
     size_text,
 )
+from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
 FOUR_PLACES = Fraction(1, 10**4)

@@ -3,9 +3,9 @@
 import re
 
 from tapmodel.errors import InputError
+from tapmodel.spec.designations.reading.suffixes import read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
-from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
 LARGEST_NUMBER = 16

@@ -5,10 +5,10 @@ M10, M18x0.75, M20x1.5-6H-LH, M8x1-4H5H, and with several starts M20xPh3P1.5 (le
 
 import re
 
+from tapmodel.spec.designations.reading.suffixes import MILLIMETRES as UNIT
+from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
-from tapmodel.spec.designations.suffixes import MILLIMETRES as UNIT
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.spec.hole_class import default_hole_class, parse_hole_class
 from tapmodel.words import Family, Hand
 

@@ -3,9 +3,9 @@
 import re
 
 from tapmodel.errors import InputError
+from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
 ALLOWED = "a Unified miniature thread, 0.30 UNM to 1.40 UNM, then if wanted the hand"

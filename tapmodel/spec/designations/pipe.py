@@ -6,10 +6,10 @@ Taper pipe threads and the parallel ones of other standards are refused with the
 import re
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations.inches import SIZE, UNIT, inches_of, millimetres, size_text
+from tapmodel.spec.designations.reading.inches import SIZE, UNIT, inches_of, millimetres, size_text
+from tapmodel.spec.designations.reading.suffixes import read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
-from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
 ALLOWED = "a parallel pipe thread as G and its size from 1/16 to 6, then if wanted the hand"

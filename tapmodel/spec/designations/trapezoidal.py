@@ -6,10 +6,10 @@ Tr16x4, Tr14x3 LH, Tr20x4-7H, and with several starts the lead, then the pitch: 
 import re
 
 from tapmodel.errors import InputError
+from tapmodel.spec.designations.reading.suffixes import MILLIMETRES as UNIT
+from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
-from tapmodel.spec.designations.suffixes import MILLIMETRES as UNIT
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
 ALLOWED = (

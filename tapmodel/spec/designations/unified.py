@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designations.inches import (
+from tapmodel.spec.designations.reading.inches import (
     SIZE,
     UNIT,
     decimal_text,
@@ -16,15 +16,15 @@ from tapmodel.spec.designations.inches import (
     size_text,
     threads_text,
 )
-from tapmodel.spec.designations.number_sizes import (
+from tapmodel.spec.designations.reading.number_sizes import (
     NUMBERS,
     means_number,
     number_diameter,
     number_of,
 )
+from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
-from tapmodel.spec.designations.suffixes import plain, read_suffixes
 from tapmodel.words import Family, Hand
 
 ALLOWED = (

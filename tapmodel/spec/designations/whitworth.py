@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 from tapmodel.errors import InputError, MeantError
-from tapmodel.spec.designations.inches import (
+from tapmodel.spec.designations.reading.inches import (
     SIZE,
     UNIT,
     inches_of,
@@ -15,9 +15,9 @@ from tapmodel.spec.designations.inches import (
     size_text,
     threads_text,
 )
+from tapmodel.spec.designations.reading.suffixes import read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
-from tapmodel.spec.designations.suffixes import read_suffixes
 from tapmodel.words import Family, Hand
 
 CLASSES = ("close", "medium", "normal")

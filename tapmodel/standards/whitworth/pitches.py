@@ -5,7 +5,7 @@ from functools import cache
 
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
-from tapmodel.spec.designations.inches import inches_of
+from tapmodel.spec.designations.reading.inches import inches_of
 from tapmodel.standards.tables import cell_source, read_table
 
 SERIES = ("BSW", "BSF")

@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
-from tapmodel.spec.designations.inches import size_text
+from tapmodel.spec.designations.reading.inches import size_text
 from tapmodel.spec.designations.record import Designation
 from tapmodel.spec.designations.whitworth import write
 from tapmodel.standards.cut_tap import cut_class, cut_limits_by

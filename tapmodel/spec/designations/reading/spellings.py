@@ -8,9 +8,9 @@ from dataclasses import replace
 from typing import NoReturn
 
 from tapmodel.errors import InputError, MeantError
+from tapmodel.spec.designations.reading.suffixes import plain
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import MAX_STARTS
-from tapmodel.spec.designations.suffixes import plain
 from tapmodel.words import Family
 
 _HAND = re.compile(

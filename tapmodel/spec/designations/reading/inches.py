@@ -5,7 +5,7 @@ Kept as exact fractions of an inch; turned into mm by exactly 25.4 at the end.
 
 from fractions import Fraction
 
-from tapmodel.spec.designations.suffixes import plain
+from tapmodel.spec.designations.reading.suffixes import plain
 
 MM = Fraction(254, 10)
 """Millimetres in an inch, exactly."""
