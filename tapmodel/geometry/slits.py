@@ -5,10 +5,8 @@ faces beside it keep it: the mesh has a slit of three sides there, as narrow as 
 """
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats = NDArray[np.float64]
-Indices = NDArray[np.intp]
+from tapmodel.geometry.triangles import Floats, Indices, unmatched_sides
 
 WIDEST = 1e-4
 """Width below which a slit is closed [mm]; a wider hole is a fault of the mesh, and stays one."""
@@ -21,12 +19,8 @@ def slits(vertices: Floats, triangles: Indices) -> Indices:
         vertices: (n, 3) [mm].
         triangles: (m, 3) vertex numbers.
     """
-    sides = triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
-    count = int(triangles.max()) + 1
-    there = sides[:, 0] * count + sides[:, 1]
-    back = sides[:, 1] * count + sides[:, 0]
     # By the corner in which an open side ends: the slit runs against the sides that it closes.
-    following = {int(b): int(a) for a, b in sides[~np.isin(back, there)]}
+    following = {int(b): int(a) for a, b in unmatched_sides(triangles)}
     found: list[tuple[int, int, int]] = []
     for first, second in following.items():
         third = following.get(second, -1)

@@ -26,9 +26,19 @@ class Mesh:
 
 def open_sides(triangles: Indices) -> int:
     """How many sides are not run exactly once each way."""
-    sides = triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
-    count = int(triangles.max()) + 1
-    there = sides[:, 0] * count + sides[:, 1]
-    back = sides[:, 1] * count + sides[:, 0]
+    _, there, back = _sides(triangles)
     once, times = np.unique(there, return_counts=True)
     return int(np.sum(times != 1) + np.sum(~np.isin(back, once)))
+
+
+def unmatched_sides(triangles: Indices) -> Indices:
+    """The sides that no triangle runs the other way, (n, 2) vertex numbers."""
+    sides, there, back = _sides(triangles)
+    return sides[~np.isin(back, there)]
+
+
+def _sides(triangles: Indices) -> tuple[Indices, Indices, Indices]:
+    """All sides, (3m, 2), and a number for each the way it runs and the other way."""
+    sides = triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
+    count = int(triangles.max()) + 1
+    return sides, sides[:, 0] * count + sides[:, 1], sides[:, 1] * count + sides[:, 0]

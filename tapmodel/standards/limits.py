@@ -31,6 +31,11 @@ class HoleLimits:
     minor_min: float
     minor_max: float
 
+    @property
+    def nested(self) -> bool:
+        """Whether the zones of minor, pitch and major diameter lie one outside the other."""
+        return self.minor_max < self.pitch_min and self.pitch_max < self.major_min
+
 
 @dataclass(frozen=True, slots=True)
 class HoleLimitsFound:

@@ -18,9 +18,8 @@ from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.flute_setting import flute_setting
-from tapmodel.shop.lathe_tool import lathe_tool
-from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
-from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
+from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.shop.wires.notes import Heed
 
 
@@ -28,12 +27,13 @@ def chapter(design: TapDesign) -> Chapter:
     """Drill, blank, threading tool, what to measure, and the cutter with its setting."""
     thread, chamfer, flutes = design.tap.thread, design.tap.chamfer, design.tap.flutes
     limits, setting, answer = design.limits, flute_setting(design), _answer(design)
+    tool = lathe_tool(thread)
     zone = Length(limits.pitch_min, 4), Length(limits.pitch_max, 4)
     rows = [
         drill_row(design),
         Row("blank diameter", Length(thread.major), Length(limits.major_min)),
-        Row("threading tool, included angle", Angle(lathe_tool(thread).included_angle)),
-        _nose(design),
+        Row("threading tool, included angle", Angle(tool.included_angle)),
+        _nose(tool),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),
         *_over_wires(answer),
         Row("chamfer, to the axis", Angle(chamfer.angle)),
@@ -48,8 +48,7 @@ def chapter(design: TapDesign) -> Chapter:
     return Chapter("key", "At the machine", blocks)
 
 
-def _nose(design: TapDesign) -> Row:
-    tool = lathe_tool(design.tap.thread)
+def _nose(tool: LatheTool) -> Row:
     if tool.nose_radius:
         return Row("threading tool, nose radius", small_length(tool.nose_radius))
     return Row("threading tool, nose flat at most", small_length(tool.nose_flat))
@@ -57,9 +56,8 @@ def _nose(design: TapDesign) -> Row:
 
 def _answer(design: TapDesign) -> WiresAnswer | None:
     """How the tap is measured over wires; None where no wire suits."""
-    asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
-        return answer_wires(asked, Wires())
+        return answer_for(design)
     except NoWireError:
         return None
 

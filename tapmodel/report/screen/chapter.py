@@ -3,7 +3,7 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from tapmodel.report.blocks import Block, Chapter, Paragraphs, Quantity, Row, Rows, Table
+from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Table
 from tapmodel.report.screen.columns import GAP, Mark, Pen, columns, padded
 from tapmodel.report.units import Units, shown, shown_high, shown_low, told
 
@@ -62,10 +62,14 @@ def _abreast(quantity: Quantity, units: Units) -> str:
 def _limits(row: Row, units: Units) -> str:
     low = shown_low(row.low, units) if row.low else ()
     high = shown_high(row.high, units) if row.high else ()
-    if low and high:
-        # The unit once, behind the range.
-        spans = (f"{a.rpartition(' ')[0]} to {b}" for a, b in zip(low, high, strict=True))
-        return " = ".join(spans)
+    if row.low and row.high:
+        return span(row.low, row.high, units)
     if low:
         return f"at least {' = '.join(low)}"
     return f"at most {' = '.join(high)}" if high else ""
+
+
+def span(low: Length, high: Length, units: Units) -> str:
+    """Limits, rounded into themselves, the unit once behind them."""
+    ends = zip(shown_low(low, units), shown_high(high, units), strict=True)
+    return " = ".join(f"{least.rpartition(' ')[0]} to {most}" for least, most in ends)

@@ -1,10 +1,10 @@
 """The answer about measuring over wires as a page of text."""
 
-from tapmodel.report.blocks import Length
+from tapmodel.report.blocks import Growth, Length
 from tapmodel.report.chapters.machines.over_wires import wire_name
-from tapmodel.report.screen.chapter import wrapped
+from tapmodel.report.screen.chapter import span, wrapped
 from tapmodel.report.screen.columns import columns
-from tapmodel.report.units import MM_PER_INCH, Units, shown_high, shown_low
+from tapmodel.report.units import MM_PER_INCH, Units, shown
 from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed, setting
 from tapmodel.report.words.wires import length_text, sentence, verdict
 from tapmodel.shop.wires.answer import WiresAnswer
@@ -65,10 +65,11 @@ def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
 def _counts(counts: float, units: Units) -> list[Row]:
     """How much a wire that is thicker than it is taken to be adds to the reading."""
     rows: list[Row] = []
+    metric, inches = shown(Growth(counts), Units.BOTH)
     if units is not Units.INCH:
-        rows.append(("1 µm more of wire adds", f"{counts:.2f} µm to the reading"))
+        rows.append(("1 µm more of wire adds", f"{metric} to the reading"))
     if units is not Units.MM:
-        rows.append(("0.0001 in more of wire adds", f"{counts * 1e-4:.6f} in to the reading"))
+        rows.append(("0.0001 in more of wire adds", f"{inches} to the reading"))
     return rows
 
 
@@ -121,8 +122,7 @@ def _beside(value: float, exact: float, units: Units) -> str:
 
 def _span(low: float, high: float, units: Units) -> str:
     """Limits, rounded into themselves."""
-    ends = zip(shown_low(Length(low, 4), units), shown_high(Length(high, 4), units), strict=True)
-    return " = ".join(f"{least.rpartition(' ')[0]} to {most}" for least, most in ends)
+    return span(Length(low, 4), Length(high, 4), units)
 
 
 def _text(value: float, units: Units) -> str:

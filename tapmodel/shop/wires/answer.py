@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
+from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError, NoWireError
 from tapmodel.shop.wires import over_wires
-from tapmodel.shop.wires.asked import MeasuredThread
+from tapmodel.shop.wires.asked import MeasuredThread, Overrides, thread_of_design
 from tapmodel.shop.wires.choice import WireRange, air_for, nearest_to_best, zone_range
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import COMPOUND, LENGTH, demand
@@ -87,6 +88,17 @@ class WiresAnswer:
     def is_best(self) -> bool:
         """Whether the wire to use is the best one."""
         return self.wire == self.best_wire
+
+
+def answer_for(design: TapDesign) -> WiresAnswer:
+    """How the tap of a design is measured: over wires on hand that suit, else over any that do.
+
+    Raises:
+        NoWireError: no wire suits it.
+
+    Source: as `answer_wires`.
+    """
+    return answer_wires(thread_of_design(design, design.basic_pitch_diameter, Overrides()), Wires())
 
 
 def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:

@@ -72,7 +72,7 @@ def acme_hole_limits(thread: AcmeThread, hole_class: str) -> HoleLimitsFound:
     """
     check_size(thread.diameter, thread.tpi)
     limits = _limits(thread, hole_class)
-    if not _nested(limits):
+    if not limits.nested:
         _refuse_too_fine(thread, hole_class)
     return HoleLimitsFound(
         limits=limits,
@@ -100,14 +100,10 @@ def _limits(thread: AcmeThread, hole_class: str) -> HoleLimits:
     )
 
 
-def _nested(limits: HoleLimits) -> bool:
-    return limits.minor_max < limits.pitch_min and limits.pitch_max < limits.major_min
-
-
 def _refuse_too_fine(thread: AcmeThread, hole_class: str) -> NoReturn:
     """The zone of so many starts is wider than the thread is deep: name the finest that fits."""
     coarser = (replace(thread, tpi=float(n)) for n in range(math.floor(thread.tpi), 0, -1))
-    finest = next(other for other in coarser if _nested(_limits(other, hole_class)))
+    finest = next(other for other in coarser if _limits(other, hole_class).nested)
     raise InputError(
         "pitch",
         f"{thread.tpi:g} threads per inch in {thread.starts} starts",

@@ -75,7 +75,7 @@ def _limits(
 
 def _check_nested(limits: HoleLimits, diameter: float, pitch: float, hole_class: HoleClass) -> None:
     """Refuse tolerances, always computed ones, that are wider than the thread is deep."""
-    if limits.minor_max < limits.pitch_min and limits.pitch_max < limits.major_min:
+    if limits.nested:
         return
     above, below = _depths(pitch)
     pitch_grades = [g for g in GRADES if pitch_tolerance(diameter, pitch, g).micrometres < above]

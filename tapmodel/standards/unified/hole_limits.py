@@ -68,7 +68,7 @@ def unified_hole_limits(thread: UnifiedThread, hole_class: str) -> HoleLimitsFou
     ed. p. 1996 ff.): D2 and D1 to four places before the tolerances are added.
     """
     limits = _limits(thread, hole_class)
-    if not _nested(limits):
+    if not limits.nested:
         _refuse_too_fine(thread, hole_class)
     listed, beyond = thread.series != "UNS", thread.tpi > FINEST_LISTED
     return HoleLimitsFound(
@@ -98,14 +98,10 @@ def _limits(thread: UnifiedThread, hole_class: str) -> HoleLimits:
     return HoleLimits(*(end * MM for end in ends))
 
 
-def _nested(limits: HoleLimits) -> bool:
-    return limits.minor_max < limits.pitch_min and limits.pitch_max < limits.major_min
-
-
 def _refuse_too_fine(thread: UnifiedThread, hole_class: str) -> NoReturn:
     """The tolerances are wider than the thread is deep: name the finest that keeps some."""
     coarser = (replace(thread, tpi=float(n)) for n in range(math.floor(thread.tpi), 0, -1))
-    finest = next(other for other in coarser if _nested(_limits(other, hole_class)))
+    finest = next(other for other in coarser if _limits(other, hole_class).nested)
     raise InputError(
         "pitch",
         f"{thread.tpi:g} threads per inch",

@@ -6,8 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.report.blocks import Chapter, Growth, Length, Paragraphs, Row, Rows
 from tapmodel.report.words.wires import sentence
-from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
-from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.shop.wires.notes import Heed
 
 TITLE = "Measure over wires"
@@ -25,9 +24,8 @@ _ON_PAPER = (
 
 def chapter(design: TapDesign) -> Chapter:
     """Limits over the wire to use; for other wires the program has a command."""
-    asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     try:
-        answer = answer_wires(asked, Wires())
+        answer = answer_for(design)
     except NoWireError as error:
         return Chapter("wires", TITLE, (Paragraphs((f"{error}.",)),))
     heeded = tuple(partial(sentence, note) for note in answer.notes if note.code in _ON_PAPER)
