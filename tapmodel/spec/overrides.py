@@ -58,19 +58,28 @@ def _split(text: str) -> tuple[str, object]:
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
     if key in _lists() and not raw.startswith(("[", '"', "'")):
         return key, [_entry(word.strip()) for word in raw.removesuffix(",").split(",")]
+    return key, read_value(f"--set {key}", raw)
+
+
+def read_value(named: str, raw: str) -> object:
+    """A value as TOML has it; a bare word, a length with its unit or a list of such as text.
+
+    Raises:
+        InputError: unreadable; `named` is what the message calls it.
+    """
     try:
         found = tomllib.loads(f"value = {raw}")
     except (ValueError, RecursionError):
         found = {}
     if set(found) == {"value"}:
-        return key, found["value"]
+        return found["value"]
     if BARE_WORD.fullmatch(raw) or millimetres_of(raw) is not None:
-        return key, raw
+        return raw
     entries = _bare_list(raw)
     if entries:
-        return key, entries
+        return entries
     allowed = 'a number, a length such as 1/4in, true, false, a word, "text" or [a, list]'
-    raise InputError(f"--set {key}", raw, allowed)
+    raise InputError(named, raw, allowed)
 
 
 def _bare_list(raw: str) -> list[object]:
