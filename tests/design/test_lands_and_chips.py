@@ -17,11 +17,12 @@ from tapmodel.designing.choose.flutes import COUNTS
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.limits.chips import MOST_CHIP, least_chip
 from tapmodel.designing.limits.flutes import land_width
-from tapmodel.designing.limits.lands import LONGEST, most_rubbing, rubbing_width
+from tapmodel.designing.limits.lands import LONGEST, most_rubbing
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
+from tapmodel.prediction.rubbing.width import rubbing_width
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.words import Severity

@@ -7,11 +7,11 @@ import pytest
 from cure_trials import judged_cures
 from refusals import refused
 
-from tapmodel.designing.choose.relief import chamfer_rub, needed_drop
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
+from tapmodel.prediction.rubbing.need import chamfer_rub, needed_drop
 from tapmodel.report.words.limits import actual
 from tapmodel.shape.relief import drop
 from tapmodel.spec.job_file import apply_sets, job_for

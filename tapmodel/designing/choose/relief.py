@@ -1,9 +1,6 @@
-"""Choosing the two reliefs, and how much drop the chamfer needs."""
+"""Choosing the two reliefs."""
 
-import math
 from dataclasses import dataclass
-
-import numpy as np
 
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.codes import Code
@@ -14,12 +11,11 @@ from tapmodel.findings import Held, Limit
 from tapmodel.shape.relief import (
     con_eccentric,
     concentric,
-    drop,
     eccentric_by_drop,
     eccentric_by_edge,
     heel_drop,
 )
-from tapmodel.tap.tap import Chamfer, Relief, Reliefs, TapThread
+from tapmodel.tap.tap import Relief, Reliefs, TapThread
 from tapmodel.values import Values
 from tapmodel.words import ReliefKind, ReliefPlace
 
@@ -186,26 +182,3 @@ def _refuse_margin(land: _Land, margin: float) -> None:
         field, values = f"{land.key}.margin_angle", Values(land=land.angle)
         judged, levers = (field, margin, at_most(widest, "deg")), (less(field, margin, widest),)
         raise NoTapError(finding(Code.RELIEF_ROOM, ERROR, *judged, values=values, levers=levers))
-
-
-def needed_drop(thread: TapThread, chamfer: Chamfer, phi: float) -> float:
-    """Drop of the chamfer at `phi` [deg] behind the edge below which it rubs [mm].
-
-    While the land turns by phi the tap advances lead*phi/360, so the cone moves outwards by that
-    times tan(angle).
-
-    Source: derived here.
-    """
-    return thread.lead * math.tan(math.radians(chamfer.angle)) * phi / 360
-
-
-def chamfer_rub(thread: TapThread, chamfer: Chamfer, relief: Relief, land_angle: float) -> float:
-    """By how much the chamfer's land stands into the metal that its own edge has just cut [mm].
-
-    The largest shortfall of the drop against `needed_drop` over the land; 0 when it clears.
-
-    Source: derived here.
-    """
-    phi = np.linspace(0.0, land_angle, 361)
-    need = needed_drop(thread, chamfer, 1.0) * phi
-    return float(np.max(np.maximum(need - drop(relief, thread.major, phi), 0.0)))

@@ -14,10 +14,11 @@ from tapmodel.designing.judging import (
     more,
     over,
 )
-from tapmodel.designing.limits.lands import most_rubbing, rubbing_width
+from tapmodel.designing.limits.lands import most_rubbing
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Lever
+from tapmodel.prediction.rubbing.width import rubbing_width
 from tapmodel.values import Values
 from tapmodel.words import ReliefKind, ReliefPlace
 

@@ -1,6 +1,6 @@
 """Rules on the two reliefs."""
 
-from tapmodel.designing.choose.relief import CHAMFER_EDGE_ANGLE, chamfer_rub, needed_drop
+from tapmodel.designing.choose.relief import CHAMFER_EDGE_ANGLE
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     NOTE,
@@ -19,6 +19,7 @@ from tapmodel.designing.rules.context import Context
 from tapmodel.designing.rules.reliefs import arc as rules_arc
 from tapmodel.designing.rules.reliefs import floor as rules_floor
 from tapmodel.designing.rules.reliefs.surface import surfaces
+from tapmodel.prediction.rubbing.need import chamfer_rub, needed_drop
 from tapmodel.values import Values
 from tapmodel.words import ReliefKind
 
