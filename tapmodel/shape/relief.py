@@ -103,6 +103,31 @@ def _reach(arc: Arc, phi: Floats) -> Floats:
     return along + np.sqrt(np.maximum(reach, 0.0))
 
 
+def drop_rate(relief: Relief, major: float, phi: Floats) -> Floats:
+    """How fast the drop grows with the angle at `phi` behind the crest edge.
+
+    Args:
+        relief: of the surface.
+        major: diameter over the crests [mm].
+        phi: angles behind the crest edge, any shape [deg].
+
+    Returns:
+        Derivative of `drop`, same shape [mm/rad].
+
+    Source: derived here, from the arc's polar form.
+    """
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return np.zeros_like(phi)
+    arc = arc_of(relief, major)
+    turned = np.radians(phi - arc.direction)
+    across = arc.offset * np.sin(turned)
+    reach = np.sqrt(np.maximum(arc.radius**2 - across**2, 0.0))
+    rate = across * (1 + arc.offset * np.cos(turned) / reach)
+    if relief.kind is ReliefKind.ECCENTRIC:
+        return rate
+    return np.where(phi > relief.margin_angle, rate, 0.0)
+
+
 def heel_drop(relief: Relief, major: float, land_angle: float) -> float:
     """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm]."""
     return float(drop(relief, major, np.asarray(land_angle)))
