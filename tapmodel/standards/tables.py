@@ -21,6 +21,12 @@ READ_IN = {
     "MH31A p. 1002": "as read in Machinery's Handbook 31st ed. p. 1002",
     "taps 2016": "as read in a tap maker's general catalogue 2016-17 p. 799",
     "taps 2022": "as read in a tool maker's catalogue of reamers and taps 2022 p. 56",
+    "steel supplier O1": "as read on a steel supplier's page of O1, 1/2 in specimens",
+    "shop book W2": "as read in a shop book quoting a steel stock list, disc 2 x 5/8 in",
+    "knife maker A2": "as read on a knife maker's page of A2",
+    "Industrial Heating A2": "as read in an answer of Industrial Heating",
+    "heat": "as read in a furnace maker's heat-treat guide",
+    "book": "as read in a shop book quoting a steel stock list",
     "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",
 }
 

@@ -1,0 +1,141 @@
+"""Steels for taps: how hard tempering leaves them, how they are hardened, how tough they are."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import cache
+from itertools import pairwise
+
+from tapmodel.errors import InputError, MeantError
+from tapmodel.sources import Source
+from tapmodel.standards.tables import Row, cell_source, read_table
+
+DEFAULT = "O1"
+"""For a shop with a small furnace: it hardens in oil, hardly warps, and is tempered to light straw
+(400 F, 62 HRC) in a kitchen oven (common practice)."""
+
+FIELD = "steel"
+TEMPER_FIELD = "steel.temper"
+
+_LONGEST = 60  # letters of a name that suggestions are sought for
+
+
+@dataclass(frozen=True, slots=True)
+class TapSteel:
+    """A steel as it is in the tap.
+
+    Attributes:
+        name: as the trade calls it.
+        hardness: of the tap, or of its case [HRC].
+        temper: temperature of tempering [deg C]; 0 where the hardness was given without one.
+        toughness: KIc [MPa·sqrt(m)].
+        harden_low, harden_high: from which it is quenched [deg C].
+        quench: water, oil or air.
+        case_depth: of a carburised steel [mm]; 0 for one that is hard through.
+        core_tensile: tensile strength under the case [MPa]; 0 likewise.
+        source: of the hardness.
+    """
+
+    name: str
+    hardness: float
+    temper: float
+    toughness: float
+    harden_low: float
+    harden_high: float
+    quench: str
+    case_depth: float
+    core_tensile: float
+    source: Source
+
+
+def steel_names() -> tuple[str, ...]:
+    """Names of all steels held, as they are told to the user."""
+    return tuple(row["name"] for row in read_table("tool_steels"))
+
+
+def steel_named(
+    text: str, *, temper: float | None = None, hardness: float | None = None
+) -> TapSteel:
+    """A steel by its name, or by another of its names, in any case of letters.
+
+    Args:
+        text: the name.
+        temper: at which it was tempered [deg C]; None for the usual one.
+        hardness: as measured, which then stands for the table's [HRC].
+
+    Raises:
+        MeantError: no steel is called so, but some almost.
+        InputError: none is, or the table has no hardness for that temper.
+
+    Source: the tables of tool steels, each row with its own.
+    """
+    row = _row(text)
+    heat = _celsius(float(row["usual_temper"]), row["unit"]) if temper is None else temper
+    found, source = hardness_after(row["name"], heat) if hardness is None else (hardness, None)
+    given = temper is not None or hardness is None
+    return TapSteel(
+        name=row["name"],
+        hardness=found,
+        temper=heat if given else 0.0,
+        toughness=float(row["toughness"]),
+        harden_low=_celsius(float(row["harden_low"]), row["unit"]),
+        harden_high=_celsius(float(row["harden_high"]), row["unit"]),
+        quench=row["quench"],
+        case_depth=float(row["case"]),
+        core_tensile=float(row["core"]),
+        source=source or cell_source(f"{row['name']}, hardening", row["quench"], row["read"]),
+    )
+
+
+def hardness_after(name: str, temper: float) -> tuple[float, Source]:
+    """Hardness after tempering [HRC], and where it is published; straight between the rows.
+
+    Args:
+        name: one of `steel_names`.
+        temper: [deg C].
+
+    Raises:
+        InputError: the table does not go so low or so high.
+
+    Source: rows of the table of tempering; no formula fits a whole row of tool steel.
+    """
+    rows = tuple(row for row in read_table("tool_steel_tempering") if row["steel"] == name)
+    heats = [_celsius(float(row["temperature"]), row["unit"]) for row in rows]
+    if not heats[0] - 0.5 <= temper <= heats[-1] + 0.5:
+        raise InputError(TEMPER_FIELD, temper, f"{heats[0]:.0f} to {heats[-1]:.0f} °C for {name}")
+    for (low, high), (before, after) in zip(pairwise(heats), pairwise(rows), strict=True):
+        if temper <= high or after is rows[-1]:
+            share = min(max((temper - low) / (high - low), 0.0), 1.0)
+            first, last = float(before["hardness"]), float(after["hardness"])
+            nearer = before if share < 0.5 else after
+            return first + share * (last - first), _source(nearer)
+    raise InputError(TEMPER_FIELD, temper, f"no table for {name}")
+
+
+def _source(row: Row) -> Source:
+    place = f"tempering, {row['temperature']} °{row['unit']}"
+    return cell_source(row["steel"], place, row["read"])
+
+
+def _row(text: str) -> Row:
+    wanted = " ".join(text.split()).casefold()
+    names = _by_name()
+    if wanted in names:
+        return names[wanted]
+    close = get_close_matches(wanted[:_LONGEST], list(names), n=3, cutoff=0.5)
+    if close:
+        meant = dict.fromkeys(names[name]["name"] for name in close)
+        raise MeantError(FIELD, text, " or ".join(meant))
+    raise InputError(FIELD, text, ", ".join(steel_names()))
+
+
+@cache
+def _by_name() -> dict[str, Row]:
+    rows = read_table("tool_steels")
+    called = {row["name"].casefold(): row for row in rows}
+    for row in rows:
+        called |= {other.strip().casefold(): row for other in row["other_names"].split(";")}
+    return called
+
+
+def _celsius(temperature: float, unit: str) -> float:
+    return (temperature - 32) / 1.8 if unit == "F" else temperature
