@@ -1,0 +1,19 @@
+"""How long a wrench bears a torque by hand."""
+
+HAND_FORCE = 150.0
+"""What one hand gives a wrench at its end and still feels what the tap does [N]: some 15 kg, less
+than half of what an arm can pull (common practice)."""
+
+
+def wrench_length(torque: float, hand_force: float = HAND_FORCE) -> float:
+    """Overall length of a two-handed wrench with which two hands give just a torque [mm].
+
+    A longer one passes it before the hands notice.
+
+    Args:
+        torque: [N·m].
+        hand_force: of each hand, at an end [N].
+
+    Source: the lever's law.
+    """
+    return 1e3 * torque / hand_force
