@@ -7,6 +7,7 @@ an exception but a `tapmodel.findings.Finding`.
 
 from tapmodel.findings import Finding
 from tapmodel.stages import Stage
+from tapmodel.words import Units
 
 INTERRUPTED = 130
 """Exit code of a run that the user ended."""
@@ -62,9 +63,18 @@ class InputError(TapmodelError):
 
 
 class NoWireError(TapmodelError):
-    """No wire measures a thread: what hinders it, and how else it is measured."""
+    """No wire measures a thread; `tapmodel.report.words.no_wire` says what hinders it."""
 
     exit_code = 2
+
+    def __init__(self, name: str, air: float) -> None:
+        """Name the thread, and by how much a wire has to stand clear of its crests [mm]."""
+        self.name, self.air, self.units = name, air, Units.MM
+        super().__init__(f"{name}: no wire suits that stands {air:g} mm clear of the crests")
+
+    def __reduce__(self) -> tuple[type["NoWireError"], tuple[str, float]]:
+        """Let the error travel between processes."""
+        return type(self), (self.name, self.air)
 
 
 class MeantError(InputError):
@@ -90,6 +100,8 @@ class RefusedError(TapmodelError):
     def __init__(self, findings: tuple[Finding, ...], *, forced: bool = False) -> None:
         """Hand on the `findings`; `forced` when not even force could build the design."""
         self.findings, self.forced = findings, forced
+        self.units = Units.MM
+        """In which it is told; whoever knows the reader sets others."""
         super().__init__("; ".join(map(_in_short, findings)))
 
     def __reduce__(self) -> tuple[object, ...]:

@@ -9,7 +9,7 @@ from typing import TextIO, cast
 
 import typer
 
-from tapmodel.errors import INTERRUPTED, RefusedError, TapmodelError, shortened
+from tapmodel.errors import INTERRUPTED, NoWireError, RefusedError, TapmodelError, shortened
 
 _UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
 """What the parser of commands raises; its library keeps the name to itself."""
@@ -66,6 +66,10 @@ def code_of(run: Callable[[], object]) -> int:
 
 
 def _words(error: TapmodelError) -> str:
+    if isinstance(error, NoWireError):
+        from tapmodel.report.words.no_wire import no_wire
+
+        return no_wire(error, error.units)
     if not isinstance(error, RefusedError):
         return str(error)
     from tapmodel.report.words.refusal import refusal

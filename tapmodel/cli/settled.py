@@ -8,7 +8,7 @@ import typer
 
 from tapmodel.cli.ending import say
 from tapmodel.cli.pen import pen
-from tapmodel.errors import RefusedError
+from tapmodel.errors import NoTapError, RefusedError
 from tapmodel.words import Severity, Units
 
 if TYPE_CHECKING:
@@ -16,16 +16,20 @@ if TYPE_CHECKING:
     from tapmodel.spec.job import Job
 
 
-def designed(text: str, sets: list[str] | None, *, fix: bool = False) -> "tuple[TapDesign, Job]":
+def designed(
+    text: str, sets: list[str] | None, *, fix: bool = False, units: Units | None = None
+) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
     With `fix` the cures of broken rules are applied first, one after the other, and each is told.
+    A refusal is told in `units`, by default those of the job.
 
     Raises:
         InputError: a word or value that cannot be used.
         NoTapError: values that leave no tap to describe.
     """
     from tapmodel.designing.design import design_tap
+    from tapmodel.report.units_wanted import units_of
     from tapmodel.spec.job_file import job_for, read_job
 
     has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
@@ -33,7 +37,11 @@ def designed(text: str, sets: list[str] | None, *, fix: bool = False) -> "tuple[
     job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
     if fix:
         job = _fixed(job)
-    return design_tap(job), job
+    try:
+        return design_tap(job), job
+    except NoTapError as error:
+        error.units = units_of(job, units)
+        raise
 
 
 def _fixed(job: "Job") -> "Job":
@@ -61,11 +69,13 @@ def _say_nothing_fixed(job: "Job") -> None:
     say(f"fixed: nothing, for no rule is broken{stay}", aside=True)
 
 
-def refuse_broken(settled: "TapDesign", *, force: bool) -> None:
+def refuse_broken(settled: "TapDesign", *, force: bool, units: Units = Units.MM) -> None:
     """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
     errors = settled.errors
     if errors and (not force or any(finding.no_solid for finding in errors)):
-        raise RefusedError(errors, forced=force)
+        refusal = RefusedError(errors, forced=force)
+        refusal.units = units
+        raise refusal
 
 
 def end(settled: "TapDesign", units: Units = Units.MM) -> None:

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from tapmodel.checks.proof.length_told import LEAST, length_told
 from tapmodel.report.blocks import Angle, Area, Growth, Length, Pitch, Quantity, Telling, Tool
 from tapmodel.words import Units
 
@@ -126,6 +127,31 @@ def in_words(mm: float, form: str, units: Units = Units.MM) -> str:
     return " = ".join(
         _in_each(units, lambda: f"{mm:{form}} mm", lambda: f"{_inch_number(mm, form)} in")
     )
+
+
+def distance_told(micrometres: float, units: Units = Units.MM) -> str:
+    """A measured distance [µm] to two digits: "0.88 mm", "12 µm", "0.00047 in"."""
+    return " = ".join(
+        _in_each(
+            units,
+            lambda: length_told(micrometres),
+            lambda: f"{_significant(max(micrometres, LEAST) / 1000 / MM_PER_INCH, 2)} in",
+        )
+    )
+
+
+def signed_in_words(mm: float, units: Units = Units.MM) -> str:
+    """How far something was moved, to four digits with its sign: "+25.4 mm = +1 in"."""
+    texts = _in_each(units, lambda: f"{mm:+.4g} mm", lambda: f"{mm / MM_PER_INCH:+.4g} in")
+    return " = ".join(texts) if mm else "0"
+
+
+def volume_in_words(mm3: float, units: Units = Units.MM) -> str:
+    """A volume [mm³] in a sentence: "1566.0000 mm³ = 0.095564 in³"."""
+    texts = _in_each(
+        units, lambda: f"{mm3:.4f} mm³", lambda: f"{_significant(mm3 / MM_PER_INCH**3, 7)} in³"
+    )
+    return " = ".join(texts)
 
 
 def range_in_words(low: float, high: float, form: str, units: Units = Units.MM) -> str:

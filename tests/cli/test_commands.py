@@ -465,3 +465,18 @@ def test_a_wire_that_does_not_suit_is_told_as_it_was_typed() -> None:
     assert result.returncode == 2
     assert "--wire: '0.060in' cannot be used" in result.stderr
     assert "stands clear of its crests" in result.stderr
+
+
+@pytest.mark.parametrize("words", [("page",), ("new", "tap.toml"), ("wires",)])
+def test_commands_end_in_the_units_that_were_asked_for(
+    words: tuple[str, ...], tmp_path: Path
+) -> None:
+    command, *file = words
+    out = ("--out", str(tmp_path)) if command == "page" else ()
+    paths = [str(tmp_path / name) for name in file]
+    broken = ("--set", "thread.major=9.9", "--units", "inch")
+    result = tapmodel(command, "M10", *paths, *broken, *out)
+    assert result.returncode == 1
+    # 9.9 / 25.4
+    assert "thread.major is 0.38976 in; allowed at least 0.395" in result.stderr
+    assert "9.9 mm" not in result.stderr

@@ -10,7 +10,7 @@ import pytest
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settle
-from tapmodel.errors import NoTapError
+from tapmodel.errors import NoTapError, NoWireError, RefusedError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.chapters import findings as chapter
 from tapmodel.report.screen.design import design_page
@@ -18,6 +18,8 @@ from tapmodel.report.units import Units, in_words, range_in_words, told
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.limits import actual, allowed
+from tapmodel.report.words.no_wire import no_wire
+from tapmodel.report.words.refusal import refusal
 from tapmodel.spec.job_file import job_for
 
 ROWS = tomllib.loads(Path(__file__).with_name("finding_words.toml").read_text())["said"]
@@ -84,3 +86,20 @@ def test_page_and_sheet_tell_the_wear_in_inches() -> None:
     texts = [told(text, Units.INCH) for text in getattr(paragraphs, "texts", ())]
     assert any(inches in text for text in texts)
     assert not any(" mm" in text for text in texts)
+
+
+def test_why_no_solid_and_no_wire_are_told_in_inches() -> None:
+    crest = next(f for f in found("M18x0.75", ["thread.major=18.22"]) if f.code == "crest-flat")
+    refused = RefusedError((crest,))
+    refused.units = Units.INCH
+    # 18.22 / 25.4
+    assert "below the major diameter of 0.7173 in [crest-flat]" in refusal(refused)
+    assert "below the major diameter of 18.220 mm [crest-flat]" in refusal(RefusedError((crest,)))
+    with pytest.raises(NoTapError) as root:
+        design_tap(job_for("M10", ["thread.root_flat=1.4"]))
+    root.value.units = Units.INCH
+    assert refusal(root.value).startswith("A root flat of 0.055118 in leaves no depth")
+    told_of = no_wire(NoWireError("M8x1", 0.1), Units.INCH)
+    assert "one that stands 0.003937 in clear of the crests" in told_of
+    assert "thread micrometer" in told_of
+    assert "stands 0.1 mm = 0.003937 in clear" in no_wire(NoWireError("M8x1", 0.1), Units.BOTH)

@@ -7,6 +7,7 @@ import pytest
 from tapmodel.checks.proof.length_told import length_told
 from tapmodel.report.screen.build import verify_summary
 from tapmodel.report.words.causes import causes_told
+from tapmodel.words import Units
 
 AS_IT_IS = {"mirrored": False, "turn": 0.0, "shift": (0.0, 0.0, 0.0), "axis": "z", "scale": 1.0}
 
@@ -55,6 +56,7 @@ def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str
         "volume_expected": 1566.0,
         "volume_relative_error": 0.0,
         "deviation_um_by_surface": {"thread": 0.02},
+        "ideal_um_by_feature": {"thread": 0.01},
         "bounds": {"volume": 1e-5, "section_area": 1e-5, "any_face": 1e-4, "thread_face": 1e-4},
         "differences": differences,
         "causes": causes,
@@ -74,3 +76,24 @@ def test_so_does_one_that_agrees() -> None:
     lines = verify_summary(_measured([], None)).splitlines()
     assert "at most 0.02 µm off" in lines[2]
     assert lines[-1].split(maxsplit=1) == ["verdict", "this is the designed tap"]
+
+
+def test_verify_is_told_in_inches_where_they_are_wanted() -> None:
+    place = AS_IT_IS | {"shift": (0.0, 0.0, 50.8)}
+    causes = {"misplaced": place, "flutes": None, "flutes_wanted": 3}
+    measured = _measured(["genus 1 instead of 0", "thread: a face lies 2.5 mm off"], causes)
+    measured |= {"volume": 25.4**3, "deviation_um_by_surface": {"thread": 2540.0}}
+    measured["ideal_um_by_feature"] = {"thread": 0.0}
+    told = verify_summary(measured, Units.INCH)
+    assert "1.000000 in³, the design's 0.09556318 in³" in told
+    assert "DIFFERS  genus 1 instead of 0" in told
+    assert "DIFFERS  thread: a face lies 0.10 in off" in told
+    assert "0.0000039 in at every face" in told
+    assert "moved along its axis by +2 in" in told
+    assert " mm" not in told
+    assert "a face lies 2.5 mm = 0.10 in off" in verify_summary(measured, Units.BOTH)
+
+
+def test_what_agrees_is_told_in_inches_as_well() -> None:
+    # 0.02 µm over 25400
+    assert "at most 0.00000079 in off" in verify_summary(_measured([], None), Units.INCH)

@@ -3,13 +3,14 @@
 import math
 
 _IN_MM = 100.0  # from here on [µm]
-_LEAST = 1e-3  # below it no reader cares [µm]
+LEAST = 1e-3
+"""Below it no reader cares [µm]."""
 
 
 def length_told(micrometres: float) -> str:
     """Two digits of it, or all before the point, without exponent; 0 < `micrometres` [µm]."""
     value, unit = (
-        (micrometres / 1000, "mm") if micrometres >= _IN_MM else (max(micrometres, _LEAST), "µm")
+        (micrometres / 1000, "mm") if micrometres >= _IN_MM else (max(micrometres, LEAST), "µm")
     )
     digits = max(1 - math.floor(math.log10(value)), 0)
     text = f"{value:.{digits}f}"

@@ -1,5 +1,6 @@
 """What a proof's numbers must be for the solid to be the designed tap."""
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tapmodel import precision
@@ -59,23 +60,35 @@ def differences(proof: ModelProof, bounds: Bounds = OWN) -> list[str]:
         *proof.unmeasured,
         *(fault for good, fault in tests if not good),
         *_sections(proof, bounds.section_area),
-        *_faces(proof, bounds),
+        *faces(proof.deviation_um_by_surface, proof.ideal_um_by_feature, bounds),
     ]
 
 
-def _faces(proof: ModelProof, bounds: Bounds) -> list[str]:
-    """What lies off or is missing, the worst first."""
+def faces(
+    lying_off: Mapping[str, float],
+    missing: Mapping[str, float],
+    bounds: Bounds,
+    told_as: Callable[[float], str] = length_told,
+) -> list[str]:
+    """What lies off or is missing, the worst first; `differences` ends in it.
+
+    Args:
+        lying_off: distance of each surface's points from where they belong [µm].
+        missing: distance of each feature's points from the solid [µm].
+        bounds: up to which neither is told.
+        told_as: tells a distance [µm].
+    """
     told = [
         (off, name, text)
         for text, measured in (
-            ("a face lies {} off", proof.deviation_um_by_surface),
-            ("missing on the solid by {}", proof.ideal_um_by_feature),
+            ("a face lies {} off", lying_off),
+            ("missing on the solid by {}", missing),
         )
         for name, off in measured.items()
     ]
     wrong = [row for row in told if row[0] > 1000 * _allowed(row[1], bounds)]
     wrong.sort(key=lambda row: -row[0])
-    return [f"{name}: {text.format(length_told(off))}" for off, name, text in wrong]
+    return [f"{name}: {text.format(told_as(off))}" for off, name, text in wrong]
 
 
 def _allowed(name: str, bounds: Bounds) -> float:

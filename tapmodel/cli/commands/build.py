@@ -65,7 +65,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     wanted = Wish(parse_formats(formats), Look(paper, projection=projection))
     limits = limits_of(seconds, megabytes)
     with previewers(limits) if preview else builders(wanted, limits) as crew:
-        settled, asked = designed(job, sets, fix=fix)
+        settled, asked = designed(job, sets, fix=fix, units=units)
         from tapmodel.report.screen.build import build_summary
         from tapmodel.report.screen.findings import findings_lines
         from tapmodel.report.units_wanted import units_of
@@ -73,7 +73,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         wanted = replace(wanted, look=replace(wanted.look, units=units_of(asked, units)))
         for line in findings_lines(settled.findings, pen(aside=True), wanted.look.units):
             say(line, aside=True)
-        refuse_broken(settled, force=force)
+        refuse_broken(settled, force=force, units=wanted.look.units)
         foreseen = foreseen_for(settled, limits, preview=preview)
         with progress(foreseen) as on_stage:
             if preview:

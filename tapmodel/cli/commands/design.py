@@ -34,7 +34,7 @@ def design(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.units_wanted import units_of
     from tapmodel.run.record.compose import design_record
 
-    settled, asked = designed(job, sets, fix=fix)
+    settled, asked = designed(job, sets, fix=fix, units=units)
     if as_json:
         print_json(design_record(settled))
     else:

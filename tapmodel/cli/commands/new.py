@@ -31,9 +31,10 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
     """Write a job file to edit: the usual edits, all else with why."""
     from tapmodel.export.atomic import write_whole
     from tapmodel.report.job_file import commented_job
+    from tapmodel.report.units_wanted import units_of
 
     refuse_strange("FILE", file)
-    settled, job = designed(designation, sets, fix=fix)
+    settled, job = designed(designation, sets, fix=fix, units=units)
     if units is not None:
         job = job.model_copy(update={"units": units.value})
     taken = os.path.lexists(file)
@@ -44,4 +45,4 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
     write_whole(file.resolve(), commented_job(job, settled).encode())
     written = f"wrote {file}; edit it, then: tapmodel build {shell_word(str(file))}"
     say(escaped(written), aside=True)
-    end(settled)
+    end(settled, units_of(job))

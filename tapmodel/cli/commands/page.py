@@ -36,11 +36,11 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     """Write a page to turn the tap about in, not verified."""
     limits = limits_of(seconds, megabytes)
     with previewers(limits, page=True) as crew:
-        settled, asked = designed(job, sets, fix=fix)
+        settled, asked = designed(job, sets, fix=fix, units=units)
         from tapmodel.report.units_wanted import units_of
 
         look = Look(units=units_of(asked, units), projection=projection)
         with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
             record = preview_with(crew, settled, out, on_stage, look)
     tell_preview(record, out)
-    end(settled)
+    end(settled, look.units)

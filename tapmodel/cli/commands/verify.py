@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import AsJson, JobArgument, Sets
+from tapmodel.cli.options import AsJson, JobArgument, Sets, TextUnits
 from tapmodel.cli.progress import progress
 from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json, shell_word
@@ -17,7 +17,7 @@ _STEP = {".step", ".stp"}
 
 EXAMPLES = (
     "tapmodel verify back-from-cam.step M18x0.75",
-    "tapmodel verify out/M10/M10.step my-tap.toml",
+    "tapmodel verify out/M10/M10.step my-tap.toml --units inch",
 )
 
 
@@ -28,6 +28,7 @@ def verify(
     job: JobArgument,
     sets: Sets = None,
     *,
+    units: TextUnits = None,
     as_json: AsJson = False,
 ) -> None:
     """Compare the solid of a STEP file with the tap of a job."""
@@ -37,8 +38,9 @@ def verify(
     with inspectors() as crew:
         from tapmodel.export.step.foreign import refuse_unreadable
         from tapmodel.report.screen.build import verify_summary
+        from tapmodel.report.units_wanted import units_of
 
-        settled, _ = designed(job, sets)
+        settled, asked = designed(job, sets, units=units)
         refuse_unreadable(file)
         with progress() as on_stage:
             try:
@@ -50,6 +52,6 @@ def verify(
     if as_json:
         print_json(measured)
     else:
-        say(verify_summary(measured))
+        say(verify_summary(measured, units_of(asked, units)))
     if measured["differences"]:
         raise typer.Exit(1)

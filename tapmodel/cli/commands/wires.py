@@ -8,7 +8,7 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.options import AsJson, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, NoWireError
 from tapmodel.report.units import Units
 from tapmodel.spec.lengths import HOW, millimetres_of
 
@@ -74,7 +74,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     if job is not None:
         if flank_angle is not None or free_pitch is not None:
             raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
-        settled, wanted = designed(job, sets)
+        settled, wanted = designed(job, sets, units=units)
         units = units_of(wanted, units)
         asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
     elif flank_angle is None or free_pitch is None:
@@ -88,6 +88,9 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     )
     try:
         answer = answer_wires(asked, given)
+    except NoWireError as error:
+        error.units = units or Units.MM
+        raise
     except InputError as error:
         typed = {"--wire": wire, "--on-hand": on_hand, "--measured": measured}.get(error.field)
         raise (type(error)(error.field, typed, error.allowed) if typed else error) from None
@@ -96,7 +99,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     else:
         say(wires_page(answer, units or Units.MM))
     if settled:
-        end(settled)
+        end(settled, units or Units.MM)
 
 
 def _length(option: str, text: str | None) -> float | None:

@@ -4,17 +4,20 @@ import math
 from typing import Any
 
 from tapmodel.checks.causes.misplaced import INCH
+from tapmodel.report.units import signed_in_words
+from tapmodel.words import Units
 
 
-def causes_told(causes: dict[str, Any]) -> list[str]:
+def causes_told(causes: dict[str, Any], units: Units = Units.MM) -> list[str]:
     """A clause for each cause that was established, none where none was.
 
     Args:
         causes: as `tapmodel.checks.causes.causes` finds them, in tables.
+        units: of lengths.
     """
     place = causes["misplaced"]
     if place:
-        return [*_shape(place), *_place(place)]
+        return [*_shape(place), *_place(place, units)]
     seen, wanted = causes["flutes"], causes["flutes_wanted"]
     return [f"it has {seen} flutes, the design {wanted}"] if seen else []
 
@@ -31,7 +34,7 @@ def _shape(place: dict[str, Any]) -> list[str]:
     return told
 
 
-def _place(place: dict[str, Any]) -> list[str]:
+def _place(place: dict[str, Any], units: Units) -> list[str]:
     (x, y, z), axis = place["shift"], place["axis"]
     told: list[str] = []
     if axis == "-z":
@@ -39,15 +42,16 @@ def _place(place: dict[str, Any]) -> list[str]:
     elif axis != "z":
         told.append(f"its axis lies along {axis[-1].upper()}; put it along Z, front at z = 0")
     if z:
-        told.append(f"moved along its axis by {_length(z)}")
+        told.append(f"moved along its axis by {signed_in_words(z, units)}")
     if x or y:
-        apart = f" (x {_length(x)}, y {_length(y)})" if axis == "z" else ""
-        told.append(f"its axis stands {_length(math.hypot(x, y)).lstrip('+')} off{apart}")
+        apart = (
+            f" (x {signed_in_words(x, units)}, y {signed_in_words(y, units)})"
+            if axis == "z"
+            else ""
+        )
+        off = signed_in_words(math.hypot(x, y), units).replace("+", "")
+        told.append(f"its axis stands {off} off{apart}")
     # a turn of an axis that lies down would depend on how it is put upright
     if place["turn"] and axis == "z":
         told.append(f"turned about its axis by {place['turn']:+.4g}°")
     return told
-
-
-def _length(mm: float) -> str:
-    return f"{mm:+.4g} mm" if mm else "0"

@@ -4,29 +4,33 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.designing.codes import Lost
 from tapmodel.findings import NoSolid
+from tapmodel.report.words.sentence import Length, length_in
 from tapmodel.values import Values
+from tapmodel.words import Units
+
+_Clause = Callable[[Values, Length], str]
 
 
-def no_solid(reason: NoSolid | None) -> str:
-    """The reason as part of a sentence; "" for none."""
-    return "" if reason is None else REASONS[reason.code](reason.values)
+def no_solid(reason: NoSolid | None, units: Units = Units.MM) -> str:
+    """The reason as part of a sentence, its lengths in `units`; "" for none."""
+    return "" if reason is None else REASONS[reason.code](reason.values, length_in(units))
 
 
-def _always(text: str) -> Callable[[Values], str]:
-    return lambda _values: text
+def _always(text: str) -> _Clause:
+    return lambda _values, _length: text
 
 
-def _with(before: str, name: str, after: str) -> Callable[[Values], str]:
+def _with(before: str, name: str, after: str) -> _Clause:
     """A length [mm] between two parts of a sentence."""
-    return lambda values: f"{before} {values.number(name):.3f} mm{after}"
+    return lambda values, length: f"{before} {length(values.number(name), '.3f')}{after}"
 
 
-REASONS: Mapping[str, Callable[[Values], str]] = {
+REASONS: Mapping[str, _Clause] = {
     Lost.CREST: _with("the flanks of a ridge meet below the major diameter of", "major", ""),
     Lost.CHAMFER_FALLS: _always("the chamfer does not rise from the point to the crests"),
     Lost.POINT: _always("the cone ends before the front face"),
     Lost.RELIEF_SURFACE: _always("the relief has no surface over the whole land"),
-    Lost.RELIEF_DEPTH: lambda values: (
+    Lost.RELIEF_DEPTH: lambda values, _length: (
         f"the surface of {values.word('section')} falls below what lies under it"
     ),
     Lost.FLUTES_MEET: _always("neighbouring flutes cut into each other"),

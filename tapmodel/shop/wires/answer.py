@@ -145,11 +145,7 @@ def _allowed(asked: MeasuredThread) -> WireRange | None:
     high = asked.target if asked.pitch_max is None else asked.pitch_max
     allowed = zone_range(asked.groove, thread, low, high)
     if allowed.is_empty:
-        raise NoWireError(
-            f"{asked.name}: no wire suits: one that stands {air_for(thread.pitch):g} mm clear of "
-            "the crests at the lower limit rests on their corners at the upper one; measure the "
-            "pitch diameter with a thread micrometer or by its shadow on a projector"
-        )
+        raise NoWireError(asked.name, air_for(thread.pitch))
     return allowed
 
 

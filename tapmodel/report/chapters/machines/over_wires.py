@@ -5,9 +5,11 @@ from functools import partial
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.report.blocks import Chapter, Growth, Length, Paragraphs, Row, Rows
+from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.shop.wires.notes import Heed
+from tapmodel.words import Units
 
 TITLE = "Measure over wires"
 
@@ -27,10 +29,14 @@ def chapter(design: TapDesign) -> Chapter:
     try:
         answer = answer_for(design)
     except NoWireError as error:
-        return Chapter("wires", TITLE, (Paragraphs((f"{error}.",)),))
+        return Chapter("wires", TITLE, (Paragraphs((partial(_no_wire, error),)),))
     heeded = tuple(partial(sentence, note) for note in answer.notes if note.code in _ON_PAPER)
     blocks = (Rows(_rows(answer)), *((Paragraphs(heeded),) if heeded else ()))
     return Chapter("wires", TITLE, blocks)
+
+
+def _no_wire(error: NoWireError, units: Units) -> str:
+    return f"{no_wire(error, units)}."
 
 
 def wire_name(answer: WiresAnswer) -> str:
