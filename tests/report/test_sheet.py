@@ -15,8 +15,9 @@ from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import relief, thread
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.typeset import typeset
-from tapmodel.report.sheet.write import paged, write_sheet
+from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual
@@ -84,14 +85,30 @@ def test_every_thread_form_fits_on_four_pages_in_all_units(text: str, path: Path
     assert f"Tap for {design.designation}" in PdfReader(path).pages[0].extract_text()
 
 
-def test_high_drawings_share_a_page_that_no_text_has_begun(drawn: dict[str, Drawing]) -> None:
-    wide = [drawing for drawing in drawn.values() if drawing.width_mm > 88.5]
-    assert [drawing.name for drawing in paged(wide)] == [
-        "side",
-        "milling",
-        "thread-form",
-        "cross-section",
-    ]
+def test_drawings_are_dealt_out_so_that_the_emptiest_page_is_fullest() -> None:
+    assert dealt([90, 110, 100, 110], 0, 275) == ((), (0, 1), (2, 3))
+    # in the order in which they come, 90 + 110 + 60 would fill the first page
+    assert dealt([90, 110, 60, 100], 30, 275) == ((), (0, 3), (1, 2))
+    # under the text only where that saves a page, or leaves none emptier
+    assert dealt([90, 110, 100, 110], 95, 275) == ((), (0, 1), (2, 3))
+    assert dealt([90, 110, 100, 70], 95, 275) == ((), (0, 2), (1, 3))
+    assert dealt([60, 100, 90, 80], 65, 275) == ((0,), (1, 2, 3))
+    assert dealt([300], 0, 275) == ((), (0,))
+    assert dealt([], 0, 275) == ((),)
+
+
+@pytest.mark.parametrize("units", [Units.MM, Units.INCH])
+@pytest.mark.parametrize("text", ["M3", "1/2-13 UNC", "Tr16x8(P4)", "M64x1"])
+def test_no_page_of_drawings_is_half_empty(text: str, units: Units, path: Path) -> None:
+    design = design_tap(job_for(text))
+    drawings = all_drawings(design, units=units)
+    write_sheet(path, design, drawings, Look(units=units))
+    wide = {drawing.title: drawing for drawing in drawings.values() if drawing.width_mm > 88.5}
+    pages = [page.extract_text() for page in PdfReader(path).pages]
+    drawn = [[d for title, d in wide.items() if f"\n{title}\n" in f"\n{page}\n"] for page in pages]
+    assert sorted(d.name for page in drawn for d in page) == sorted(d.name for d in wide.values())
+    for page in filter(None, drawn[2:]):
+        assert sum(drawing.height_mm for drawing in page) > 275 / 2
 
 
 def test_words_do_not_squeeze_the_labels(path: Path) -> None:

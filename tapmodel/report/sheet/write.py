@@ -1,9 +1,11 @@
 """The sheet to take to the machine: a PDF with the numbers of each operation and the drawings.
 
 Black on white, fields to write measured values in beside their limits. The layout is a text for
-typst, which carries its own fonts: text and narrow drawings in two columns, wide drawings after.
+typst, which carries its own fonts: text and narrow drawings in two columns, wide drawings after,
+which `pages` deals out once it is known where the text ends.
 """
 
+import json
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
@@ -16,6 +18,7 @@ from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
+from tapmodel.report.sheet.pages import Pages, dealt
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
 
@@ -27,12 +30,22 @@ _UNITS = {
 }
 _SIZES = {Units.MM: "9pt", Units.INCH: "9pt", Units.BOTH: "8pt"}
 
+HEIGHTS = {Paper.A4: 297.0, Paper.LETTER: 279.4}
+"""Of the papers [mm]."""
+
+_TOP, _BOTTOM = 10.0, 12.0
+"""White above and under what stands on a page, the latter with its number [mm]."""
+
+_HEADING = 12.0
+"""What a drawing takes beside its own height: its heading, and white around both [mm]."""
+
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
 
 _STYLE = """\
 #set document(title: {title})
-#set page(paper: "{paper}", margin: (x: 13mm, top: 10mm, bottom: 12mm), footer-descent: 20%,
+#set page(paper: "{paper}", footer-descent: 20%,
+  margin: (x: 13mm, top: {top}mm, bottom: {bottom}mm),
   footer: context align(center, text(8pt)[
     #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
 #set text({size})
@@ -76,18 +89,47 @@ def write_sheet(
     look = look or Look()
     title = quoted(f"Tap for {design.designation} ({design.name})")
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
-    wide = paged([drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN])
+    wide = [drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     sections = (findings.chapter, *OPERATIONS, cautions.chapter)
     parts = [
-        _STYLE.format(title=title, paper=_NAMES[look.paper], size=_SIZES[look.units]),
+        _STYLE.format(
+            title=title,
+            paper=_NAMES[look.paper],
+            size=_SIZES[look.units],
+            top=_TOP,
+            bottom=_BOTTOM,
+        ),
         _title_block(design, look),
         "#columns(2, gutter: 6mm)[",
         *(typeset(section(design), look.units) for section in sections),
         *_drawn(narrow),
         "]",
-        *_drawn(wide),
     ]
-    write_whole(path, typst.compile("\n".join(parts).encode(), timestamp=stamp()))
+    text, room = "\n".join(parts), HEIGHTS[look.paper] - _TOP - _BOTTOM
+    pages = dealt([d.height_mm + _HEADING for d in wide], room - _depth(text), room)
+    laid = "\n".join([text, *_laid(wide, pages)])
+    write_whole(path, typst.compile(laid.encode(), timestamp=stamp()))
+
+
+def _depth(text: str) -> float:
+    """How far down its last page a text of two columns reaches, from the top of the page's room."""
+    # What is set to the width of the page stands under the longer of both columns.
+    end = "\n#context [#metadata(here().position().y.mm()) <end>]"
+    found = json.loads(typst.query(f"{text}{end}".encode(), "<end>", field="value", one=True))
+    return float(found) - _TOP
+
+
+def _laid(drawings: list[Drawing], pages: Pages) -> Iterator[str]:
+    """The drawings of each page, the white between them shared out."""
+    for number, page in enumerate(pages):
+        if number > 0:
+            yield "#pagebreak()"
+        for at, drawn in enumerate(_drawn([drawings[n] for n in page])):
+            if at > 0:
+                yield "#v(1fr)"
+            yield drawn
+        if number > 0:
+            yield "#v(1fr)"
 
 
 def _title_block(design: TapDesign, look: Look) -> str:
@@ -99,16 +141,6 @@ def _title_block(design: TapDesign, look: Look) -> str:
         sign=quoted(sign_svg(look.projection)),
         angle=quoted(f"{look.projection.value} angle"),
     )
-
-
-def paged(drawings: list[Drawing]) -> list[Drawing]:
-    """Order in which they take the fewest pages: one of the high ones never waits for a page.
-
-    The low half comes first, where text may have left it less than a page.
-    """
-    ranked = sorted(drawings, key=lambda drawing: drawing.height_mm)
-    first = ranked[: len(ranked) // 2]
-    return [*(d for d in drawings if d in first), *(d for d in drawings if d not in first)]
 
 
 def _drawn(drawings: Iterable[Drawing]) -> Iterator[str]:
