@@ -26,7 +26,7 @@ FIGURES = frozenset(
         "flutes.land_width_root",
         "flutes.rubbing_width",  # of a land, as far as its flanks have no relief
         "flutes.runout_end",
-        "blank.least_cut",  # thinnest diameter that the flutes cut through behind the thread
+        "blank.diameter_at_runout",  # the thinnest that the flutes cut through behind the thread
         "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter
     }
 )

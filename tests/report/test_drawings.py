@@ -16,6 +16,7 @@ from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.report.drawings.views.chamfer_teeth import teeth
+from tapmodel.report.units import Units
 from tapmodel.spec.job_file import job_for
 
 
@@ -303,3 +304,19 @@ def test_no_corner_of_a_rounded_hole_is_drawn_in_the_metal_of_the_tap(text: str)
     words = _words(all_drawings(design)["thread-form"])
     assert "its rounding left out" in words
     assert "rounding" not in _words(all_drawings(_design("1/4-20 UNC"))["thread-form"])
+
+
+def test_the_length_of_the_chamfer_stands_apart_from_what_it_counts() -> None:
+    for text, told in (("M64x1", "4 (4 pitches)"), ("Tr16x8(P4)", "48 (12 pitches, 6 leads)")):
+        drawing = all_drawings(_design(text))["chamfer"]
+        (length,) = drawing.document.modelspace().query("DIMENSION")
+        assert told in (length.dxf.text, *_words(drawing).splitlines())
+
+
+def test_a_pitch_has_its_threads_per_inch_wherever_inches_are_wanted() -> None:
+    for units, told in ((Units.MM, "pitch 1.954"), (Units.BOTH, "pitch 1.954, 13 per inch")):
+        drawing = all_drawings(_design("1/2-13 UNC"), units=units)["thread-form"]
+        texts = [d.dxf.text for d in drawing.document.modelspace().query("DIMENSION")]
+        assert told in [*texts, *_words(drawing).splitlines()]
+    metric = all_drawings(_design("M10"), units=Units.BOTH)["thread-form"]
+    assert "per inch" not in _words(metric)

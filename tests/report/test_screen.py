@@ -123,3 +123,15 @@ def test_the_page_says_that_no_wire_on_hand_suits(wires: list[float], told: bool
     sets = [f"shop.wires={wires}"] if wires else []
     page = design_page(design_tap(job_for("3/8-16", sets)))
     assert ("None of the wires on hand suits this thread" in page) is told
+
+
+@pytest.mark.parametrize(
+    ("designation", "label"),
+    [("M10", "tool nose, flat at most"), ("1/2 BSW", "tool nose, radius")],
+)
+def test_the_nose_of_the_tool_has_one_label_wherever_it_stands(
+    designation: str, label: str
+) -> None:
+    design = design_tap(job_for(designation))
+    for every in (False, True):
+        assert label in design_page(design, every=every)

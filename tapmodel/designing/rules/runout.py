@@ -97,7 +97,7 @@ def _behind(design: TapDesign) -> Findings:
             *(lever for lever in thicker if lever),
             *deeper(section, design.tap.thread.major)[1:2],
         )
-        field, limit = "blank.least_cut", at_least(2 * web)
+        field, limit = "blank.diameter_at_runout", at_least(2 * web)
         yield finding(Code.CORE_BEHIND, ERROR, field, 2 * slim, limit, OWN_RULE, levers=levers)
     elif second_cut(section, full, lengths):
         # Behind the whole ball there is nothing left to cut.

@@ -10,15 +10,15 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Words,
-    small_length,
 )
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.machines.over_wires import wire_name
+from tapmodel.report.chapters.machines.threading_tool import nose_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.flute_setting import flute_setting
-from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
+from tapmodel.shop.lathe_tool import lathe_tool
 from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.shop.wires.notes import Heed
 
@@ -33,7 +33,7 @@ def chapter(design: TapDesign) -> Chapter:
         drill_row(design),
         Row("blank diameter", Length(thread.major), Length(limits.major_min)),
         Row("threading tool, included angle", Angle(tool.included_angle)),
-        _nose(tool),
+        nose_row(tool),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),
         *_over_wires(answer),
         Row("chamfer, to the axis", Angle(chamfer.angle)),
@@ -46,12 +46,6 @@ def chapter(design: TapDesign) -> Chapter:
     ]
     blocks = (Rows(tuple(rows)), *_none_on_hand(answer))
     return Chapter("key", "At the machine", blocks)
-
-
-def _nose(tool: LatheTool) -> Row:
-    if tool.nose_radius:
-        return Row("threading tool, nose radius", small_length(tool.nose_radius))
-    return Row("threading tool, nose flat at most", small_length(tool.nose_flat))
 
 
 def _answer(design: TapDesign) -> WiresAnswer | None:

@@ -43,7 +43,7 @@ class Canvas:
 
     def __init__(self, name: str, title: str, scale: float, units: Units = Units.MM) -> None:
         """Begin a drawing at `scale` paper mm to one mm of the part, lettered in `units`."""
-        self.scale, self.units = scale, drawn_in(units)
+        self.scale, self.units, self.wanted = scale, drawn_in(units), units
         self._drawing = Drawing(name, title, new_document(scale), scale)
         self._space = self._drawing.document.modelspace()
         told = "mm 1:1" if self.units is Units.MM else "mm 1:1, lettered in inch"

@@ -29,7 +29,7 @@ def chapter(design: TapDesign) -> Chapter:
     tool = lathe_tool(design.tap.thread)
     rows = [
         Row("included angle", Angle(tool.included_angle)),
-        _nose(tool),
+        nose_row(tool),
         Row("helix (lead) angle at the pitch diameter", Angle(tool.helix_pitch)),
         Row(
             f"clearance ground on the {tool.leading_side.value} side, at least",
@@ -70,10 +70,11 @@ def _feeds(tool: LatheTool) -> Table:
     return Table((f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "total infeed"), lines)
 
 
-def _nose(tool: LatheTool) -> Row:
+def nose_row(tool: LatheTool) -> Row:
+    """Radius of the tool's nose, or its flat, which must not be wider."""
     if tool.nose_radius:
-        return Row("nose radius", small_length(tool.nose_radius))
-    return Row("nose flat, at most", small_length(tool.nose_flat))
+        return Row("tool nose, radius", small_length(tool.nose_radius))
+    return Row("tool nose, flat at most", small_length(tool.nose_flat))
 
 
 def _trailing(tool: LatheTool) -> str:

@@ -142,9 +142,10 @@ def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
     chamfer, count = design.tap.chamfer, len(teeth(design))
     y = low - sheet.paper(9)
     pitches = plain(f"{design.figures.chamfer_pitches:.2f}")
-    words = f"{sheet.mm(design.tap.chamfer_length)} = {pitches} pitches"
+    counted = f"{pitches} pitches"
     if design.tap.thread.starts > 1:
-        words += f" = {plain(f'{design.figures.chamfer_leads:.2f}')} leads"
+        counted += f", {plain(f'{design.figures.chamfer_leads:.2f}')} leads"
+    words = f"{sheet.mm(design.tap.chamfer_length)} ({counted})"
     at = (design.tap.chamfer_length / 2, y + sheet.paper(2.4)), "centre"
     if sheet.width(words) > design.tap.chamfer_length * sheet.scale - 3:
         at = (design.tap.chamfer_length + sheet.paper(6.5), y), "left"

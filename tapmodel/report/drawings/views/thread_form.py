@@ -87,9 +87,9 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
 
 
 def _pitch_words(sheet: Sheet, pitch: float) -> str:
-    """With threads per inch where inches are shown."""
+    """With threads per inch where the reader wants inches, be it beside mm."""
     threads = shown(Pitch(pitch), Units.INCH)[0]
-    told = f", {threads}" if sheet.units is not Units.MM and "(" not in threads else ""
+    told = f", {threads}" if sheet.wanted is not Units.MM and "(" not in threads else ""
     return f"pitch {sheet.mm(pitch)}{told}"
 
 
