@@ -30,6 +30,7 @@ def designed(
     """
     from tapmodel.designing.design import design_tap
     from tapmodel.report.units_wanted import units_of
+    from tapmodel.shop.judged import judged
     from tapmodel.spec.job_file import job_for, read_job
 
     has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
@@ -38,7 +39,7 @@ def designed(
     if fix:
         job = _fixed(job)
     try:
-        return design_tap(job), job
+        return judged(design_tap(job)), job
     except NoTapError as error:
         error.units = units_of(job, units)
         raise

@@ -20,6 +20,7 @@ class Code(StrEnum):
     BEYOND_SCOPE = "beyond-scope"
     UNLISTED_PAIR = "unlisted-pair"
     WEAR_RESERVE = "wear-reserve"
+    WIRES = "wires"
     CHAMFER_ANGLE = "chamfer-angle"
     CHAMFER_LENGTH = "chamfer-length"
     POINT_DRILL = "point-drill"

@@ -20,6 +20,7 @@ from tapmodel.library.request import Request, job_of
 from tapmodel.shape.figures import Figures
 from tapmodel.shape.outlines.points import outline_points
 from tapmodel.shape.outlines.section import section_outline
+from tapmodel.shop.judged import judged
 from tapmodel.spec.job import Job
 from tapmodel.stages import Stage
 from tapmodel.tap.tap import Tap
@@ -56,7 +57,7 @@ def design(
     (3, 1.5)
     """
     job = job_of(what, {**(sets or {}), **groups})
-    return DesignedTap(job, design_tap(job))
+    return DesignedTap(job, judged(design_tap(job)))
 
 
 @dataclass(frozen=True)

@@ -26,19 +26,21 @@ from tapmodel.report.words.findings import SENTENCES, what
 from tapmodel.report.words.limits import RIGHT, ROOM, actual, allowed, expected
 from tapmodel.report.words.refusal import refusal
 from tapmodel.report.words.rules import unlisted
+from tapmodel.shop.judged import judged
 from tapmodel.spec.job import field_names
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import Unlisted
 from tapmodel.words import Severity
 
 DESIGN = Path(codes.__file__).parent
+SHOP = DESIGN.parent / "shop"
 
 SAID = tomllib.loads(Path(__file__).with_name("finding_words.toml").read_text())["said"]
 
 
 def found_in(designation: str, sets: list[str]) -> tuple[Finding, ...]:
     try:
-        return settle(job_for(designation, sets)).findings
+        return judged(settle(job_for(designation, sets))).findings
     except NoTapError as error:
         return error.findings
 
@@ -68,7 +70,8 @@ def test_every_code_has_a_sentence_and_every_sentence_a_code() -> None:
 
 def test_every_code_is_written_in_a_rule_and_met_here() -> None:
     assert {f.code for f in every_finding()} == set(Code)
-    source = "".join(path.read_text() for path in DESIGN.rglob("*.py") if path.stem != "codes")
+    rooms = [*DESIGN.rglob("*.py"), *SHOP.rglob("*.py")]
+    source = "".join(path.read_text() for path in rooms if path.stem != "codes")
     for kind in (Code, Lost):
         written = set(re.findall(rf"\b{kind.__name__}\.([A-Z_]+)", source))
         assert written == {member.name for member in kind}

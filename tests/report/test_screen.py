@@ -12,6 +12,7 @@ from tapmodel.report.screen.design import design_page
 from tapmodel.report.screen.findings import findings_lines
 from tapmodel.report.units import Units
 from tapmodel.report.words.limits import actual, allowed
+from tapmodel.shop.judged import judged
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
 from tapmodel.spec.job_file import job_for
@@ -121,8 +122,8 @@ def test_columns_are_as_wide_as_their_widest_cell() -> None:
 @pytest.mark.parametrize(("wires", "told"), [([2.0, 3.0], True), ([0.95, 2.0], False), ([], False)])
 def test_the_page_says_that_no_wire_on_hand_suits(wires: list[float], told: bool) -> None:
     sets = [f"shop.wires={wires}"] if wires else []
-    page = design_page(design_tap(job_for("3/8-16", sets)))
-    assert ("None of the wires on hand suits this thread" in page) is told
+    page = design_page(judged(design_tap(job_for("3/8-16", sets))))
+    assert ("WARNING [wires] None of the wires on hand suits this thread" in page) is told
 
 
 @pytest.mark.parametrize(

@@ -20,6 +20,7 @@ from tapmodel.report.words.findings import said
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.refusal import refusal
+from tapmodel.shop.judged import judged
 from tapmodel.spec.job_file import job_for
 
 ROWS = tomllib.loads(Path(__file__).with_name("finding_words.toml").read_text())["said"]
@@ -30,7 +31,7 @@ AS_PRINTED = {Code.BEYOND_SCOPE, Code.UNLISTED_PAIR, Code.OTHER_UNIT}
 
 def found(designation: str, sets: list[str]) -> tuple[Finding, ...]:
     try:
-        return settle(job_for(designation, sets)).findings
+        return judged(settle(job_for(designation, sets))).findings
     except NoTapError as error:
         return error.findings
 

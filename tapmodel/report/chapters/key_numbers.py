@@ -6,7 +6,6 @@ from tapmodel.report.blocks import (
     Angle,
     Chapter,
     Length,
-    Paragraphs,
     Row,
     Rows,
     Words,
@@ -16,11 +15,9 @@ from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.chapters.machines.threading_tool import nose_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.words.wires import sentence
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.lathe_tool import lathe_tool
 from tapmodel.shop.wires.answer import WiresAnswer, answer_for
-from tapmodel.shop.wires.notes import Heed
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -44,8 +41,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("core (web) left", Length(flutes.core_diameter)),
         Row("rake at the crest", Angle(design.figures.rake_crest)),
     ]
-    blocks = (Rows(tuple(rows)), *_none_on_hand(answer))
-    return Chapter("key", "At the machine", blocks)
+    return Chapter("key", "At the machine", (Rows(tuple(rows)),))
 
 
 def _answer(design: TapDesign) -> WiresAnswer | None:
@@ -54,13 +50,6 @@ def _answer(design: TapDesign) -> WiresAnswer | None:
         return answer_for(design)
     except NoWireError:
         return None
-
-
-def _none_on_hand(answer: WiresAnswer | None) -> tuple[Paragraphs, ...]:
-    """That the wire named above has to be got first."""
-    notes = answer.notes if answer else ()
-    told = tuple(sentence(note) for note in notes if note.code is Heed.NONE_ON_HAND)
-    return (Paragraphs(told),) if told else ()
 
 
 def _over_wires(answer: WiresAnswer | None) -> list[Row]:

@@ -66,6 +66,14 @@ def _wear(finding: Finding, length: Length) -> str:
     )
 
 
+def _wires(finding: Finding, length: Length) -> str:
+    wire = length(finding.values.number("wire"), ".4f")
+    return (
+        "None of the wires on hand suits this thread, and the numbers over wires here are for one "
+        f"of {wire}: get three alike within the range."
+    )
+
+
 def _other_unit(finding: Finding, _length: Length) -> str:
     """The unit that was meant, and how to write it; of a list, one of its entries."""
     inches, number = finding.values.number("inches"), f"{judged(finding):.10g}"
@@ -91,4 +99,5 @@ SENTENCES: Sentences = {
     Code.BEYOND_SCOPE: lambda finding, _length: unlisted.note(finding.values),
     Code.UNLISTED_PAIR: lambda finding, _length: unlisted.note(finding.values),
     Code.WEAR_RESERVE: _wear,
+    Code.WIRES: _wires,
 }
