@@ -136,3 +136,18 @@ def test_the_nose_of_the_tool_has_one_label_wherever_it_stands(
     design = design_tap(job_for(designation))
     for every in (False, True):
         assert label in design_page(design, every=every)
+
+
+def test_blank_square_and_flutes_have_limits_and_a_word_of_hardening() -> None:
+    page = " ".join(design_page(design_tap(job_for("M10")), every=True).split())
+    for told in (
+        "overall length 80.00 mm 78.10 to 80.00 mm",
+        "shank diameter 10.000 mm 9.964 to 10.000 mm",
+        "neck diameter 8.000 mm 7.850 to 8.000 mm",
+        "across flats 8.000 mm 7.850 to 8.000 mm",
+        "core (web) left between the flutes 4.000 mm 3.900 to 4.100 mm",
+        "In hardening steel grows or shrinks",
+        "ISO 2768-1:1989, table 1, medium (from memory)",
+        "ISO 286-1:2010, table 1 (from memory)",
+    ):
+        assert told in page

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.chapters.general_limits import core_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
 
@@ -19,11 +20,7 @@ def chapter(design: TapDesign) -> Chapter:
                     measured=True,
                 ),
                 axis_row(setting, measured=True),
-                Row(
-                    "core (web) left between the flutes",
-                    Length(flutes.core_diameter),
-                    measured=True,
-                ),
+                core_row("core (web) left between the flutes", flutes.core_diameter),
             )
         ),
         Rows(

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
+from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
 from tapmodel.tap.tap import Blank, Tap
@@ -14,11 +15,14 @@ _HELD = (
 """How the front is held without a centre; common practice."""
 
 
+_LIMITS = Paragraphs((HOW, HARDENING))
+
+
 def chapter(design: TapDesign) -> Chapter:
     """Turned diameters and lengths; lengths count from the front end."""
     thread, blank = design.tap.thread, design.tap.blank
     rows = [
-        Row("overall length", Length(blank.overall_length, 2), measured=True),
+        shank_row("overall length", blank.overall_length, "it16", 2),
         Row(
             "blank diameter, thread part",
             Length(thread.major),
@@ -26,15 +30,17 @@ def chapter(design: TapDesign) -> Chapter:
             None,
             True,
         ),
-        Row("end of the thread, from the front", Length(blank.thread_length, 2), measured=True),
+        general_row("end of the thread, from the front", blank.thread_length),
         *_neck(blank),
-        Row("shank diameter", Length(blank.shank_diameter), measured=True),
+        shank_row("shank diameter", blank.shank_diameter, "it9"),
         Row("chamfer on the rear edge, 45°", Length(blank.rear_chamfer, 2)),
     ]
     for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
         if rim > 0:
             rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
-    return Chapter("turning", "Turn the blank", (Rows(tuple(rows)), *_male_point(design.tap)))
+    return Chapter(
+        "turning", "Turn the blank", (Rows(tuple(rows)), *_male_point(design.tap), _LIMITS)
+    )
 
 
 def _male_point(tap: Tap) -> list[Block]:
@@ -55,8 +61,8 @@ def _neck(blank: Blank) -> list[Row]:
         return []
     end = blank.thread_length + blank.neck_length
     rows = [
-        Row("neck diameter", Length(blank.neck_diameter), measured=True),
-        Row("end of the neck, from the front", Length(end, 2), measured=True),
+        shank_row("neck diameter", blank.neck_diameter, "it12"),
+        general_row("end of the neck, from the front", end),
     ]
     if cone_length(blank) > 0:
         way = "up" if blank.shank_diameter > blank.neck_diameter else "down"

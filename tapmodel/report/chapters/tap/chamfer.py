@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
+from tapmodel.report.chapters.general_limits import general_row
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -11,7 +12,7 @@ def chapter(design: TapDesign) -> Chapter:
     rows = (
         Row("angle to the axis", Angle(chamfer.angle), measured=True),
         Row("point diameter", Length(chamfer.point_diameter), measured=True),
-        Row("length", Length(design.tap.chamfer_length), measured=True),
+        general_row("length", design.tap.chamfer_length, 3),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
         *((in_leads,) if several else ()),
         Row("teeth that cut, all lands", Words(str(design.figures.chamfer_teeth))),

@@ -4,6 +4,7 @@ import math
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Row, Rows
+from tapmodel.report.chapters.general_limits import general_row, shank_row
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -12,10 +13,10 @@ def chapter(design: TapDesign) -> Chapter:
     across = blank.square_across_flats
     corners = min(across * math.sqrt(2), blank.shank_diameter)
     rows = (
-        Row("across flats", Length(across), measured=True),
+        shank_row("across flats", across, "it12"),
         Row("depth of each flat below the shank", Length((blank.shank_diameter - across) / 2)),
         Row("across corners", Length(corners)),
-        Row("length", Length(blank.square_length, 2), measured=True),
+        general_row("length", blank.square_length),
         Row("start, from the front", Length(blank.square_start, 2)),
     )
     return Chapter("square", "Mill the square", (Rows(rows),))
