@@ -218,3 +218,14 @@ def test_what_is_measured_has_a_field_to_write_in(reference: TapDesign) -> None:
         widths = [float(width) for width in re.findall(r", ([\d.]+)mm,\)", text)]
         assert len(widths) == sum(any(row.measured for row in rows) for rows in tables)
         assert all(width >= 22 for width in widths)
+
+
+def test_drawings_of_a_column_are_laid_abreast_rather_than_on_a_page_of_their_own(
+    path: Path,
+) -> None:
+    design = design_tap(job_for("Tr16x8(P4)"))
+    drawings = all_drawings(design, units=Units.BOTH)
+    write_sheet(path, design, drawings, Look(units=Units.BOTH))
+    pages = [page.extract_text() for page in PdfReader(path).pages]
+    assert len(pages) == 4
+    assert all(drawing.title in pages[2] + pages[3] for drawing in drawings.values())

@@ -6,7 +6,8 @@ which `pages` deals out once it is known where the text ends.
 """
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 import typst
@@ -18,7 +19,7 @@ from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
-from tapmodel.report.sheet.pages import Pages, dealt
+from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
 
@@ -38,6 +39,9 @@ _TOP, _BOTTOM = 10.0, 12.0
 
 _HEADING = 12.0
 """What a drawing takes beside its own height: its heading, and white around both [mm]."""
+
+_FEW = 4
+"""Pages; where there would be more, drawings of a column are laid beside each other instead."""
 
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
@@ -87,49 +91,84 @@ def write_sheet(
         InputError: when nothing can be written there.
     """
     look = look or Look()
-    title = quoted(f"Tap for {design.designation} ({design.name})")
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
-    wide = [drawing for drawing in drawings.values() if drawing.width_mm > _COLUMN]
+    wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
+    laid = _laid(_text(design, look, narrow), wide, look.paper)
+    if laid.pages > _FEW:
+        abreast = [_block(two) for two in _pairs(narrow)]
+        laid = min(laid, _laid(_text(design, look, []), abreast + wide, look.paper))
+    write_whole(path, typst.compile(laid.text.encode(), timestamp=stamp()))
+
+
+def _text(design: TapDesign, look: Look, narrow: Iterable[Drawing]) -> str:
+    """Style, title block and the two columns, with the drawings that stand in one."""
+    title = quoted(f"Tap for {design.designation} ({design.name})")
+    size, paper = _SIZES[look.units], _NAMES[look.paper]
     sections = (findings.chapter, *OPERATIONS, cautions.chapter)
     parts = [
-        _STYLE.format(
-            title=title,
-            paper=_NAMES[look.paper],
-            size=_SIZES[look.units],
-            top=_TOP,
-            bottom=_BOTTOM,
-        ),
+        _STYLE.format(title=title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
         _title_block(design, look),
         "#columns(2, gutter: 6mm)[",
         *(typeset(section(design), look.units) for section in sections),
-        *_drawn(narrow),
+        *(_block([drawing]).text for drawing in narrow),
         "]",
     ]
-    text, room = "\n".join(parts), HEIGHTS[look.paper] - _TOP - _BOTTOM
-    pages = dealt([d.height_mm + _HEADING for d in wide], room - _depth(text), room)
-    laid = "\n".join([text, *_laid(wide, pages)])
-    write_whole(path, typst.compile(laid.encode(), timestamp=stamp()))
+    return "\n".join(parts)
 
 
-def _depth(text: str) -> float:
-    """How far down its last page a text of two columns reaches, from the top of the page's room."""
+def _pairs(drawings: Sequence[Drawing]) -> list[Sequence[Drawing]]:
+    return [drawings[first : first + 2] for first in range(0, len(drawings), 2)]
+
+
+@dataclass(frozen=True, slots=True)
+class _Block:
+    """Drawings beside each other in the typesetter's words, and their height with headings [mm]."""
+
+    height: float
+    text: str
+
+
+def _block(drawings: Sequence[Drawing]) -> _Block:
+    """Each with its heading, at the size it is drawn for."""
+    cells = list[str]()
+    for drawing in drawings:
+        image = f'image(bytes({quoted(drawing.svg())}), format: "svg", width: {drawing.width_mm}mm)'
+        cells.append(f"[== #{quoted(drawing.title)}\n#{image}]")
+    inside = cells[0] if len(cells) == 1 else f"[#grid(columns: (1fr, 1fr), {', '.join(cells)})]"
+    height = max(drawing.height_mm for drawing in drawings) + _HEADING
+    return _Block(height, f"#block(breakable: false, above: 1.2em){inside}")
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class _Laid:
+    """A whole sheet: how many pages it takes, and in the typesetter's words."""
+
+    pages: int
+    text: str
+
+
+def _laid(text: str, blocks: Sequence[_Block], paper: Paper) -> _Laid:
+    """The text with its blocks under and after it, the white between them shared out."""
+    room = HEIGHTS[paper] - _TOP - _BOTTOM
+    page, depth = _end(text)
+    dealt_out = dealt([block.height for block in blocks], room - depth, room)
+    parts = [text]
+    for number, places in enumerate(dealt_out):
+        if number > 0:
+            parts.append("#pagebreak()")
+        parts.append("\n#v(1fr)\n".join(blocks[place].text for place in places))
+        if number > 0:
+            parts.append("#v(1fr)")
+    return _Laid(page + len(dealt_out) - 1, "\n".join(parts))
+
+
+def _end(text: str) -> tuple[int, float]:
+    """The last page of a text of two columns, and how far down its room the text reaches [mm]."""
     # What is set to the width of the page stands under the longer of both columns.
-    end = "\n#context [#metadata(here().position().y.mm()) <end>]"
-    found = json.loads(typst.query(f"{text}{end}".encode(), "<end>", field="value", one=True))
-    return float(found) - _TOP
-
-
-def _laid(drawings: list[Drawing], pages: Pages) -> Iterator[str]:
-    """The drawings of each page, the white between them shared out."""
-    for number, page in enumerate(pages):
-        if number > 0:
-            yield "#pagebreak()"
-        for at, drawn in enumerate(_drawn([drawings[n] for n in page])):
-            if at > 0:
-                yield "#v(1fr)"
-            yield drawn
-        if number > 0:
-            yield "#v(1fr)"
+    at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
+    asked = f"{text}\n{at}".encode()
+    page, depth = json.loads(typst.query(asked, "<end>", field="value", one=True))
+    return int(page), float(depth) - _TOP
 
 
 def _title_block(design: TapDesign, look: Look) -> str:
@@ -141,10 +180,3 @@ def _title_block(design: TapDesign, look: Look) -> str:
         sign=quoted(sign_svg(look.projection)),
         angle=quoted(f"{look.projection.value} angle"),
     )
-
-
-def _drawn(drawings: Iterable[Drawing]) -> Iterator[str]:
-    """Each with its heading, at the size it is drawn for."""
-    for drawing in drawings:
-        image = f'image(bytes({quoted(drawing.svg())}), format: "svg", width: {drawing.width_mm}mm)'
-        yield f"#block(breakable: false, above: 1.2em)[== #{quoted(drawing.title)}\n#{image}]"
