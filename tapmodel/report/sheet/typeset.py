@@ -92,6 +92,9 @@ def _limits(row: Row, units: Units) -> tuple[str, ...]:
     high = shown_high(row.high, units) if row.high else ()
     if low and high:
         pairs = zip(low, high, strict=True)
+        if units is Units.BOTH:
+            # four lines would make the sheet a page longer
+            return tuple(f"{a.partition(' ')[0]} to {b}".replace(" ", "\u00a0") for a, b in pairs)
         return tuple(part for a, b in pairs for part in (f"{a} to", b))
     if low:
         return "at least", *low

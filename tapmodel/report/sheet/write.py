@@ -8,6 +8,7 @@ which `pages` deals out once it is known where the text ends.
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations, product
 from pathlib import Path
 
 import typst
@@ -29,7 +30,11 @@ _UNITS = {
     Units.INCH: "inch",
     Units.BOTH: "mm and inch; drawings mm",
 }
-_SIZES = {Units.MM: "9pt", Units.INCH: "9pt", Units.BOTH: "8pt"}
+_SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
+"""Of the letters [pt]."""
+
+_LESS = 0.5
+"""By which they are smaller where that saves a page [pt]."""
 
 HEIGHTS = {Paper.A4: 297.0, Paper.LETTER: 279.4}
 """Of the papers [mm]."""
@@ -94,16 +99,19 @@ def write_sheet(
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     laid = _laid(_text(design, look, narrow), wide, look.paper)
-    if laid.pages > _FEW:
-        abreast = [_block(two) for two in _pairs(narrow)]
-        laid = min(laid, _laid(_text(design, look, []), abreast + wide, look.paper))
+    for less, kept in product((0.0, _LESS), _from_most_to_none(narrow)):
+        if laid.pages > _FEW:
+            left = [drawing for drawing in narrow if drawing not in kept]
+            abreast = [_block(two) for two in _pairs(left)]
+            text = _text(design, look, kept, less)
+            laid = min(laid, _laid(text, abreast + wide, look.paper))
     write_whole(path, typst.compile(laid.text.encode(), timestamp=stamp()))
 
 
-def _text(design: TapDesign, look: Look, narrow: Iterable[Drawing]) -> str:
-    """Style, title block and the two columns, with the drawings that stand in one."""
+def _text(design: TapDesign, look: Look, narrow: Iterable[Drawing], less: float = 0.0) -> str:
+    """Style, title block and the two columns; letters smaller by `less` [pt]."""
     title = quoted(f"Tap for {design.designation} ({design.name})")
-    size, paper = _SIZES[look.units], _NAMES[look.paper]
+    size, paper = f"{_SIZES[look.units] - less:g}pt", _NAMES[look.paper]
     sections = (findings.chapter, *OPERATIONS, cautions.chapter)
     parts = [
         _STYLE.format(title=title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
@@ -114,6 +122,12 @@ def _text(design: TapDesign, look: Look, narrow: Iterable[Drawing]) -> str:
         "]",
     ]
     return "\n".join(parts)
+
+
+def _from_most_to_none(drawings: Sequence[Drawing]) -> list[tuple[Drawing, ...]]:
+    """Which of them may stay in the columns."""
+    sizes = range(len(drawings), -1, -1)
+    return [kept for size in sizes for kept in combinations(drawings, size)]
 
 
 def _pairs(drawings: Sequence[Drawing]) -> list[Sequence[Drawing]]:
