@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 import pytest
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.work import Work
 from tapmodel.shape import relief
 from tapmodel.shape.figures import figures_of
 from tapmodel.sources import Source
 from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.standards.materials.work import work_material
 from tapmodel.tap.tap import Blank, Chamfer, Flutes, Reliefs, Tap, TapThread
 from tapmodel.words import Certainty, Hand, ReliefPlace
 
@@ -81,6 +83,14 @@ def small_design(small_tap: Tap) -> TapDesign:
         hole=HoleLimits(0.0, 0.0, 0.0, 0.0, 0.0),
         basic_pitch_diameter=0.0,
         drill=7.0,
+        work=Work(
+            material=work_material("C45"),
+            assumed=False,
+            depth=12.0,
+            kind="through",
+            steel=None,
+            hardness=None,
+        ),
         limits=TapLimits(
             tap_class="",
             pitch_min=thread.pitch_diameter - 0.01,

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from tapmodel.designing.choice import Choice
+from tapmodel.designing.work import Work
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.flute_section import rake, section_of
@@ -22,6 +23,7 @@ class TapDesign:
         hole: limits of that thread.
         basic_pitch_diameter: of its nominal size, without any allowance [mm].
         drill: for the hole [mm].
+        work: what is tapped, and the steel of the tap.
         limits: of the tap's own thread.
         tap: what the tap is.
         figures: what follows from that.
@@ -35,6 +37,7 @@ class TapDesign:
     hole: HoleLimits
     basic_pitch_diameter: float
     drill: float
+    work: Work
     limits: TapLimits
     tap: Tap
     figures: Figures

@@ -11,6 +11,7 @@ from tapmodel.designing.choose.hole import tapped_hole
 from tapmodel.designing.choose.ledger import Ledger
 from tapmodel.designing.choose.relief import choose_reliefs
 from tapmodel.designing.choose.thread import tap_thread
+from tapmodel.designing.choose.work import choose_work
 from tapmodel.designing.questioned import questioned
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.order import Context, findings
@@ -69,7 +70,9 @@ def _settled(job: Job) -> TapDesign:
     count, section = flutes.wish.count, flutes.section
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
-    front = Front(chamfer_length(thread, chamfer), chamfer.point_diameter, section)
+    length = chamfer_length(thread, chamfer)
+    work = choose_work(hole.diameter, length / thread.lead, ledger)
+    front = Front(length, chamfer.point_diameter, section)
     chosen = choose_blank(thread, front, hole, ledger)
     tap = Tap(
         thread=thread,
@@ -90,6 +93,7 @@ def _settled(job: Job) -> TapDesign:
         hole=hole.found.limits,
         basic_pitch_diameter=hole.found.basic_pitch_diameter,
         drill=hole.drill,
+        work=work,
         limits=limits,
         tap=tap,
         figures=figures_of(tap),

@@ -72,7 +72,12 @@ REPLACES = {
 }
 """What a value would stand instead of, where that is no line in force."""
 
-EXAMPLES = {"hole.engagement": "70", "shop.wires": '[0.5, "0.032in"]'}
+EXAMPLES = {
+    "hole.engagement": "70",
+    "tap.material": '"silver steel"',
+    "tap.hardness": "61",
+    "shop.wires": '[0.5, "0.032in"]',
+}
 """What fields may hold in which no rule puts anything."""
 
 

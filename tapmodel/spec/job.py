@@ -13,6 +13,7 @@ from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
 from tapmodel.spec.lengths import TextBeside, in_millimetres
+from tapmodel.spec.materials import as_name
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
 Typed, OrText = BeforeValidator(in_millimetres), TextBeside()
@@ -27,11 +28,14 @@ RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False), Unit.DEG
 MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False), Unit.DEGREES]
 EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False), Unit.DEGREES]
 Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False), Unit.PITCHES]
+Hardness = Annotated[float, Field(ge=40, le=68, allow_inf_nan=False), Unit.HRC]
+Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as_name)]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
 HoleCircle = Annotated[int, Field(ge=2, le=1000)]
 OutputUnits = Literal["mm", "inch", "both"]
+HoleKind = Literal["through", "blind"]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
@@ -54,6 +58,23 @@ class Hole(Group):
     engagement: Engagement | None = Field(
         default=None,
         description="wanted thread, of the basic depth of engagement (60 degrees: 5/8 H)",
+    )
+    material: Material | None = Field(
+        default=None,
+        description='what is tapped, by a standard or plain name, e.g. "C45", "1.4301" or "brass"',
+    )
+    depth: Length | None = Field(default=None, description="depth of the thread to be tapped")
+    kind: HoleKind | None = Field(default=None, description='"through" or "blind"')
+
+
+class Tap(Group):
+    """The steel of the tap."""
+
+    material: Material | None = Field(
+        default=None, description='steel of the tap, e.g. "W1" or "silver steel"'
+    )
+    hardness: Hardness | None = Field(
+        default=None, description="hardness of the teeth when the tap is tempered"
     )
 
 
@@ -238,6 +259,7 @@ class Job(Group):
         '"mm", "inch" or "both"',
     )
     hole: Hole = Field(default_factory=Hole)
+    tap: Tap = Field(default_factory=Tap)
     thread: Thread = Field(default_factory=Thread)
     chamfer: Chamfer = Field(default_factory=Chamfer)
     flutes: Flutes = Field(default_factory=Flutes)

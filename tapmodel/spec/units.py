@@ -16,9 +16,10 @@ class Unit(StrEnum):
     PERCENT = "%"
     PITCHES = "pitches (leads)"
     OF_SPACING = "of the spacing"
+    HRC = "HRC"
 
 
-TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT}
+TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC}
 """Units that a description names in brackets; the others stand in its words."""
 
 

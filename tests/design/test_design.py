@@ -122,6 +122,11 @@ CHANGES = {
     "shop.plates": "[16, 20]",
     "shop.dividing_ratio": "90",
     "hole.engagement": "70",
+    "hole.material": "brass",
+    "hole.depth": "9",
+    "hole.kind": "blind",
+    "tap.material": "W1",
+    "tap.hardness": "60",
     "flutes.offset": "-2",
     "blank.square_start": "90",
 }
@@ -163,7 +168,7 @@ def _number(design: TapDesign, field: str) -> float:
 
 def test_every_choice_has_a_reason_and_a_source() -> None:
     choices = design_tap(job_for("M18x0.75")).choices
-    assert len({choice.field for choice in choices}) == len(choices) == 32
+    assert len({choice.field for choice in choices}) == len(choices) == 35
     for choice in choices:
         assert not choice.given
         assert choice.rule is not None

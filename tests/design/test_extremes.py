@@ -20,7 +20,16 @@ VALUES = (
     *(1e-300, 1e-15, 1e-9, 1e-6, 1e-4, 0.01, 0.1, 1.0, 8.0, 45.0, 89.9999, 500.0, 2000.0, 1e9),
     *(0.0, -1e-9, -1.0, -1000.0, math.nan, math.inf, -math.inf),
 )
-WORDS = {"name", "units", "hole.class", "chamfer.form", "thread.tap_class", "designation"}
+WORDS = {
+    "name",
+    "units",
+    "hole.class",
+    "hole.material",
+    "tap.material",
+    "chamfer.form",
+    "thread.tap_class",
+    "designation",
+}
 NUMBERS = [
     name
     for name in field_names()

@@ -33,6 +33,7 @@ RARE = [
     ("M8", ["hole.engagement=99", 'shop.drills=["fraction", "metric"]']),
     ("M30", ["shop.cutters=[0.5]"]),
     ("M42x0.1", []),
+    ("M8", ["chamfer.form=bottoming"]),
 ]
 """Jobs whose rules the sizes and the random jobs hardly meet."""
 
@@ -135,6 +136,7 @@ NEAREST_LAND = (
     "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
     "nor one taller than its foot is thick, the one whose land comes nearest to 4.96 mm"
 )
+ASSUMED = "an assumption, as the job names none: torque and advice hold for this material alone"
 FOR_99 = (
     "6.660 mm for 99 % of the basic depth of engagement, the nearest inside the minor limits of "
     "the metric, fraction drills: 6.7 mm"
@@ -147,6 +149,12 @@ FOR_99 = (
         ("hole.drill", "17.25 mm", ONE_PITCH),
         ("thread.tap_class", "cut", CUT_OR_GROUND),
         ("thread.major", "18.05 mm", LEAST_MAJOR),
+        ("hole.material", "mild steel", ASSUMED),
+        ("hole.depth", "27.0 mm", "1.5 times the diameter, the usual depth of a thread"),
+        (
+            *("hole.kind", "through"),
+            "the usual hole, unless the chamfer asked for is a bottoming one",
+        ),
         ("chamfer.form", "plug", "plug is the form for through and blind holes alike"),
         (
             *("flutes.count", "4"),
@@ -187,6 +195,8 @@ def test_a_drill_for_an_engagement_names_the_sets() -> None:
         ("1", "thread.tap_class", "1"),
         ("3.5", "chamfer.pitches", "3.5 pitches (leads)"),
         ("70", "hole.engagement", "70.0 %"),
+        ("61", "tap.hardness", "61.0 HRC"),
+        ("W1", "tap.material", "W1"),
     ],
 )
 def test_a_given_choice_in_words(given: str, field: str, value: str) -> None:

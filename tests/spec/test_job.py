@@ -68,6 +68,10 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
         ("[hole]\ndrill = 2024-01-01", ["hole.drill", "a number"]),
         ("[hole]\ndrill = 0x" + "f" * 5000, ["hole.drill", "20000 bits", "a number"]),
         ("[hole]\nclass = 6", ["hole.class", "6", "text in quotes"]),
+        ("[hole]\nmaterial = true", ["hole.material", "True", "text in quotes"]),
+        ("[hole]\nkind = 'deep'", ["hole.kind", "deep", '"through", "blind"']),
+        ("[tap]\nhardness = 39.9", ["tap.hardness", "39.9", "at least 40, at most 68", "[HRC]"]),
+        ("[tap]\nhardness = 68.1", ["tap.hardness", "68.1", "at least 40, at most 68"]),
         ("flutes = 3", ["flutes", "3", "keys of the table [flutes]: flutes.count"]),
         ("[chamfer]\nform = 'blunt'", ["chamfer.form", "blunt", '"taper", "plug", "bottoming"']),
         ("[relief.thread]\napplies_to = 'chamfer'", ["applies_to", '"crest", "thread"']),
@@ -237,7 +241,9 @@ def test_schema_knows_every_field_and_no_other():
     schema = json_schema()
     assert json.loads(json.dumps(schema))["additionalProperties"] is False
     assert set(schema["properties"]) == {name.split(".")[0] for name in field_names()}
-    assert schema["$defs"]["Hole"]["properties"].keys() == {"class", "drill", "engagement"}
+    hole = {"class", "drill", "engagement", "material", "depth", "kind"}
+    assert schema["$defs"]["Hole"]["properties"].keys() == hole
+    assert schema["$defs"]["Tap"]["properties"].keys() == {"material", "hardness"}
     assert schema["required"] == ["designation"]
 
 
@@ -257,6 +263,8 @@ def test_a_job_cannot_be_changed():
         ("chamfer.pitches", "pitches (leads)", "in leads, the turns that cut each"),
         ("flutes.land_share", "of the spacing", "a share of the flute spacing at the crests"),
         ("flutes.count", "", "number of flutes"),
+        ("hole.depth", "mm", "depth of the thread to be tapped [mm]"),
+        ("tap.hardness", "HRC", "when the tap is tempered [HRC]"),
         ("thread.aim", "", "0 = least, 1 = largest"),
         ("designation", "", '"7/16-26 UNS-2B" or "Tr14x3 LH"'),
     ],
@@ -303,6 +311,31 @@ def test_a_wrong_or_shortened_key_is_answered_with_the_field(text: str, words: s
 def test_a_list_needs_neither_brackets_nor_quotes(text: str, values: list[object]) -> None:
     job = job_for("M10", [text])
     assert job.given()[text.partition("=")[0]] == values
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ("1.4301", "1.4301"),
+        ("1.0570", "1.0570"),
+        ("0.6025", "0.6025"),
+        ("304", "304"),
+        ("C45", "C45"),
+        ("EN AW-6082", "EN AW-6082"),
+        ("X5CrNi18-10", "X5CrNi18-10"),
+        ("'42CrMo4+QT'", "42CrMo4+QT"),
+        ("mild steel", "mild steel"),
+    ],
+)
+def test_a_material_is_named_by_word_or_by_the_number_of_a_standard(typed: str, name: str) -> None:
+    assert job_for("M10", [f"hole.material={typed}"]).hole.material == name
+    assert job_for("M10", [f"tap.material={typed}"]).tap.material == name
+
+
+@pytest.mark.parametrize("typed", ["0", "-1", "10.5", "10000", "nan", "true", "[1]", '""'])
+def test_what_names_no_material_is_refused(typed: str) -> None:
+    with pytest.raises(InputError, match=r"hole\.material"):
+        job_for("M10", [f"hole.material={typed}"])
 
 
 @pytest.mark.parametrize("text", ["shop.cutters=,", "shop.plates=15,,18", "shop.drills=a b"])

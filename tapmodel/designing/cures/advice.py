@@ -28,9 +28,10 @@ JOINED = {"chamfer", "relief.thread", "relief.chamfer"}
 
 UNTOUCHED = {
     *("designation", "name", "hole.class"),
-    *(field for field in field_names() if field.startswith("shop.")),
+    *("hole.material", "hole.depth", "hole.kind"),
+    *(field for field in field_names() if field.startswith(("shop.", "tap."))),
 }
-"""Fields that say what is wanted and what is on hand; a cure leaves them alone."""
+"""Fields that say what is wanted, what is tapped and what is on hand; a cure leaves them alone."""
 
 
 @dataclass(frozen=True, slots=True)

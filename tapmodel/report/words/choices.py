@@ -1,11 +1,12 @@
 """A choice in words: its value with the unit, why it was made, and whose rule it is."""
 
 from tapmodel.designing.choice import Choice, Reason
-from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread
+from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread, work
 from tapmodel.report.words.reasons.sentence import Sentence
 
 SENTENCES: dict[str, Sentence] = {
     **hole.SENTENCES,
+    **work.SENTENCES,
     **thread.SENTENCES,
     **chamfer.SENTENCES,
     **flutes.SENTENCES,

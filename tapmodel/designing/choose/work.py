@@ -1,0 +1,58 @@
+"""What is tapped: material, depth and kind of the hole; and the steel that the tap is made of.
+
+Nothing of the tap follows from these: what is said about the tap in the hole does.
+"""
+
+from tapmodel.designing.choose.ledger import Ledger, by_rule
+from tapmodel.designing.limits.chips import BOTTOMING
+from tapmodel.designing.provenance import OWN_RULE, PRACTICE
+from tapmodel.designing.work import BLIND, THROUGH, Work
+from tapmodel.spec.conflicts import CHAMFER_LENGTH
+from tapmodel.standards.materials.work import work_material
+
+ASSUMED = "mild steel"
+"""Material that is assumed where the job names none, so that nothing is refused for want of it."""
+
+DIAMETERS = 1.5
+"""Depth of thread by rule, in nominal diameters."""
+
+ASSUMED_RULE = by_rule("material-assumed", OWN_RULE)
+DEPTH_RULE = by_rule("depth-of-diameter", PRACTICE, share=DIAMETERS)
+THROUGH_RULE = by_rule("hole-through", OWN_RULE)
+BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
+
+_EQUAL = 1e-6
+
+
+def choose_work(diameter: float, chamfer_leads: float, ledger: Ledger) -> Work:
+    """Settle the hole's material, depth and kind, and note the tap's steel.
+
+    Args:
+        diameter: nominal, of the thread to be cut [mm].
+        chamfer_leads: length of the tap's chamfer in leads.
+        ledger: of the design.
+
+    Raises:
+        InputError: no material has the name given.
+
+    Source: depth common practice; kind and material rules of this program.
+    """
+    assumed = not ledger.has("hole.material")
+    material = work_material(ledger.word("hole.material", ASSUMED, ASSUMED_RULE))
+    depth = ledger.number("hole.depth", round(DIAMETERS * diameter, 6), DEPTH_RULE)
+    bottoming = _asks_for_bottoming(chamfer_leads, ledger)
+    ruled, rule = (BLIND, BLIND_RULE) if bottoming else (THROUGH, THROUGH_RULE)
+    return Work(
+        material=material,
+        assumed=assumed,
+        depth=depth,
+        kind=ledger.word("hole.kind", ruled, rule),
+        steel=ledger.text("tap.material"),
+        hardness=ledger.given("tap.hardness"),
+    )
+
+
+def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:
+    """Whether the job itself wants so short a chamfer; a rule may choose one for thicker chips."""
+    asked = any(ledger.has(field) for field in (*CHAMFER_LENGTH, "chamfer.angle"))
+    return asked and leads <= BOTTOMING + _EQUAL

@@ -1,0 +1,12 @@
+"""Reasons for what is tapped, in words."""
+
+from tapmodel.report.words.reasons.sentence import Sentence
+
+SENTENCES: dict[str, Sentence] = {
+    "material-assumed": (
+        "an assumption, as the job names none: torque and advice hold for this material alone"
+    ),
+    "depth-of-diameter": "{share:g} times the diameter, the usual depth of a thread",
+    "hole-through": "the usual hole, unless the chamfer asked for is a bottoming one",
+    "hole-blind-for-bottoming": "so short a chamfer is asked for where a hole has a bottom",
+}
