@@ -89,5 +89,5 @@ def test_a_degree_more_of_rake_takes_one_percent_off() -> None:
 
 
 def test_the_tests_cut_chips_from_a_tenth_to_one_millimetre() -> None:
-    assert FITTED == pytest.approx((0.11, 1.13), abs=0.005)
+    assert pytest.approx((0.11, 1.13), abs=0.005) == FITTED
     assert turning_forces("GE 240")[0] == pytest.approx((FITTED[0], 2300))
