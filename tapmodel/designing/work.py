@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.materials.work import WorkMaterial
 
 THROUGH, BLIND = "through", "blind"
@@ -17,16 +18,14 @@ class Work:
         assumed: whether the job names none.
         depth: of the thread [mm].
         kind: "through" or "blind".
-        steel: of the tap, as the job names it; None where it is left to a rule.
-        hardness: of its teeth [HRC]; None likewise.
+        steel: of the tap, as hard as it is.
     """
 
     material: WorkMaterial
     assumed: bool
     depth: float
     kind: str
-    steel: str | None
-    hardness: float | None
+    steel: TapSteel
 
     @property
     def blind(self) -> bool:

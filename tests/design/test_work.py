@@ -25,7 +25,7 @@ def test_a_job_that_says_nothing_taps_mild_steel_through_one_and_a_half_diameter
     assert (found.material.name, found.assumed) == ("mild steel", True)
     assert (found.kind, found.blind) == ("through", False)
     assert found.depth == pytest.approx(depth, rel=1e-9)
-    assert (found.steel, found.hardness) == (None, None)
+    assert (found.steel.name, found.steel.hardness) == ("O1", 62.0)
 
 
 def test_what_the_job_says_is_taken() -> None:
@@ -36,7 +36,7 @@ def test_what_the_job_says_is_taken() -> None:
     )
     assert (found.material.name, found.assumed) == ("X5CrNi18-10", False)
     assert (found.depth, found.blind) == (12.7, True)
-    assert (found.steel, found.hardness) == ("silver steel", 61.0)
+    assert (found.steel.name, found.steel.hardness) == ("silver steel", 61.0)
 
 
 def test_mild_steel_asked_for_is_no_assumption() -> None:

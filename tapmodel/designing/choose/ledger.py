@@ -90,14 +90,6 @@ class Ledger:
         self._note(field, ruled, rule)
         return ruled
 
-    def text(self, field: str) -> str | None:
-        """The text given for `field`, noted; None, and nothing noted, when there is none."""
-        value = self._given[field] if self.has(field) else None
-        if not isinstance(value, str):
-            return None
-        self._note(field, value)
-        return value
-
     def words(self, field: str) -> tuple[str, ...]:
         """The list of words given for `field`, noted; empty, and nothing noted, without one."""
         value = self._given[field] if self.has(field) else None

@@ -8,6 +8,7 @@ from tapmodel.designing.limits.chips import BOTTOMING
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.designing.work import BLIND, THROUGH, Work
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
+from tapmodel.standards.materials.steels import DEFAULT, TapSteel, steel_named
 from tapmodel.standards.materials.work import work_material
 
 ASSUMED = "mild steel"
@@ -19,6 +20,7 @@ DIAMETERS = 1.5
 ASSUMED_RULE = by_rule("material-assumed", OWN_RULE)
 DEPTH_RULE = by_rule("depth-of-diameter", PRACTICE, share=DIAMETERS)
 THROUGH_RULE = by_rule("hole-through", OWN_RULE)
+STEEL_RULE = by_rule("steel-for-a-small-furnace", PRACTICE)
 BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
 
 _EQUAL = 1e-6
@@ -47,9 +49,17 @@ def choose_work(diameter: float, chamfer_leads: float, ledger: Ledger) -> Work:
         assumed=assumed,
         depth=depth,
         kind=ledger.word("hole.kind", ruled, rule),
-        steel=ledger.text("tap.material"),
-        hardness=ledger.given("tap.hardness"),
+        steel=_steel(ledger),
     )
+
+
+def _steel(ledger: Ledger) -> TapSteel:
+    """The steel named, tempered as usual unless its hardness is given."""
+    name = ledger.word("tap.material", DEFAULT, STEEL_RULE)
+    usual = steel_named(name)
+    tempered = by_rule("hardness-after-temper", usual.source, temper=round(usual.temper))
+    hardness = ledger.number("tap.hardness", usual.hardness, tempered)
+    return steel_named(name, hardness=hardness) if ledger.has("tap.hardness") else usual
 
 
 def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:

@@ -13,8 +13,8 @@ DEFAULT = "O1"
 """For a shop with a small furnace: it hardens in oil, hardly warps, and is tempered to light straw
 (400 F, 62 HRC) in a kitchen oven (common practice)."""
 
-FIELD = "steel"
-TEMPER_FIELD = "steel.temper"
+FIELD = "tap.material"
+TEMPER_FIELD = "tap.temper"
 
 _LONGEST = 60  # letters of a name that suggestions are sought for
 

@@ -8,5 +8,9 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "depth-of-diameter": "{share:g} times the diameter, the usual depth of a thread",
     "hole-through": "the usual hole, unless the chamfer asked for is a bottoming one",
+    "steel-for-a-small-furnace": (
+        "hardens in oil, hardly warps and is tempered in a kitchen oven; name yours"
+    ),
+    "hardness-after-temper": "as tempered at {temper:g} °C",
     "hole-blind-for-bottoming": "so short a chamfer is asked for where a hole has a bottom",
 }
