@@ -76,6 +76,9 @@ class Code(StrEnum):
     FRONT_CENTRE = "front-centre"
     REAR_CENTRE = "rear-centre"
     REAR_CHAMFER = "rear-chamfer"
+    TAP_OVERLOADED = "tap-overloaded"
+    TORQUE_NEAR = "torque-near"
+    CHIP_ROOM = "chip-room"
 
 
 class Lost(StrEnum):

@@ -27,6 +27,8 @@ FIGURES = frozenset(
         "flutes.rubbing_width",  # of a land, as far as its flanks have no relief
         "flutes.runout_end",
         "blank.diameter_at_runout",  # the thinnest that the flutes cut through behind the thread
+        "prediction.torque",  # that the tap takes in its hole [N·m]
+        "prediction.room",  # length of thread whose chips the flutes hold
         "blank.step_to_root",  # between the thread's root and the blank behind it, on diameter
     }
 )

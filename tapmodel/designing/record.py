@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.work import Work
 from tapmodel.findings import Finding
+from tapmodel.prediction.prediction import Prediction, Task
+from tapmodel.prediction.torque.record import HoleToTap
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shape.turned import reach
@@ -30,6 +32,7 @@ class TapDesign:
         choices: every value that was settled, in that order, and why.
         findings: what the rules found.
         wires: for measuring that are on hand, none where the job lists none [mm].
+        prediction: what it will do in the hole; None where it breaks a rule of its geometry.
     """
 
     name: str
@@ -44,6 +47,7 @@ class TapDesign:
     choices: tuple[Choice, ...]
     findings: tuple[Finding, ...]
     wires: tuple[float, ...] = ()
+    prediction: Prediction | None = None
 
     @property
     def errors(self) -> tuple[Finding, ...]:
@@ -66,6 +70,13 @@ class TapDesign:
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)
+
+    @property
+    def task(self) -> Task:
+        """What the tap has to do; the least major diameter of the hole is the nominal one."""
+        work = self.work
+        hole = HoleToTap(self.hole.major_min, self.drill, work.depth, work.blind)
+        return Task(self.hole, hole, work.material, work.steel)
 
     @property
     def bored(self) -> bool:

@@ -14,7 +14,7 @@ from tapmodel.designing.choose.thread import tap_thread
 from tapmodel.designing.choose.work import choose_work
 from tapmodel.designing.questioned import questioned
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.rules.order import Context, findings
+from tapmodel.designing.rules.order import Context, findings, foreseen
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import figures_of
@@ -102,4 +102,4 @@ def _settled(job: Job) -> TapDesign:
         wires=wires,
     )
     context = Context(hole, flutes, bool(job.blank.shank_must_pass))
-    return replace(design, findings=findings(design, context))
+    return foreseen(replace(design, findings=findings(design, context)))

@@ -1,6 +1,8 @@
 """What a tap will do in the hole: everything that this room can say of one tap, together."""
 
+import math
 from dataclasses import dataclass
+from functools import cached_property
 
 from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.chips.room import Room, room_of
@@ -11,7 +13,7 @@ from tapmodel.prediction.rubbing.rubbing import rubbing_of
 from tapmodel.prediction.strength.record import Strength
 from tapmodel.prediction.strength.strength import strength_of
 from tapmodel.prediction.torque.record import HoleToTap, Torque
-from tapmodel.prediction.torque.torque import torque_of
+from tapmodel.prediction.torque.torque import torque_along, torque_of
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.standards.materials.steels import TapSteel
@@ -36,47 +38,64 @@ class Task:
     steel: TapSteel
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Prediction:
-    """What a tap will do in its hole.
+    """What a tap will do in its hole; what no rule asks for is worked out when it is asked for.
 
     Attributes:
+        tap: of which it is told.
+        task: that the tap has.
         chips: of every tooth.
         room: for them in the flutes.
         torque: that it takes.
         strength: that it has.
-        rubbing: behind the edges.
-        gauge: the thread that it leaves.
     """
 
+    tap: Tap
+    task: Task
     chips: Chips
     room: Room
     torque: Torque
     strength: Strength
-    rubbing: Rubbing
-    gauge: Gauge
 
     @property
     def margin(self) -> float:
         """The torque to stop at, in torques that the tap takes at the most; below 1 it is short."""
         most = self.torque.band.high
-        return self.strength.stop_at / most if most > 0 else float("inf")
+        return self.strength.stop_at / most if most > 0 else math.inf
+
+    @cached_property
+    def rubbing(self) -> Rubbing:
+        """Behind the edges."""
+        return rubbing_of(self.tap, self.task.hole.drill)
+
+    @cached_property
+    def gauge(self) -> Gauge:
+        """The thread that it leaves."""
+        return gauge_of(self.tap, self.task.limits, self.task.hole.drill)
+
+    @cached_property
+    def course(self) -> Torque:
+        """The torque with its course on the way in and back."""
+        hole, material = self.task.hole, self.task.material
+        turned = mean_rake(self.tap, hole.drill)
+        return torque_along(self.tap, self.chips, material, turned, hole)
 
 
 def predicted(tap: Tap, task: Task) -> Prediction:
-    """Everything that can be said of a tap at its task, but for the course of its torque.
+    """Everything that can be said of a tap at its task.
 
     Source: as the functions called here.
     """
     drill = task.hole.drill
     chips = chips_of(tap, drill)
     return Prediction(
+        tap=tap,
+        task=task,
         chips=chips,
         room=room_of(tap, drill, chips),
         torque=torque_of(tap, chips, task.material, mean_rake(tap, drill), task.hole),
         strength=strength_of(tap, task.steel),
-        rubbing=rubbing_of(tap, drill),
-        gauge=gauge_of(tap, task.limits, drill),
     )
 
 

@@ -6,14 +6,16 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import blank as rules_blank
 from tapmodel.designing.rules import chamfer as rules_chamfer
 from tapmodel.designing.rules import flutes as rules_flutes
+from tapmodel.designing.rules import load as rules_load
 from tapmodel.designing.rules import thread as rules_thread
 from tapmodel.designing.rules.context import Context
 from tapmodel.designing.rules.reliefs import relief as rules_relief
 from tapmodel.designing.rules.solid import no_solid
 from tapmodel.findings import Finding, gravest_first
+from tapmodel.prediction.prediction import predicted
 from tapmodel.words import Severity
 
-__all__ = ["Context", "findings"]
+__all__ = ["Context", "findings", "foreseen"]
 
 FAMILIES = (
     rules_thread.judge,
@@ -35,4 +37,19 @@ def findings(design: TapDesign, context: Context) -> tuple[Finding, ...]:
         if finding.severity is Severity.ERROR
         else finding
         for finding in gravest_first(found)
+    )
+
+
+def foreseen(design: TapDesign) -> TapDesign:
+    """The design with what it will do in the hole, and what is found about that.
+
+    A tap that breaks a rule of its geometry is left as it is: it may have no core or no land.
+
+    Source: each finding names its own.
+    """
+    if design.errors:
+        return design
+    known = replace(design, prediction=predicted(design.tap, design.task))
+    return replace(
+        known, findings=tuple(gravest_first((*known.findings, *rules_load.judge(known))))
     )

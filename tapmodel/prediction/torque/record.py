@@ -1,0 +1,114 @@
+"""The torque that a tap needs: what it is, and the band it lies in."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from numpy import float64
+from numpy.typing import NDArray
+
+Floats = NDArray[float64]
+
+
+class Estimate(StrEnum):
+    """Which estimate an end of the band comes from."""
+
+    TEETH = "teeth"
+    FORMULA_A = "formula A"
+    FORMULA_B = "formula B"
+    FORMULA_C = "formula C"
+
+
+@dataclass(frozen=True, slots=True)
+class HoleToTap:
+    """The hole that is tapped.
+
+    Attributes:
+        diameter: nominal, of the thread [mm].
+        drill: of the hole before tapping [mm].
+        depth: of the finished thread; of a through hole the thickness of the work [mm].
+        blind: whether it has a bottom.
+    """
+
+    diameter: float
+    drill: float
+    depth: float
+    blind: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """A torque that is known to lie between two [N·m].
+
+    Attributes:
+        low, high: its ends.
+        likely: with every assumption at its middle value.
+    """
+
+    low: float
+    likely: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Torque against the depth of the tap's front below the face of the work, each (n,).
+
+    Depth rises while the tap goes in and falls while it is backed out; two entries of one depth
+    are a step, where a tooth meets or leaves the work.
+
+    Attributes:
+        depth: of the front [mm].
+        low, likely, high: the band [N·m].
+    """
+
+    depth: Floats
+    low: Floats
+    likely: Floats
+    high: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Torque:
+    """The torque of a new, sharp tap, while it goes in, and what adds to it.
+
+    Attributes:
+        cutting: of all teeth that cut together, tooth by tooth by Kienzle's law; the most on the
+            whole way [N·m].
+        engaged: share of the chips that are cut together at that moment: below 1 where the chamfer
+            is longer than the hole is deep.
+        friction: of the lands that rub in the thread they have cut, when the most of them do [N·m].
+        band: least, likely and greatest torque on the whole way, cutting and friction together.
+            Its ends are the least and the greatest of these: cutting with the least and with the
+            greatest friction, and the printed formulas, which hold for the whole of a tap and so
+            contain its friction. Where neither A nor B is printed for the material, the first is
+            spread as it was seen to differ from them. The likely one is the geometric mean of the
+            likely one by the teeth and of A and B.
+        low_by, high_by: where these ends come from.
+        formula_a, formula_b: printed formulas of two makers of taps [N·m]; None where they print no
+            constant for the material, or the thread is no V thread.
+        formula_c: a formula from memory, which only widens the band [N·m]; None likewise.
+        thin: share of the cutting torque from chips thinner than any test behind its constants cut.
+        axial_force: with which the tap is pressed in until its first turn has bitten [N].
+        wear: what a wear land of `friction.WEAR_LAND` behind all edges adds; in no end of the band
+            [N·m].
+        back: when the tap is turned back out of the cut: friction, and where it stopped cutting the
+            roots of the chips that must be sheared off [N·m].
+        course_in, course_back: the band of the way in and of the way back; None where not asked
+            for.
+    """
+
+    cutting: float
+    engaged: float
+    friction: Band
+    band: Band
+    low_by: Estimate
+    high_by: Estimate
+    formula_a: float | None
+    formula_b: float | None
+    formula_c: float | None
+    thin: float
+    axial_force: Band
+    wear: Band
+    back: Band
+    course_in: Course | None = None
+    course_back: Course | None = None

@@ -1,0 +1,194 @@
+"""The torque that a tap needs in a hole, as a band, and its course along the way."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel.prediction.chips.record import Chips
+from tapmodel.prediction.torque.along import Way, course_back, course_in, stop_of
+from tapmodel.prediction.torque.cutting import (
+    Teeth,
+    cutting_forces,
+    cutting_torques,
+    most_together,
+    teeth_of,
+    thin_share,
+    together,
+)
+from tapmodel.prediction.torque.formulas import torque_by_a, torque_by_b, torque_by_c
+from tapmodel.prediction.torque.friction import chip_root_torque, rubbing_thread, wear_torque
+from tapmodel.prediction.torque.record import Band, Estimate, HoleToTap, Torque
+from tapmodel.standards.materials.work import WorkMaterial
+from tapmodel.tap.tap import Tap
+
+Floats = NDArray[np.float64]
+
+SPREAD = (0.80, 1.61)
+"""Printed torque in the one that Kienzle's law gives tooth by tooth, least and greatest: seen over
+M6 to M20 in C45, 42CrMo4 and grey iron. Stands for the formulas where none is printed."""
+
+THRUST = np.array([0.5, 1.0, 1.5])
+"""Force square to a tooth's edge in the force along its cut, least, likely and greatest: for thin
+chips they are alike (from memory, low certainty)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    """A tap in a hole, at every place of the front where its torque can be greatest.
+
+    Attributes:
+        teeth: with their chips, (n,).
+        forces: of the teeth [N], (n,).
+        way: through the hole.
+        fronts: the places, (m,) [mm].
+        cutting: there [N·m], (m,).
+        friction: there, least, likely and greatest [N·m], (3, m).
+    """
+
+    teeth: Teeth
+    forces: Floats
+    way: Way
+    fronts: Floats
+    cutting: Floats
+    friction: Floats
+
+
+def torque_of(
+    tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: HoleToTap
+) -> Torque:
+    """The torque of a new tap in a hole; `course_in` and `course_back` stay None.
+
+    Args:
+        tap: any; a left-hand tap needs what its mirror image needs.
+        chips: of this tap in a hole of that drill.
+        material: of the work.
+        rake: of the edges where they cut [deg].
+        hole: to be tapped.
+
+    Source: Kienzle tooth by tooth, and printed formulas, as the other files of this room say; how
+    the band is made of them stands at `Torque.band`, a rule of this program.
+    """
+    return _torque(tap, _cut(tap, chips, material, rake, hole), hole)
+
+
+def torque_along(
+    tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: HoleToTap
+) -> Torque:
+    """The same with the course of the torque on the way in and back.
+
+    Each line of the band runs as the teeth have it, its cutting scaled so that its greatest torque
+    is that of the band.
+
+    Source: as `torque_of`.
+    """
+    cut = _cut(tap, chips, material, rake, hole)
+    found = _torque(tap, cut, hole)
+    scale = _scale(cut, found.band)
+    return replace(
+        found,
+        course_in=course_in(cut.way, scale),
+        course_back=course_back(cut.way, _roots(cut)),
+    )
+
+
+def _cut(tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: HoleToTap) -> _Cut:
+    teeth = teeth_of(chips)
+    forces = cutting_forces(teeth, material.kienzle, rake)
+    way = Way(
+        heights=teeth.height,
+        torques=cutting_torques(teeth, forces),
+        rubbing=rubbing_thread(tap, hole.drill),
+        material=material,
+        reach=math.inf if hole.blind else hole.depth,
+        stop=stop_of(teeth.height, tap.chamfer_length, hole.depth, blind=hole.blind),
+    )
+    fronts = way.turning_points()
+    cutting = together(way.heights, way.torques, fronts, way.reach)
+    return _Cut(teeth, forces, way, fronts, cutting, way.friction(fronts))
+
+
+def _torque(tap: Tap, cut: _Cut, hole: HoleToTap) -> Torque:
+    material, thread = cut.way.material, tap.thread
+    cutting, whole = float(np.max(cut.cutting)), sum(cut.way.torques.tolist())
+    engaged = cutting / whole if whole else 0.0
+    turns = tap.chamfer_length / thread.lead
+    printed = {
+        Estimate.FORMULA_A: torque_by_a(material, thread, hole.diameter, hole.drill, turns),
+        Estimate.FORMULA_B: torque_by_b(material, thread, hole.diameter),
+        Estimate.FORMULA_C: torque_by_c(material, thread, hole.diameter),
+    }
+    told = {name: engaged * torque for name, torque in printed.items() if torque is not None}
+    band, low_by, high_by = _band(np.max(cut.cutting + cut.friction, axis=1), told)
+    edges = cut.teeth.width * cut.teeth.radius
+    return Torque(
+        cutting=cutting,
+        engaged=engaged,
+        friction=_banded(np.max(cut.friction, axis=1)),
+        band=band,
+        low_by=low_by,
+        high_by=high_by,
+        formula_a=printed[Estimate.FORMULA_A],
+        formula_b=printed[Estimate.FORMULA_B],
+        formula_c=printed[Estimate.FORMULA_C],
+        thin=thin_share(cut.teeth, cut.way.torques),
+        axial_force=_banded(THRUST * _first_turn(tap, cut)),
+        wear=_banded(wear_torque(most_together(cut.way.heights, edges, cut.way.reach), material)),
+        back=_banded(_roots(cut) + cut.way.friction(np.array([cut.way.stop]))[:, 0]),
+    )
+
+
+def _band(teeth: Floats, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate, Estimate]:
+    """Least, likely and greatest torque, and where the ends come from.
+
+    Args:
+        teeth: cutting with the least, likely and greatest friction, (3,) [N·m].
+        printed: torque by formulas, as far as the chamfer is engaged [N·m].
+    """
+    least, likely, most = (float(torque) for torque in teeth)
+    read = [torque for name, torque in printed.items() if name is not Estimate.FORMULA_C]
+    if not read:
+        least, most = SPREAD[0] * least, SPREAD[1] * most
+        likely *= math.sqrt(math.prod(SPREAD))
+    lows, highs = {Estimate.TEETH: least, **printed}, {Estimate.TEETH: most, **printed}
+    low_by, high_by = min(lows, key=lows.__getitem__), max(highs, key=highs.__getitem__)
+    middle = math.prod((likely, *read)) ** (1 / (1 + len(read)))
+    return Band(lows[low_by], middle, highs[high_by]), low_by, high_by
+
+
+def _scale(cut: _Cut, band: Band) -> Floats:
+    """Cutting torque of the band's lines in that of the teeth, (3,).
+
+    The largest factor at which no place of the way has more torque than the line's greatest.
+    """
+    cuts = cut.cutting > 0
+    if not np.any(cuts):
+        return np.zeros(3)
+    ends = np.array([[band.low], [band.likely], [band.high]])
+    return np.maximum(np.min((ends - cut.friction[:, cuts]) / cut.cutting[cuts], axis=1), 0.0)
+
+
+def _first_turn(tap: Tap, cut: _Cut) -> float:
+    """Part along the axis of a force as great as that of the teeth of the first turn [N].
+
+    Source: derived here; what a tooth is pushed by square to the cone leans by the cone's angle.
+    """
+    heights = cut.way.heights
+    if not heights.size:
+        return 0.0
+    first = heights < heights[0] + tap.thread.lead
+    return float(np.sum(cut.forces[first])) * math.sin(math.radians(tap.chamfer.angle))
+
+
+def _roots(cut: _Cut) -> Floats:
+    """Torque that shears the chips the tap has stopped in, least, likely and greatest, (3,)."""
+    sections, stop = cut.teeth.area * cut.teeth.radius, np.array([cut.way.stop])
+    left = together(cut.way.heights, sections, stop, cut.way.reach)
+    return chip_root_torque(float(left[0]), cut.way.material)
+
+
+def _banded(values: Floats) -> Band:
+    least, likely, most = values.tolist()
+    return Band(least, likely, most)
