@@ -87,8 +87,9 @@ def course_in(way: Way, scale: Floats) -> Course:
         )
     )
     cutting = together(way.heights, way.torques, fronts, way.reach)
-    band = np.outer(scale, cutting) + way.friction(fronts)
-    return Course(fronts, *band)
+    low, likely, high = np.outer(scale, cutting) + way.friction(fronts)
+    # Where one end has more friction and less cutting than the middle, the lines would cross.
+    return Course(fronts, np.minimum(low, likely), likely, np.maximum(high, likely))
 
 
 def _just_before(places: Floats) -> Floats:

@@ -17,7 +17,7 @@ from tapmodel.tap.tap import TapThread
 SHORT = 2.0
 """Turns of chamfer up to which a tap has the factor of a bottoming one."""
 
-COARSE = 0.9
+COARSE = 0.92
 """A thread counts as coarse from this share of the coarse pitch of its diameter on."""
 
 STEEP = 20.0
@@ -95,12 +95,16 @@ def torque_by_b(material: WorkMaterial, thread: TapThread, diameter: float) -> f
 
 
 def torque_by_c(material: WorkMaterial, thread: TapThread, diameter: float) -> float | None:
-    """Formula C [N·m]; each of several threads takes a torque of its own.
+    """Formula C of a coarse thread [N·m]; each of several threads takes a torque of its own.
 
-    Source: `formula_c`, from memory; None where it has no constants, or the thread is no V thread.
+    At fine pitches it was compared with nothing, and there it falls with P^1.5 where the section of
+    the thread falls with P^2.
+
+    Source: `formula_c`, from memory; None where it has no constants, or the thread is fine or no V
+    thread.
     """
     row = material.group.c_row
-    if not row or thread.flank_angle < STEEP:
+    if not row or thread.flank_angle < STEEP or not is_coarse(diameter, thread.pitch):
         return None
     return thread.starts * formula_c(diameter, thread.pitch, row)
 

@@ -91,7 +91,7 @@ class Torque:
         axial_force: with which the tap is pressed in until its first turn has bitten [N].
         wear: what a wear land of `friction.WEAR_LAND` behind all edges adds; in no end of the band
             [N·m].
-        back: when the tap is turned back out of the cut: friction, and where it stopped cutting the
+        back: the most when the tap is turned back: friction, and where it stopped in the cut the
             roots of the chips that must be sheared off [N·m].
         course_in, course_back: the band of the way in and of the way back; None where not asked
             for.

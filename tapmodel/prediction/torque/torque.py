@@ -45,7 +45,7 @@ class _Cut:
         way: through the hole.
         fronts: the places, (m,) [mm].
         cutting: there [N·m], (m,).
-        friction: there, least, likely and greatest [N·m], (3, m).
+        friction: there, least, likely and greatest [N·m], (3, m); that of the stop comes last.
     """
 
     teeth: Teeth
@@ -121,12 +121,13 @@ def _torque(tap: Tap, cut: _Cut, hole: HoleToTap) -> Torque:
         Estimate.FORMULA_C: torque_by_c(material, thread, hole.diameter),
     }
     told = {name: engaged * torque for name, torque in printed.items() if torque is not None}
-    band, low_by, high_by = _band(np.max(cut.cutting + cut.friction, axis=1), told)
+    band, low_by, high_by = _band(cut, told)
     edges = cut.teeth.width * cut.teeth.radius
+    rubs = np.max(cut.friction, axis=1)
     return Torque(
         cutting=cutting,
         engaged=engaged,
-        friction=_banded(np.max(cut.friction, axis=1)),
+        friction=_banded(rubs),
         band=band,
         low_by=low_by,
         high_by=high_by,
@@ -136,22 +137,22 @@ def _torque(tap: Tap, cut: _Cut, hole: HoleToTap) -> Torque:
         thin=thin_share(cut.teeth, cut.way.torques),
         axial_force=_banded(THRUST * _first_turn(tap, cut)),
         wear=_banded(wear_torque(most_together(cut.way.heights, edges, cut.way.reach), material)),
-        back=_banded(_roots(cut) + cut.way.friction(np.array([cut.way.stop]))[:, 0]),
+        back=_banded(np.maximum(rubs, cut.friction[:, -1] + _roots(cut))),
     )
 
 
-def _band(teeth: Floats, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate, Estimate]:
+def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate, Estimate]:
     """Least, likely and greatest torque, and where the ends come from.
 
     Args:
-        teeth: cutting with the least, likely and greatest friction, (3,) [N·m].
+        cut: the tap in its hole.
         printed: torque by formulas, as far as the chamfer is engaged [N·m].
     """
-    least, likely, most = (float(torque) for torque in teeth)
     read = [torque for name, torque in printed.items() if name is not Estimate.FORMULA_C]
-    if not read:
-        least, most = SPREAD[0] * least, SPREAD[1] * most
-        likely *= math.sqrt(math.prod(SPREAD))
+    low, high = (1.0, 1.0) if read else SPREAD
+    scale = np.array([low, math.sqrt(low * high), high])
+    teeth = np.max(np.outer(scale, cut.cutting) + cut.friction, axis=1)
+    least, likely, most = teeth.tolist()
     lows, highs = {Estimate.TEETH: least, **printed}, {Estimate.TEETH: most, **printed}
     low_by, high_by = min(lows, key=lows.__getitem__), max(highs, key=highs.__getitem__)
     middle = math.prod((likely, *read)) ** (1 / (1 + len(read)))
