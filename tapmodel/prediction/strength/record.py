@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from tapmodel.prediction.band import Band
 from tapmodel.standards.materials.steels import TapSteel
 
 
@@ -35,15 +36,6 @@ class RadiusHeld(StrEnum):
     TOOL = "tool"
     MATERIAL = "material"
     ROOM = "room"
-
-
-@dataclass(frozen=True, slots=True)
-class Band:
-    """A number that is known between two others; all three in one unit."""
-
-    low: float
-    likely: float
-    high: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ import math
 import numpy as np
 
 from tapmodel.errors import InputError
-from tapmodel.prediction.strength.record import Band
+from tapmodel.prediction.band import Band
 
 TENSILE = (
     (30.0, 970.0),

@@ -6,19 +6,13 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.prediction.band import Band
 from tapmodel.prediction.strength.edge import edge_of
 from tapmodel.prediction.strength.field import inside_of
 from tapmodel.prediction.strength.notch import notch_of
 from tapmodel.prediction.strength.outlines import Slice, slices_of
 from tapmodel.prediction.strength.plastic import reach_inwards, sand_heap
-from tapmodel.prediction.strength.record import (
-    Band,
-    Breaking,
-    Place,
-    Section,
-    Spot,
-    Strength,
-)
+from tapmodel.prediction.strength.record import Breaking, Place, Section, Spot, Strength
 from tapmodel.prediction.strength.steel import SHEARED, YIELDS, tensile, yield_shear
 from tapmodel.prediction.strength.torsion import Torsion, peak_of, round_torsion, torsion_of
 from tapmodel.standards.materials.steels import TapSteel

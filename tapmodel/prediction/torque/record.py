@@ -6,6 +6,8 @@ from enum import StrEnum
 from numpy import float64
 from numpy.typing import NDArray
 
+from tapmodel.prediction.band import Band
+
 Floats = NDArray[float64]
 
 
@@ -33,20 +35,6 @@ class HoleToTap:
     drill: float
     depth: float
     blind: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Band:
-    """A torque that is known to lie between two [N·m].
-
-    Attributes:
-        low, high: its ends.
-        likely: with every assumption at its middle value.
-    """
-
-    low: float
-    likely: float
-    high: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.prediction.band import Band
 from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.torque.along import Way, course_back, course_in, stop_of
 from tapmodel.prediction.torque.cutting import (
@@ -20,7 +21,7 @@ from tapmodel.prediction.torque.cutting import (
 )
 from tapmodel.prediction.torque.formulas import torque_by_a, torque_by_b, torque_by_c
 from tapmodel.prediction.torque.friction import chip_root_torque, rubbing_thread, wear_torque
-from tapmodel.prediction.torque.record import Band, Estimate, HoleToTap, Torque
+from tapmodel.prediction.torque.record import Estimate, HoleToTap, Torque
 from tapmodel.standards.materials.work import WorkMaterial
 from tapmodel.tap.tap import Tap
 
