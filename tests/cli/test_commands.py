@@ -55,7 +55,7 @@ def test_design_prints_the_numbers() -> None:
 def test_design_as_json_is_the_record_without_the_model() -> None:
     result = tapmodel("design", "M18x0.75-LH", "--json")
     record = json.loads(result.stdout)
-    assert record["schema"] == "tapmodel.record/3"
+    assert record["schema"] == "tapmodel.record/4"
     assert record["thread"]["hand"] == "left"
     assert not {"model", "mesh", "files"} & set(record)
     for part, keys in RECORD_KEYS.items():

@@ -10,9 +10,9 @@ import tapmodel
 from tapmodel.run.record.model import SCHEMA
 from tapmodel.run.record.read import json_schema, record_of
 
-# What versions 2 and 3 added, by the path to it.
+# What versions 2 to 4 added, by the path to it.
 ADDED = {
-    (): ("version",),
+    (): ("version", "prediction"),
     ("thread",): ("rounded_crest", "rounded_root"),
     ("choices", "*"): ("number", "unit"),
     ("blank",): ("full_thread_depth",),
@@ -44,7 +44,7 @@ def _as_before(record: dict[str, Any]) -> dict[str, Any]:
 
 
 def test_it_says_version_and_program(record: dict[str, Any]) -> None:
-    assert record["schema"] == SCHEMA == "tapmodel.record/3"
+    assert record["schema"] == SCHEMA == "tapmodel.record/4"
     assert record["version"] == tapmodel.__version__
 
 
@@ -70,7 +70,7 @@ def test_the_version_before_is_read_under_the_same_names(record: dict[str, Any])
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"schema": "tapmodel.record/4"}, "file: schema: 'tapmodel.record/4'"),
+        ({"schema": "tapmodel.record/5"}, "file: schema: 'tapmodel.record/5'"),
         ({"drill": "thick"}, "file: drill: 'thick'"),
         ({"surprise": 1}, "file: surprise: 1"),
     ],

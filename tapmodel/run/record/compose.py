@@ -20,6 +20,7 @@ from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
 from tapmodel.run.record.model import SCHEMA, Record
 from tapmodel.run.record.parts import SIMPLIFICATIONS
+from tapmodel.run.record.prediction.compose import prediction_part
 from tapmodel.version import __version__
 
 
@@ -45,6 +46,7 @@ def _design(design: TapDesign) -> dict[str, Any]:
         **_tap(design),
         "choices": [_choice(choice) for choice in design.choices],
         "findings": [_finding(finding) for finding in design.findings],
+        "prediction": prediction_part(design),
     }
 
 

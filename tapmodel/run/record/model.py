@@ -4,25 +4,23 @@ Keys are only ever added, and each addition raises the version; a file of an ear
 by the same model, in which what came later may be missing.
 """
 
-from typing import Annotated, Literal
+from typing import Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
-SCHEMA = "tapmodel.record/3"
-READABLE = ("tapmodel.record/1", "tapmodel.record/2", SCHEMA)
+from tapmodel.run.record.base import (
+    CubicMillimetres,
+    Degrees,
+    Micrometres,
+    Millimetres,
+    Number,
+    Part,
+    SquareMillimetres,
+)
+from tapmodel.run.record.prediction.model import Prediction
 
-Millimetres = Annotated[float, Field(json_schema_extra={"unit": "mm"})]
-Micrometres = Annotated[float, Field(json_schema_extra={"unit": "µm"})]
-Degrees = Annotated[float, Field(json_schema_extra={"unit": "deg"})]
-SquareMillimetres = Annotated[float, Field(json_schema_extra={"unit": "mm²"})]
-CubicMillimetres = Annotated[float, Field(json_schema_extra={"unit": "mm³"})]
-Number = float | int | str | bool | list[float] | list[str] | None
-
-
-class Part(BaseModel):
-    """Base of all parts: nothing unknown is read, nothing is converted."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
+SCHEMA = "tapmodel.record/4"
+READABLE = ("tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3", SCHEMA)
 
 
 class Hole(Part):
@@ -261,9 +259,9 @@ class Record(Part):
     Lengths in mm, angles in degrees, areas in mm², volumes in mm³, unless the key says otherwise.
     """
 
-    schema_: Literal["tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3"] = Field(
-        alias="schema"
-    )
+    schema_: Literal[
+        "tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3", "tapmodel.record/4"
+    ] = Field(alias="schema")
     version: str = Field("", description="Of the program that wrote it; since version 2.")
     name: str
     designation: str
@@ -277,6 +275,11 @@ class Record(Part):
     blank: Blank
     choices: list[Choice]
     findings: list[Finding]
+    prediction: Prediction | None = Field(
+        None,
+        description="What the tap will do in the hole; none where it breaks a rule of its "
+        "geometry; since version 4.",
+    )
     preview: str = Field("", description="Said of what is not verified.")
     model: Model | None = None
     mesh: Mesh | None = None
