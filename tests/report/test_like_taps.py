@@ -156,6 +156,20 @@ def _expected(design: TapDesign, times: float = 1.0) -> list[tuple[str, list[Any
     return [(label, [_plain(cell, times) for cell in cells]) for label, cells in _lines(design)]
 
 
+TABLED = {
+    "turning: : overall length",
+    "turning: : end of the thread, from the front",
+    "turning: : neck diameter",
+    "turning: : end of the neck, from the front",
+    "turning: : shank diameter",
+    "chamfer: : length",
+    "square: : across flats",
+    "square: : length",
+    "milling: : core (web) left between the flutes",
+}
+"""Sizes whose limits are published by ranges of size, not as a share of it."""
+
+
 @pytest.mark.parametrize("times", [2.0, 10.0])
 def test_a_larger_tap_has_larger_lengths_in_every_table(design: TapDesign, times: float) -> None:
     found = _numbers(scaled_design(design, times))
@@ -165,6 +179,10 @@ def test_a_larger_tap_has_larger_lengths_in_every_table(design: TapDesign, times
         assert label == same
         if label.endswith(": told"):
             continue  # a sentence with lengths in it
+        if label in TABLED:
+            # A published tolerance goes in steps; that it is about the size is held elsewhere.
+            assert one[0] == other[0]
+            continue
         if "percentage of thread" in label:
             continue  # a share of the thread that the designation names, and that stays
         if "those that suit" in label and best:
