@@ -14,6 +14,7 @@ from tapmodel.shape import relief
 from tapmodel.shape.figures import figures_of
 from tapmodel.sources import Source
 from tapmodel.standards.limits import HoleLimits, TapLimits
+from tapmodel.standards.materials.steels import steel_named
 from tapmodel.standards.materials.work import work_material
 from tapmodel.tap.tap import Blank, Chamfer, Flutes, Reliefs, Tap, TapThread
 from tapmodel.words import Certainty, Hand, ReliefPlace
@@ -88,8 +89,7 @@ def small_design(small_tap: Tap) -> TapDesign:
             assumed=False,
             depth=12.0,
             kind="through",
-            steel=None,
-            hardness=None,
+            steel=steel_named("O1"),
         ),
         limits=TapLimits(
             tap_class="",

@@ -285,4 +285,4 @@ class Record(Part):
     mesh: Mesh | None = None
     made: str | None = Field(None, description="Time stamp, fixed by SOURCE_DATE_EPOCH.")
     left_out: list[str] = Field([], description="What could not be made, and why.")
-    files: list[File] = []
+    files: list[File] = Field([])
