@@ -66,6 +66,20 @@ class Growth:
 
 
 @dataclass(frozen=True, slots=True)
+class Torque:
+    """A torque, or a band of torques from the first to the last [N·m]; lbf·in in inches."""
+
+    newton_metres: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Force:
+    """A force [N]; lbf in inches."""
+
+    newtons: float
+
+
+@dataclass(frozen=True, slots=True)
 class Words:
     """Anything that is not converted: a count, a name, a sentence."""
 
@@ -75,7 +89,7 @@ class Words:
 Telling = Callable[[Units], str]
 """What tells a sentence in the reader's units."""
 
-Quantity = Length | Angle | Area | Pitch | Tool | Growth | Words
+Quantity = Length | Angle | Area | Pitch | Tool | Growth | Torque | Force | Words
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,16 +1,30 @@
 """Numbers as text in the reader's units. Limits are rounded into their zone, never out of it."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
 from tapmodel.checks.proof.length_told import LEAST, length_told
-from tapmodel.report.blocks import Angle, Area, Growth, Length, Pitch, Quantity, Telling, Tool
+from tapmodel.report.blocks import (
+    Angle,
+    Area,
+    Force,
+    Growth,
+    Length,
+    Pitch,
+    Quantity,
+    Telling,
+    Tool,
+    Torque,
+)
 from tapmodel.words import Units
 
 MM_PER_INCH = 25.4
 """Exact by definition (international yard and pound agreement, 1959)."""
+
+N_PER_LBF = 4.4482216152605
+"""Exact by definition: a pound of 0.45359237 kg at 9.80665 m/s²."""
 
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
@@ -48,6 +62,8 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return (f"{_plain(quantity.degrees, quantity.digits)}°",)
         case Area() | Pitch() | Growth():
             return _in_each(units, lambda: _metric(quantity), lambda: _imperial(quantity))
+        case Torque() | Force():
+            return _in_each(units, lambda: _in_newtons(quantity), lambda: _in_pounds(quantity))
         case Tool():
             return _tool(quantity, units)
         case _:
@@ -83,6 +99,24 @@ def _imperial(quantity: Area | Pitch | Growth) -> str:
             return _threads(quantity)
         case Growth():
             return f"{quantity.factor * 1e-4:.6f} in"
+
+
+def _in_newtons(quantity: Torque | Force) -> str:
+    if isinstance(quantity, Force):
+        return f"{_significant(quantity.newtons, 2)} N"
+    return f"{_span(quantity.newton_metres)} N·m"
+
+
+def _in_pounds(quantity: Torque | Force) -> str:
+    if isinstance(quantity, Force):
+        return f"{_significant(quantity.newtons / N_PER_LBF, 2)} lbf"
+    per_inch = 1e3 / N_PER_LBF / MM_PER_INCH
+    return f"{_span([torque * per_inch for torque in quantity.newton_metres])} lbf·in"
+
+
+def _span(values: Sequence[float]) -> str:
+    """One number, or several from least to greatest, to two figures: no torque is known better."""
+    return " to ".join(_significant(value, 2) for value in values)
 
 
 def _significant(value: float, figures: int) -> str:

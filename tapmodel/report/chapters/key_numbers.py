@@ -10,6 +10,7 @@ from tapmodel.report.blocks import (
     Rows,
     Words,
 )
+from tapmodel.report.chapters.in_the_hole.turning_it import torque_rows
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.chapters.machines.threading_tool import nose_row
@@ -40,6 +41,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("down from the top, over the axis", Length(setting.from_top)),
         Row("core (web) left", Length(flutes.core_diameter)),
         Row("rake at the crest", Angle(design.figures.rake_crest)),
+        *torque_rows(design),
     ]
     return Chapter("key", "At the machine", (Rows(tuple(rows)),))
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
+from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import dividing, milling, over_wires, threading_tool, turning
 from tapmodel.report.chapters.tap import angles, chamfer, hole, relief, square, thread
 
@@ -21,5 +22,7 @@ OPERATIONS: tuple[SectionOf, ...] = (
     dividing.chapter,
     angles.chapter,
     relief.chapter,
+    turning_it.chapter,
+    left_behind.chapter,
 )
 """On the sheet, in the order of the work."""

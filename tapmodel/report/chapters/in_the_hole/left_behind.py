@@ -1,0 +1,56 @@
+"""How the tap clears what it has cut, the thread that it leaves, and how long it lasts."""
+
+from collections.abc import Iterator
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.prediction.gauge import Gauge
+from tapmodel.prediction.rubbing.record import Contact, Rubbing
+from tapmodel.report.blocks import Chapter, Length, Quantity, Row, Rows, Table, Words, small_length
+
+
+def chapter(design: TapDesign) -> Chapter:
+    """Clearance behind the edge, and the gauges; nothing for a tap that breaks a rule."""
+    foreseen = design.prediction
+    blocks = () if foreseen is None else (_clearances(foreseen.rubbing), _gauges(foreseen.gauge))
+    return Chapter("clearance", "Clearance, and the thread that is left", blocks)
+
+
+def _clearances(rubbing: Rubbing) -> Table:
+    contacts = (("crest", rubbing.crest), ("flanks", rubbing.flank), ("chamfer", rubbing.chamfer))
+    lines = tuple(_line(name, contact) for name, contact in contacts)
+    head = ("behind the edge", "rubs over", "of", "clear at the heel", "")
+    return Table(head, lines, "Clearance from what the edge cut")
+
+
+def _line(name: str, contact: Contact) -> tuple[Quantity, ...]:
+    clear = contact.heel_clearance_um / 1000
+    return (
+        Words(name),
+        Length(contact.rubbing_length, 2),
+        Length(contact.land_width, 2),
+        small_length(clear),
+        Words("binds" if contact.binds else ""),
+    )
+
+
+def _gauges(gauge: Gauge) -> Rows:
+    return Rows(tuple(_verdicts(gauge)), "The thread that a sharp tap leaves")
+
+
+def _verdicts(gauge: Gauge) -> Iterator[Row]:
+    yield Row("larger than the tap by, as is common", Length(gauge.oversize))
+    yield Row("pitch diameter of the hole", Length(gauge.pitch_diameter))
+    yield Row("GO gauge", Words("enters" if gauge.go else "does not enter"))
+    yield Row("NO-GO gauge", Words("stays out" if gauge.no_go else "enters"))
+    yield Row("wear left, on the pitch diameter", Length(gauge.wear_left))
+    face = f"{_times(gauge.sharpenings_face)}, then the {gauge.face_limit} ends it"
+    yield Row("grinding the cutting faces", Words(face))
+    yield Row("grinding the chamfer", Words(_times(gauge.sharpenings_chamfer)))
+
+
+_MANY = 20
+
+
+def _times(number: int) -> str:
+    """How often; nobody counts on more than some."""
+    return f"{number} times" if number <= _MANY else f"over {_MANY} times"

@@ -1,0 +1,88 @@
+"""What the tap takes in the hole, what it bears, and how it is turned."""
+
+from collections.abc import Iterator
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.prediction.band import Band
+from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
+from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
+from tapmodel.shop.tapping_speed import revolutions
+
+MODEL = (
+    "Torque and strength are those of a model, each with its band; dull edges and a dry hole take "
+    "two to four times as much. Feel decides."
+)
+
+
+def chapter(design: TapDesign) -> Chapter:
+    """Torque, where to stop, the wrench, room for chips."""
+    foreseen = design.prediction
+    if foreseen is None:
+        return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),))
+    blocks = (
+        Rows(tuple(_work(design))),
+        Rows(tuple(_load(foreseen)), "Torque"),
+        Rows(tuple(_chips(design, foreseen)), "Chips"),
+        Paragraphs((MODEL,)),
+    )
+    return Chapter("torque", "Tap the hole", blocks)
+
+
+_NONE = "Nothing is told of a tap that breaks a rule."
+
+
+def torque_rows(design: TapDesign) -> Iterator[Row]:
+    """The two that are looked for first; none for a tap that breaks a rule."""
+    foreseen = design.prediction
+    if foreseen is not None:
+        yield Row(f"torque in {_material(design)}", Torque((foreseen.torque.band.likely,)))
+        yield Row("stop turning at", Torque((foreseen.strength.stop_at,)))
+
+
+def _material(design: TapDesign) -> str:
+    name = design.work.material.name
+    return f"{name}, assumed" if design.work.assumed else name
+
+
+def _work(design: TapDesign) -> Iterator[Row]:
+    work, steel = design.work, design.work.steel
+    slow, fast = (
+        revolutions(speed, design.tap.thread.major) for speed in work.material.group.speed
+    )
+    yield Row("material of the work", Words(_material(design)))
+    yield Row(f"{work.kind} hole, depth of thread", Length(work.depth, 1))
+    yield Row("steel of the tap", Words(f"{steel.name}, {steel.hardness:.3g} HRC"))
+    yield Row("oil", Words(work.material.group.lubricant))
+    yield Row("speed under power at most", Words(f"{slow:g} to {fast:g} turns a minute"))
+
+
+def _load(foreseen: Prediction) -> Iterator[Row]:
+    torque, strength = foreseen.torque, foreseen.strength
+    governs = strength.governs
+    yield Row("likely", Torque((torque.band.likely,)))
+    yield Row("band", Torque((torque.band.low, torque.band.high)))
+    yield Row("of that friction of the lands", _banded(torque.friction))
+    yield Row("a worn edge adds", Torque((torque.wear.likely,)))
+    yield Row("turning back", _banded(torque.back))
+    yield Row("force to start it", Force(torque.axial_force.likely))
+    yield Row("stop turning at", Torque((strength.stop_at,)))
+    wrench = Length(wrench_length(strength.stop_at), 0)
+    yield Row(f"wrench over both hands, {HAND_FORCE:g} N each, at most", wrench)
+    yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
+    breaks = strength.breaks
+    yield Row("breaks at", Torque((breaks.low, breaks.high)))
+    yield Row("breaks first", Words(f"{governs.place}, {governs.spot}"))
+
+
+def _banded(band: Band) -> Torque:
+    return Torque((band.low, band.high))
+
+
+def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
+    chips, room = foreseen.chips, foreseen.room
+    held = room.blind if design.work.blind else room.through
+    yield Row("teeth that cut", Words(str(len(chips.teeth))))
+    yield Row("thickest chip", Length(chips.thickness_max, 3))
+    yield Row("thinnest chip", Length(chips.thickness_min, 3))
+    yield Row("thread whose chips the flutes hold", Length(held, 1))
