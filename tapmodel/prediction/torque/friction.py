@@ -2,7 +2,7 @@
 
 Each is a term of its own, with its assumptions as constants of least, likely and greatest value.
 None of them was found in print for taps; all are from memory with low certainty (`CERTAINTY`). The
-pressure on the lands is set so that they rub with 2 to 25 % of the cutting torque of a sharp tap.
+pressure on the lands is set so that they rub with 1 to 20 % of the cutting torque of a sharp tap.
 """
 
 import math
