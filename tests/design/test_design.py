@@ -168,7 +168,7 @@ def _number(design: TapDesign, field: str) -> float:
 
 def test_every_choice_has_a_reason_and_a_source() -> None:
     choices = design_tap(job_for("M18x0.75")).choices
-    assert len({choice.field for choice in choices}) == len(choices) == 35
+    assert len({choice.field for choice in choices}) == len(choices) == 37
     for choice in choices:
         assert not choice.given
         assert choice.rule is not None
