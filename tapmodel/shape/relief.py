@@ -121,7 +121,8 @@ def drop_rate(relief: Relief, major: float, phi: Floats) -> Floats:
     arc = arc_of(relief, major)
     turned = np.radians(phi - arc.direction)
     across = arc.offset * np.sin(turned)
-    reach = np.sqrt(np.maximum(arc.radius**2 - across**2, 0.0))
+    # Where the ray only just meets the circle its rate has no end; there is no land so wide.
+    reach = np.sqrt(np.maximum(arc.radius**2 - across**2, np.finfo(float).tiny))
     rate = across * (1 + arc.offset * np.cos(turned) / reach)
     if relief.kind is ReliefKind.ECCENTRIC:
         return rate

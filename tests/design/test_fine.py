@@ -59,11 +59,12 @@ def test_a_fine_thread_is_a_sound_design_or_refused_with_the_finest_pitch(design
     warned = {f.code for f in found.findings if f.severity is Severity.WARNING}
     assert errors == []
     # Coarse threads of the smallest sizes leave no room for wide flutes, 8 flutes of the largest
-    # taps still long lands: test_lands_and_chips.py holds such warnings to their reasons.
+    # taps still long lands: test_lands_and_chips.py holds such warnings to their reasons. Chips of
+    # a few micrometres cost more force than so thin a core bears.
     flutes, thread = found.tap.flutes, found.tap.thread
     forced = thread.major > 95 or flutes.cutter_diameter <= 0.9
     assert warned <= {"beyond-scope", "drill-between"} | (
-        {"land-rubs", "rake-at-wall"} if forced else set()
+        {"land-rubs", "rake-at-wall", "tap-overloaded"} if forced else set()
     )
     _hole_holds(found)
     _thread_holds(found)

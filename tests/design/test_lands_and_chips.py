@@ -387,4 +387,5 @@ def test_an_edge_that_scrapes_at_the_wall_is_told_unless_it_was_asked_for() -> N
         sets = [f"{each.field}={each.text}" for each in cure.settings]
         mended = settle(job_for("Tr16x8(P4)", ["flutes.cutter_diameter=8", *sets]))
         assert mended.rake_at_wall >= 0
-        assert [f.code for f in mended.findings if f.severity is not Severity.NOTE] == []
+        left = {f.code for f in mended.findings if f.severity is not Severity.NOTE}
+        assert left <= {"tap-overloaded"}  # so coarse a thread is too much for one tap in steel

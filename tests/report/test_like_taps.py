@@ -30,6 +30,7 @@ from tapmodel.report.blocks import (
     Tool,
     Words,
 )
+from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings import canvas
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -102,9 +103,13 @@ def test_neither_a_pitch_along_nor_a_flute_round_changes_a_figure(design: TapDes
 # --- the sheet's tables ---------------------------------------------------------------------------
 
 
+# What a tap does in the hole does not grow with it: a thicker chip takes less force for its area.
+IN_THE_HOLE = (turning_it.chapter, left_behind.chapter)
+
+
 def _lines(design: TapDesign) -> Iterator[tuple[str, tuple[Quantity | None, ...]]]:
     """Every line of every table of the sheet, by chapter, caption and label."""
-    for of in OPERATIONS:
+    for of in (of for of in OPERATIONS if of not in IN_THE_HOLE):
         chapter = of(design)
         for block in chapter.blocks:
             if isinstance(block, Rows):

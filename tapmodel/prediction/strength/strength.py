@@ -20,9 +20,9 @@ from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
 
-STOP_SHARE = 0.8
+STOP_SHARE = 0.75
 """Which share of the least torque that yields or breaks it a tap is to be turned with at most: a
-fifth for what bends it besides (common practice)."""
+quarter for what bends it besides (common practice)."""
 
 _HEAP_POINTS = 32
 _ON_CIRCLE = 1e-6

@@ -153,7 +153,7 @@ def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate,
     """
     read = [torque for name, torque in printed.items() if name is not Estimate.FORMULA_C]
     low, high = (1.0, 1.0) if read else SPREAD
-    scale = np.array([low, math.sqrt(low * high), high])
+    scale = np.array([low, 1.0, high])
     teeth = np.max(np.outer(scale, cut.cutting) + cut.friction, axis=1)
     least, likely, most = teeth.tolist()
     lows, highs = {Estimate.TEETH: least, **printed}, {Estimate.TEETH: most, **printed}

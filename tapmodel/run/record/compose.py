@@ -5,7 +5,6 @@ surface stand in `tapmodel.tap.tap` and `tapmodel.shape.relief`. In the file, `m
 on more than the job, the program's version and what else stands in the folder.
 """
 
-import math
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
@@ -19,6 +18,7 @@ from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
 from tapmodel.run.record.model import SCHEMA, Record
+from tapmodel.run.record.numbers import finite
 from tapmodel.run.record.parts import SIMPLIFICATIONS
 from tapmodel.run.record.prediction.compose import prediction_part
 from tapmodel.version import __version__
@@ -61,9 +61,9 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "severity": finding.severity,
         "what": what(finding),
         "field": finding.field,
-        "value": finding.actual if isinstance(finding.actual, str) else _finite(finding.actual),
-        "low": _finite(limit.low),
-        "high": _finite(limit.high),
+        "value": finding.actual if isinstance(finding.actual, str) else finite(finding.actual),
+        "low": finite(limit.low),
+        "high": finite(limit.high),
         "unit": limit.unit,
         "expected": expected(finding),
         "actual": actual(finding),
@@ -72,11 +72,6 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "no_solid": no_solid(finding.no_solid),
         "cures": [asdict(cure) for cure in finding.cures],
     }
-
-
-def _finite(value: float | None) -> float | None:
-    """No file takes a number without end; the texts beside it say that it is none."""
-    return value if value is not None and math.isfinite(value) else None
 
 
 def _choice(choice: Choice) -> dict[str, Any]:

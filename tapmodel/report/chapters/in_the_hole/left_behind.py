@@ -42,7 +42,7 @@ def _verdicts(gauge: Gauge) -> Iterator[Row]:
     yield Row("pitch diameter of the hole", Length(gauge.pitch_diameter))
     yield Row("GO gauge", Words("enters" if gauge.go else "does not enter"))
     yield Row("NO-GO gauge", Words("stays out" if gauge.no_go else "enters"))
-    yield Row("wear left, on the pitch diameter", Length(gauge.wear_left))
+    yield Row("wear in reserve, on the pitch diameter", Length(gauge.wear_left))
     face = f"{_times(gauge.sharpenings_face)}, then the {gauge.face_limit} ends it"
     yield Row("grinding the cutting faces", Words(face))
     yield Row("grinding the chamfer", Words(_times(gauge.sharpenings_chamfer)))

@@ -9,6 +9,7 @@ from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.rubbing.record import ChamferCure, Contact
 from tapmodel.prediction.strength.wrench import wrench_length
 from tapmodel.prediction.torque.record import Course
+from tapmodel.run.record.numbers import finite
 
 
 def prediction_part(design: TapDesign) -> dict[str, Any] | None:
@@ -38,7 +39,7 @@ def _chips(foreseen: Prediction, *, blind: bool) -> dict[str, Any]:
         "area_expected": chips.area_expected,
         "thickness_min": chips.thickness_min,
         "thickness_max": chips.thickness_max,
-        "room": room.ratio,
+        "room": finite(room.ratio),
         "room_depth": room.blind if blind else room.through,
         "teeth": [
             {
@@ -90,7 +91,7 @@ def _strength(foreseen: Prediction) -> dict[str, Any]:
         "fracture": strength.breaks.low,
         "fracture_high": strength.breaks.high,
         "governs": f"{governs.place}, {governs.spot}",
-        "margin": foreseen.margin,
+        "margin": finite(foreseen.margin),
         "stop_at": strength.stop_at,
         "wrench_length": wrench_length(strength.stop_at),
     }

@@ -34,7 +34,10 @@ class Chips(Part):
     )
     thickness_min: Millimetres
     thickness_max: Millimetres
-    room: float = Field(description="Room in the flutes over what full thread fills of it.")
+    room: float | None = Field(
+        description="Room in the flutes over what full thread fills of it; none where nothing is "
+        "cut."
+    )
     room_depth: Millimetres = Field(description="Length of thread whose chips the flutes hold.")
     teeth: list[Tooth]
 
@@ -84,7 +87,9 @@ class Strength(Part):
     fracture: NewtonMetres = Field(description="Where it breaks, least.")
     fracture_high: NewtonMetres = Field(description="Where it breaks, most.")
     governs: str = Field(description="Where it breaks first.")
-    margin: float = Field(description="stop_at over the greatest torque.")
+    margin: float | None = Field(
+        description="stop_at over the greatest torque; none where nothing is cut."
+    )
     stop_at: NewtonMetres
     wrench_length: Millimetres = Field(description="Overall, at which two hands give stop_at.")
 

@@ -1,0 +1,92 @@
+"""What a tap has to bear in its hole: named where it is too much, with a cure that works."""
+
+import pytest
+
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.settle import settle
+from tapmodel.findings import Finding
+from tapmodel.report.words.findings import said
+from tapmodel.spec.job_file import job_for
+
+IN_C45 = ["hole.material=C45"]
+
+
+def _found(design: TapDesign, code: str) -> Finding:
+    (finding,) = (found for found in design.findings if found.code == code)
+    return finding
+
+
+def _codes(design: TapDesign) -> set[str]:
+    return {finding.code for finding in design.findings}
+
+
+@pytest.mark.parametrize("designation", ["Tr16x4", "Tr20x4", "Tr24x20(P5)", "1/2-10 Acme"])
+def test_one_tap_is_not_enough_for_a_coarse_thread_in_steel(designation: str) -> None:
+    design = settle(job_for(designation, IN_C45))
+    finding = _found(design, "tap-overloaded")
+    assert design.prediction is not None
+    assert finding.actual == design.prediction.torque.band.likely
+    assert finding.limit.high == design.prediction.strength.stop_at
+    words = said(finding)
+    assert "One tap is not enough" in words
+    assert f"{design.prediction.strength.stop_at:.3g} N·m" in words
+
+
+@pytest.mark.parametrize("designation", ["Tr16x4", "Tr20x4", "1/2-10 Acme"])
+def test_brass_lets_one_tap_do(designation: str) -> None:
+    assert "tap-overloaded" not in _codes(settle(job_for(designation, ["hole.material=brass"])))
+
+
+@pytest.mark.parametrize("designation", ["M4", "M6", "M10", "M20", "M18x0.75", "1/2 BSW"])
+def test_one_tap_is_enough_for_a_common_thread_in_steel(designation: str) -> None:
+    design = settle(job_for(designation, IN_C45))
+    assert "tap-overloaded" not in _codes(design)
+    assert design.prediction is not None
+    # the torque to stop at lies between what the tap takes and what breaks it
+    low, high = design.prediction.torque.band.likely, design.prediction.strength.breaks.low
+    assert low < design.prediction.strength.stop_at < high
+
+
+def test_the_cure_of_an_overloaded_tap_works() -> None:
+    finding = _found(design_tap(job_for("Tr20x4", IN_C45)), "tap-overloaded")
+    assert finding.cures
+    for cure in finding.cures:
+        sets = [f"{each.field}={each.text}" for each in cure.settings]
+        assert "tap-overloaded" not in _codes(settle(job_for("Tr20x4", [*IN_C45, *sets])))
+
+
+def test_a_thin_core_between_deep_centred_flutes_is_named() -> None:
+    sets = ["flutes.offset=0", "flutes.core_diameter=2.4"]
+    finding = _found(settle(job_for("M10", [*IN_C45, *sets])), "tap-overloaded")
+    sound = settle(job_for("M10", IN_C45)).prediction
+    assert sound is not None
+    assert finding.limit.high is not None
+    assert finding.limit.high < 0.5 * sound.strength.stop_at
+
+
+def test_a_torque_that_may_come_near_is_a_note() -> None:
+    design = settle(job_for("M3"))
+    finding = _found(design, "torque-near")
+    assert design.prediction is not None
+    torque, stop = design.prediction.torque.band, design.prediction.strength.stop_at
+    assert torque.likely < stop < torque.high == finding.actual
+
+
+def test_flutes_that_do_not_hold_the_chips_are_told() -> None:
+    blind = settle(job_for("M10", ["hole.kind=blind", "hole.depth=12"]))
+    finding = _found(blind, "chip-room")
+    assert blind.prediction is not None
+    assert finding.actual == blind.prediction.room.blind < 12
+    assert "12.0 mm deep" in said(finding)
+    # half of the chips of a through hole fall out of it
+    held = settle(job_for("M10")).prediction
+    assert held is not None
+    depth = 2 * held.room.through
+    for share, told in ((0.99, False), (1.01, True)):
+        through = settle(job_for("M10", [f"hole.depth={share * depth:.6f}"]))
+        assert ("chip-room" in _codes(through)) is told
+
+
+def test_a_tap_that_breaks_a_rule_is_not_foretold() -> None:
+    assert settle(job_for("M10", ["flutes.cutter_diameter=9"])).prediction is None
