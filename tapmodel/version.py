@@ -1,3 +1,3 @@
 """The program's version; it stands in every record."""
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"
