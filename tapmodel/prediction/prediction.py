@@ -8,6 +8,7 @@ from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.chips.room import Room, room_of
 from tapmodel.prediction.chips.teeth import chips_of
 from tapmodel.prediction.gauge import Gauge, gauge_of
+from tapmodel.prediction.part import Part
 from tapmodel.prediction.rubbing.record import Rubbing
 from tapmodel.prediction.rubbing.rubbing import rubbing_of
 from tapmodel.prediction.strength.record import Strength
@@ -30,12 +31,14 @@ class Task:
         hole: that is tapped.
         material: of the work.
         steel: of the tap.
+        part: that it has in the work of a set; None for a tap that does all of it.
     """
 
     limits: HoleLimits
     hole: HoleToTap
     material: WorkMaterial
     steel: TapSteel
+    part: Part | None = None
 
 
 @dataclass(frozen=True)
@@ -79,7 +82,8 @@ class Prediction:
         """The torque with its course on the way in and back."""
         hole, material = self.task.hole, self.task.material
         turned = mean_rake(self.tap, hole.drill)
-        return torque_along(self.tap, self.chips, material, turned, hole)
+        share = share_of(self.tap, self.task)
+        return torque_along(self.tap, self.chips, material, turned, hole, share)
 
 
 def predicted(tap: Tap, task: Task) -> Prediction:
@@ -87,16 +91,25 @@ def predicted(tap: Tap, task: Task) -> Prediction:
 
     Source: as the functions called here.
     """
-    drill = task.hole.drill
-    chips = chips_of(tap, drill)
+    hole, drill, part = task.hole, task.hole.drill, task.part
+    chips = chips_of(tap, drill, part.before if part else None)
+    share = share_of(tap, task)
     return Prediction(
         tap=tap,
         task=task,
         chips=chips,
         room=room_of(tap, drill, chips),
-        torque=torque_of(tap, chips, task.material, mean_rake(tap, drill), task.hole),
+        torque=torque_of(tap, chips, task.material, mean_rake(tap, drill), hole, share),
         strength=strength_of(tap, task.steel),
     )
+
+
+def share_of(tap: Tap, task: Task) -> float:
+    """Of the moment of all that is cut in the hole, what this tap cuts: 1 for one without a set.
+
+    Source: as `Part.share`.
+    """
+    return 1.0 if task.part is None else task.part.share(tap.thread, task.hole.drill)
 
 
 def mean_rake(tap: Tap, drill: float) -> float:

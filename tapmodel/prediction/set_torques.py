@@ -4,16 +4,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-import numpy as np
-
+from tapmodel.prediction.part import earlier
 from tapmodel.prediction.sets import Plan, TapOfSet, split
-from tapmodel.shape.profile import profile_radius, segments
+from tapmodel.prediction.thread_section import moment_above
 from tapmodel.tap.tap import TapThread
 
 _ROUNDS = 40
 _CLOSE = 1e-10
-# Places in a pitch at which a profile is summed up.
-_OFFSETS = 4000
 
 
 def equal_torque_shares(
@@ -57,25 +54,9 @@ def _torques(
     before = 0.0
     for tap in taps:
         rise = math.atan2((tap.major - point) / 2, tap.chamfer_leads * thread.lead)
-        moment = _moment(_as_cut(thread, tap, tap is taps[-1]), bore)
+        last = tap is taps[-1]
+        own = thread if last else earlier(thread, tap.major, tap.pitch_diameter)
+        moment = moment_above(own, bore)
         found.append((moment - before) * math.sin(rise) ** -exponent)
         before = moment
     return found
-
-
-def _moment(thread: TapThread, bore: float) -> float:
-    """First moment about the axis of the section above the hole, of one start [mm³]."""
-    offsets = thread.pitch * (np.arange(_OFFSETS) + 0.5) / _OFFSETS
-    radii = profile_radius(segments(thread), offsets)
-    above = np.maximum(radii**2 - (bore / 2) ** 2, 0.0) / 2
-    return float(np.mean(above)) * thread.pitch
-
-
-def _as_cut(thread: TapThread, tap: TapOfSet, last: bool) -> TapThread:
-    return replace(
-        thread,
-        major=tap.major,
-        pitch_diameter=tap.pitch_diameter,
-        minor=tap.minor,
-        rounded_crest=thread.rounded_crest and last,
-    )

@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from tapmodel.numerics import rising_root
+from tapmodel.prediction.part import earlier
 from tapmodel.prediction.thread_section import section_above
 from tapmodel.shape.profile import segments
 from tapmodel.tap.tap import TapThread
@@ -141,17 +142,12 @@ def _check(plan: Plan) -> None:
 
 def _rough(thread: TapThread, bore: float, aim: float, allowance: float) -> TapThread:
     """The thread of an earlier tap, whose section above the hole is `aim` [mm²]."""
-    sunk = replace(
-        thread,
-        pitch_diameter=thread.pitch_diameter - allowance,
-        minor=thread.minor - allowance,
-        rounded_crest=False,
-    )
+    pitch_diameter = thread.pitch_diameter - allowance
 
     def crested(major: float) -> TapThread:
-        return replace(sunk, major=major)
+        return earlier(thread, major, pitch_diameter)
 
-    tallest = _tallest(thread, sunk)
+    tallest = tallest_before(thread, pitch_diameter)
     if bore >= tallest or section_above(crested(tallest), bore) < aim:
         raise ValueError("no earlier tap smaller than the last can do so much of the work")
     return crested(
@@ -159,18 +155,25 @@ def _rough(thread: TapThread, bore: float, aim: float, allowance: float) -> TapT
     )
 
 
-def _tallest(thread: TapThread, sunk: TapThread) -> float:
-    """Largest diameter over the crests of an earlier tap [mm].
+def tallest_before(thread: TapThread, pitch_diameter: float) -> float:
+    """Largest diameter over the crests of a tap that goes before one of `thread` [mm].
 
-    Its crest is no narrower than the last one's; under a rounded crest its corners lie on the arc.
+    Its crest is no narrower than that one's; under a rounded crest its corners lie on the arc.
+
+    Args:
+        thread: of the tap that follows.
+        pitch_diameter: of the tap that goes before, not above that of `thread` [mm].
+
+    Source: derived here.
     """
     crest = segments(thread)[0]
-    inside = 2 * crest.start_radius - (thread.pitch_diameter - sunk.pitch_diameter)
+    inside = 2 * crest.start_radius - (thread.pitch_diameter - pitch_diameter)
     if not crest.is_arc:
         return inside
+    flanks = replace(thread, pitch_diameter=pitch_diameter).flanks
 
     def proud(major: float) -> float:
-        corner = sunk.flanks.flat(major - sunk.pitch_diameter) / 2
+        corner = flanks.flat(major - pitch_diameter) / 2
         return major / 2 - float(crest.radius(np.asarray(corner)))
 
     return rising_root(proud, inside, thread.major, _SHARP)

@@ -22,7 +22,7 @@ from tapmodel.prediction.chips.ridge import crest_and_root, half_width
 from tapmodel.shape.flute_section import section_of, wall_angles
 from tapmodel.shape.profile import segments
 from tapmodel.shape.relief import drop, drop_rate
-from tapmodel.tap.tap import Relief, Tap
+from tapmodel.tap.tap import Relief, Tap, TapThread
 from tapmodel.words import ReliefKind, ReliefPlace
 
 Floats = NDArray[np.float64]
@@ -38,7 +38,7 @@ _LOOKS = 9
 
 
 class CuttingEdge:
-    """The edge of a tap, whose lands are all alike.
+    """The edge of a tap, whose lands are all alike; or the thread that the tap before it has left.
 
     Attributes:
         tap: whose edge it is.
@@ -48,12 +48,18 @@ class CuttingEdge:
         advance: of the helix [mm/rad].
     """
 
-    def __init__(self, tap: Tap) -> None:
-        """Take every length and angle from `tap`."""
+    def __init__(self, tap: Tap, before: TapThread | None = None) -> None:
+        """Take every length and angle from `tap`.
+
+        Args:
+            tap: whose edge it is.
+            before: a thread inside that of the tap, as another of like flutes and relief has left
+                it: it takes the place of the profile, while cones and faces stay those of `tap`.
+        """
         self.tap = tap
         self._major = tap.thread.major
         self._section = section_of(tap.flutes)
-        self.parts = segments(tap.thread)
+        self.parts = segments(before or tap.thread)
         self.advance = tap.thread.lead / (2 * math.pi)
         self._crest_edge = float(wall_angles(self._section, np.array([self._major / 2]), _FACE)[0])
         self._thread = _of_flanks(tap.relief.thread)
@@ -61,6 +67,10 @@ class CuttingEdge:
         self._point = tap.chamfer.point_diameter / 2
         slope = math.tan(math.radians(tap.chamfer.angle))
         self._cotangent = 1 / slope if slope else 0.0
+        # Relief of the tap before begins at its own edge, which lies behind this one's.
+        self._begun = 0.0
+        if before is not None:
+            self._begun = float(self._dropped(np.array(before.major / 2)))
         top, bottom = crest_and_root(self.parts)
         levels = np.array([top, self.parts[0].start_radius, self.parts[2].start_radius, bottom])
         self.top, self.crest_start, self.root_end, self.bottom = self.radius_at(levels).tolist()
@@ -99,6 +109,9 @@ class CuttingEdge:
         """
         if not self.flanks_relieved:
             return np.zeros_like(radii)
+        return self._dropped(radii) - self._begun
+
+    def _dropped(self, radii: Floats) -> Floats:
         return drop(self._thread, self._major, self.phi(radii))
 
     def half(self, radii: Floats) -> Floats:
@@ -125,7 +138,7 @@ class CuttingEdge:
 
     def radius_at(self, levels: Floats) -> Floats:
         """Radii at which the edge of the thread has the radii `levels` of the profile [mm]."""
-        return self._undropped(self._thread, levels)
+        return self._undropped(self._thread, levels + self._begun)
 
     def _undropped(self, relief: Relief, levels: Floats) -> Floats:
         """Radii r with `r + drop(phi(r)) = level` [mm]."""

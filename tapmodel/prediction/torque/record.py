@@ -73,7 +73,8 @@ class Torque:
             likely one by the teeth and of A and B, as far as they are printed.
         low_by, high_by: where these ends come from.
         formula_a, formula_b: printed formulas of two makers of taps [N·m]; None where they print no
-            constant for the material, or the thread is no V thread.
+            constant for the material, or the thread is no V thread. Of a tap of a set, its share
+            of theirs.
         formula_c: a formula from memory, which only widens the band [N·m]; None likewise.
         thin: share of the cutting torque from chips thinner than any test behind its constants cut.
         axial_force: with which the tap is pressed in until its first turn has bitten [N].

@@ -59,8 +59,14 @@ class _Cut:
     friction: Floats
 
 
-def torque_of(
-    tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: HoleToTap
+# A tap, its chips, the work and the part of a set are four things that no record holds together.
+def torque_of(  # noqa: PLR0913, PLR0917
+    tap: Tap,
+    chips: Chips,
+    material: WorkMaterial,
+    rake: float,
+    hole: HoleToTap,
+    share: float = 1.0,
 ) -> Torque:
     """The torque of a new tap in a hole; `course_in` and `course_back` stay None.
 
@@ -70,15 +76,26 @@ def torque_of(
         material: of the work.
         rake: of the edges where they cut [deg].
         hole: to be tapped.
+        share: of the work in the hole that a tap of a set does. The printed formulas hold for all
+            of it, so they are told times this share: left out they would leave a tap of a set
+            with another likely torque than the one tap, though it cut all but nothing less. With
+            the share by moments about the axis the taps of a set have the torque of the one
+            together, as they must at one specific force; that their thinner chips cut dearer is
+            what the teeth tell.
 
     Source: Kienzle tooth by tooth, and printed formulas, as the other files of this room say; how
     the band is made of them stands at `Torque.band`, a rule of this program.
     """
-    return _torque(tap, _cut(tap, chips, material, rake, hole), hole)
+    return _torque(tap, _cut(tap, chips, material, rake, hole), hole, share)
 
 
-def torque_along(
-    tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: HoleToTap
+def torque_along(  # noqa: PLR0913, PLR0917
+    tap: Tap,
+    chips: Chips,
+    material: WorkMaterial,
+    rake: float,
+    hole: HoleToTap,
+    share: float = 1.0,
 ) -> Torque:
     """The same with the course of the torque on the way in and back.
 
@@ -88,7 +105,7 @@ def torque_along(
     Source: as `torque_of`.
     """
     cut = _cut(tap, chips, material, rake, hole)
-    found = _torque(tap, cut, hole)
+    found = _torque(tap, cut, hole, share)
     scale = _scale(cut, found.band)
     return replace(
         found,
@@ -113,15 +130,18 @@ def _cut(tap: Tap, chips: Chips, material: WorkMaterial, rake: float, hole: Hole
     return _Cut(teeth, forces, way, fronts, cutting, way.friction(fronts))
 
 
-def _torque(tap: Tap, cut: _Cut, hole: HoleToTap) -> Torque:
+def _torque(tap: Tap, cut: _Cut, hole: HoleToTap, share: float) -> Torque:
     material, thread = cut.way.material, tap.thread
     cutting, whole = float(np.max(cut.cutting)), sum(cut.way.torques.tolist())
     engaged = cutting / whole if whole else 0.0
     turns = tap.chamfer_length / thread.lead
-    printed = {
+    whole_work = {
         Estimate.FORMULA_A: torque_by_a(material, thread, hole.diameter, hole.drill, turns),
         Estimate.FORMULA_B: torque_by_b(material, thread, hole.diameter),
         Estimate.FORMULA_C: torque_by_c(material, thread, hole.diameter),
+    }
+    printed = {
+        name: None if torque is None else share * torque for name, torque in whole_work.items()
     }
     told = {name: engaged * torque for name, torque in printed.items() if torque is not None}
     band, low_by, high_by = _band(cut, told)
