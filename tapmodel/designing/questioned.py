@@ -91,6 +91,8 @@ def _usual(ruled: TapDesign) -> dict[str, float]:
         "hole.drill": ruled.drill,
         "thread.pitch_diameter": tap.thread.pitch_diameter,
         "thread.major": tap.thread.major,
+        "set.before_major": tap.thread.major,
+        "set.before_pitch_diameter": tap.thread.pitch_diameter,
         "chamfer.point_diameter": tap.chamfer.point_diameter,
         "flutes.cutter_diameter": tap.flutes.cutter_diameter,
         "flutes.core_diameter": ruled.figures.core_diameter,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.work import Work
 from tapmodel.findings import Finding
+from tapmodel.prediction.part import Part
 from tapmodel.prediction.prediction import Prediction, Task
 from tapmodel.prediction.torque.record import HoleToTap
 from tapmodel.shape.figures import Figures, ReliefFigures
@@ -32,6 +33,7 @@ class TapDesign:
         choices: every value that was settled, in that order, and why.
         findings: what the rules found.
         wires: for measuring that are on hand, none where the job lists none [mm].
+        part: in the work of a set; None for a tap that does all of it.
         prediction: what it will do in the hole; None where it breaks a rule of its geometry.
     """
 
@@ -47,12 +49,18 @@ class TapDesign:
     choices: tuple[Choice, ...]
     findings: tuple[Finding, ...]
     wires: tuple[float, ...] = ()
+    part: Part | None = None
     prediction: Prediction | None = None
 
     @property
     def errors(self) -> tuple[Finding, ...]:
         """The rules that the design breaks."""
         return tuple(f for f in self.findings if f.severity is Severity.ERROR)
+
+    @property
+    def roughs(self) -> bool:
+        """Whether another tap of its set finishes the thread."""
+        return self.part is not None and not self.part.last
 
     @property
     def reliefs(self) -> tuple[tuple[Relief, ReliefFigures], tuple[Relief, ReliefFigures]]:
@@ -76,7 +84,7 @@ class TapDesign:
         """What the tap has to do; the least major diameter of the hole is the nominal one."""
         work = self.work
         hole = HoleToTap(self.hole.major_min, self.drill, work.depth, work.blind)
-        return Task(self.hole, hole, work.material, work.steel)
+        return Task(self.hole, hole, work.material, work.steel, self.part)
 
     @property
     def bored(self) -> bool:

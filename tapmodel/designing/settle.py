@@ -9,6 +9,7 @@ from tapmodel.designing.choose.chamfer import choose_chamfer
 from tapmodel.designing.choose.flutes import choose_flutes
 from tapmodel.designing.choose.hole import tapped_hole
 from tapmodel.designing.choose.ledger import Ledger
+from tapmodel.designing.choose.part import part_of_set
 from tapmodel.designing.choose.relief import choose_reliefs
 from tapmodel.designing.choose.thread import tap_thread
 from tapmodel.designing.choose.work import choose_work
@@ -61,6 +62,7 @@ def _settled(job: Job) -> TapDesign:
     ledger = Ledger(job.given())
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
+    part = part_of_set(thread, hole, ledger)
     wires = ledger.given_numbers("shop.wires")
     # Nothing of the tap follows from these: kept for whoever mills it.
     ledger.given_numbers("shop.plates")
@@ -100,6 +102,7 @@ def _settled(job: Job) -> TapDesign:
         choices=ledger.choices,
         findings=(),
         wires=wires,
+        part=part,
     )
     context = Context(hole, flutes, bool(job.blank.shank_must_pass))
     return foreseen(replace(design, findings=findings(design, context)))

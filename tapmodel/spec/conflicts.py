@@ -20,6 +20,12 @@ EXCLUSIVE: tuple[tuple[str, ...], ...] = (
 
 CHAMFER_LENGTH = ("chamfer.form", "chamfer.pitches", "chamfer.length")
 
+BEFORE = ("set.before_major", "set.before_pitch_diameter")
+"""What the tap before leaves."""
+
+CRESTS = frozenset({"thread.major", "thread.crest_flat", "thread.crest_radius"})
+"""Each settles how high a thread is."""
+
 RELIEF_NUMBERS: dict[str, tuple[str, ...]] = {
     ReliefKind.CONCENTRIC.value: (),
     ReliefKind.CON_ECCENTRIC.value: ("margin_angle", "heel_drop"),
@@ -44,6 +50,7 @@ def refuse_conflicts(given: Mapping[str, object]) -> None:
             )
     _refuse_overfixed_chamfer(given)
     _refuse_half_neck(given)
+    _refuse_half_set(given)
     for place in ("thread", "chamfer"):
         _refuse_foreign_numbers(given, f"relief.{place}.")
 
@@ -65,6 +72,35 @@ def _refuse_half_neck(given: Mapping[str, object]) -> None:
             "blank.neck_diameter together with blank.neck_length",
             f"{diameter} and {length}",
             "both 0 for no neck, or both more than 0; delete one and it follows",
+        )
+
+
+def _refuse_half_set(given: Mapping[str, object]) -> None:
+    """A tap of a set is told in full: which it is, what the one before leaves, what is its own."""
+    number, taps = given.get("set.number"), given.get("set.taps")
+    before = [name for name in BEFORE if name in given]
+    if number is None and taps is None and not before:
+        return
+    if not isinstance(number, int) or not isinstance(taps, int):
+        missing = "set.number" if number is None else "set.taps"
+        raise InputError(
+            missing, "none", "1, 2 or 3 where the job is for a tap of a set, of 2 or 3 taps"
+        )
+    if number > taps:
+        raise InputError("set.number", str(number), f"at most set.taps, {taps}")
+    if number == 1 and before:
+        raise InputError(before[0], str(given[before[0]]), "nothing, as no tap goes before the first")
+    lack = [name for name in BEFORE if name not in given] if number > 1 else []
+    if number < taps:
+        lack += [] if "thread.pitch_diameter" in given else ["thread.pitch_diameter"]
+        lack += [] if CRESTS & set(given) else ["thread.major"]
+    if lack:
+        raise InputError(lack[0], "none", f"a length, as this is tap {number} of a set of {taps}")
+    if number < taps and "thread.crest_radius" in given:
+        raise InputError(
+            "thread.crest_radius",
+            str(given["thread.crest_radius"]),
+            "thread.major instead, as a tap that goes before another has flat crests",
         )
 
 

@@ -78,6 +78,23 @@ class Tap(Group):
     )
 
 
+class TapSet(Group):
+    """The set that the tap is one of; none of these for a tap that does all the work."""
+
+    number: Annotated[int, Field(ge=1, le=3)] | None = Field(
+        default=None, description="which tap of a set it is, 1 for the one that goes first"
+    )
+    taps: Annotated[int, Field(ge=2, le=3)] | None = Field(
+        default=None, description="number of taps in the set"
+    )
+    before_major: Length | None = Field(
+        default=None, description="diameter over the crests, which are flat, of the tap before"
+    )
+    before_pitch_diameter: Length | None = Field(
+        default=None, description="pitch diameter of the tap before"
+    )
+
+
 class Thread(Group):
     """The tap's own thread."""
 
@@ -260,6 +277,7 @@ class Job(Group):
     )
     hole: Hole = Field(default_factory=Hole)
     tap: Tap = Field(default_factory=Tap)
+    tap_set: TapSet = Field(default_factory=TapSet, alias="set")
     thread: Thread = Field(default_factory=Thread)
     chamfer: Chamfer = Field(default_factory=Chamfer)
     flutes: Flutes = Field(default_factory=Flutes)

@@ -1,6 +1,6 @@
 """The ledger of a design: every value that is settled, given or by rule, with its reason."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.designing.choice import Choice, Reason, Settled
@@ -40,6 +40,11 @@ class Ledger:
     def draft(self) -> "Ledger":
         """A ledger over the same given values for what may yet be rejected; it keeps nothing."""
         return Ledger(self._given)
+
+    def without(self, fields: Iterable[str]) -> "Ledger":
+        """The same over what is given beside `fields`."""
+        gone = frozenset(fields)
+        return Ledger({name: value for name, value in self._given.items() if name not in gone})
 
     @property
     def choices(self) -> tuple[Choice, ...]:

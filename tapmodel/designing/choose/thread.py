@@ -1,7 +1,7 @@
 """The tap's own thread: limits, aimed size, crest and root."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, by_rule
@@ -50,6 +50,9 @@ class _End:
 def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
     """Settle the tap's profile and its limits.
 
+    A tap of a set that goes before another has flat crests, may end below the pitch line, and has
+    limits about its own sizes: the zone of its class, moved there.
+
     With half the flank's included angle a: `crest_flat = P/2 - (major - d2)*tan(a)` and
     `minor = d2 - (P/2 - root_flat)/tan(a)`; an arc of radius R ends `R*(1/sin(a) - 1)` before the
     place where the flanks would meet, `P/(4*tan(a))` from the pitch line.
@@ -64,7 +67,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
     lean = math.radians(hole.rules.form.flank_angle)
     flanks = Flanks(hole.pitch, pitch_diameter, lean)
     crest, root = _crest(hole, flanks, limits, ledger), _root(hole, flanks, ledger)
-    _refuse_no_depth(crest, root, flanks)
+    _refuse_no_depth(crest, root, flanks, root.diameter if roughs(ledger) else flanks.diameter)
     thread = TapThread(
         pitch=hole.pitch,
         starts=hole.starts,
@@ -77,11 +80,27 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
         rounded_root=root.rounded,
         first_z=PHASE * hole.pitch,
     )
-    return thread, limits
+    return thread, _about(thread, limits) if roughs(ledger) else limits
 
 
-def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
-    """Crest above, root below the pitch line; else there is no thread that a rule could judge."""
+def roughs(ledger: Ledger) -> bool:
+    """Whether the tap is one of a set that goes before another."""
+    number, taps = ledger.peek("set.number"), ledger.peek("set.taps")
+    return number is not None and taps is not None and number < taps
+
+
+def _about(thread: TapThread, limits: TapLimits) -> TapLimits:
+    """The zone of the pitch diameter about that of the tap, and as wide a one below its crests."""
+    width = _width(limits)
+    low, high = thread.pitch_diameter - width / 2, thread.pitch_diameter + width / 2
+    return replace(limits, pitch_min=low, pitch_max=high, major_min=thread.major - width)
+
+
+def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks, least: float) -> None:
+    """Crest above, root below the pitch line; else there is no thread that a rule could judge.
+
+    `least` is what the crest must exceed [mm].
+    """
     pitch_diameter, pitch = flanks.diameter, flanks.pitch
     if root.diameter >= pitch_diameter:
         field, size, most = "thread.root_flat", root.flat, pitch / 2
@@ -90,7 +109,7 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
         judged, levers = (field, size, at_most(most)), (less(field, size, pitch / 8),)
         values = Values(pitch=pitch)
         raise NoTapError(finding(Code.THREAD_DEPTH, ERROR, *judged, values=values, levers=levers))
-    if crest.diameter <= pitch_diameter:
+    if crest.diameter <= least:
         levers = (
             more("thread.major", crest.diameter),
             less("thread.pitch_diameter", pitch_diameter),
@@ -100,7 +119,7 @@ def _refuse_no_depth(crest: _End, root: _End, flanks: Flanks) -> None:
                 if size > 0
             ),
         )
-        judged = ("thread.major", crest.diameter, at_least(pitch_diameter))
+        judged = ("thread.major", crest.diameter, at_least(least))
         raise NoTapError(finding(Code.THREAD_HEIGHT, ERROR, *judged, levers=levers))
 
 
@@ -140,7 +159,7 @@ def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) 
     if radius is not None:
         major = flanks.diameter + flanks.arc_height(radius)
         return _End(major, radius=radius, rounded=True)
-    rounded = hole.rules.form.crest_radius > 0
+    rounded = hole.rules.form.crest_radius > 0 and not roughs(ledger)
     major = _major(limits, flanks, rounded=rounded, ledger=ledger)
     height = major - flanks.diameter
     if rounded:

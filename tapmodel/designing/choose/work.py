@@ -63,6 +63,11 @@ def _steel(ledger: Ledger) -> TapSteel:
 
 
 def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:
-    """Whether the job itself wants so short a chamfer; a rule may choose one for thicker chips."""
+    """Whether the job itself wants so short a chamfer; a rule may choose one for thicker chips.
+
+    The last tap of a set has a short one because others went before it, whatever the hole.
+    """
+    if ledger.has("set.number"):
+        return False
     asked = any(ledger.has(field) for field in (*CHAMFER_LENGTH, "chamfer.angle"))
     return asked and leads <= BOTTOMING + _EQUAL

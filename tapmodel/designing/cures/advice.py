@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import islice
 
+from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
-from tapmodel.designing.cures.trials import Outcome, Trials, Values
+from tapmodel.designing.cures.trials import MOST_TRIALS, Outcome, Trials, Values
 from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
 from tapmodel.spec.job import field_names
 from tapmodel.words import Severity
@@ -26,10 +27,14 @@ DEEPEST = 3
 JOINED = {"chamfer", "relief.thread", "relief.chamfer"}
 """Sections whose values settle one another."""
 
+LOAD_TRIALS = 110
+"""Designs that the cure of a tap that is too weak may cost; each takes longer than others, and the
+real cure, a set of taps, is none that a value could be."""
+
 UNTOUCHED = {
     *("designation", "name", "hole.class"),
     *("hole.material", "hole.depth", "hole.kind"),
-    *(field for field in field_names() if field.startswith(("shop.", "tap."))),
+    *(field for field in field_names() if field.startswith(("shop.", "tap.", "set."))),
 }
 """Fields that say what is wanted, what is tapped and what is on hand; a cure leaves them alone."""
 
@@ -38,12 +43,14 @@ UNTOUCHED = {
 class _Aim:
     """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None.
 
-    Where `warned`, no warning either: one mended by another is not mended.
+    Where `warned`, no warning either: one mended by another is not mended. Beyond `until` trials
+    no further field is tried.
     """
 
     code: str
     kept: frozenset[str] | None
     warned: bool = False
+    until: int = MOST_TRIALS
 
     def allows(self, code: str) -> bool:
         """Whether a rule may stay, or become, broken."""
@@ -97,9 +104,12 @@ def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...
 def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
     if finding.severity is not Severity.ERROR and not finding.levers:
         return ()
-    warned, now = finding.severity is Severity.WARNING, trials.outcome(())
+    # A core that makes the lands rub, or a hole beyond its limits, mends no tap that is too weak.
+    load = finding.code == Code.TAP_OVERLOADED
+    warned, now = load or finding.severity is Severity.WARNING, trials.outcome(())
     kept = frozenset(now.troubles) if warned else now.errors()
-    aim = _Aim(finding.code, kept - {finding.code}, warned)
+    until = trials.made + LOAD_TRIALS if load else MOST_TRIALS
+    aim = _Aim(finding.code, kept - {finding.code}, warned, until)
     cures = list(islice(_cures(trials, finding, aim), SOUGHT))
     fewest = min((_leaves(trials, cure) for cure in cures), default=0)
     return tuple([cure for cure in cures if _leaves(trials, cure) == fewest][:OFFERED])
@@ -132,7 +142,7 @@ def _of_depth(
     taken = {move.lever.field for move in held}
     own = _Aim(finding.code, None)
     for lever in _in_order(trials, finding.levers):
-        if lever.field in taken or trials.spent:
+        if lever.field in taken or trials.made >= aim.until or trials.spent:
             continue
         if depth == 1:
             last = _moved(trials, lever, (own, aim, _Aim(aim.code, frozenset())), held)

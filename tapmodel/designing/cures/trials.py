@@ -49,9 +49,14 @@ class Trials:
         self.given = frozenset(job.given())
 
     @property
+    def made(self) -> int:
+        """How many there were."""
+        return len(self._seen)
+
+    @property
     def spent(self) -> bool:
         """Whether no more trials should be made."""
-        return len(self._seen) >= MOST_TRIALS
+        return self.made >= MOST_TRIALS
 
     def outcome(self, values: Values, without: frozenset[str] = frozenset()) -> Outcome:
         """What the rules say with `values` laid over the job, and without some of its fields."""

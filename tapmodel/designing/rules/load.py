@@ -1,9 +1,11 @@
 """Rules on what the tap has to bear in the hole: torque against strength, and room for chips."""
 
 import math
+from collections.abc import Iterator
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
+    ERROR,
     NOTE,
     WARNING,
     Findings,
@@ -16,8 +18,11 @@ from tapmodel.designing.judging import (
 )
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
+from tapmodel.findings import Lever
 from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.thread_section import moment_above
 from tapmodel.values import Values
+from tapmodel.words import Severity
 
 UNIT = "N·m"
 
@@ -43,32 +48,40 @@ def _torque(design: TapDesign, foreseen: Prediction) -> Findings:
         most=torque.high,
         breaks=foreseen.strength.breaks.low,
         place=foreseen.strength.governs.place,
-        taps=float(taps_needed(torque.likely, stop)),
+        taps=float(design.part.taps if design.part else 1),
     )
     if over(torque.likely, stop):
-        core, drill = design.tap.flutes.core_diameter, design.drill
-        levers = (more("flutes.core_diameter", core), more("hole.drill", drill))
+        code, severity = Code.TAP_OVERLOADED, _severity(design)
+        levers = tuple(_levers(design, torque.likely, stop))
         yield finding(
-            Code.TAP_OVERLOADED,
-            WARNING,
-            field,
-            torque.likely,
-            limit,
-            OWN_RULE,
-            values=values,
-            levers=levers,
+            code, severity, field, torque.likely, limit, OWN_RULE, values=values, levers=levers
         )
     elif over(torque.high, stop):
         yield finding(Code.TORQUE_NEAR, NOTE, field, torque.high, limit, OWN_RULE, values=values)
 
 
-def taps_needed(torque: float, stop: float) -> int:
-    """Among how many taps the work is shared so that none takes more than the torque to stop at.
+def _severity(design: TapDesign) -> Severity:
+    """An error where the job says what is tapped, by one tap.
 
-    Source: rule of this program: a first tap does 0.7 of the work of two and 0.6 of that of three;
-    more than three are never made.
+    By an assumed material nothing is refused; and who has shared the work already may know better
+    than these bands how hard he can turn.
     """
-    return 2 if 0.7 * torque <= stop else 3
+    return WARNING if design.work.assumed or design.part else ERROR
+
+
+def _levers(design: TapDesign, torque: float, stop: float) -> Iterator[Lever]:
+    """A core as much larger as its cube asks for; a larger drill, if one inside the limits may do.
+
+    Torque falls by less than the moment of what is left to cut, as chips grow thinner and friction
+    stays.
+    """
+    core, drill, thread = design.tap.flutes.core_diameter, design.drill, design.tap.thread
+    yield more("flutes.core_diameter", core, core * (torque / stop) ** (1 / 3))
+    largest = design.hole.minor_max
+    if drill < largest:
+        left = moment_above(thread, largest) / moment_above(thread, drill)
+        if left * torque < stop:
+            yield more("hole.drill", drill)
 
 
 def _room(design: TapDesign, foreseen: Prediction) -> Findings:

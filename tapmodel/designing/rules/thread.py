@@ -34,7 +34,8 @@ def judge(design: TapDesign, context: Context) -> Findings:
     Source: each names its own.
     """
     yield from _ends(design)
-    yield from _sizes(design)
+    if not design.roughs:
+        yield from _sizes(design)
     yield from _drill(design, context)
     yield from _engagement(design, context)
     yield from _origin(design, context)
@@ -151,7 +152,7 @@ def _origin(design: TapDesign, context: Context) -> Findings:
         source, values = found.sources[0], found.note
         yield finding(code, severity, "designation", pair, limit, source, values=values)
     reserve = wear_reserve(design.tap.thread, context.hole)
-    if reserve > 0:
+    if reserve > 0 and not design.roughs:
         field, d2 = "thread.pitch_diameter", design.tap.thread.pitch_diameter
         limit, values = between(design.hole.pitch_min, design.hole.pitch_max), Values(by=reserve)
         yield finding(Code.WEAR_RESERVE, NOTE, field, d2, limit, GEOMETRY, values=values)
