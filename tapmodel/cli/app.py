@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 from typer.core import TyperCommand
 
-from tapmodel.cli.commands import build, design, new, page, schema, sheet, verify, wires
+from tapmodel.cli.commands import build, design, new, page, schema, set, sheet, verify, wires  # noqa: A004
 from tapmodel.cli.ending import code_of, say
 from tapmodel.cli.joined import JobCommand
 from tapmodel.version import __version__
@@ -24,7 +24,7 @@ def _epilog(examples: tuple[str, ...]) -> str:
     return "\n".join(["\b", "Examples:", *(f"  {line}" for line in examples)])
 
 
-for room in (design, new, build, verify, sheet, page, wires, schema):
+for room in (design, new, set, build, verify, sheet, page, wires, schema):
     command = getattr(room, room.__name__.rpartition(".")[2])
     kind = TyperCommand if room is schema else JobCommand
     app.command(cls=kind, epilog=_epilog(room.EXAMPLES))(command)

@@ -89,7 +89,9 @@ def _refuse_half_set(given: Mapping[str, object]) -> None:
     if number > taps:
         raise InputError("set.number", str(number), f"at most set.taps, {taps}")
     if number == 1 and before:
-        raise InputError(before[0], str(given[before[0]]), "nothing, as no tap goes before the first")
+        raise InputError(
+            before[0], str(given[before[0]]), "nothing, as no tap goes before the first"
+        )
     lack = [name for name in BEFORE if name not in given] if number > 1 else []
     if number < taps:
         lack += [] if "thread.pitch_diameter" in given else ["thread.pitch_diameter"]

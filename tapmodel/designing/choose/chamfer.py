@@ -49,10 +49,11 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, count: int, ledger: Ledg
     if angle is not None:
         return Chamfer(angle, point)
     length = _given_length(thread, ledger) or _ruled_length(thread, point, count, ledger)
-    return _cone(thread, point, length)
+    return cone(thread, point, length)
 
 
-def _cone(thread: TapThread, point: float, length: float) -> Chamfer:
+def cone(thread: TapThread, point: float, length: float) -> Chamfer:
+    """The chamfer between its point and the crests, all [mm]."""
     return Chamfer(math.degrees(math.atan2(thread.major - point, 2 * length)), point)
 
 
@@ -85,7 +86,7 @@ def _ruled_length(thread: TapThread, point: float, count: int, ledger: Ledger) -
     """The usual form, or more or fewer whole leads where its chips would be too thick or thin."""
 
     def chip(leads: float) -> float:
-        return chip_thickness(thread, _cone(thread, point, leads * thread.lead), count)
+        return chip_thickness(thread, cone(thread, point, leads * thread.lead), count)
 
     # Several starts make so long a chamfer that the plug form of a deep thread has many teeth too.
     deep = thread.flank_angle < STEEP and thread.starts == 1

@@ -44,7 +44,9 @@ def design_page(
 def _title(design: TapDesign, pen: Pen) -> Iterator[str]:
     hand, hole = design.tap.thread.hand.value, design.choice("hole.class")
     of_class = f", hole {value_text(hole)}" if hole else ""
-    yield pen(f"Tap for {design.designation}", Mark.HEADING) + f"{of_class}, {hand} hand"
+    part = design.part
+    tap = f"Tap {part.number} of a set of {part.taps} for" if part else "Tap for"
+    yield pen(f"{tap} {design.designation}", Mark.HEADING) + f"{of_class}, {hand} hand"
 
 
 def _chapters(design: TapDesign, *, every: bool) -> Iterator[Chapter]:

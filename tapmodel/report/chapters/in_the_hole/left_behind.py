@@ -5,14 +5,30 @@ from collections.abc import Iterator
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.gauge import Gauge
 from tapmodel.prediction.rubbing.record import Contact, Rubbing
-from tapmodel.report.blocks import Chapter, Length, Quantity, Row, Rows, Table, Words, small_length
+from tapmodel.report.blocks import (
+    Block,
+    Chapter,
+    Length,
+    Paragraphs,
+    Quantity,
+    Row,
+    Rows,
+    Table,
+    Words,
+    small_length,
+)
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Clearance behind the edge, and the gauges; nothing for a tap that breaks a rule."""
     foreseen = design.prediction
-    blocks = () if foreseen is None else (_clearances(foreseen.rubbing), _gauges(foreseen.gauge))
-    return Chapter("clearance", "Clearance, and the thread that is left", blocks)
+    blocks: list[Block] = [] if foreseen is None else [_clearances(foreseen.rubbing)]
+    if foreseen is not None:
+        blocks.append(_ROUGHED if design.roughs else _gauges(foreseen.gauge))
+    return Chapter("clearance", "Clearance, and the thread that is left", tuple(blocks))
+
+
+_ROUGHED = Paragraphs(("No gauge enters behind this tap: the last of its set cuts to size.",))
 
 
 def _clearances(rubbing: Rubbing) -> Table:

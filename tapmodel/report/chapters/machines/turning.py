@@ -1,6 +1,8 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.prediction.part import Part
+from tapmodel.prediction.sets import RINGS
 from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
 from tapmodel.shape.turned import cone_length
@@ -39,8 +41,22 @@ def chapter(design: TapDesign) -> Chapter:
         if rim > 0:
             rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
     return Chapter(
-        "turning", "Turn the blank", (Rows(tuple(rows)), *_male_point(design.tap), _LIMITS)
+        "turning",
+        "Turn the blank",
+        (Rows(tuple(rows)), *_marks(design.part), *_male_point(design.tap), _LIMITS),
     )
+
+
+def _marks(part: Part | None) -> list[Block]:
+    """How a tap of a set is told from the others."""
+    if part is None:
+        return []
+    rings = RINGS[part.taps][part.number - 1]
+    marked = _RINGS[rings] if rings else "none, as the last of its set"
+    return [Paragraphs((f"Tap {part.number} of a set of {part.taps}. Mark: {marked}.",))]
+
+
+_RINGS = {1: "one ring below the square", 2: "two rings below the square"}
 
 
 def _male_point(tap: Tap) -> list[Block]:

@@ -12,12 +12,15 @@ def _material(finding: Finding) -> str:
 
 
 def _overloaded(finding: Finding, _length: Length) -> str:
-    taps = "two" if finding.values.number("taps") == 2 else "three"
+    taps = int(finding.values.number("taps"))
+    alone, share = "One tap", "share the work among two or three: tapmodel set JOB"
+    if taps > 1:
+        alone, share = f"This tap of a set of {taps}", "share the work otherwise, or among more"
     return (
-        f"One tap is not enough: in {_material(finding)} it takes about "
+        f"{alone} is not enough: in {_material(finding)} it takes about "
         f"{judged(finding):.3g} N·m, and is to be stopped at {high(finding):.3g} N·m, since it "
         f"may break at {finding.values.number('breaks'):.3g} N·m ({finding.values.word('place')}); "
-        f"share the work among {taps} taps."
+        f"{share}."
     )
 
 

@@ -3,8 +3,8 @@
 from dataclasses import asdict
 from typing import Any
 
-from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.sets.need import set_of
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.rubbing.record import ChamferCure, Contact
 from tapmodel.prediction.strength.wrench import wrench_length
@@ -137,6 +137,5 @@ def _gauge(foreseen: Prediction) -> dict[str, Any]:
 
 
 def _set(design: TapDesign) -> dict[str, Any]:
-    found = next((f for f in design.findings if f.code is Code.TAP_OVERLOADED), None)
-    taps = int(found.values.number("taps")) if found else 1
-    return {"needed": found is not None, "reason": found.code if found else "", "taps": taps}
+    found = set_of(design)
+    return {"needed": found.needed, "reason": found.reason, "taps": found.taps}

@@ -1,0 +1,105 @@
+"""`tapmodel set`: the work of one tap shared among two or three."""
+
+import os
+from enum import Enum
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import JobArgument, Sets, TextUnits
+from tapmodel.cli.pen import pen
+from tapmodel.cli.settled import designed, end
+from tapmodel.cli.telling import shell_word
+from tapmodel.errors import InputError, escaped
+from tapmodel.file_names import refuse_strange
+
+if TYPE_CHECKING:
+    from tapmodel.designing.record import TapDesign
+    from tapmodel.spec.job import Job
+
+EXAMPLES = (
+    "tapmodel set Tr16x4 --set hole.material=1.4301",
+    "tapmodel set my-tap.toml --taps 3 --out jobs",
+)
+
+
+class Taps(Enum):
+    """Of how many taps a set can be."""
+
+    TWO = "2"
+    THREE = "3"
+
+
+def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as its user needs)
+    job: JobArgument,
+    sets: Sets = None,
+    *,
+    taps: Annotated[Taps | None, typer.Option(help="Taps in the set, needed or not.")] = None,
+    out: Annotated[Path, typer.Option(help="Folder for the job files.")] = Path(),
+    units: TextUnits = None,
+    overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the files.")] = False,
+) -> None:
+    """Share the work of a tap between several, with a job file for each."""
+    from tapmodel.designing.codes import Code
+    from tapmodel.designing.sets.jobs import jobs_of
+    from tapmodel.designing.sets.need import Reason, set_of
+    from tapmodel.designing.sets.sharing import sharing_of
+    from tapmodel.report.screen.sets import set_page
+    from tapmodel.report.units_wanted import units_of
+    from tapmodel.report.words.sets import need
+
+    refuse_strange("--out", out)
+    settled, asked = designed(job, sets, units=units)
+    if settled.part is not None:
+        raise InputError("set.number", str(settled.part.number), "a job of one tap, without [set]")
+    told = units_of(asked, units)
+    count = None if taps is None else int(taps.value)
+    sharing = sharing_of(settled, count)
+    if sharing is None:
+        end(settled, told)
+        raise InputError("--taps", str(count), "a thread whose earlier taps can be turned")
+    found = set_of(settled)
+    say(need(settled, found))
+    if found.reason is Reason.ONE_DOES and count is None:
+        return
+    jobs = jobs_of(asked, settled, sharing)
+    designs = [_judged(each) for each in jobs]
+    say("")
+    say(set_page(sharing, designs, told, pen()))
+    if not sharing.bears and count is None:
+        raise typer.Exit(1)
+    _write(out, jobs, designs, overwrite=overwrite)
+    overloaded = [d for d in designs if any(f.code == Code.TAP_OVERLOADED for f in d.findings)]
+    for design in designs:
+        end(design, told)
+    if overloaded:
+        raise typer.Exit(1)
+
+
+def _judged(job: "Job") -> "TapDesign":
+    from tapmodel.designing.design import design_tap
+    from tapmodel.shop.judged import judged
+
+    return judged(design_tap(job))
+
+
+def _write(
+    out: Path, jobs: "tuple[Job, ...]", designs: "list[TapDesign]", *, overwrite: bool
+) -> None:
+    """All files or, where a name is taken, none."""
+    from tapmodel.export.atomic import write_whole
+    from tapmodel.report.job_file import commented_job
+
+    files = [out / f"{design.name}.toml" for design in designs]
+    for file in files:
+        taken = os.path.lexists(file)
+        if taken and not overwrite:
+            raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
+        if taken and not file.is_file():
+            raise InputError("FILE", str(file), "the name of an ordinary file")
+    out.mkdir(parents=True, exist_ok=True)
+    for file, job, design in zip(files, jobs, designs, strict=True):
+        write_whole(file.resolve(), commented_job(job, design).encode())
+        say(escaped(f"wrote {file}; then: tapmodel build {shell_word(str(file))}"), aside=True)

@@ -1,0 +1,52 @@
+"""Whether one tap is enough, and how a set shares its work, in words."""
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.designing.sets.need import Reason, Set
+from tapmodel.designing.sets.sharing import Way
+
+NUMBERS = {1: "one", 2: "two", 3: "three"}
+
+_CURE = (
+    "drill larger inside the minor limits (hole.drill), leave a larger core "
+    "(flutes.core_diameter), or tap a softer material"
+)
+
+_WAYS = {
+    Way.USUAL: (
+        "The usual shares: the last tap is left little to cut, so that it cuts clean and to size, "
+        "and lasts."
+    ),
+    Way.EQUAL_TORQUE: (
+        "Shares of about equal torque: by the usual ones one tap would take more than it bears, or "
+        "all would be pressed harder."
+    ),
+}
+
+
+def need(design: TapDesign, found: Set) -> str:
+    """Whether a set is needed and why; `design` has its prediction."""
+    if found.reason is Reason.ONE_DOES:
+        return f"One tap is enough: {_load(design)}."
+    if found.reason is Reason.TOO_MUCH_FOR_THREE:
+        return f"Not even a set of three is enough: one tap {_pressed(design)}; {_CURE}."
+    return f"One tap is not enough: {_load(design)}. A set of {NUMBERS[found.taps]} is."
+
+
+def _load(design: TapDesign) -> str:
+    return f"it {_pressed(design)}"
+
+
+def _pressed(design: TapDesign) -> str:
+    foreseen, work = design.prediction, design.work
+    if foreseen is None:
+        return "breaks a rule"
+    material = f"{work.material.name}, assumed" if work.assumed else work.material.name
+    return (
+        f"likely takes {foreseen.torque.band.likely:.3g} N·m in {material}, and is to be stopped "
+        f"at {foreseen.strength.stop_at:.3g} N·m"
+    )
+
+
+def way(shared: Way) -> str:
+    """Why the work is shared as it is."""
+    return _WAYS[shared]
