@@ -11,8 +11,9 @@ import pytest
 import tapmodel
 from tapmodel.cli.app import app
 from tapmodel.cli.commands import build, design, new, page, schema, sheet, verify, wires
+from tapmodel.cli.commands import set as set_command
 
-COMMANDS = (build, design, new, page, schema, sheet, verify, wires)
+COMMANDS = (build, design, new, page, schema, set_command, sheet, verify, wires)
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
 
@@ -30,7 +31,7 @@ def said(*words: str, **environment: str) -> str:
 def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
-        *("design", "new", "build", "verify", "sheet", "page", "wires", "schema")
+        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "schema")
     ]
     assert "..." not in listed
 

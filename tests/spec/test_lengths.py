@@ -54,13 +54,22 @@ def test_what_is_no_length_is_none(text: str) -> None:
 LENGTHS = [field for field in field_names() if unit_of(field) is Unit.MM]
 
 
-@pytest.mark.parametrize("field", [name for name in LENGTHS if not name.startswith("shop.")])
+@pytest.mark.parametrize(
+    "field", [name for name in LENGTHS if not name.startswith(("shop.", "set."))]
+)
 @pytest.mark.parametrize("written", ["1/4in", " .25 in", '0.25"', "6.35mm", "6.35"])
 def test_every_length_of_a_job_is_read_with_its_unit(field: str, written: str) -> None:
     assert job_for("3/8-16", [f"{field}={written}"]).given()[field] == 6.35
     table = apply_sets({"designation": "3/8-16"}, [f"{field}='{written}'"])
     assert checked(table).given()[field] == 6.35
     assert job_of("3/8-16", {field: written}).given()[field] == 6.35
+
+
+def test_what_the_tap_before_leaves_is_read_with_its_unit() -> None:
+    """The two lengths go together, and with the place of the tap in its set."""
+    before = ["set.before_major=1/4in", "set.before_pitch_diameter=0.2355in"]
+    found = job_for("3/8-16", ["set.number=2", "set.taps=2", *before]).given()
+    assert (found["set.before_major"], found["set.before_pitch_diameter"]) == (6.35, 5.9817)
 
 
 def test_a_list_of_lengths_is_read_with_or_without_quotes(tmp_path: Path) -> None:

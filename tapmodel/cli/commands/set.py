@@ -14,6 +14,7 @@ from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
 from tapmodel.errors import InputError, escaped
 from tapmodel.file_names import refuse_strange
+from tapmodel.words import Severity
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -46,6 +47,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     from tapmodel.designing.sets.jobs import jobs_of
     from tapmodel.designing.sets.need import Reason, set_of
     from tapmodel.designing.sets.sharing import sharing_of
+    from tapmodel.report.screen.findings import findings_lines
     from tapmodel.report.screen.sets import set_page
     from tapmodel.report.units_wanted import units_of
     from tapmodel.report.words.sets import need
@@ -59,7 +61,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     sharing = sharing_of(settled, count)
     if sharing is None:
         end(settled, told)
-        raise InputError("--taps", str(count), "a thread whose earlier taps can be turned")
+        raise InputError("JOB", job, "a thread whose earlier taps can still be turned")
     found = set_of(settled)
     say(need(settled, found))
     if found.reason is Reason.ONE_DOES and count is None:
@@ -71,10 +73,15 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     if not sharing.bears and count is None:
         raise typer.Exit(1)
     _write(out, jobs, designs, overwrite=overwrite)
-    overloaded = [d for d in designs if any(f.code == Code.TAP_OVERLOADED for f in d.findings)]
-    for design in designs:
-        end(design, told)
-    if overloaded:
+    wrong = [
+        finding
+        for design in designs
+        for finding in design.findings
+        if finding.severity is Severity.ERROR or finding.code == Code.TAP_OVERLOADED
+    ]
+    for line in findings_lines(wrong, pen(aside=True), told):
+        say(line, aside=True)
+    if wrong:
         raise typer.Exit(1)
 
 
