@@ -93,7 +93,7 @@ def test_strips_along_the_flanks_are_as_thick_as_any_chip() -> None:
     before = earlier(thread, thread.major - allowance, thread.pitch_diameter - allowance)
     alone = chips_of(tap, design.drill)
     strips = chips_of(tap, design.drill, before)
-    deep = [tooth for tooth in strips.teeth[3:12]]
+    deep = strips.teeth[3:12]
     across = allowance / 2 * math.tan(math.radians(15)) * 2
     slope = math.tan(math.radians(tap.chamfer.angle))
     lean = 1 - (slope * math.tan(math.radians(15))) ** 2

@@ -90,11 +90,11 @@ def sharing_of(design: TapDesign, count: int | None = None) -> Sharing | None:
     """The set that does the work of the tap `design`; None where the tap was not foreseen.
 
     Two taps are taken where each likely takes at most `SPARED` of the torque that it is to be
-    stopped at, else three; where three do not, those that at least stay below it. The usual
-    shares, which leave the last tap little to cut, so that it cuts clean and to size and lasts, go
-    before shares of equal torque, in which each tap is pressed as hard as the others: those are
-    taken where one tap would be pressed too hard by the usual ones. Where nothing does, it is the
-    set whose hardest pressed tap is pressed least.
+    stopped at, else three. The usual shares, which leave the last tap little to cut, so that it
+    cuts clean and to size and lasts, go before shares of equal torque, in which each tap is pressed
+    as hard as the others: those are taken where one tap would be pressed too hard by the usual
+    ones. Where nothing spares them so much, it is the set whose hardest pressed tap is pressed
+    least, and may still bear it.
 
     Args:
         design: of one tap.
@@ -109,8 +109,7 @@ def sharing_of(design: TapDesign, count: int | None = None) -> Sharing | None:
         if sharing.worst <= SPARED:
             return sharing
         tried.append(sharing)
-    hardest = min(tried, key=lambda sharing: sharing.worst, default=None)
-    return next((sharing for sharing in tried if sharing.bears), hardest)
+    return min(tried, key=lambda sharing: sharing.worst, default=None)
 
 
 def _sharings(design: TapDesign, counts: tuple[int, ...]) -> Iterator[Sharing]:

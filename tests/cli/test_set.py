@@ -1,0 +1,105 @@
+"""`tapmodel set` as a user types it: the table, the job files, and what it refuses."""
+
+import sys
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
+
+from entry import Ended, run
+
+from tapmodel.designing.settle import settle
+from tapmodel.spec.job_file import read_job
+
+C45 = ("--set", "hole.material=C45")
+
+
+def shared(folder: Path, *words: str) -> Ended:
+    return run(("set", *words, "--out", str(folder)))
+
+
+def files(folder: Path) -> list[str]:
+    return sorted(path.name for path in folder.iterdir()) if folder.exists() else []
+
+
+def test_a_set_is_told_and_written(tmp_path: Path) -> None:
+    done = shared(tmp_path / "jobs", "Tr20x4", *C45)
+    assert done.code == 0, done.err
+    assert "One tap is not enough: it likely takes" in done.out
+    assert "A set of two is." in done.out
+    assert files(tmp_path / "jobs") == ["Tr20x4-1.toml", "Tr20x4-2.toml"]
+    rows = [line.split() for line in done.out.splitlines() if line.strip()[:1] in {"1", "2"}]
+    designs = [settle(read_job(tmp_path / "jobs" / f"Tr20x4-{n}.toml")) for n in (1, 2)]
+    for number, (row, design) in enumerate(zip(rows, designs, strict=True), start=1):
+        thread, foreseen = design.tap.thread, design.prediction
+        assert foreseen is not None
+        assert design.name == f"Tr20x4-{number}"
+        assert row[:2] == [str(number), str(2 - number)]
+        assert float(row[2]) == pytest.approx(thread.major, abs=5e-4)
+        assert float(row[4]) == pytest.approx(thread.pitch_diameter, abs=5e-5)
+        margin = foreseen.strength.stop_at / foreseen.torque.band.likely
+        assert float(row[-1]) == pytest.approx(margin, abs=5.1e-3)
+        assert f"build {tmp_path}/jobs/Tr20x4-{number}.toml" in done.err
+    shares = [int(row[row.index("%") - 1]) for row in rows]
+    assert sum(shares) == 100
+
+
+def test_the_files_are_jobs_that_every_command_takes(tmp_path: Path) -> None:
+    assert shared(tmp_path, "Tr20x4", *C45).code == 0
+    for number in (1, 2):
+        done = run(("design", str(tmp_path / f"Tr20x4-{number}.toml"), "--all"))
+        assert done.code == 0
+        assert f"Tap {number} of a set of 2 for Tr20x4" in done.out
+        assert ("one ring below the square" in done.out) is (number == 1)
+
+
+def test_a_name_that_is_taken_is_refused_before_anything_is_written(tmp_path: Path) -> None:
+    (tmp_path / "Tr20x4-2.toml").write_text("mine")
+    refused = shared(tmp_path, "Tr20x4", *C45)
+    assert refused.code == 2
+    assert "--overwrite" in refused.err
+    assert files(tmp_path) == ["Tr20x4-2.toml"]
+    assert (tmp_path / "Tr20x4-2.toml").read_text() == "mine"
+    assert shared(tmp_path, "Tr20x4", *C45, "--overwrite").code == 0
+    assert read_job(tmp_path / "Tr20x4-2.toml").tap_set.number == 2
+
+
+def test_where_one_tap_is_enough_nothing_is_written_unless_asked_for(tmp_path: Path) -> None:
+    done = shared(tmp_path / "jobs", "M10", *C45)
+    assert done.code == 0
+    assert done.out.startswith("One tap is enough: it likely takes ")
+    assert files(tmp_path / "jobs") == []
+    assert shared(tmp_path / "jobs", "M10", *C45, "--taps", "3").code == 0
+    assert files(tmp_path / "jobs") == [f"M10x1.5-{n}.toml" for n in (1, 2, 3)]
+
+
+def test_where_not_even_three_are_enough_the_cure_is_told(tmp_path: Path) -> None:
+    thin = ("--set", "flutes.core_diameter=5")
+    done = shared(tmp_path / "jobs", "Tr16x4", *C45, *thin)
+    assert done.code == 1
+    assert "Not even a set of three is enough" in done.out
+    for cure in ("hole.drill", "flutes.core_diameter", "softer material"):
+        assert cure in done.out
+    assert files(tmp_path / "jobs") == []
+
+
+def test_a_job_of_a_set_is_not_shared_again(tmp_path: Path) -> None:
+    assert shared(tmp_path, "Tr20x4", *C45).code == 0
+    again = shared(tmp_path, str(tmp_path / "Tr20x4-1.toml"))
+    assert again.code == 2
+    assert "without [set]" in again.err
+
+
+def test_a_tap_that_breaks_another_rule_is_told_so(tmp_path: Path) -> None:
+    done = shared(tmp_path / "jobs", "M10", "--set", "flutes.cutter_diameter=9")
+    assert done.code == 1
+    assert "flutes.cutter_diameter" in done.err
+    assert files(tmp_path / "jobs") == []
+
+
+def test_an_overload_in_a_named_material_is_refused_by_build(tmp_path: Path) -> None:
+    refused = run(("build", "Tr20x4", *C45, "--out", str(tmp_path)))
+    assert refused.code == 1
+    assert "tapmodel set JOB" in refused.err
+    assert files(tmp_path) == []
