@@ -139,7 +139,11 @@ PAPERS_ALONE = {"shop.plates", "shop.dividing_ratio"}
 NOT_OF_THE_TAP = {"relief.chamfer.applies_to", "units"}
 
 
-@pytest.mark.parametrize("field", [f for f in field_names() if f not in NOT_OF_THE_TAP])
+# None of them alone makes a tap: below.
+OF_A_SET = {f for f in field_names() if f.startswith("set.")}
+
+
+@pytest.mark.parametrize("field", [f for f in field_names() if f not in NOT_OF_THE_TAP | OF_A_SET])
 def test_every_field_of_the_job_file_counts(field: str) -> None:
     # the neck's cone and a shank that must pass show only where there is a neck or thick shank
     base = ["blank.neck_length=4", "blank.neck_diameter=13", "blank.shank_diameter=17.5"]
@@ -154,6 +158,25 @@ def test_every_field_of_the_job_file_counts(field: str) -> None:
         assert dividing.chapter(changed) != dividing.chapter(plain)
     if field not in {"designation", "name", "blank.shank_must_pass"}:
         assert next(c for c in changed.choices if c.field == field).given
+
+
+@pytest.mark.parametrize(
+    ("field", "value"),
+    [
+        ("set.number", "3"),
+        ("set.taps", "2"),
+        ("set.before_major", "17.7"),
+        ("set.before_pitch_diameter", "17.45"),
+    ],
+)
+def test_every_field_of_a_set_counts(field: str, value: str) -> None:
+    base = ["set.number=2", "set.taps=3", "thread.major=17.9", "thread.pitch_diameter=17.52"]
+    base += ["set.before_major=17.6", "set.before_pitch_diameter=17.5"]
+    plain, changed = (
+        design_tap(job_for("M18x0.75", sets)) for sets in (base, [*base, f"{field}={value}"])
+    )
+    assert dataclasses.replace(changed, choices=()) != dataclasses.replace(plain, choices=())
+    assert next(c for c in changed.choices if c.field == field).given
 
 
 def _number(design: TapDesign, field: str) -> float:
