@@ -29,7 +29,16 @@ def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[st
     Raises:
         InputError: no "=", no key, an unreadable value, or a key inside something that is no table.
     """
-    return apply_values(table, [_split(text) for text in overrides])
+    return apply_values(table, pairs_of(overrides))
+
+
+def pairs_of(overrides: Sequence[str]) -> list[tuple[str, object]]:
+    """Key and value of each "dotted.key=value".
+
+    Raises:
+        InputError: no "=", no key, or an unreadable value.
+    """
+    return [_split(text) for text in overrides]
 
 
 def apply_values(

@@ -2,7 +2,9 @@
 
 import math
 import re
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from tapmodel.errors import InputError
 from tapmodel.spec.job import is_list, job_fields
@@ -11,6 +13,9 @@ from tapmodel.spec.overrides import read_value
 
 MOST_STEPS = 1000
 """Values of one range; more are a slip of the keyboard."""
+
+MOST_COMBINATIONS = 5000
+"""Taps in one comparison, half a minute of work; more show no better where the best one lies."""
 
 HOW = "field=values, such as flutes.count=3,4,5 or flutes.offset=-1:3:9 (from -1 to 3, 9 values)"
 
@@ -44,6 +49,24 @@ def variation(text: str) -> Variation:
         return Variation(field, _range(field, raw))
     words = [word.strip() for word in raw.removesuffix(",").split(",")]
     return Variation(field, tuple(read_value(f"--vary {field}", word) for word in words))
+
+
+def number_of(varied: Mapping[str, Sequence[object]]) -> int:
+    """How many combinations of the values of some fields there are."""
+    return math.prod(map(len, varied.values()))
+
+
+def combinations(varied: Mapping[str, Sequence[object]]) -> Iterator[dict[str, object]]:
+    """Every combination of the values of some fields, the last field changing fastest.
+
+    Raises:
+        InputError: more than `MOST_COMBINATIONS`.
+    """
+    number = number_of(varied)
+    if number > MOST_COMBINATIONS:
+        allowed = f"at most {MOST_COMBINATIONS}; vary fewer fields, or try fewer values of each"
+        raise InputError("combinations of values", number, allowed)
+    return (dict(zip(varied, values, strict=True)) for values in product(*varied.values()))
 
 
 def _range(field: str, raw: str) -> tuple[object, ...]:
