@@ -22,10 +22,20 @@ def job_of(what: Request, sets: Mapping[str, object]) -> Job:
     Raises:
         InputError: naming field, value and what is allowed.
     """
-    return checked(apply_values(_table(what), list(_flat(sets, ""))), _where(what))
+    return checked(apply_values(table_of(what), flat(sets)), where_of(what))
 
 
-def _table(what: Request) -> Mapping[str, object]:
+def flat(sets: Mapping[str, object]) -> list[tuple[str, object]]:
+    """Values with their dotted keys; keys may be dotted, or tables within tables."""
+    return list(_flat(sets, ""))
+
+
+def table_of(what: Request) -> Mapping[str, object]:
+    """What is asked for as a nested table.
+
+    Raises:
+        InputError: a file that cannot be read.
+    """
     if isinstance(what, Job):
         return what.table()
     if isinstance(what, Mapping):
@@ -40,7 +50,8 @@ def _is_file(what: str | os.PathLike[str]) -> bool:
     return isinstance(what, os.PathLike) or str(what).lower().endswith(".toml")
 
 
-def _where(what: Request) -> str:
+def where_of(what: Request) -> str:
+    """The file that it comes from, for messages; empty where it is none."""
     return str(what) if isinstance(what, str | os.PathLike) and _is_file(what) else ""
 
 
