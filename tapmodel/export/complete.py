@@ -1,5 +1,7 @@
 """Whether a file that nothing else reads back is whole, from its first byte to its last."""
 
+import csv
+import io
 import struct
 import zlib
 from collections.abc import Callable
@@ -87,6 +89,13 @@ def _stl(content: bytes) -> None:
         raise ValueError("too few facets")
 
 
+def _csv(content: bytes) -> None:
+    text = content.decode()
+    lines = csv.reader(io.StringIO(text, newline=""))
+    if not text.endswith("\n") or len({len(line) for line in lines}) != 1:
+        raise ValueError("lines of different lengths")
+
+
 _CHECKS: dict[str, Callable[[bytes], None]] = {
     ".png": _png,
     ".pdf": _pdf,
@@ -94,4 +103,5 @@ _CHECKS: dict[str, Callable[[bytes], None]] = {
     ".svg": _svg,
     ".html": _html,
     ".stl": _stl,
+    ".csv": _csv,
 }

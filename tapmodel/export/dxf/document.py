@@ -28,13 +28,14 @@ from tapmodel.export.clock import stamp
 STYLE = "TAPMODEL"
 TEXT_STYLE = "LETTERING"
 
-VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM = (
+VISIBLE, THIN, HIDDEN, CENTRE, HATCH, PHANTOM, DOTTED = (
     "VISIBLE",
     "THIN",
     "HIDDEN",
     "CENTRE",
     "HATCH",
     "PHANTOM",
+    "DOTTED",
 )
 LETTERS = "TEXT"
 
@@ -49,12 +50,14 @@ _LAYERS = {
     CENTRE: (18, "CENTER"),
     HATCH: (13, "CONTINUOUS"),
     PHANTOM: (18, "DIVIDE"),
+    DOTTED: (35, "DOT"),
     LETTERS: (25, "CONTINUOUS"),
 }
 _PATTERNS = {
     "DASHED": (2.5, -0.8),
     "CENTER": (6.0, -0.8, 0.4, -0.8),
     "DIVIDE": (6.0, -0.8, 0.4, -0.8, 0.4, -0.8),
+    "DOT": (0.4, -0.8),
 }
 
 

@@ -94,6 +94,12 @@ class Canvas:
         ring = [*points, points[0]] if closed else list(points)
         add_pieces(self._space, map(Line, ring, ring[1:]), layer)
 
+    def ring(self, pieces: Iterable[Piece], layer: str) -> None:
+        """A closed outline as one line, on which dashes run on from piece to piece."""
+        points = [(*piece.start, _bulge(piece)) for piece in pieces]
+        attributes = {"layer": layer}
+        self._space.add_lwpolyline(points, format="xyb", close=True, dxfattribs=attributes)
+
     def circle(self, centre: Point, radius: float, layer: str) -> None:
         """A circle."""
         self._space.add_circle(centre, radius, dxfattribs={"layer": layer})
@@ -151,6 +157,13 @@ class Canvas:
     def width(text: str) -> float:
         """How wide lettering is on paper [mm]."""
         return _width(text)
+
+
+def _bulge(piece: Piece) -> float:
+    """How far a piece stands off its chord, in half chords."""
+    if isinstance(piece, Line):
+        return 0.0
+    return math.tan(math.radians(piece.end_angle - piece.start_angle) / 4)
 
 
 @cache
