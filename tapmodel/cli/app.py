@@ -6,7 +6,18 @@ from typing import Annotated
 import typer
 from typer.core import TyperCommand
 
-from tapmodel.cli.commands import build, design, new, page, schema, set, sheet, verify, wires  # noqa: A004
+from tapmodel.cli.commands import (  # noqa: A004
+    build,
+    compare,
+    design,
+    new,
+    page,
+    schema,
+    set,
+    sheet,
+    verify,
+    wires,
+)
 from tapmodel.cli.ending import code_of, say
 from tapmodel.cli.joined import JobCommand
 from tapmodel.version import __version__
@@ -24,7 +35,7 @@ def _epilog(examples: tuple[str, ...]) -> str:
     return "\n".join(["\b", "Examples:", *(f"  {line}" for line in examples)])
 
 
-for room in (design, new, set, build, verify, sheet, page, wires, schema):
+for room in (design, new, set, build, verify, sheet, page, wires, compare, schema):
     command = getattr(room, room.__name__.rpartition(".")[2])
     kind = TyperCommand if room is schema else JobCommand
     app.command(cls=kind, epilog=_epilog(room.EXAMPLES))(command)

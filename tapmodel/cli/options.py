@@ -35,6 +35,25 @@ Sets = Annotated[
 ]
 
 
+def _single_fields(incomplete: str) -> list[str]:
+    from tapmodel.spec.job import is_list, job_fields
+
+    names = [name for name, field in job_fields().items() if not is_list(field)]
+    return [f"{name}=" for name in names if name.startswith(incomplete)]
+
+
+Varied = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--vary",
+        metavar="FIELD=VALUES",
+        help="Values to compare: flutes.count=3,4,5, or a range in even steps, "
+        "flutes.offset=-1:3:9 (from, to, how many); may be repeated.",
+        autocompletion=_single_fields,
+    ),
+]
+
+
 def _for_every_system(out: Path) -> Path:
     refuse_strange("--out", out)
     return out

@@ -1,7 +1,7 @@
 """Limits, an estimate before long work, and a bar while it goes on."""
 
 import sys
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
@@ -62,3 +62,26 @@ def progress(foreseen: "Estimate | None" = None) -> Generator[OnStage]:
             bar.update(task, description=stage, advance=1)
 
         yield on_stage
+
+
+_MANY = 200
+"""Taps that take a second; no bar is worth its while for fewer."""
+
+
+@contextmanager
+def counted(total: int) -> Generator[Callable[[int], None]]:
+    """A bar on stderr for the settling of many taps; silent where nobody watches."""
+    if total < _MANY or not sys.stderr.isatty():
+        yield lambda _done: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TimeRemainingColumn
+
+    columns = (BarColumn(20), MofNCompleteColumn(), TimeRemainingColumn())
+    with Progress(*columns, console=Console(stderr=True), transient=True) as bar:
+        task = bar.add_task("", total=total)
+
+        def on_done(done: int) -> None:
+            bar.update(task, completed=done)
+
+        yield on_done

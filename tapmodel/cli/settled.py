@@ -8,10 +8,11 @@ import typer
 
 from tapmodel.cli.ending import say
 from tapmodel.cli.pen import pen
-from tapmodel.errors import NoTapError, RefusedError
+from tapmodel.errors import InputError, NoTapError, RefusedError
 from tapmodel.words import Severity, Units
 
 if TYPE_CHECKING:
+    from tapmodel.comparing.variants import Asked
     from tapmodel.designing.record import TapDesign
     from tapmodel.spec.job import Job
 
@@ -33,9 +34,7 @@ def designed(
     from tapmodel.shop.judged import judged
     from tapmodel.spec.job_file import job_for, read_job
 
-    has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
-    is_file = text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
-    job = read_job(Path(text), sets or []) if is_file else job_for(text, sets or [])
+    job = read_job(Path(text), sets or []) if _is_file(text) else job_for(text, sets or [])
     if fix:
         job = _fixed(job)
     try:
@@ -43,6 +42,39 @@ def designed(
     except NoTapError as error:
         error.units = units_of(job, units)
         raise
+
+
+def _is_file(text: str) -> bool:
+    """Whether a JOB is a file rather than a designation."""
+    has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
+    return text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
+
+
+def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "Asked":
+    """What is to be compared: a designation or a job file, and the values for some fields.
+
+    Raises:
+        InputError: a file, a field or a value that cannot be used, no field that is varied, or one
+            that is varied or set besides.
+    """
+    from tapmodel.comparing.variants import Asked
+    from tapmodel.spec.job_file import read_table
+    from tapmodel.spec.overrides import pairs_of
+    from tapmodel.spec.variations import HOW, variation
+
+    if not vary:
+        raise InputError("--vary", "none", HOW)
+    pairs = pairs_of(sets or [])
+    held, varied = {key for key, _ in pairs}, dict[str, tuple[object, ...]]()
+    for one in map(variation, vary):
+        if one.field in varied:
+            raise InputError("--vary", one.field, "each field once, with all its values")
+        if one.field in held:
+            raise InputError("--vary", one.field, "a field that --set does not hold at one value")
+        varied[one.field] = one.values
+    if _is_file(text):
+        return Asked(read_table(Path(text)), varied, pairs, text)
+    return Asked({"designation": text}, varied, pairs)
 
 
 def _fixed(job: "Job") -> "Job":

@@ -19,13 +19,18 @@ def tell_preview(record: dict[str, Any], out: Path, *, err: bool = False) -> Non
     tell_delivery(record)
 
 
-def tell_delivery(record: dict[str, Any]) -> None:
-    """What could not be made, and what became of files that stood in the folder before."""
+def tell_delivery(record: dict[str, Any], what: str = "tap") -> None:
+    """What could not be made, and what became of files that stood in the folder before.
+
+    Args:
+        record: of what was delivered.
+        what: the folder holds one of.
+    """
     for words in record.get("left_out", ()):
         say(f"note: left out, {words}", aside=True)
     delivery = record["delivery"]
     if delivery["replaced"]:
-        words = f"another tap of this name, made {delivery['replaced']}, gave way to this one"
+        words = f"another {what} of this name, made {delivery['replaced']}, gave way to this one"
         say(f"note: {words}", aside=True)
     for old, new in delivery["kept"].items():
         say(escaped(f"note: your own {old} is kept as {new}"), aside=True)

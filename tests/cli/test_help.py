@@ -10,10 +10,20 @@ import pytest
 
 import tapmodel
 from tapmodel.cli.app import app
-from tapmodel.cli.commands import build, design, new, page, schema, sheet, verify, wires
+from tapmodel.cli.commands import (
+    build,
+    compare,
+    design,
+    new,
+    page,
+    schema,
+    sheet,
+    verify,
+    wires,
+)
 from tapmodel.cli.commands import set as set_command
 
-COMMANDS = (build, design, new, page, schema, set_command, sheet, verify, wires)
+COMMANDS = (build, compare, design, new, page, schema, set_command, sheet, verify, wires)
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
 
@@ -31,7 +41,7 @@ def said(*words: str, **environment: str) -> str:
 def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
-        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "schema")
+        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "compare", "schema")
     ]
     assert "..." not in listed
 
@@ -94,6 +104,9 @@ def test_commands_and_fields_complete() -> None:
     assert said(COMP_WORDS="tapmodel sch", COMP_CWORD="1", **how).split() == ["schema"]
     fields = said(COMP_WORDS="tapmodel design --set flutes.c", COMP_CWORD="3", **how).split()
     assert fields == ["flutes.count=", "flutes.cutter_diameter=", "flutes.core_diameter="]
+    # A list cannot be varied, so only one of the fields of the shop is offered.
+    shop = said(COMP_WORDS="tapmodel compare --vary shop.", COMP_CWORD="3", **how).split()
+    assert shop == ["shop.dividing_ratio="]
 
 
 def test_swapped_words_of_verify_are_answered_with_the_right_ones() -> None:
