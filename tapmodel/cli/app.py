@@ -6,14 +6,14 @@ from typing import Annotated
 import typer
 from typer.core import TyperCommand
 
-from tapmodel.cli.commands import (  # noqa: A004
+from tapmodel.cli.commands import (
     build,
     compare,
     design,
     new,
     page,
     schema,
-    set,
+    set,  # noqa: A004  (a command is named as it is typed)
     sheet,
     verify,
     wires,

@@ -26,6 +26,9 @@ MM_PER_INCH = 25.4
 N_PER_LBF = 4.4482216152605
 """Exact by definition: a pound of 0.45359237 kg at 9.80665 m/s²."""
 
+LBF_IN_PER_NM = 1e3 / N_PER_LBF / MM_PER_INCH
+"""Torque in pounds of force at an inch, for one of a newton metre."""
+
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
 
@@ -110,8 +113,7 @@ def _in_newtons(quantity: Torque | Force) -> str:
 def _in_pounds(quantity: Torque | Force) -> str:
     if isinstance(quantity, Force):
         return f"{_significant(quantity.newtons / N_PER_LBF, 2)} lbf"
-    per_inch = 1e3 / N_PER_LBF / MM_PER_INCH
-    return f"{_span([torque * per_inch for torque in quantity.newton_metres])} lbf·in"
+    return f"{_span([torque * LBF_IN_PER_NM for torque in quantity.newton_metres])} lbf·in"
 
 
 def _span(values: Sequence[float]) -> str:
@@ -170,6 +172,17 @@ def distance_told(micrometres: float, units: Units = Units.MM) -> str:
             units,
             lambda: length_told(micrometres),
             lambda: f"{_significant(max(micrometres, LEAST) / 1000 / MM_PER_INCH, 2)} in",
+        )
+    )
+
+
+def torque_in_words(newton_metres: float, units: Units = Units.MM) -> str:
+    """A torque [N·m] beside others that differ little: "5.12 N·m = 45.3 lbf·in"."""
+    return " = ".join(
+        _in_each(
+            units,
+            lambda: f"{newton_metres:.3g} N·m",
+            lambda: f"{newton_metres * LBF_IN_PER_NM:.3g} lbf·in",
         )
     )
 

@@ -91,7 +91,13 @@ def test_inches_are_the_same_lengths(tmp_path: Path) -> None:
             assert value == pytest.approx(float(ours[place]), abs=rounding), place
         # Clearance of the chamfer: µm in the one.
         assert float(theirs[10]) * 25400 == pytest.approx(float(ours[10]), abs=0.2)
-        assert ours[5:10] == theirs[5:10]
+        # Torques in pounds of 4.4482216 N at an inch.
+        for place, step in ((5, 0.1), (6, 0.1), (7, 0.1), (8, 1.0)):
+            told = float(theirs[place]) * 4.4482216 * 0.0254
+            assert told == pytest.approx(float(ours[place]), abs=0.113 * step / 2 + step / 20)
+        assert ours[9] == theirs[9]
+    for text in ("lbf·in", " in)"):
+        assert text in inches.partition("\n\n")[2]
 
 
 def test_the_csv_reads_back_as_every_number(tmp_path: Path) -> None:

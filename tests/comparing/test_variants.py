@@ -5,7 +5,7 @@ import math
 import pytest
 
 from tapmodel.comparing.figures import UNITS, clearance
-from tapmodel.comparing.variant import UNUSABLE
+from tapmodel.comparing.variant import UNUSABLE, Merit
 from tapmodel.comparing.variants import Asked, compare_taps
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
@@ -38,6 +38,12 @@ def test_figures_are_those_of_the_tap_settled_alone() -> None:
         "chip_max": foreseen.chips.thickness_max,
     }
     assert {name: second.figures[name] for name in expected} == pytest.approx(expected, rel=1e-12)
+    assert second.merit == Merit(
+        binds=False,
+        warnings=len(second.warnings),
+        margin=expected["margin"],
+        rubbing=expected["flank_rubbing"] + expected["chamfer_rubbing"],
+    )
     assert first.figures["land_width"] != second.figures["land_width"]
     assert second.figures["material"] == design.work.material.name
 

@@ -9,7 +9,7 @@ from tapmodel.comparing.variants import Compared
 from tapmodel.errors import shortened
 from tapmodel.report.screen.chapter import wrapped
 from tapmodel.report.screen.columns import GAP, Mark, Pen, padded, plain
-from tapmodel.report.units import MM_PER_INCH, Units
+from tapmodel.report.units import LBF_IN_PER_NM, MM_PER_INCH, Units
 from tapmodel.report.words.comparison import why
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
@@ -129,11 +129,15 @@ def _varied(field: str) -> _Column:
 
 
 def _unit(unit: str, units: Units) -> str:
-    return "in" if units is Units.INCH and unit in _LENGTHS else unit
+    return _IN_INCHES[unit][0] if units is Units.INCH and unit in _IN_INCHES else unit
 
 
-_LENGTHS = {Unit.MM.value: (1.0, 1), "µm": (1e-3, 4)}
-"""Of each unit of length: how many mm, and the decimals that inches have more."""
+_IN_INCHES = {
+    Unit.MM.value: ("in", 1 / MM_PER_INCH, 1),
+    "µm": ("in", 1e-3 / MM_PER_INCH, 4),
+    "N·m": ("lbf·in", LBF_IN_PER_NM, -1),
+}
+"""What each unit becomes in a table in inches, how many of it, and how many decimals more."""
 
 
 def _told(value: Cell, column: _Column, units: Units) -> str:
@@ -144,8 +148,8 @@ def _told(value: Cell, column: _Column, units: Units) -> str:
         return shortened(word, _LONGEST)
     digits = column.digits
     if _unit(column.unit, units) != column.unit:
-        scale, more = _LENGTHS[column.unit]
-        value, digits = value * scale / MM_PER_INCH, digits + more if digits >= 0 else digits
+        _, scale, more = _IN_INCHES[column.unit]
+        value, digits = value * scale, digits + more if digits >= 0 else digits
     if not math.isfinite(value):
         return "-"
     # Adding 0 turns the minus zero of a rounded value into plain zero.

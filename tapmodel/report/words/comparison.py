@@ -7,7 +7,7 @@ from tapmodel.comparing.ranking import Verdict
 from tapmodel.comparing.variant import Merit, Variant
 from tapmodel.comparing.variants import Compared
 from tapmodel.errors import shortened
-from tapmodel.report.units import in_words
+from tapmodel.report.units import in_words, torque_in_words
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
 from tapmodel.words import Units
@@ -63,8 +63,10 @@ def _reasons(
     yield _binding(unbroken, clear, binds=merit.binds)
     yield _warned(clear, fewest, best.warnings)
     most = "" if fewest == 1 else "the greatest margin of torque of these, "
-    stop, high = best.number_of("stop_at"), best.number_of("torque_high")
-    margin = f"stopped at {stop:.3g} N·m where it takes {high:.3g} at the most"
+    stop, high = (
+        torque_in_words(best.number_of(name), units) for name in ("stop_at", "torque_high")
+    )
+    margin = f"stopped at {stop} where it takes {high} at the most"
     yield f"{most or 'margin of torque '}{merit.margin:.3g} ({margin})"
     if greatest > 1:
         along = f"flank and chamfer rub along {in_words(merit.rubbing, '.2f', units)}"
@@ -120,7 +122,7 @@ def _cost(
         codes = " ".join(second.warnings) or "none"
         yield f"warnings {other.warnings} instead of {first.warnings} ({codes})"
     yield f"margin {other.margin:.3g} instead of {first.margin:.3g} ({_share(other, first)})"
-    likely = [f"{one.number_of('torque_likely'):.3g} N·m" for one in (second, best)]
+    likely = [torque_in_words(one.number_of("torque_likely"), units) for one in (second, best)]
     yield from _instead("likely torque", *likely)
     rubbing = [in_words(merit.rubbing, ".2f", units) for merit in (other, first)]
     yield from _instead("rubbing along", *rubbing)

@@ -1,0 +1,102 @@
+"""Why one of several taps is the best: what decided, in numbers, and what the next would cost."""
+
+from dataclasses import replace
+
+import pytest
+
+from tapmodel.comparing.ranking import verdict_on
+from tapmodel.comparing.variant import Merit, Variant
+from tapmodel.comparing.variants import Compared
+from tapmodel.report.words.comparison import why
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Units
+
+
+def variant(number: int, merit: Merit | None, likely: float = 4.0) -> Variant:
+    """A tap whose most torque is 5 N·m; its codes are as many as its warnings."""
+    high = 5.0
+    figures = {
+        "torque_likely": likely,
+        "torque_high": high,
+        "stop_at": merit.margin * high if merit else None,
+        "chamfer_clearance_um": -3.2 if merit and merit.binds else 12.0,
+    }
+    warnings = ("land-rubs", "chip-thin")[: merit.warnings] if merit else ()
+    values = {"flutes.offset": number / 2}
+    return Variant(number, values, figures, () if merit else ("core",), warnings, None, merit)
+
+
+def told(*variants: Variant, units: Units = Units.MM) -> str:
+    job = job_for("M10")
+    compared = Compared(job, "M10", ("flutes.offset",), variants, verdict_on(variants))
+    return why(compared, units)
+
+
+GOOD = Merit(binds=False, warnings=0, margin=2.0, rubbing=1.5)
+
+
+def test_sieve_by_sieve_what_decided_and_what_the_next_costs() -> None:
+    text = told(
+        variant(1, None),
+        variant(2, replace(GOOD, binds=True)),
+        variant(3, replace(GOOD, warnings=1)),
+        variant(4, replace(GOOD, margin=1.8, rubbing=1.2), likely=4.4),
+        variant(5, GOOD),
+    )
+    assert text == (
+        "The best is no. 5 (flutes.offset = 2.5 mm): 4 of 5 break no rule, 3 of these do not bind, "
+        "2 of these with no warning, the others with more, the greatest margin of torque of these, "
+        "2 (stopped at 10 N·m where it takes 5 N·m at the most). The runner-up is no. 4 "
+        "(flutes.offset = 2 mm): margin 1.8 instead of 2 (10% less); likely torque 4.4 N·m instead "
+        "of 4 N·m; rubbing along 1.20 mm instead of 1.50 mm."
+    )
+
+
+@pytest.mark.parametrize(
+    ("second", "cost"),
+    [
+        (replace(GOOD, margin=1.97), "margin 1.97 instead of 2 (2% less)."),
+        (replace(GOOD, margin=1.99), "margin 1.99 instead of 2 (0.50% less, all but the same)."),
+        (
+            replace(GOOD, warnings=1, margin=3.0),
+            "warnings 1 instead of 0 (land-rubs); margin 3 instead of 2 (50% more).",
+        ),
+        (
+            replace(GOOD, binds=True),
+            "its chamfer binds by 0.0032 mm; margin 2 instead of 2 (the same).",
+        ),
+    ],
+)
+def test_what_the_runner_up_costs(second: Merit, cost: str) -> None:
+    text = told(variant(1, GOOD), variant(2, second))
+    assert text.endswith(f"The runner-up is no. 2 (flutes.offset = 1 mm): {cost}")
+
+
+def test_rubbing_is_told_where_it_decided() -> None:
+    text = told(variant(1, replace(GOOD, rubbing=1.6)), variant(2, GOOD), variant(3, GOOD))
+    assert (
+        "and of 3 with that margin the least rubbing (flank and chamfer rub along 1.50 mm)" in text
+    )
+    assert "the first of 2 that are alike in all this" in text
+
+
+def test_a_best_that_binds_or_warns_is_not_praised() -> None:
+    bad = Merit(binds=True, warnings=2, margin=0.4, rubbing=3.0)
+    text = told(variant(1, bad), variant(2, replace(bad, margin=0.3)))
+    assert "each of these binds, all with 2 warnings (here land-rubs chip-thin)" in text
+    alone = told(variant(1, bad), variant(2, None))
+    assert (
+        "1 of 2 breaks no rule, and it binds, with 2 warnings (here land-rubs chip-thin)" in alone
+    )
+    assert alone.endswith("Each of the others breaks a rule.")
+
+
+def test_inches_and_pounds() -> None:
+    text = told(
+        variant(1, GOOD), variant(2, replace(GOOD, margin=1.5), likely=8.0), units=Units.INCH
+    )
+    assert "flutes.offset = 0.019685 in" in text
+    # 10 and 5 N·m by 8.8507 lbf·in.
+    assert "stopped at 88.5 lbf·in where it takes 44.3 lbf·in" in text
+    assert "likely torque 70.8 lbf·in instead of 35.4 lbf·in" in text
+    assert "mm" not in text
