@@ -21,6 +21,9 @@ from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.materials.work import WorkMaterial
 from tapmodel.tap.tap import Tap
 
+WORN = 4.0
+"""Torque of a tap at the end of its life in the greatest of a new one."""
+
 
 @dataclass(frozen=True, slots=True)
 class Task:
@@ -66,6 +69,16 @@ class Prediction:
         """The torque to stop at, in torques that the tap takes at the most; below 1 it is short."""
         most = self.torque.band.high
         return self.strength.stop_at / most if most > 0 else math.inf
+
+    @property
+    def stop_at(self) -> float:
+        """Torque to stop turning at [N·m]: what the tap bears, or what tells that something is wrong.
+
+        Source: rule of this program; a worn tap is allowed two to four times the torque of a new
+        one (16 N·m for M12x1.5 in grey iron, where the printed formulas give 4 to 8), so beyond
+        four times the greatest of a new one the edges are gone or chips are jammed.
+        """
+        return min(self.strength.stop_at, WORN * self.torque.band.high)
 
     @cached_property
     def rubbing(self) -> Rubbing:

@@ -34,7 +34,7 @@ _ROUGHED = Paragraphs(("No gauge enters behind this tap: the last of its set cut
 def _clearances(rubbing: Rubbing) -> Table:
     contacts = (("crest", rubbing.crest), ("flanks", rubbing.flank), ("chamfer", rubbing.chamfer))
     lines = tuple(_line(name, contact) for name, contact in contacts)
-    head = ("behind the edge", "rubs over", "of", "clear at the heel", "")
+    head = ("behind the edge", "rubs over", "of", "clear at the heel", "binds")
     return Table(head, lines, "Clearance from what the edge cut")
 
 
@@ -45,7 +45,7 @@ def _line(name: str, contact: Contact) -> tuple[Quantity, ...]:
         Length(contact.rubbing_length, 2),
         Length(contact.land_width, 2),
         small_length(clear),
-        Words("binds" if contact.binds else ""),
+        Words("yes" if contact.binds else "no"),
     )
 
 
@@ -58,9 +58,11 @@ def _verdicts(gauge: Gauge) -> Iterator[Row]:
     yield Row("pitch diameter of the hole", Length(gauge.pitch_diameter))
     yield Row("GO gauge", Words("enters" if gauge.go else "does not enter"))
     yield Row("NO-GO gauge", Words("stays out" if gauge.no_go else "enters"))
-    yield Row("wear in reserve, on the pitch diameter", Length(gauge.wear_left))
-    face = f"{_times(gauge.sharpenings_face)}, then the {gauge.face_limit} ends it"
-    yield Row("grinding the cutting faces", Words(face))
+    yield Row("wear in reserve with that, on the pitch diameter", Length(gauge.wear_left))
+    ends = f", the {gauge.face_limit} ends it"
+    face = _times(gauge.sharpenings_face)
+    several = f"{face}{ends}" if gauge.sharpenings_face <= _MANY else face
+    yield Row("grinding the cutting faces", Words(several))
     yield Row("grinding the chamfer", Words(_times(gauge.sharpenings_chamfer)))
 
 

@@ -37,7 +37,7 @@ def torque_rows(design: TapDesign) -> Iterator[Row]:
     foreseen = design.prediction
     if foreseen is not None:
         yield Row(f"torque in {_material(design)}", Torque((foreseen.torque.band.likely,)))
-        yield Row("stop turning at", Torque((foreseen.strength.stop_at,)))
+        yield Row("stop turning at", Torque((foreseen.stop_at,)))
 
 
 def _material(design: TapDesign) -> str:
@@ -47,14 +47,15 @@ def _material(design: TapDesign) -> str:
 
 def _work(design: TapDesign) -> Iterator[Row]:
     work, steel = design.work, design.work.steel
-    slow, fast = (
-        revolutions(speed, design.tap.thread.major) for speed in work.material.group.speed
-    )
+    major = design.tap.thread.major
+    slow, fast = (float(f"{revolutions(speed, major):.2g}") for speed in work.material.group.speed)
     yield Row("material of the work", Words(_material(design)))
-    yield Row(f"{work.kind} hole, depth of thread", Length(work.depth, 1))
+    depth = design.choice("hole.depth")
+    assumed = "" if depth is None or depth.given else ", assumed"
+    yield Row(f"{work.kind} hole, depth of thread{assumed}", Length(work.depth, 1))
     yield Row("steel of the tap", Words(f"{steel.name}, {steel.hardness:.3g} HRC"))
     yield Row("oil", Words(work.material.group.lubricant))
-    yield Row("speed under power at most", Words(f"{slow:g} to {fast:g} turns a minute"))
+    yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
 
 
 def _load(foreseen: Prediction) -> Iterator[Row]:
@@ -66,8 +67,8 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("a worn edge adds", Torque((torque.wear.likely,)))
     yield Row("turning back", _banded(torque.back))
     yield Row("force to start it", Force(torque.axial_force.likely))
-    yield Row("stop turning at", Torque((strength.stop_at,)))
-    wrench = Length(wrench_length(strength.stop_at), 0)
+    yield Row("stop turning at", Torque((foreseen.stop_at,)))
+    wrench = Length(wrench_length(foreseen.stop_at), 0)
     yield Row(f"wrench over both hands, {HAND_FORCE:g} N each, at most", wrench)
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
@@ -82,7 +83,9 @@ def _banded(band: Band) -> Torque:
 def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
     chips, room = foreseen.chips, foreseen.room
     held = room.blind if design.work.blind else room.through
-    yield Row("teeth that cut", Words(str(len(chips.teeth))))
+    yield Row("teeth that take a chip", Words(str(len(chips.teeth))))
     yield Row("thickest chip", Length(chips.thickness_max, 3))
     yield Row("thinnest chip", Length(chips.thickness_min, 3))
-    yield Row("thread whose chips the flutes hold", Length(held, 1))
+    all_of_them = held >= design.work.depth
+    told = Words("all of this hole") if all_of_them else Length(held, 1)
+    yield Row("thread whose chips the flutes hold", told)

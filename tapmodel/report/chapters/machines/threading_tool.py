@@ -43,8 +43,8 @@ def chapter(design: TapDesign) -> Chapter:
         notes.append(NEXT_START)
     if design.tap.thread.crest_radius:
         notes.append(
-            "The crest is round: use a full-profile tool, or break it with a form file after the "
-            "last pass."
+            "The crest is round: form it with a tool ground to it, or with a form file after the "
+            "last pass; the nose of a stock full-profile tool is too round for the root."
         )
     blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs(tuple(notes)))
     return Chapter("tool", "Threading tool", blocks)
@@ -73,7 +73,7 @@ def _feeds(tool: LatheTool) -> Table:
 def nose_row(tool: LatheTool) -> Row:
     """Radius of the tool's nose, or its flat, which must not be wider."""
     if tool.nose_radius:
-        return Row("tool nose, radius", small_length(tool.nose_radius))
+        return Row("tool nose, radius at most", small_length(tool.nose_radius))
     return Row("tool nose, flat at most", small_length(tool.nose_flat))
 
 

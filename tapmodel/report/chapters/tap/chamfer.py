@@ -15,7 +15,7 @@ def chapter(design: TapDesign) -> Chapter:
         general_row("length", design.tap.chamfer_length, 3),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
         *((in_leads,) if several else ()),
-        Row("teeth that cut, all lands", Words(str(design.figures.chamfer_teeth))),
+        Row("teeth along the chamfer, all lands", Words(str(design.figures.chamfer_teeth))),
         Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
     )
     return Chapter("chamfer", "Chamfer", (Rows(rows),))
