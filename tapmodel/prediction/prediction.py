@@ -72,7 +72,7 @@ class Prediction:
 
     @property
     def stop_at(self) -> float:
-        """Torque to stop turning at [N·m]: what the tap bears, or what tells that something is wrong.
+        """Torque to stop turning at [N·m]: what the tap bears, or what tells of a fault.
 
         Source: rule of this program; a worn tap is allowed two to four times the torque of a new
         one (16 N·m for M12x1.5 in grey iron, where the printed formulas give 4 to 8), so beyond
