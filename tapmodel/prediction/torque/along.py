@@ -13,6 +13,10 @@ from tapmodel.standards.materials.work import WorkMaterial
 
 Floats = NDArray[np.float64]
 
+_APART = 1e-12
+"""Share of a depth by which both sides of a step lie off it: more than the last digits, in which a
+tooth at `z` may still be in work of the thickness `z` less."""
+
 _PLAIN = 24
 """Places between which the friction, which has no steps, is drawn."""
 
@@ -82,7 +86,7 @@ def course_in(way: Way, scale: Floats) -> Course:
                 places,
                 # Either side of a step: before a tooth meets the work, and after it has left.
                 _just_before(places),
-                np.nextafter(places[:-1], np.inf),
+                np.minimum(places[:-1] * (1 + _APART), way.stop),
             )
         )
     )
@@ -93,7 +97,7 @@ def course_in(way: Way, scale: Floats) -> Course:
 
 
 def _just_before(places: Floats) -> Floats:
-    return np.nextafter(places, -np.inf)
+    return places * (1 - _APART)
 
 
 def course_back(way: Way, roots: Floats) -> Course:
