@@ -4,6 +4,7 @@ from dataclasses import fields, is_dataclass, replace
 from typing import Any, TypeVar
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.prediction.prediction import predicted
 from tapmodel.shape.figures import figures_of
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
@@ -27,13 +28,15 @@ def scaled(record: Record, times: float) -> Record:
 
 def scaled_design(design: TapDesign, times: float) -> TapDesign:
     """A design of so many times the size; choices and findings stay those of the first."""
-    return replace(
-        with_tap(design, scaled(design.tap, times)),
+    around = replace(
+        design,
         hole=scaled(design.hole, times),
         basic_pitch_diameter=design.basic_pitch_diameter * times,
         drill=design.drill * times,
+        work=replace(design.work, depth=design.work.depth * times),
         limits=scaled(design.limits, times),
     )
+    return with_tap(around, scaled(design.tap, times))
 
 
 def shifted(tap: Tap, along: float) -> Tap:
@@ -56,4 +59,5 @@ def left_handed(tap: Tap) -> Tap:
 
 def with_tap(design: TapDesign, tap: Tap) -> TapDesign:
     """The design with another tap, and what follows from that."""
-    return replace(design, tap=tap, figures=figures_of(tap))
+    made = replace(design, tap=tap, figures=figures_of(tap))
+    return replace(made, prediction=made.prediction and predicted(tap, made.task))

@@ -75,7 +75,7 @@ def test_dimensions_say_what_lies_between_their_points(
         lengths = _lengths(path)
         for said, between in lengths:
             assert said == pytest.approx(between, abs=1e-9)
-        for value in known[name]:
+        for value in known.get(name, ()):
             assert any(said == pytest.approx(value, rel=1e-9) for said, _ in lengths), (name, value)
 
 

@@ -118,6 +118,9 @@ def _lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
             points = [entity.dxf.start, entity.dxf.end]
         elif kind in ("ARC", "CIRCLE"):
             points = list(entity.flattening(0.05 / scale))
+        elif kind == "LWPOLYLINE":
+            points = entity.get_points("xy")
+            points = [*points, points[0]] if entity.closed else points
         elif kind == "HATCH":
             ring = entity.paths[0].vertices
             points = [*ring, ring[0]]

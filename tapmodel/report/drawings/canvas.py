@@ -100,6 +100,15 @@ class Canvas:
         attributes = {"layer": layer}
         self._space.add_lwpolyline(points, format="xyb", close=True, dxfattribs=attributes)
 
+    def curve(self, points: Sequence[Point], layer: str, *, closed: bool = False) -> None:
+        """The same as one entity, for lines of many points."""
+        self._space.add_lwpolyline(points, close=closed, dxfattribs={"layer": layer})
+
+    def dot(self, at: Point, radius: float = 0.5) -> None:
+        """A filled spot, `radius` mm on paper."""
+        size, corners = self.paper(radius), (math.radians(30 * n) for n in range(12))
+        self.fill([(at[0] + size * math.cos(a), at[1] + size * math.sin(a)) for a in corners])
+
     def circle(self, centre: Point, radius: float, layer: str) -> None:
         """A circle."""
         self._space.add_circle(centre, radius, dxfattribs={"layer": layer})

@@ -4,24 +4,28 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.prediction.prediction import Prediction
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.views import (
     chamfer_teeth,
+    chips,
     cross_section,
     milling,
     side,
     square,
+    strength,
     thread_form,
+    torque,
 )
 from tapmodel.report.units import Projection, Units
 
 
 @dataclass(frozen=True, slots=True)
 class DrawingKind:
-    """One kind of drawing: its short name, and what draws it."""
+    """One kind of drawing: its short name, and what draws it, if the design has what it shows."""
 
     name: str
-    draw: Callable[[TapDesign, Projection, Units], Drawing]
+    draw: Callable[[TapDesign, Projection, Units], Drawing | None]
 
 
 def _of_one_view(
@@ -31,6 +35,17 @@ def _of_one_view(
     return lambda design, _projection, units: draw(design, units)
 
 
+def _foreseen(
+    draw: Callable[[TapDesign, Prediction, Units], Drawing],
+) -> Callable[[TapDesign, Projection, Units], Drawing | None]:
+    """A drawing of what the tap will do, which a design that breaks a rule may not tell."""
+
+    def drawn(design: TapDesign, _projection: Projection, units: Units) -> Drawing | None:
+        return draw(design, design.prediction, units) if design.prediction else None
+
+    return drawn
+
+
 DRAWINGS: tuple[DrawingKind, ...] = (
     DrawingKind("side", side.draw),
     DrawingKind("thread-form", _of_one_view(thread_form.draw)),
@@ -38,6 +53,9 @@ DRAWINGS: tuple[DrawingKind, ...] = (
     DrawingKind("cross-section", _of_one_view(cross_section.draw)),
     DrawingKind("chamfer", _of_one_view(chamfer_teeth.draw)),
     DrawingKind("square", square.draw),
+    DrawingKind("chips", _foreseen(chips.draw)),
+    DrawingKind("torque", _foreseen(torque.draw)),
+    DrawingKind("strength", _foreseen(strength.draw)),
 )
 
 
@@ -46,9 +64,12 @@ def all_drawings(
 ) -> dict[str, Drawing]:
     """Every drawing of `design` by name, in order of `DRAWINGS`.
 
+    Where nothing can be foreseen of the design, what shows that is left out.
+
     Args:
         design: what is drawn.
         projection: where views of the same thing stand to each other.
         units: of the numbers lettered on them.
     """
-    return {kind.name: kind.draw(design, projection, units) for kind in DRAWINGS}
+    drawn = ((kind.name, kind.draw(design, projection, units)) for kind in DRAWINGS)
+    return {name: drawing for name, drawing in drawn if drawing}

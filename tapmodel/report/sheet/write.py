@@ -6,6 +6,7 @@ which `pages` deals out once it is known where the text ends.
 """
 
 import json
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, product
@@ -45,8 +46,9 @@ _TOP, _BOTTOM = 10.0, 12.0
 _HEADING = 12.0
 """What a drawing takes beside its own height: its heading, and white around both [mm]."""
 
-_FEW = 4
-"""Pages; where there would be more, drawings of a column are laid beside each other instead."""
+_TEXT, _TO_A_PAGE = 2, 3
+"""Pages that the text may fill, and drawings that a further one is to hold; where there would be
+more pages, drawings of a column are laid beside each other instead."""
 
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
@@ -98,13 +100,15 @@ def write_sheet(
     look = look or Look()
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
+    few = _TEXT + math.ceil(len(drawings) / _TO_A_PAGE)
     laid = _laid(_text(design, look, narrow), wide, look.paper)
     for less, kept in product((0.0, _LESS), _from_most_to_none(narrow)):
-        if laid.pages > _FEW:
+        if laid.pages > few:
             left = [drawing for drawing in narrow if drawing not in kept]
             abreast = [_block(two) for two in _pairs(left)]
             text = _text(design, look, kept, less)
-            laid = min(laid, _laid(text, abreast + wide, look.paper))
+            tried = _laid(text, abreast + wide, look.paper)
+            laid = tried if tried.pages < laid.pages else laid
     write_whole(path, typst.compile(laid.text.encode(), timestamp=stamp()))
 
 
@@ -153,7 +157,7 @@ def _block(drawings: Sequence[Drawing]) -> _Block:
     return _Block(height, f"#block(breakable: false, above: 1.2em){inside}")
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True)
 class _Laid:
     """A whole sheet: how many pages it takes, and in the typesetter's words."""
 

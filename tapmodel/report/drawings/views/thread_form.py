@@ -3,12 +3,12 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.blocks import Pitch
+from tapmodel.report.drawings.charts.limit_charts import WIDTH, charts
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_text
 from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
-from tapmodel.report.drawings.views.limit_charts import WIDTH, charts
 from tapmodel.report.units import Units, shown
 from tapmodel.shape.profile import Segment, segments
 

@@ -1,0 +1,150 @@
+"""Torque against depth: the band of the way in and of the way back, and where to stop."""
+
+from collections.abc import Sequence
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
+from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.torque.record import Course
+from tapmodel.report.drawings.charts.axis import Axis, figure, marked, marks
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lettering import fitting_scale, scale_text, spread
+from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import MM_PER_INCH, Units
+from tapmodel.shape.outlines.outline import Point
+
+READABLE = 3.0
+"""A torque higher than so many times the greatest that the tap takes is told, not drawn."""
+
+_WIDTH = 112.0  # of the whole way on paper, at most [mm]
+_HEIGHT = 39.0  # of way in and back together on paper [mm]
+_ONE = 1e-9  # places closer than this share of the way are one
+_LINE = 4.0  # between two lines of lettering beside the chart on paper [mm]
+
+
+def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Drawing:
+    """Depth of the front to the right, torque upwards, on the way back downwards."""
+    course = foreseen.course
+    way_in, way_back = course.course_in, course.course_back
+    assert way_in is not None  # noqa: S101 - `torque_along` makes both
+    assert way_back is not None  # noqa: S101
+    stop = float(way_in.depth[-1])
+    sheet = Sheet("torque", "Torque on the way in and back", fitting_scale(stop, _WIDTH), units)
+    top = _top(foreseen)
+    axis = Axis(0.0, sheet.paper(_HEIGHT) / (top + course.back.high))
+    _band(sheet, way_in, axis, 1.0)
+    _band(sheet, way_back, axis, -1.0)
+    low = _frame(sheet, foreseen, stop, (axis, top))
+    _levels(sheet, foreseen, stop, (axis, top))
+    _captions(sheet, design, foreseen, low)
+    return sheet.finished()
+
+
+def _top(foreseen: Prediction) -> float:
+    """The highest torque of the chart [N·m]."""
+    strength, most = foreseen.strength, foreseen.torque.band.high
+    told = (strength.stop_at, strength.breaks.low, strength.breaks.high)
+    return 1.05 * max(most, *(torque for torque in told if torque <= READABLE * most), 0.0)
+
+
+def _band(sheet: Sheet, course: Course, axis: Axis, side: float) -> None:
+    """Hatched from the least to the greatest torque, the likely one thick."""
+    low, likely, high = (
+        [(float(x), axis.at(side * float(y))) for x, y in zip(course.depth, torque, strict=True)]
+        for torque in (course.low, course.likely, course.high)
+    )
+    sheet.hatch([*_plain(low), *reversed(_plain(high))], 45.0 * side, 1.6)
+    for line, layer in ((low, THIN), (high, THIN), (likely, VISIBLE)):
+        sheet.curve(_plain(line), layer)
+
+
+def _plain(line: Sequence[Point]) -> list[Point]:
+    """Of places of one depth the first and the last, between which the torque steps."""
+    size = max(abs(x) for x, _ in line)
+    kept: list[Point] = []
+    group = [line[0]]
+    for point in [*line[1:], None]:
+        if point is not None and abs(point[0] - group[-1][0]) <= _ONE * size:
+            group.append(point)
+            continue
+        before, after = group[0], group[-1]
+        kept += [before] if abs(after[1] - before[1]) <= _ONE * size else [before, after]
+        group = [point] if point is not None else []
+    return kept
+
+
+def _frame(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis, float]) -> float:
+    """Both axes with their numbers; returns the height of the lowest lettering [mm]."""
+    (axis, top), p = upwards, sheet.paper
+    back = axis.at(-foreseen.torque.back.high)
+    sheet.line((0.0, axis.at(top)), (0.0, back), THIN)
+    sheet.line((0.0, 0.0), (stop, 0.0), THIN)
+    for torque in marks(top, 6):
+        sheet.line((-p(1), axis.at(torque)), (0.0, axis.at(torque)), THIN)
+        sheet.text((-p(1.6), axis.at(torque)), marked(torque), "right")
+    sheet.text((-p(14), axis.at(top) + p(4)), "way in, torque [N·m]")
+    sheet.text((-p(2.4), min(back / 2, -p(4))), "way back", "right")
+    inch = sheet.units is Units.INCH
+    unit, size = ("in", MM_PER_INCH) if inch else ("mm", 1.0)
+    foot = min(back, -p(3)) - p(1.5)
+    for depth in marks(stop / size, 8):
+        sheet.line((depth * size, foot), (depth * size, foot + p(1.2)), THIN)
+        sheet.text((depth * size, foot - p(2.4)), marked(depth), "centre")
+    sheet.line((0.0, foot), (stop, foot), THIN)
+    words = f"depth of the tap's front in the work [{unit}]"
+    sheet.text((stop / 2, foot - p(6.4)), words, "centre")
+    depth = foreseen.task.hole.depth
+    sheet.line((depth, foot), (depth, axis.at(top) + p(1.5)), CENTRE)
+    return foot - p(6.4)
+
+
+def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis, float]) -> None:
+    """The torques that decide, as lines, and in words beside them."""
+    (axis, top), p = upwards, sheet.paper
+    strength, band = foreseen.strength, foreseen.torque.band
+    breaks = strength.breaks
+    if strength.stop_at <= top:
+        sheet.line((0.0, axis.at(strength.stop_at)), (stop, axis.at(strength.stop_at)), HIDDEN)
+    if breaks.low <= top:
+        high = axis.at(min(breaks.high, top))
+        corners = [
+            (0.0, axis.at(breaks.low)),
+            (stop, axis.at(breaks.low)),
+            (stop, high),
+            (0.0, high),
+        ]
+        sheet.hatch(corners, -45.0, 2.4)
+        sheet.path(corners, THIN, closed=True)
+    told = [
+        (band.low, f"peak at least {figure(band.low)}"),
+        (band.likely, f"peak likely {figure(band.likely)}"),
+        (band.high, f"peak up to {figure(band.high)}"),
+        (strength.stop_at, f"stop at {figure(strength.stop_at)}"),
+        (breaks.low, f"may break from {figure(breaks.low)}"),
+        (breaks.high, f"breaks by {figure(breaks.high)}"),
+    ]
+    back = foreseen.torque.back.high
+    told = [(-back, f"way back up to {figure(back)}"), *sorted(told)]
+    heights = [axis.at(min(torque, top)) for torque, _ in told]
+    for (torque, words), height, place in zip(
+        told, heights, spread(heights, p(_LINE)), strict=True
+    ):
+        out = stop + p(7)
+        if torque > top:
+            sheet.arrow((out - p(2), place - p(1.5)), (out - p(2), place + p(1.5)))
+        else:
+            sheet.line((stop + p(0.5), height), (out, place), THIN)
+        sheet.text((out + p(0.8), place), words)
+
+
+def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float) -> None:
+    work = design.work
+    end = "thread" if work.blind else "work"
+    depth = sheet.mm(foreseen.task.hole.depth, 2)
+    ends = f"chain: the {end} ends, at {depth}; depth at scale {scale_text(sheet.scale)}"
+    lines = [
+        "a model with its band, not a measurement: a new, sharp, well oiled tap, turned straight",
+        f"work: {work.material.name}, {work.kind} hole; {ends}",
+        "thick: likely; hatched: least to greatest; dashed: torque to stop at",
+    ]
+    sheet.lines_of_text((-sheet.paper(14), low - sheet.paper(5)), lines)

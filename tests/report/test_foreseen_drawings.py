@@ -1,0 +1,324 @@
+"""Chips, torque and strength are drawn as they are foreseen."""
+
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import numpy as np
+import pytest
+from ezdxf.entities import LWPolyline
+
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.export.dxf.document import HIDDEN, THIN, VISIBLE
+from tapmodel.export.formats import Format
+from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.strength.edge import edge_of
+from tapmodel.prediction.strength.field import field_at
+from tapmodel.prediction.strength.outlines import slices_of
+from tapmodel.prediction.strength.record import Place
+from tapmodel.prediction.strength.torsion import torsion_of
+from tapmodel.report.drawings.catalogue import DRAWINGS, all_drawings
+from tapmodel.report.drawings.charts.axis import figure, marks
+from tapmodel.report.drawings.charts.stress_lines import SHARES, Seen
+from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth
+from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.views.torque import READABLE
+from tapmodel.report.page.write import PageContent, write_page
+from tapmodel.report.sheet.papers import write_papers
+from tapmodel.report.units import Look, Units
+from tapmodel.spec.job_file import job_for
+from tapmodel.words import Hand
+
+JOBS = ("M10", "M18x0.75", "Tr16x8(P4)", "1/2-12 BSW LH", "M64x1", "M3")
+FORESEEN = ("chips", "torque", "strength")
+
+
+@pytest.fixture(scope="module", params=JOBS)
+def design(request: pytest.FixtureRequest) -> TapDesign:
+    return design_tap(job_for(request.param, ()))
+
+
+def _foreseen(design: TapDesign) -> Prediction:
+    assert design.prediction is not None
+    return design.prediction
+
+
+def _drawn(design: TapDesign, name: str, units: Units = Units.MM) -> Drawing:
+    kind = next(kind for kind in DRAWINGS if kind.name == name)
+    drawing = kind.draw(design, Look().projection, units)
+    assert drawing is not None
+    return drawing
+
+
+def _words(drawing: Drawing) -> list[str]:
+    return [entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")]
+
+
+def _curves(drawing: Drawing, layer: str, *, closed: bool) -> list[LWPolyline]:
+    found = drawing.document.modelspace().query("LWPOLYLINE")
+    return [curve for curve in found if curve.dxf.layer == layer and curve.closed == closed]
+
+
+def _points(curve: LWPolyline) -> np.ndarray:
+    return np.array(list(curve.get_points("xy")))
+
+
+def _area(points: np.ndarray) -> float:
+    x, y = points.T
+    return abs(float(np.sum(x * np.roll(y, -1) - y * np.roll(x, -1)))) / 2
+
+
+def _areas_by_start(design: TapDesign) -> list[list[float]]:
+    """Areas of the chips of each start, told apart by the advance of its helix [mm²]."""
+    thread, flutes = design.tap.thread, design.tap.flutes
+    groups = dict[int, list[float]]()
+    first = _foreseen(design).chips.teeth[0]
+    for tooth in _foreseen(design).chips.teeth:
+        advance = thread.lead * (tooth.land - first.land) / flutes.count
+        start = round((tooth.height - first.height - advance) / thread.pitch) % thread.starts
+        groups.setdefault(start, []).append(tooth.area)
+    return [sorted(areas) for areas in groups.values()]
+
+
+@pytest.mark.parametrize("units", Units)
+def test_each_is_drawn_in_every_unit(design: TapDesign, units: Units) -> None:
+    drawings = all_drawings(design, units=units)
+    assert list(drawings)[-3:] == list(FORESEEN)
+    for name in FORESEEN:
+        assert drawings[name].width_mm <= 184
+        # Three of them stand on one page.
+        assert drawings[name].height_mm < 80
+    (axis,) = (word for word in _words(drawings["torque"]) if word.startswith("depth of the tap"))
+    assert axis.endswith("[in]" if units is Units.INCH else "[mm]")
+    titles = [word for word in _words(drawings["chips"]) if "tooth" in word]
+    assert len(titles) == 2
+    assert all((" in" in title) == (units is Units.INCH) for title in titles)
+
+
+def test_the_chips_drawn_have_the_area_of_the_teeth(design: TapDesign) -> None:
+    drawing, teeth = _drawn(design, "chips"), _foreseen(design).chips.teeth
+    curves = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
+    # What follows the chips are the bars of both charts.
+    count = len(curves) // 3
+    areas = [_area(points) for points in curves[:count]]
+    starts = _areas_by_start(design)
+    assert len(starts) == design.tap.thread.starts
+    alike = [told for told in starts if len(told) == count]
+    assert any(sorted(areas) == pytest.approx(told, rel=2e-3) for told in alike)
+    if design.tap.thread.starts == 1:
+        assert count == len(teeth)
+        assert areas == pytest.approx([tooth.area for tooth in teeth], rel=2e-3)
+        heights = [
+            [float(np.ptp(bar[:, 1])) for bar in curves[n : n + count]] for n in (count, 2 * count)
+        ]
+        thickest = max(tooth.thickness for tooth in teeth)
+        largest = max(tooth.area for tooth in teeth)
+        for found, told in (
+            (heights[0], [tooth.area / largest for tooth in teeth]),
+            (heights[1], [tooth.thickness / thickest for tooth in teeth]),
+        ):
+            assert [height / max(found) for height in found] == pytest.approx(told, rel=1e-9)
+
+
+@pytest.mark.parametrize("text", ["M10", "M18x0.75", "1/2-12 BSW LH"])
+def test_the_least_and_the_greatest_chip_are_written(text: str) -> None:
+    design = design_tap(job_for(text, ()))
+    chips = _foreseen(design).chips
+    words = _words(_drawn(design, "chips"))
+    (thickness,) = (word for word in words if word.startswith("thickness: "))
+    told = re.fullmatch(r"thickness: ([\d.]+) \(tooth (\d+)\) to ([\d.]+) mm \((\d+)\)", thickness)
+    assert told
+    assert float(told[1]) == pytest.approx(chips.thickness_min, abs=5.1e-5)
+    assert float(told[3]) == pytest.approx(chips.thickness_max, abs=5.1e-5)
+    for at, value in ((told[2], chips.thickness_min), (told[4], chips.thickness_max)):
+        assert chips.teeth[int(at) - 1].thickness == pytest.approx(value, rel=1e-9)
+    (area,) = (word for word in words if word.startswith("area: "))
+    least, most = (float(number) for number in re.findall(r"[\d.]+(?= \(tooth| mm²)", area))
+    assert least == pytest.approx(min(tooth.area for tooth in chips.teeth), rel=6e-3)
+    assert most == pytest.approx(max(tooth.area for tooth in chips.teeth), rel=6e-3)
+
+
+def test_limits_of_the_chip_are_lines_or_stand_above(design: TapDesign) -> None:
+    drawing, limits = _drawn(design, "chips"), design.work.material.group.chip
+    teeth = _foreseen(design).chips.teeth
+    bars = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
+    count = len(bars) // 3
+    foot = float(bars[-1][:, 1].min())
+    per_mm = max(float(np.ptp(bar[:, 1])) for bar in bars[2 * count :])
+    per_mm /= max(tooth.thickness for tooth in teeth)
+    lines = drawing.document.modelspace().query("LINE")
+    drawn = sorted((line.dxf.start.y - foot) / per_mm for line in lines if line.dxf.layer == HIDDEN)
+    thickest = max(tooth.thickness for tooth in teeth)
+    # The teeth of one groove and of all are as thick but for what the first of each takes.
+    assert drawn == pytest.approx([v for v in limits if v <= 3 * thickest], rel=1e-3)
+    for limit in limits:
+        assert f"{limit:g}" in _words(drawing)
+
+
+def test_the_torque_is_drawn_as_its_course_runs(design: TapDesign) -> None:
+    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    course = foreseen.course
+    assert course.course_in is not None
+    assert course.course_back is not None
+    thin = [_points(curve) for curve in _curves(drawing, THIN, closed=False)]
+    thick = [_points(curve) for curve in _curves(drawing, VISIBLE, closed=False)]
+    assert (len(thin), len(thick)) == (4, 2)
+    per_torque = thin[1][:, 1].max() / foreseen.torque.band.high
+    for points, way, torque in (
+        (thin[0], course.course_in, course.course_in.low),
+        (thin[1], course.course_in, course.course_in.high),
+        (thick[0], course.course_in, course.course_in.likely),
+        (thin[2], course.course_back, -course.course_back.low),
+        (thin[3], course.course_back, -course.course_back.high),
+        (thick[1], course.course_back, -course.course_back.likely),
+    ):
+        # Depth is true to scale; the first of two points of one depth stands before a step.
+        assert points[:, 0].max() == pytest.approx(float(way.depth.max()))
+        assert np.abs(points[:, 1]).max() / per_torque == pytest.approx(
+            float(np.abs(torque).max()), rel=1e-6, abs=1e-9
+        )
+        drawn = np.trapezoid(points[:, 1], points[:, 0]) / per_torque
+        assert drawn == pytest.approx(float(np.trapezoid(torque, way.depth)), rel=1e-6, abs=1e-9)
+
+
+def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
+    design: TapDesign,
+) -> None:
+    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    band, strength = foreseen.torque.band, foreseen.strength
+    words = _words(drawing)
+    for told, torque in (
+        ("peak at least", band.low),
+        ("peak likely", band.likely),
+        ("peak up to", band.high),
+        ("stop at", strength.stop_at),
+        ("may break from", strength.breaks.low),
+        ("breaks by", strength.breaks.high),
+        ("way back up to", foreseen.torque.back.high),
+    ):
+        (word,) = (word for word in words if word.startswith(told))
+        assert float(word.removeprefix(told)) == pytest.approx(torque, rel=5.1e-3)
+    assert any("a model with its band, not a measurement" in word for word in words)
+    lines = drawing.document.modelspace().query("LINE")
+    stops = [line.dxf.start.y for line in lines if line.dxf.layer == HIDDEN]
+    highest = _points(_curves(drawing, THIN, closed=False)[1])[:, 1].max()
+    if strength.stop_at <= READABLE * band.high:
+        assert stops == [pytest.approx(highest * strength.stop_at / band.high)]
+    else:
+        assert stops == []
+
+
+def test_lines_of_equal_shear_run_where_the_shear_is_so(design: TapDesign) -> None:
+    foreseen = _foreseen(design)
+    where = foreseen.strength.governs
+    section = next(
+        s for s in foreseen.strength.sections if (s.place, s.z) == (where.place, where.z)
+    )
+    seen = Seen(design.tap, section)
+    cut = next(c for c in slices_of(design.tap) if (c.place, c.z) == (where.place, where.z))
+    torsion = torsion_of(edge_of(cut.sector, cut.turns, cut.bore))
+    side = 1 if design.tap.thread.hand is Hand.RIGHT else -1
+    assert {line.share for line in seen.lines} == set(SHARES)
+    rim = seen.rim()
+    for line in seen.lines:
+        assert np.hypot(*line.points.T).max() <= seen.radius * (1 + 1e-9)
+        assert line.closed or all(
+            np.hypot(*(rim - end).T).min() < 0.02 * seen.radius for end in line.points[[0, -1]]
+        )
+        inside = line.points if line.closed else line.points[1:-1]
+        # Lines are seen with the first flute, which the section has along x, on top.
+        x, y = inside[:, 1], side * inside[:, 0]
+        shear = field_at(torsion, x, y).shear * 1e3 / section.shear
+        assert shear == pytest.approx(np.full_like(shear, line.share), abs=0.005)
+    assert len(_curves(_drawn(design, "strength"), THIN, closed=False)) > 0
+
+
+def test_a_round_section_has_rings() -> None:
+    design = design_tap(job_for("M10", ()))
+    shank = next(s for s in _foreseen(design).strength.sections if s.place is Place.SHANK)
+    seen = Seen(design.tap, shank)
+    rings = {line.share: np.hypot(*line.points.T) for line in seen.lines}
+    for share, radii in rings.items():
+        assert radii == pytest.approx(np.full_like(radii, share * seen.radius))
+    assert seen.peak()[1] == pytest.approx(seen.radius)
+
+
+def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
+    drawing, strength = _drawn(design, "strength"), _foreseen(design).strength
+    words = _words(drawing)
+    weakest = [word for word in words if word.endswith(", weakest")]
+    assert len(weakest) == 1
+    for section in strength.sections:
+        told = f"{section.place.value} {f'{section.z:.1f}'.removesuffix('.0')}: "
+        (word,) = (word for word in words if word.startswith(told))
+        number = float(word.removeprefix(told).removesuffix(", weakest"))
+        assert number == pytest.approx(section.shear, rel=5.1e-3)
+        governs = (section.place, section.z) == (strength.governs.place, strength.governs.z)
+        assert governs == (word == weakest[0])
+        if governs:
+            (peak,) = (word for word in words if word.startswith("peak ") and "MPa at" in word)
+            at_stop = float(peak.split()[1])
+            assert at_stop == pytest.approx(section.shear * strength.stop_at, rel=5.1e-3)
+            assert f"{figure(strength.stop_at)} N·m" in peak
+    (breaks,) = (word for word in words if word.startswith("breaks first here"))
+    ends = f"{figure(strength.breaks.low)} to {figure(strength.breaks.high)} N·m"
+    assert breaks.endswith(ends)
+
+
+def test_the_section_of_a_left_hand_tap_is_seen_as_its_mirror_image() -> None:
+    right, left = (design_tap(job_for(text, ())) for text in ("M6x0.5", "M6x0.5-LH"))
+    seen = [Seen(d.tap, _foreseen(d).strength.sections[0]) for d in (right, left)]
+    assert seen[1].rim() == pytest.approx(seen[0].rim() * [-1, 1])
+    for one, other in zip(seen[0].lines, seen[1].lines, strict=True):
+        assert other.points == pytest.approx(one.points * [-1, 1])
+
+
+def test_what_nothing_is_foreseen_of_is_drawn_without(tmp_path: Path) -> None:
+    broken = design_tap(job_for("M10", ("blank.square_across_flats=12",)))
+    assert broken.prediction is None
+    drawings = all_drawings(broken)
+    assert list(drawings) == [kind.name for kind in DRAWINGS if kind.name not in FORESEEN]
+    write_papers(broken, tmp_path, (Format.SHEET, Format.DRAWINGS), Look())
+    files = {path.name for path in (tmp_path / "drawings").iterdir()}
+    assert len(files) == 2 * len(drawings)
+
+
+def test_page_and_folder_show_them(tmp_path: Path) -> None:
+    design = design_tap(job_for("M10", ()))
+    drawings = write_papers(design, tmp_path, (Format.DRAWINGS,), Look())
+    for name in FORESEEN:
+        for kind in ("svg", "dxf"):
+            assert (tmp_path / "drawings" / f"{design.name}-{name}.{kind}").stat().st_size > 1000
+    write_page(tmp_path / "page.html", design, PageContent(drawings))
+    text = (tmp_path / "page.html").read_text()
+    for name in FORESEEN:
+        assert f"<h3>{drawings[name].title}</h3>" in text
+
+
+def test_marks_are_round_and_few() -> None:
+    assert marks(33.4, 6) == pytest.approx([0, 10, 20, 30])
+    assert marks(0.0716, 4) == pytest.approx([0, 0.02, 0.04, 0.06])
+    assert marks(1.0, 5) == pytest.approx([0, 0.2, 0.4, 0.6, 0.8, 1.0])
+    for high in np.geomspace(1e-4, 1e5, 60).tolist():
+        found = marks(high, 5)
+        assert 2 <= len(found) <= 6
+        assert found[-1] <= high * (1 + 1e-9) < found[-1] + found[1] * (1 + 1e-6)
+        assert all(b - a == pytest.approx(found[1]) for a, b in pairwise(found))
+
+
+def test_figures_have_three_digits_and_no_exponent() -> None:
+    assert [figure(v) for v in (0.0, 12345.0, 9.996, 0.00012345, 46.21)] == [
+        "0",
+        "12300",
+        "10.0",
+        "0.000123",
+        "46.2",
+    ]
+
+
+def test_teeth_are_lettered_as_there_is_room() -> None:
+    assert every(13, 60.0, 3.5) == 1
+    assert every(26, 60.0, 5.5) == 5
+    assert lettered_teeth(7, 2) == [1, 3, 5, 7]
+    assert lettered_teeth(12, 5) == [1, 5, 10]
