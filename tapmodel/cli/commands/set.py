@@ -42,7 +42,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     units: TextUnits = None,
     overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the files.")] = False,
 ) -> None:
-    """Share the work of a tap between several, with a job file for each."""
+    """Share a tap's work between several, a job file for each."""
     from tapmodel.designing.codes import Code
     from tapmodel.designing.sets.jobs import jobs_of
     from tapmodel.designing.sets.need import Reason, set_of
