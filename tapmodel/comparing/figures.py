@@ -37,10 +37,10 @@ _FORESEEN = {
 UNITS: Mapping[str, str] = {**_TAP, **_FORESEEN}
 """Every figure with its unit, in the order of a table.
 
-Those of `tapmodel.shape.figures` and of the cutter; the material tapped; the band of torque, where
-to stop, and the margin between; clearance of the chamfer, negative where it binds; how far flank
-and chamfer rub; the length of thread whose chips the flutes hold in a hole of the kind asked for;
-thinnest and thickest chip."""
+Those of `tapmodel.shape.figures` and of the cutter; the material tapped; the band of torque, what
+the tap bears (`stop_at`, as in a tap's record), and that over the most it takes; clearance of the
+chamfer, negative where it binds; how far flank and chamfer rub; the length of thread whose chips
+the flutes hold in a hole of the kind asked for; thinnest and thickest chip."""
 
 NO_FIGURES: Mapping[str, Cell] = dict.fromkeys(UNITS)
 """Of what is no tap."""

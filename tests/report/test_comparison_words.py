@@ -46,7 +46,7 @@ def test_sieve_by_sieve_what_decided_and_what_the_next_costs() -> None:
     assert text == (
         "The best is no. 5 (flutes.offset = 2.5 mm): 4 of 5 break no rule, 3 of these do not bind, "
         "2 of these with no warning, the others with more, the greatest margin of torque of these, "
-        "2 (stopped at 10 N·m where it takes 5 N·m at the most). The runner-up is no. 4 "
+        "2 (it bears 10 N·m and takes 5 N·m at the most). The runner-up is no. 4 "
         "(flutes.offset = 2 mm): margin 1.8 instead of 2 (10% less); likely torque 4.4 N·m instead "
         "of 4 N·m; rubbing along 1.20 mm instead of 1.50 mm."
     )
@@ -97,6 +97,6 @@ def test_inches_and_pounds() -> None:
     )
     assert "flutes.offset = 0.019685 in" in text
     # 10 and 5 N·m by 8.8507 lbf·in.
-    assert "stopped at 88.5 lbf·in where it takes 44.3 lbf·in" in text
+    assert "it bears 88.5 lbf·in and takes 44.3 lbf·in" in text
     assert "likely torque 70.8 lbf·in instead of 35.4 lbf·in" in text
     assert "mm" not in text

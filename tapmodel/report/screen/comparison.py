@@ -39,7 +39,7 @@ _COLUMNS = (
     _Column("torque", "N·m", _of("torque_likely")),
     _Column("least", "N·m", _of("torque_low")),
     _Column("most", "N·m", _of("torque_high")),
-    _Column("stop at", "N·m", _of("stop_at"), 1),
+    _Column("bears", "N·m", _of("stop_at"), 1),
     _Column("margin", "", _of("margin")),
     _Column("chamfer", "µm", _of("chamfer_clearance_um"), 1),
     _Column("flank rubs", "mm", _of("flank_rubbing")),
@@ -49,9 +49,10 @@ _COLUMNS = (
 )
 
 LEGEND = (
-    "rake: at the drilled wall. torque: likely, with the least and the most it may be. margin: the "
-    "torque to stop at over the most. chamfer: its clearance; negative, it binds. flank rubs: how "
-    "far along the land. chip room: length of thread whose chips the flutes hold. thinnest, "
+    "rake: at the drilled wall. torque: likely, with the least and the most it may be. bears: the "
+    "torque that the tap is safe to take; `tapmodel design` says where to stop before. margin: "
+    "what it bears over the most. chamfer: its clearance; negative, it binds. flank rubs: "
+    "how far along the land. chip room: length of thread whose chips the flutes hold. thinnest, "
     "thickest: of the chips."
 )
 

@@ -63,10 +63,10 @@ def _reasons(
     yield _binding(unbroken, clear, binds=merit.binds)
     yield _warned(clear, fewest, best.warnings)
     most = "" if fewest == 1 else "the greatest margin of torque of these, "
-    stop, high = (
+    borne, high = (
         torque_in_words(best.number_of(name), units) for name in ("stop_at", "torque_high")
     )
-    margin = f"stopped at {stop} where it takes {high} at the most"
+    margin = f"it bears {borne} and takes {high} at the most"
     yield f"{most or 'margin of torque '}{merit.margin:.3g} ({margin})"
     if greatest > 1:
         along = f"flank and chamfer rub along {in_words(merit.rubbing, '.2f', units)}"
