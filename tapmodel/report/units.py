@@ -29,6 +29,9 @@ N_PER_LBF = 4.4482216152605
 LBF_IN_PER_NM = 1e3 / N_PER_LBF / MM_PER_INCH
 """Torque in pounds of force at an inch, for one of a newton metre."""
 
+PSI_PER_MPA = MM_PER_INCH**2 / N_PER_LBF
+"""Stress in pounds of force on a square inch, for one of a newton on a square millimetre."""
+
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
 

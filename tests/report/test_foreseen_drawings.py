@@ -322,3 +322,23 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
     assert every(26, 60.0, 5.5) == 5
     assert lettered_teeth(7, 2) == [1, 3, 5, 7]
     assert lettered_teeth(12, 5) == [1, 5, 10]
+
+
+def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None:
+    design = design_tap(job_for("3/8-16", ()))
+    strength = _foreseen(design).strength
+    torque, shear = (_words(_drawn(design, name, Units.INCH)) for name in ("torque", "strength"))
+    assert "way in, torque [lbf·in]" in torque
+    (stop,) = (word for word in torque if word.startswith("stop at"))
+    # 1 lbf·in is 0.112985 N·m, 1 psi 0.00689476 MPa.
+    assert float(stop.split()[-1]) == pytest.approx(strength.stop_at / 0.112985, rel=5.1e-3)
+    (peak,) = (word for word in shear if word.startswith("peak ") and "psi at" in word)
+    section = next(s for s in strength.sections if s.z == strength.governs.z)
+    at_stop = section.shear * strength.stop_at / 0.00689476
+    assert float(peak.split()[1]) == pytest.approx(at_stop, rel=5.1e-3)
+    assert "peak shear in 1 lbf·in [psi]" in shear
+    each = section.shear / 0.00689476 * 0.112985
+    (weakest,) = (word for word in shear if word.endswith(", weakest"))
+    told = float(weakest.removesuffix(", weakest").split()[-1])
+    assert told == pytest.approx(each, rel=5.1e-3)
+    assert not any("N·m" in word or "MPa" in word for word in (*torque, *shear))

@@ -86,7 +86,7 @@ def course_in(way: Way, scale: Floats) -> Course:
                 places,
                 # Either side of a step: before a tooth meets the work, and after it has left.
                 _just_before(places),
-                np.minimum(places[:-1] * (1 + _APART), way.stop),
+                np.minimum(places[:-1] * (1 + 2 * _APART), way.stop),
             )
         )
     )

@@ -4,6 +4,7 @@ from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.record import Section
 from tapmodel.report.drawings.charts.axis import Axis, figure, marked, spaced
+from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.lettering import spread
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.blank_profile import blank_profile
@@ -30,10 +31,12 @@ def along_tap(sheet: Sheet, foreseen: Prediction, corner: Point) -> None:
     ends = foot, up.at(tap.blank.overall_length)
     sheet.line((edge, ends[0]), (edge, ends[1]), THIN)
     sheet.line((edge, foot), (edge + p(_CHART), foot), THIN)
-    for mark in spaced(sheet, top, _CHART, 4):
-        sheet.line((across.at(mark), foot - p(1)), (across.at(mark), foot), THIN)
-        sheet.text((across.at(mark), foot - p(3)), marked(mark), "centre")
-    words = "peak shear in 1 N·m [MPa]"
+    measures = measures_of(sheet.units)
+    for mark in spaced(sheet, measures.shear(top), _CHART, 4):
+        x = across.at(mark / measures.shear(1.0))
+        sheet.line((x, foot - p(1)), (x, foot), THIN)
+        sheet.text((x, foot - p(3)), marked(mark), "centre")
+    words = f"peak shear in 1 {measures.torque} [{measures.stress}]"
     sheet.text((edge + p(_CHART / 2), foot - p(7)), words, "centre")
     sheet.path(_stepped(foreseen, up, across), VISIBLE)
     _labels(sheet, foreseen, (up, across), edge + p(_CHART + 6))
@@ -73,7 +76,8 @@ def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column:
         sheet.dot((x, height), 1.1 if weakest else 0.6)
         sheet.line((x, height), (column - p(3), place), THIN)
         sheet.line((column - p(3), place), (column, place), THIN)
-        words = f"{section.place.value} {sheet.mm(section.z, 1)}: {figure(section.shear)}"
+        shear = figure(measures_of(sheet.units).shear(section.shear))
+        words = f"{section.place.value} {sheet.mm(section.z, 1)}: {shear}"
         sheet.text((column + p(0.8), place), f"{words}, weakest" if weakest else words)
 
 

@@ -13,6 +13,7 @@ from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.charts.along_tap import HEIGHT, along_tap, governs
 from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.drawings.charts.line_labels import draw_labelled, placed_labels
+from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.charts.stress_lines import Seen
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, scale_text, spread
@@ -56,10 +57,13 @@ def _section(sheet: Sheet, foreseen: Prediction, seen: Seen) -> None:
         sheet.line(end, out, THIN)
         sheet.text((out[0] - p(0.8), out[1]), f"{share:g}", "right")
     sheet.dot((x, y), 0.9)
-    stop = foreseen.strength.stop_at
-    told = f"peak {figure(stop * shear)} MPa at the torque to stop at, {figure(stop)} N·m"
+    stop, measures = foreseen.strength.stop_at, measures_of(sheet.units)
+    peak = f"peak {figure(stop * shear * measures.per_mpa)} {measures.stress}"
+    told = f"{peak} at the torque to stop at, {measures.told(stop)} {measures.torque}"
     sheet.path([(x, y), (x, top), (x + p(2), top)], THIN)
-    sheet.text((x + p(2.8), top), f"{told} ({figure(shear)} in 1 N·m)")
+    sheet.text(
+        (x + p(2.8), top), f"{told} ({figure(measures.shear(shear))} in 1 {measures.torque})"
+    )
 
 
 def _leaders(sheet: Sheet, seen: Seen, shares: Iterable[float]) -> dict[float, tuple[Point, Point]]:
@@ -77,7 +81,8 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float)
     height, scale = sheet.mm(where.z, 1), scale_text(sheet.scale)
     place = f"section at the {where.place.value}, {height} from the front, {SEEN}"
     shown = "thin: lines of equal shear, as shares of the peak; a model, not a measurement"
-    torques = f"{figure(breaks.low)} to {figure(breaks.high)} N·m"
+    measures = measures_of(sheet.units)
+    torques = f"{measures.told(breaks.low)} to {measures.told(breaks.high)} {measures.torque}"
     lines = [
         f"{place}; scale {scale}; beside it the tap",
         f"{shown}; the tap of {design.work.steel.name}",

@@ -6,7 +6,8 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.torque.record import Course
-from tapmodel.report.drawings.charts.axis import Axis, figure, marked, marks
+from tapmodel.report.drawings.charts.axis import Axis, marked, marks
+from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, scale_text, spread
 from tapmodel.report.drawings.sheet import Sheet
@@ -79,10 +80,12 @@ def _frame(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis,
     back = axis.at(-foreseen.torque.back.high)
     sheet.line((0.0, axis.at(top)), (0.0, back), THIN)
     sheet.line((0.0, 0.0), (stop, 0.0), THIN)
-    for torque in marks(top, 6):
+    measures = measures_of(sheet.units)
+    for mark in marks(top * measures.per_nm, 6):
+        torque = mark / measures.per_nm
         sheet.line((-p(1), axis.at(torque)), (0.0, axis.at(torque)), THIN)
-        sheet.text((-p(1.6), axis.at(torque)), marked(torque), "right")
-    sheet.text((-p(14), axis.at(top) + p(4)), "way in, torque [N·m]")
+        sheet.text((-p(1.6), axis.at(torque)), marked(mark), "right")
+    sheet.text((-p(14), axis.at(top) + p(4)), f"way in, torque [{measures.torque}]")
     sheet.text((-p(2.4), min(back / 2, -p(4))), "way back", "right")
     inch = sheet.units is Units.INCH
     unit, size = ("in", MM_PER_INCH) if inch else ("mm", 1.0)
@@ -115,19 +118,20 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
         ]
         sheet.hatch(corners, -45.0, 2.4)
         sheet.path(corners, THIN, closed=True)
-    told = [
-        (band.low, f"peak at least {figure(band.low)}"),
-        (band.likely, f"peak likely {figure(band.likely)}"),
-        (band.high, f"peak up to {figure(band.high)}"),
-        (strength.stop_at, f"stop at {figure(strength.stop_at)}"),
-        (breaks.low, f"may break from {figure(breaks.low)}"),
-        (breaks.high, f"breaks by {figure(breaks.high)}"),
+    told = measures_of(sheet.units).told
+    lines = [
+        (band.low, f"peak at least {told(band.low)}"),
+        (band.likely, f"peak likely {told(band.likely)}"),
+        (band.high, f"peak up to {told(band.high)}"),
+        (strength.stop_at, f"stop at {told(strength.stop_at)}"),
+        (breaks.low, f"may break from {told(breaks.low)}"),
+        (breaks.high, f"breaks by {told(breaks.high)}"),
     ]
     back = foreseen.torque.back.high
-    told = [(-back, f"way back up to {figure(back)}"), *sorted(told)]
-    heights = [axis.at(min(torque, top)) for torque, _ in told]
+    lines = [(-back, f"way back up to {told(back)}"), *sorted(lines)]
+    heights = [axis.at(min(torque, top)) for torque, _ in lines]
     for (torque, words), height, place in zip(
-        told, heights, spread(heights, p(_LINE)), strict=True
+        lines, heights, spread(heights, p(_LINE)), strict=True
     ):
         out = stop + p(7)
         if torque > top:
