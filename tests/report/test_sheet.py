@@ -104,7 +104,7 @@ def test_drawings_are_dealt_out_so_that_the_emptiest_page_is_fullest() -> None:
 
 @pytest.mark.parametrize("units", [Units.MM, Units.INCH])
 @pytest.mark.parametrize("text", ["M3", "1/2-13 UNC", "Tr16x8(P4)", "M64x1"])
-def test_no_page_of_drawings_is_left_for_one_small_drawing(text: str, units: Units, path: Path) -> None:
+def test_no_page_is_left_for_one_small_drawing(text: str, units: Units, path: Path) -> None:
     design = design_tap(job_for(text))
     drawings = all_drawings(design, units=units)
     write_sheet(path, design, drawings, Look(units=units))
