@@ -240,7 +240,8 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     assert {"edges", "proof"} < set(kernel["seconds"])
     assert "STEP file" not in kernel["seconds"]
     assert set(desk["seconds"]) == {"loading", "waiting", "mesh proof", "mesh files"}
-    assert sum(desk["seconds"].values()) == pytest.approx(record["run"]["seconds"], rel=0.5)
+    # the desk loads while the tap is designed, before the run's own clock starts
+    assert sum(desk["seconds"].values()) > 0.5 * record["run"]["seconds"]
     folder, out = tmp_path / "out" / "M4x0.7", str(tmp_path / "out")
     # A sheet of the very same tap joins it; one of another tap does not stand beside its model.
     assert tapmodel("sheet", "M4x0.7", "--out", out).returncode == 0
