@@ -36,7 +36,7 @@ def settle(job: Job) -> TapDesign:
     Source: the functions called here name theirs, choice by choice.
     """
     try:
-        design = _settled(job)
+        design = foreseen(_settled(job))
     except NoTapError as error:
         raise NoTapError(error.finding, *_questions(job)) from None
     return replace(design, findings=(*_questions(job), *design.findings))
@@ -59,6 +59,7 @@ def _by_rule(designation: str) -> TapDesign | None:
 
 
 def _settled(job: Job) -> TapDesign:
+    """The tap and what its rules find; what it will do in the hole is not yet foreseen."""
     ledger = Ledger(job.given())
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
@@ -105,4 +106,4 @@ def _settled(job: Job) -> TapDesign:
         part=part,
     )
     context = Context(hole, flutes, bool(job.blank.shank_must_pass))
-    return foreseen(replace(design, findings=findings(design, context)))
+    return replace(design, findings=findings(design, context))
