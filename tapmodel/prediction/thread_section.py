@@ -16,7 +16,7 @@ def section_above(thread: TapThread, bore: float) -> float:
 
     Source: derived here, exact for lines and arcs.
     """
-    return thread.starts * sum(_area(piece, bore / 2) for piece in segments(thread))
+    return thread.starts * sum(area_above(piece, bore / 2) for piece in segments(thread))
 
 
 def moment_above(thread: TapThread, bore: float) -> float:
@@ -30,8 +30,11 @@ def moment_above(thread: TapThread, bore: float) -> float:
     return thread.starts * float(np.mean(above)) * thread.pitch
 
 
-def _area(piece: Segment, floor: float) -> float:
-    """Between a piece of the profile and a radius, as far as the piece lies above it [mm²]."""
+def area_above(piece: Segment, floor: float) -> float:
+    """Between a piece of the profile and the radius `floor` [mm], as far as it lies above [mm²].
+
+    Source: derived here: a trapezium or triangle, or a segment of a circle and what lies under it.
+    """
     if piece.is_arc:
         return _arc_area(piece, floor)
     low, high = sorted((piece.start_radius - floor, piece.end_radius - floor))

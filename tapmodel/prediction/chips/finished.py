@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 
 from tapmodel.prediction.chips.edge import CuttingEdge
 from tapmodel.prediction.chips.ridge import half_width
-from tapmodel.shape.profile import Segment, profile_radius
+from tapmodel.prediction.thread_section import area_above
+from tapmodel.shape.profile import profile_radius
 
 Floats = NDArray[np.float64]
 
@@ -30,42 +31,6 @@ def finished_area(edge: CuttingEdge, wall: float) -> float:
     level = wall + float(edge.thread_drop(np.array(wall)))
     area = math.fsum(area_above(part, level) for part in edge.parts)
     return area + _lowered(edge, wall) if edge.flanks_relieved else area
-
-
-def area_above(part: Segment, level: float) -> float:
-    """Area between a part of the profile and a straight line at the radius `level` [mm²].
-
-    Source: derived here: trapezium or triangle, or a segment of a circle and what lies under it.
-    """
-    width = part.end - part.start
-    if part.is_arc:
-        return _under_arc(part, level)
-    low, high = sorted((part.start_radius - level, part.end_radius - level))
-    if high <= 0:
-        return 0.0
-    return width * (low + high) / 2 if low >= 0 else width * high**2 / (2 * (high - low))
-
-
-def _under_arc(part: Segment, level: float) -> float:
-    radius, half, centre = abs(part.arc), (part.end - part.start) / 2, part.arc_centre
-    away = abs(level - centre)
-    below = math.copysign(1.0, part.arc) * (level - centre) < 0
-    chord = math.sqrt(radius**2 - away**2) if away < radius else 0.0
-    if part.arc > 0:
-        reach = half if below else min(half, chord)
-        return 2 * (_quarter(radius, reach) - (level - centre) * reach)
-    if below:
-        return 0.0
-    reach = min(half, chord)
-    return 2 * (
-        (centre - level) * (half - reach) - _quarter(radius, half) + _quarter(radius, reach)
-    )
-
-
-def _quarter(radius: float, reach: float) -> float:
-    """Area under an arc from its middle to `reach`."""
-    height = math.sqrt(radius**2 - reach**2)
-    return (reach * height + radius**2 * math.asin(reach / radius)) / 2
 
 
 def _lowered(edge: CuttingEdge, wall: float) -> float:
