@@ -58,12 +58,12 @@ def figures_by_name(design: TapDesign) -> dict[str, Cell]:
         else:
             found[name] = value
     if design.prediction is not None:
-        found |= _foreseen(design.prediction, blind=design.work.blind)
+        found |= _foreseen(design.prediction)
     return {name: found.get(name) for name in UNITS}
 
 
-def _foreseen(prediction: Prediction, *, blind: bool) -> dict[str, Cell]:
-    band, room, rubbing = prediction.torque.band, prediction.room, prediction.rubbing
+def _foreseen(prediction: Prediction) -> dict[str, Cell]:
+    band, rubbing = prediction.torque.band, prediction.rubbing
     return {
         "torque_low": band.low,
         "torque_likely": band.likely,
@@ -73,7 +73,7 @@ def _foreseen(prediction: Prediction, *, blind: bool) -> dict[str, Cell]:
         "chamfer_clearance_um": clearance(rubbing.chamfer),
         "flank_rubbing": rubbing.flank.rubbing_length,
         "chamfer_rubbing": rubbing.chamfer.rubbing_length,
-        "chip_room": room.blind if blind else room.through,
+        "chip_room": prediction.chips_held,
         "chip_min": prediction.chips.thickness_min,
         "chip_max": prediction.chips.thickness_max,
     }

@@ -71,6 +71,11 @@ class Prediction:
         return self.strength.stop_at / most if most > 0 else math.inf
 
     @property
+    def chips_held(self) -> float:
+        """Length of thread whose chips the flutes hold, in a hole of the kind to be tapped [mm]."""
+        return self.room.blind if self.task.hole.blind else self.room.through
+
+    @property
     def stop_at(self) -> float:
         """Torque to stop turning at [N·m]: what the tap bears, or what tells of a fault.
 

@@ -1,6 +1,5 @@
 """The files of a comparison: a table of every number, and the sections over each other."""
 
-import math
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from tapmodel.export.table import write_table
 from tapmodel.report.words.comparison import why
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
+from tapmodel.run.record.numbers import finite
 from tapmodel.spec.job import unit_of
 from tapmodel.version import __version__
 from tapmodel.words import Units
@@ -75,7 +75,7 @@ def _headed(name: str, unit: str) -> str:
 
 def _finite(value: Cell) -> Cell:
     """No file takes a number without end."""
-    return None if isinstance(value, float) and not math.isfinite(value) else value
+    return finite(value) if isinstance(value, float) else value
 
 
 def comparison_record(compared: Compared, units: Units = Units.MM) -> dict[str, Any]:

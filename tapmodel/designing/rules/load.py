@@ -86,8 +86,8 @@ def _levers(design: TapDesign, torque: float, stop: float) -> Iterator[Lever]:
 
 def _room(design: TapDesign, foreseen: Prediction) -> Findings:
     """Chips that the flutes do not hold, though half of those of a through hole fall out of it."""
-    room, depth = foreseen.room, design.work.depth
-    held, least = (room.blind, depth) if design.work.blind else (room.through, depth / 2)
+    held, depth = foreseen.chips_held, design.work.depth
+    least = depth if design.work.blind else depth / 2
     if math.isfinite(held) and under(held, least):
         values = Values(depth=depth)
         limit = at_least(least)

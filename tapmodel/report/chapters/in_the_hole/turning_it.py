@@ -81,8 +81,7 @@ def _banded(band: Band) -> Torque:
 
 
 def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
-    chips, room = foreseen.chips, foreseen.room
-    held = room.blind if design.work.blind else room.through
+    chips, held = foreseen.chips, foreseen.chips_held
     yield Row("teeth that take a chip", Words(str(len(chips.teeth))))
     yield Row("thickest chip", Length(chips.thickness_max, 3))
     yield Row("thinnest chip", Length(chips.thickness_min, 3))

@@ -22,7 +22,7 @@ def prediction_part(design: TapDesign) -> dict[str, Any] | None:
         "material": work.material.name,
         "material_assumed": work.assumed,
         "hardness": work.material.hardness,
-        "chips": _chips(foreseen, blind=work.blind),
+        "chips": _chips(foreseen),
         "torque": _torque(foreseen),
         "strength": _strength(foreseen),
         "rubbing": _rubbing(foreseen),
@@ -31,16 +31,16 @@ def prediction_part(design: TapDesign) -> dict[str, Any] | None:
     }
 
 
-def _chips(foreseen: Prediction, *, blind: bool) -> dict[str, Any]:
-    chips, room = foreseen.chips, foreseen.room
+def _chips(foreseen: Prediction) -> dict[str, Any]:
+    chips = foreseen.chips
     return {
         "count": len(chips.teeth),
         "area_sum": chips.area_sum,
         "area_expected": chips.area_expected,
         "thickness_min": chips.thickness_min,
         "thickness_max": chips.thickness_max,
-        "room": finite(room.ratio),
-        "room_depth": room.blind if blind else room.through,
+        "room": finite(foreseen.room.ratio),
+        "room_depth": foreseen.chips_held,
         "teeth": [
             {
                 "land": tooth.land,
