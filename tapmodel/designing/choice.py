@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from tapmodel.sources import Source
-from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
 from tapmodel.values import NO_VALUES, Values
 
@@ -48,4 +47,7 @@ class Choice:
     @property
     def unit(self) -> Unit:
         """Unit of the value, `Unit.NONE` for a count, a plain share or a word."""
+        # Processes that only draw a design load no job, which takes them a tenth of a second.
+        from tapmodel.spec.job import unit_of  # noqa: PLC0415
+
         return unit_of(self.field)

@@ -18,7 +18,7 @@ import os
 import signal
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from queue import Empty, SimpleQueue
@@ -185,12 +185,15 @@ class Crew:
         for child in self._children:
             child.process.end()
 
-    def work(self, job: object, on_stage: OnStage) -> dict[str, Done]:
+    def work(
+        self, job: object, on_stage: OnStage, meanwhile: Callable[[], None] = lambda: None
+    ) -> dict[str, Done]:
         """Hand the job to every process and wait until all have done it.
 
         Args:
             job: what each process hears first.
             on_stage: told each stage as it begins.
+            meanwhile: done here while the processes work.
 
         Returns:
             What each process ended with, by its name.
@@ -200,16 +203,19 @@ class Crew:
             TapmodelError: whatever one raised.
         """
         try:
-            return self._work(job, on_stage)
+            return self._work(job, on_stage, meanwhile)
         except BaseException:
             # Nobody may write any more where the caller now clears away.
             self._end()
             raise
 
-    def _work(self, job: object, on_stage: OnStage) -> dict[str, Done]:
+    def _work(
+        self, job: object, on_stage: OnStage, meanwhile: Callable[[], None]
+    ) -> dict[str, Done]:
         deadline = time.monotonic() + self._limits.seconds
         for child in self._children:
             _send(child, job)
+        meanwhile()
         while busy := [child for child in self._children if child.done is None]:
             try:
                 child, message = self._heard.get(timeout=_LOOK)

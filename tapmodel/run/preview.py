@@ -1,5 +1,8 @@
 """A quick look: mesh and still straight from the numbers, no kernel, nothing proved."""
 
+# Numpy loads this at the first sorting, which somebody would wait for.
+import numpy.ma  # noqa: F401  # pyright: ignore[reportUnusedImport]
+
 from tapmodel.export.mesh.stl import write_stl
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures

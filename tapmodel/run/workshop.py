@@ -142,10 +142,10 @@ def preview_with(
     from tapmodel.run.record.compose import design_record  # noqa: PLC0415
 
     named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
+    record: dict[str, Any] = {}
     with staging(out, named.name) as staged:
-        # While the other process still loads: to make the record's model takes a while, once.
-        record = design_record(named)
-        done = crew.work((named, staged, look) if look else (named, staged), on_stage)
+        job = (named, staged, look) if look else (named, staged)
+        done = crew.work(job, on_stage, lambda: record.update(design_record(named)))
         on_stage(Stage.DELIVERY)
         record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}

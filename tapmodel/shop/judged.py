@@ -10,7 +10,6 @@ from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.shop.wires.answer import answer_for
 from tapmodel.values import Values
 
 _WIRES = "shop.wires"
@@ -33,6 +32,9 @@ def _wires(design: TapDesign) -> Iterator[Finding]:
     asked_back = any(f.code == Code.OTHER_UNIT and f.field == _WIRES for f in design.findings)
     if not design.wires or asked_back:
         return
+    # Loaded for the few jobs that list wires: every command judges.
+    from tapmodel.shop.wires.answer import answer_for  # noqa: PLC0415
+
     try:
         answer = answer_for(design)
     except NoWireError:

@@ -1,10 +1,11 @@
 """Units of the job's fields: a field's type names its unit, and its description ends in it."""
 
 from enum import StrEnum
-from typing import Any, get_args
+from typing import TYPE_CHECKING, Any, get_args
 
-from pydantic import BaseModel
-from pydantic.fields import FieldInfo
+if TYPE_CHECKING:
+    from pydantic import BaseModel
+    from pydantic.fields import FieldInfo
 
 
 class Unit(StrEnum):
@@ -23,7 +24,7 @@ TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC}
 """Units that a description names in brackets; the others stand in its words."""
 
 
-def unit_in(field: FieldInfo) -> Unit:
+def unit_in(field: "FieldInfo") -> Unit:
     """The unit that the type of a field names, `Unit.NONE` for none."""
     return _named(field.annotation) or Unit.NONE
 
@@ -37,14 +38,14 @@ def _named(kind: object) -> Unit | None:
     return None
 
 
-def description(field: FieldInfo) -> str:
+def description(field: "FieldInfo") -> str:
     """What a field means, with its unit."""
     unit = unit_in(field)
     told = field.description or ""
     return f"{told} [{unit}]" if unit in TOLD else told
 
 
-def describe(schema: dict[str, Any], model: type[BaseModel]) -> None:
+def describe(schema: dict[str, Any], model: "type[BaseModel]") -> None:
     """Write the units into the descriptions of a model's JSON schema."""
     for name, field in model.model_fields.items():
         if field.description:

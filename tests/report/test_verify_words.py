@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from tapmodel.checks.proof.length_told import length_told
-from tapmodel.report.screen.build import verify_summary
+from tapmodel.report.screen.verify import verify_summary
 from tapmodel.report.words.causes import causes_told
 from tapmodel.words import Units
 

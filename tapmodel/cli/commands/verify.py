@@ -37,7 +37,7 @@ def verify(
         raise InputError("JOB", job, right)
     with inspectors() as crew:
         from tapmodel.export.step.foreign import refuse_unreadable
-        from tapmodel.report.screen.build import verify_summary
+        from tapmodel.report.screen.verify import verify_summary
         from tapmodel.report.units_wanted import units_of
 
         settled, asked = designed(job, sets, units=units)
