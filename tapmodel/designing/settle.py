@@ -74,7 +74,7 @@ def _settled(job: Job) -> TapDesign:
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
     length = chamfer_length(thread, chamfer)
-    work = choose_work(hole.diameter, length / thread.lead, ledger)
+    work = choose_work(hole.diameter, thread.pitch, length / thread.lead, ledger)
     front = Front(length, chamfer.point_diameter, section)
     chosen = choose_blank(thread, front, hole, ledger)
     tap = Tap(

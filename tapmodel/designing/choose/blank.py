@@ -7,6 +7,7 @@ from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.choose.shank import choose_shank, listed_blank, square_of
 from tapmodel.designing.choose.steps import down, step_for, up
+from tapmodel.designing.limits.turns import MOST_TURNS, threaded
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.shape.flute_section import FluteSection
 from tapmodel.standards.blanks import BlankRow
@@ -15,9 +16,6 @@ from tapmodel.tap.tap import Blank, TapThread
 SHOULDER_ANGLE = 30.0
 FULL_PITCHES = 8
 """Pitches of full thread behind the chamfer that a rule leaves at least."""
-
-FINE = 100
-"""Pitches in the diameter from which on a thread as long as listed would be turns to no purpose."""
 
 SMALLEST_SHANK_WITH_CENTRE = 6.0
 
@@ -125,10 +123,10 @@ def _lengths(
     least = front.chamfer_length + FULL_PITCHES * thread.pitch
     rule = by_rule("thread-length-listed", row.thread_source, pitches=FULL_PITCHES)
     ruled = max(row.thread_length, up(least, 0.5))
-    one_diameter = up(front.chamfer_length + row.diameter, 0.5)
-    if row.diameter > FINE * thread.pitch and one_diameter < ruled:
-        rule = by_rule("thread-length-one-diameter", row.source)
-        ruled = one_diameter
+    useful = threaded(row.diameter, thread.pitch)
+    short = up(front.chamfer_length + useful, 0.5)
+    if useful < row.diameter and short < ruled:
+        rule, ruled = by_rule("thread-length-fine", OWN_RULE, pitches=MOST_TURNS), short
     length = ledger.number("blank.thread_length", ruled, rule)
     least_beyond = min(0.5, row.diameter / 2)
     ruled = round(length + max(thread.pitch, least_beyond), 3)

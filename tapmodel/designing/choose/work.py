@@ -5,6 +5,7 @@ Nothing of the tap follows from these: what is said about the tap in the hole do
 
 from tapmodel.designing.choose.ledger import Ledger, by_rule
 from tapmodel.designing.limits.chips import BOTTOMING
+from tapmodel.designing.limits.turns import MOST_TURNS, threaded
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.designing.work import BLIND, THROUGH, Work
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
@@ -19,6 +20,7 @@ DIAMETERS = 1.5
 
 ASSUMED_RULE = by_rule("material-assumed", OWN_RULE)
 DEPTH_RULE = by_rule("depth-of-diameter", PRACTICE, share=DIAMETERS)
+FINE_DEPTH_RULE = by_rule("depth-of-fine", OWN_RULE, pitches=DIAMETERS * MOST_TURNS)
 THROUGH_RULE = by_rule("hole-through", OWN_RULE)
 STEEL_RULE = by_rule("steel-for-a-small-furnace", PRACTICE)
 BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
@@ -26,11 +28,12 @@ BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
 _EQUAL = 1e-6
 
 
-def choose_work(diameter: float, chamfer_leads: float, ledger: Ledger) -> Work:
+def choose_work(diameter: float, pitch: float, chamfer_leads: float, ledger: Ledger) -> Work:
     """Settle the hole's material, depth and kind, and note the tap's steel.
 
     Args:
         diameter: nominal, of the thread to be cut [mm].
+        pitch: of that thread [mm].
         chamfer_leads: length of the tap's chamfer in leads.
         ledger: of the design.
 
@@ -41,7 +44,9 @@ def choose_work(diameter: float, chamfer_leads: float, ledger: Ledger) -> Work:
     """
     assumed = not ledger.has("hole.material")
     material = work_material(ledger.word("hole.material", ASSUMED, ASSUMED_RULE))
-    depth = ledger.number("hole.depth", round(DIAMETERS * diameter, 6), DEPTH_RULE)
+    useful = threaded(diameter, pitch)
+    rule = FINE_DEPTH_RULE if useful < diameter else DEPTH_RULE
+    depth = ledger.number("hole.depth", round(DIAMETERS * useful, 6), rule)
     bottoming = _asks_for_bottoming(chamfer_leads, ledger)
     ruled, rule = (BLIND, BLIND_RULE) if bottoming else (THROUGH, THROUGH_RULE)
     return Work(

@@ -13,8 +13,8 @@ SENTENCES: dict[str, Sentence] = {
         "the core and so weaker in torsion than the fluted part"
     ),
     "thread-length-listed": "listed thread length, at least the chamfer and {pitches} pitches",
-    "thread-length-one-diameter": (
-        "the chamfer and one diameter, which guides so fine a thread, not the listed length"
+    "thread-length-fine": (
+        "the chamfer and {pitches} pitches, which guide so fine a thread, not the listed length"
     ),
     "full-depth-behind-thread": (
         "one pitch behind the thread, at least 0.5 mm (half the diameter below 1 mm), so that the "

@@ -7,6 +7,7 @@ SENTENCES: dict[str, Sentence] = {
         "an assumption, as the job names none: torque and advice hold for this material alone"
     ),
     "depth-of-diameter": "{share:g} times the diameter, the usual depth of a thread",
+    "depth-of-fine": "{pitches:g} pitches, as deep as so fine a thread is of use",
     "hole-through": "the usual hole, unless the chamfer asked for is a bottoming one",
     "steel-for-a-small-furnace": (
         "hardens in oil, hardly warps and is tempered in a kitchen oven; name yours"
