@@ -24,6 +24,43 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True)
+class Weight:
+    """What a design is weighed by.
+
+    Attributes:
+        torque, stop_at: likely, and to stop at [N·m].
+        rubs: width of a land whose flanks have no clearance, along the crests [mm].
+        chip: of a tooth in the chamfer [mm].
+        chips_held: length of thread whose chips the flutes hold [mm].
+        chamfer_clears: heel of the chamfer stands clear by so much; negative binds [µm].
+    """
+
+    torque: float
+    stop_at: float
+    rubs: float
+    chip: float
+    chips_held: float
+    chamfer_clears: float
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerUp:
+    """The best of the values that stood next to the one chosen, and what it would have cost.
+
+    Attributes:
+        value: in the unit of the field.
+        weight: of the design with it.
+        chosen: weight of the design as it is.
+        raised: codes of what would be found against it and is not against the design.
+    """
+
+    value: float | str
+    weight: Weight
+    chosen: Weight
+    raised: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Choice:
     """One value that was settled: which field, to what, and by which rule of whom.
 
@@ -32,12 +69,14 @@ class Choice:
         value: in the unit of the field.
         rule: that chose it; None when the user gave it.
         source: who published the rule; None when the user gave the value.
+        runner_up: to a value that a rule chose; None where nothing stood next to it.
     """
 
     field: str
     value: Settled
     rule: Reason | None = None
     source: Source | None = None
+    runner_up: RunnerUp | None = None
 
     @property
     def given(self) -> bool:

@@ -5,13 +5,14 @@ from dataclasses import replace
 from tapmodel.designing.cures.advice import advised
 from tapmodel.designing.cures.trials import Trials
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.runners_up import with_runners_up
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.spec.job import Job
 
 
 def design_tap(job: Job) -> TapDesign:
-    """Settle every number of the tap that `job` asks for, judge it, and seek the cures.
+    """Settle every number of the tap that `job` asks for and judge it; seek cures and runners-up.
 
     Findings of severity error stand in the result; nothing is repaired.
 
@@ -26,4 +27,4 @@ def design_tap(job: Job) -> TapDesign:
         design = settle(job)
     except NoTapError as error:
         raise NoTapError(*advised(error.findings, trials)) from None
-    return replace(design, findings=advised(design.findings, trials))
+    return with_runners_up(replace(design, findings=advised(design.findings, trials)), trials)

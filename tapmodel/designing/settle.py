@@ -5,17 +5,19 @@ from dataclasses import replace
 from functools import lru_cache
 
 from tapmodel.designing.choose.blank import Front, choose_blank
-from tapmodel.designing.choose.chamfer import choose_chamfer
+from tapmodel.designing.choose.chamfer import Teeth, choose_chamfer
 from tapmodel.designing.choose.flutes import choose_flutes
 from tapmodel.designing.choose.hole import tapped_hole
-from tapmodel.designing.choose.ledger import Ledger
+from tapmodel.designing.choose.ledger import NO_ADVICE, Advice, Ledger
 from tapmodel.designing.choose.part import part_of_set
 from tapmodel.designing.choose.relief import choose_reliefs
 from tapmodel.designing.choose.thread import tap_thread
-from tapmodel.designing.choose.work import choose_work
+from tapmodel.designing.choose.work import choose_material, choose_work
+from tapmodel.designing.limits.chips import chip_range
 from tapmodel.designing.questioned import questioned
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.order import Context, findings, foreseen
+from tapmodel.designing.weighing.core import stronger_core
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import figures_of
@@ -36,10 +38,15 @@ def settle(job: Job) -> TapDesign:
     Source: the functions called here name theirs, choice by choice.
     """
     try:
-        design = foreseen(_settled(job))
+        design = _weighed(job)
     except NoTapError as error:
         raise NoTapError(error.finding, *_questions(job)) from None
     return replace(design, findings=(*_questions(job), *design.findings))
+
+
+def _weighed(job: Job) -> TapDesign:
+    """What the rules choose, or what is better by what the tap will do in the hole."""
+    return stronger_core(foreseen(_settled(job)), lambda advice: foreseen(_settled(job, advice)))
 
 
 def _questions(job: Job) -> tuple[Finding, ...]:
@@ -58,9 +65,9 @@ def _by_rule(designation: str) -> TapDesign | None:
         return None
 
 
-def _settled(job: Job) -> TapDesign:
+def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
     """The tap and what its rules find; what it will do in the hole is not yet foreseen."""
-    ledger = Ledger(job.given())
+    ledger = Ledger(job.given(), advice)
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
     part = part_of_set(thread, hole, ledger)
@@ -68,13 +75,15 @@ def _settled(job: Job) -> TapDesign:
     # Nothing of the tap follows from these: kept for whoever mills it.
     ledger.given_numbers("shop.plates")
     ledger.given("shop.dividing_ratio")
-    flutes = choose_flutes(thread, hole.diameter, hole.drill, ledger)
-    chamfer = choose_chamfer(thread, hole, flutes.wish.count, ledger)
+    material = choose_material(ledger)
+    flutes = choose_flutes(thread, hole, material.group, ledger)
     count, section = flutes.wish.count, flutes.section
+    teeth = Teeth(count, chip_range(material.group, thread.pitch))
+    chamfer = choose_chamfer(thread, hole, teeth, ledger)
     land = land_angle(section, count, thread.major / 2)
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
     length = chamfer_length(thread, chamfer)
-    work = choose_work(hole.diameter, thread.pitch, length / thread.lead, ledger)
+    work = choose_work(material, hole.diameter, thread.pitch, length / thread.lead, ledger)
     front = Front(length, chamfer.point_diameter, section)
     chosen = choose_blank(thread, front, hole, ledger)
     tap = Tap(

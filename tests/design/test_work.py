@@ -70,9 +70,9 @@ def test_several_starts_count_leads() -> None:
 
 
 @pytest.mark.parametrize("designation", ["M10", "M18x0.75", "1/2 BSW", "Tr16x4"])
-def test_nothing_of_the_tap_follows_from_what_it_taps(designation: str) -> None:
+def test_of_what_it_taps_only_rake_and_chips_shape_the_tap(designation: str) -> None:
     plain = settle(job_for(designation))
-    sets = ["hole.material=brass", "hole.depth=3", "hole.kind=blind"]
+    sets = ["hole.material=11SMn30", "hole.depth=3", "hole.kind=blind"]
     sets += ["tap.material=O1", "tap.hardness=58"]
     other = settle(job_for(designation, sets))
     assert other.work != plain.work

@@ -44,7 +44,7 @@ def _as_before(record: dict[str, Any]) -> dict[str, Any]:
 
 
 def test_it_says_version_and_program(record: dict[str, Any]) -> None:
-    assert record["schema"] == SCHEMA == "tapmodel.record/4"
+    assert record["schema"] == SCHEMA == "tapmodel.record/5"
     assert record["version"] == tapmodel.__version__
 
 
@@ -70,7 +70,7 @@ def test_the_version_before_is_read_under_the_same_names(record: dict[str, Any])
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"schema": "tapmodel.record/5"}, "file: schema: 'tapmodel.record/5'"),
+        ({"schema": "tapmodel.record/6"}, "file: schema: 'tapmodel.record/6'"),
         ({"drill": "thick"}, "file: drill: 'thick'"),
         ({"surprise": 1}, "file: surprise: 1"),
     ],

@@ -2,11 +2,12 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.choose.steps import down, step_for
-from tapmodel.designing.limits.chips import MOST_CHIP, least_chip
+from tapmodel.designing.limits.chips import ChipRange
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.shape.figures import chip_thickness
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
@@ -26,6 +27,21 @@ LONGEST_IN_DIAMETERS = 5.0
 
 FORM_RULE = by_rule("form-plug", PRACTICE)
 DEEP_RULE = by_rule("form-taper", PRACTICE)
+
+
+@dataclass(frozen=True, slots=True)
+class Teeth:
+    """What the chamfer is cut into.
+
+    Attributes:
+        count: of flutes, and so of teeth in a turn.
+        chips: that each should cut.
+    """
+
+    count: int
+    chips: ChipRange
+
+
 Chip = Callable[[float], float]
 """Chip of a tooth [mm] by the length of the chamfer in leads."""
 
@@ -33,8 +49,8 @@ STEEP = 20.0
 """Flank angle [deg] below which a thread counts as deep: trapezoidal, Acme."""
 
 
-def choose_chamfer(thread: TapThread, hole: TappedHole, count: int, ledger: Ledger) -> Chamfer:
-    """Settle the chamfer of a tap with `count` flutes.
+def choose_chamfer(thread: TapThread, hole: TappedHole, teeth: Teeth, ledger: Ledger) -> Chamfer:
+    """Settle the chamfer of a tap with so many `teeth` that cut such chips.
 
     Two of the three settle the third by `point = major - 2*length*tan(angle)`.
 
@@ -48,7 +64,7 @@ def choose_chamfer(thread: TapThread, hole: TappedHole, count: int, ledger: Ledg
     point = ledger.number("chamfer.point_diameter", ruled_point(hole), _point_rule(hole))
     if angle is not None:
         return Chamfer(angle, point)
-    length = _given_length(thread, ledger) or _ruled_length(thread, point, count, ledger)
+    length = _given_length(thread, ledger) or _ruled_length(thread, point, teeth, ledger)
     return cone(thread, point, length)
 
 
@@ -82,19 +98,20 @@ def _given_length(thread: TapThread, ledger: Ledger) -> float | None:
     return length if leads is None else leads * thread.lead
 
 
-def _ruled_length(thread: TapThread, point: float, count: int, ledger: Ledger) -> float:
+def _ruled_length(thread: TapThread, point: float, teeth: Teeth, ledger: Ledger) -> float:
     """The usual form, or more or fewer whole leads where its chips would be too thick or thin."""
 
     def chip(leads: float) -> float:
-        return chip_thickness(thread, cone(thread, point, leads * thread.lead), count)
+        return chip_thickness(thread, cone(thread, point, leads * thread.lead), teeth.count)
 
     # Several starts make so long a chamfer that the plug form of a deep thread has many teeth too.
     deep = thread.flank_angle < STEEP and thread.starts == 1
     form, form_rule = ("taper", DEEP_RULE) if deep else ("plug", FORM_RULE)
     usual = FORMS[form]
-    longer, shorter = _longer(thread, chip, usual), _shorter(thread, chip, usual)
+    wanted = teeth.chips
+    longer, shorter = _longer(thread, chip, usual, wanted.most), _shorter(chip, usual, wanted.least)
     if longer is not None:
-        told = {"usual": usual, "chip": chip(usual), "most": MOST_CHIP}
+        told = {"usual": usual, "chip": chip(usual), "most": wanted.most}
         rule = by_rule("leads-against-thick-chips", OWN_RULE, form=form, **told)
         return ledger.number("chamfer.pitches", longer, rule) * thread.lead
     if shorter is not None:
@@ -104,19 +121,18 @@ def _ruled_length(thread: TapThread, point: float, count: int, ledger: Ledger) -
     return FORMS[ledger.word("chamfer.form", form, form_rule)] * thread.lead
 
 
-def _longer(thread: TapThread, chip: Chip, usual: float) -> float | None:
+def _longer(thread: TapThread, chip: Chip, usual: float, thickest: float) -> float | None:
     """The fewest whole leads with thinner chips, or the most there are; None for the usual."""
     most = min(LONGEST, math.floor(LONGEST_IN_DIAMETERS * thread.major / thread.lead))
     more = range(int(usual) + 1, most + 1)
-    if chip(usual) <= MOST_CHIP or not more:
+    if chip(usual) <= thickest or not more:
         return None
-    return float(next((leads for leads in more if chip(leads) <= MOST_CHIP), more[-1]))
+    return float(next((leads for leads in more if chip(leads) <= thickest), more[-1]))
 
 
-def _shorter(thread: TapThread, chip: Chip, usual: float) -> float | None:
+def _shorter(chip: Chip, usual: float, thinnest: float) -> float | None:
     """The most whole leads with thicker chips; None for the usual, or where none has them."""
-    least = least_chip(thread.pitch)
-    if chip(usual) >= least:
+    if chip(usual) >= thinnest:
         return None
     fewer = range(int(usual) - 1, SHORTEST - 1, -1)
-    return next((float(leads) for leads in fewer if chip(leads) >= least), None)
+    return next((float(leads) for leads in fewer if chip(leads) >= thinnest), None)

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from tapmodel.designing.choose.cutters import CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
 from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
+from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
 from tapmodel.designing.limits.flutes import (
     ToothRadii,
@@ -20,6 +21,7 @@ from tapmodel.designing.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMO
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.flute_section import FluteSection, rake
+from tapmodel.standards.materials.groups import RAKE, WorkGroup
 from tapmodel.tap.tap import TapThread
 
 LARGEST_MICRO = 2.0
@@ -35,9 +37,9 @@ MOST_OF_ROOT = 0.75
 
 CORE_SHARES = {2: 0.35, 3: 0.40, 4: 0.45}
 LAND_SHARE = 0.35
-RAKE = 8.0
+STEELS = 8.0
+"""Rake that lies inside the usual range of every steel [deg]."""
 
-RAKE_RULE = by_rule("rake-for-steels", PRACTICE_FROM_MEMORY, rake=RAKE)
 LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
 CUTTER_LIST_RULE = by_rule("cutters-likely", PRACTICE)
 MICRO_LIST_RULE = by_rule("cutters-likely-and-micro", PRACTICE)
@@ -61,11 +63,13 @@ class _Tap:
         thread: of the tap.
         diameter: nominal [mm].
         wall: radius where the wall of the drilled hole begins, the innermost that cuts [mm].
+        group: of the material to be tapped.
     """
 
     thread: TapThread
     diameter: float
     wall: float
+    group: WorkGroup
 
     @property
     def tooth(self) -> ToothRadii:
@@ -97,8 +101,10 @@ class _Settled:
     reasons: tuple[Finding, ...]
 
 
-def choose_flutes(thread: TapThread, diameter: float, drill: float, ledger: Ledger) -> ChosenFlutes:
-    """Settle number, cutter, offset and depth for a thread of nominal `diameter` [mm].
+def choose_flutes(
+    thread: TapThread, hole: TappedHole, group: WorkGroup, ledger: Ledger
+) -> ChosenFlutes:
+    """Settle number, cutter, offset and depth.
 
     Of the cutters on hand that meet every limit, leave no tooth scraping at the wall of the
     drilled hole, none taller than its foot is thick and no land so wide that it rubs, the one whose
@@ -107,8 +113,9 @@ def choose_flutes(thread: TapThread, diameter: float, drill: float, ledger: Ledg
 
     Args:
         thread: of the tap.
-        diameter: nominal, of the thread [mm].
-        drill: of the hole [mm]; the tap's root lies deeper and cuts nothing.
+        hole: of which the nominal diameter counts, and the drill: the tap's root lies deeper and
+            cuts nothing.
+        group: of the material to be tapped.
         ledger: of the design.
 
     Raises:
@@ -116,8 +123,8 @@ def choose_flutes(thread: TapThread, diameter: float, drill: float, ledger: Ledg
 
     Source: derived here; default numbers common practice.
     """
-    wall = min(max(drill, thread.minor), thread.major) / 2
-    tap = _Tap(thread, diameter, wall)
+    wall = min(max(hole.drill, thread.minor), thread.major) / 2
+    tap = _Tap(thread, hole.diameter, wall, group)
     count = ledger.whole("flutes.count", *_ruled_count(tap, ledger))
     settled = _settled(tap, count, ledger)
     best = settled.best
@@ -192,12 +199,22 @@ def ruled_count(diameter: float) -> int:
 def _wish(tap: _Tap, count: int, ledger: Ledger) -> FluteWish:
     offset, rake = ledger.given("flutes.offset"), None
     if offset is None:
-        rake = ledger.number("flutes.rake", RAKE, RAKE_RULE)
+        rake = ledger.number("flutes.rake", *_ruled_rake(tap.group))
     depth, core = ledger.given("flutes.depth_from_top"), None
     if depth is None:
         core = _core(tap, count, ledger)
     share = ledger.number("flutes.land_share", LAND_SHARE, LAND_RULE)
     return FluteWish(count, rake, offset, core, depth, share * math.pi * tap.thread.major / count)
+
+
+def _ruled_rake(group: WorkGroup) -> tuple[float, Rule]:
+    """The one for steels where it suits [deg], or the middle of what does.
+
+    Source: the group's range; that all steels are tapped with one rake is a rule of this program.
+    """
+    low, high = group.rake
+    rake = STEELS if low <= STEELS <= high else (low + high) / 2
+    return rake, by_rule("rake-for-group", RAKE, rake=rake, low=low, high=high, group=group.name)
 
 
 def _core(tap: _Tap, count: int, ledger: Ledger) -> float:

@@ -29,22 +29,30 @@ def by_rule(code: str, source: Source, **values: Value) -> Rule:
     return Rule(Reason(code, Values(**values)), source)
 
 
+Advice = Mapping[str, tuple[float, Rule]]
+"""Numbers that go before those of the usual rules, by field, each with a rule of its own."""
+
+NO_ADVICE: Advice = {}
+
+
 class Ledger:
     """Settles one field after the other and keeps the choices in that order."""
 
-    def __init__(self, given: Mapping[str, object]) -> None:
-        """Start with the values that the user gave, by dotted name."""
+    def __init__(self, given: Mapping[str, object], advice: Advice = NO_ADVICE) -> None:
+        """Start with the values that the user gave, by dotted name, and with advice on others."""
         self._given = given
+        self._advice = advice
         self._choices: list[Choice] = []
 
     def draft(self) -> "Ledger":
         """A ledger over the same given values for what may yet be rejected; it keeps nothing."""
-        return Ledger(self._given)
+        return Ledger(self._given, self._advice)
 
     def without(self, fields: Iterable[str]) -> "Ledger":
         """The same over what is given beside `fields`."""
         gone = frozenset(fields)
-        return Ledger({name: value for name, value in self._given.items() if name not in gone})
+        left = {name: value for name, value in self._given.items() if name not in gone}
+        return Ledger(left, self._advice)
 
     @property
     def choices(self) -> tuple[Choice, ...]:
@@ -70,12 +78,13 @@ class Ledger:
         return value
 
     def number(self, field: str, ruled: float, rule: Rule) -> float:
-        """The number given for `field`, else `ruled`, noted with the reason."""
+        """The number given for `field`, else one advised, else `ruled`, noted with the reason."""
         given = self.given(field)
         if given is not None:
             return given
-        self._note(field, ruled, rule)
-        return ruled
+        number, by = self._advice.get(field, (ruled, rule))
+        self._note(field, number, by)
+        return number
 
     def whole(self, field: str, ruled: int, rule: Rule) -> int:
         """The same for a whole number."""

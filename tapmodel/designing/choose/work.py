@@ -1,6 +1,6 @@
 """What is tapped: material, depth and kind of the hole; and the steel that the tap is made of.
 
-Nothing of the tap follows from these: what is said about the tap in the hole does.
+Rake and chips of the tap follow from the material, and from the others what is said about it.
 """
 
 from tapmodel.designing.choose.ledger import Ledger, by_rule
@@ -10,7 +10,7 @@ from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.designing.work import BLIND, THROUGH, Work
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
 from tapmodel.standards.materials.steels import DEFAULT, TapSteel, steel_named
-from tapmodel.standards.materials.work import work_material
+from tapmodel.standards.materials.work import WorkMaterial, work_material
 
 ASSUMED = "mild steel"
 """Material that is assumed where the job names none, so that nothing is refused for want of it."""
@@ -28,22 +28,31 @@ BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
 _EQUAL = 1e-6
 
 
-def choose_work(diameter: float, pitch: float, chamfer_leads: float, ledger: Ledger) -> Work:
-    """Settle the hole's material, depth and kind, and note the tap's steel.
+def choose_material(ledger: Ledger) -> WorkMaterial:
+    """Settle the material that is tapped.
+
+    Raises:
+        InputError: no material has the name given.
+
+    Source: rule of this program.
+    """
+    return work_material(ledger.word("hole.material", ASSUMED, ASSUMED_RULE))
+
+
+def choose_work(
+    material: WorkMaterial, diameter: float, pitch: float, chamfer_leads: float, ledger: Ledger
+) -> Work:
+    """Settle the hole's depth and kind, and note the tap's steel.
 
     Args:
+        material: that is tapped.
         diameter: nominal, of the thread to be cut [mm].
         pitch: of that thread [mm].
         chamfer_leads: length of the tap's chamfer in leads.
         ledger: of the design.
 
-    Raises:
-        InputError: no material has the name given.
-
-    Source: depth common practice; kind and material rules of this program.
+    Source: depth common practice; kind a rule of this program.
     """
-    assumed = not ledger.has("hole.material")
-    material = work_material(ledger.word("hole.material", ASSUMED, ASSUMED_RULE))
     useful = threaded(diameter, pitch)
     rule = FINE_DEPTH_RULE if useful < diameter else DEPTH_RULE
     depth = ledger.number("hole.depth", round(DIAMETERS * useful, 6), rule)
@@ -51,7 +60,7 @@ def choose_work(diameter: float, pitch: float, chamfer_leads: float, ledger: Led
     ruled, rule = (BLIND, BLIND_RULE) if bottoming else (THROUGH, THROUGH_RULE)
     return Work(
         material=material,
-        assumed=assumed,
+        assumed=not ledger.has("hole.material"),
         depth=depth,
         kind=ledger.word("hole.kind", ruled, rule),
         steel=_steel(ledger),

@@ -1,10 +1,8 @@
 """How thick the chip of a tooth in the chamfer may be."""
 
-MOST_CHIP = 0.12
-"""Thicker chips [mm] tear the thread and overload the teeth of a tap made in the shop."""
+from dataclasses import dataclass
 
-LEAST_CHIP = 0.01
-"""Thinner chips [mm] are rubbed off rather than cut by an edge that a shop can hone."""
+from tapmodel.standards.materials.groups import WorkGroup
 
 FINE = 1 / 30
 """Least chip in pitches: so fine a thread has no depth for thicker ones."""
@@ -19,9 +17,23 @@ BOTTOMING = 2.0
 """Turns up to which a chamfer is a bottoming one, whose tap follows another."""
 
 
-def least_chip(pitch: float) -> float:
-    """Thinnest chip of a tooth that is no fault of the chamfer at that pitch, both [mm].
+@dataclass(frozen=True, slots=True)
+class ChipRange:
+    """What a tooth may cut.
 
-    Source: rule of this program: 0.01 mm, below a pitch of 0.3 mm a thirtieth of the pitch.
+    Attributes:
+        least: thinner chips [mm] are rubbed off rather than cut by an edge that a shop can hone.
+        most: thicker ones [mm] tear the thread and overload the teeth of a tap made in the shop.
     """
-    return min(LEAST_CHIP, FINE * pitch)
+
+    least: float
+    most: float
+
+
+def chip_range(group: WorkGroup, pitch: float) -> ChipRange:
+    """Chips that are no fault of the chamfer in a material of that group, at that `pitch` [mm].
+
+    Source: the group's; below a thirtieth of the pitch nothing is too thin, a rule of this program.
+    """
+    least, most = group.chip
+    return ChipRange(min(least, FINE * pitch), most)

@@ -21,8 +21,7 @@ from tapmodel.designing.limits.chips import (
     BOTTOMING,
     EDGE_TO_CHIP,
     KEEN,
-    MOST_CHIP,
-    least_chip,
+    chip_range,
 )
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE_FROM_MEMORY
 from tapmodel.designing.record import TapDesign
@@ -130,32 +129,33 @@ def _point(design: TapDesign) -> Findings:
 
 def _chip(design: TapDesign) -> Findings:
     """Chips that are too thick or too thin; in a bottoming tap, which follows another, a note."""
-    figures, pitch = design.figures, design.tap.thread.pitch
+    figures = design.figures
     chip, leads = figures.chip_thickness, figures.chamfer_leads
-    field, limit, least = "chamfer.chip_thickness", at_most(MOST_CHIP), least_chip(pitch)
+    wanted = chip_range(design.work.material.group, design.tap.thread.pitch)
+    field, limit = "chamfer.chip_thickness", at_most(wanted.most)
     angle, count = design.tap.chamfer.angle, design.tap.flutes.count
     sloped = design.choice("chamfer.angle") is not None
-    if over(chip, MOST_CHIP) and leads <= BOTTOMING:
+    if over(chip, wanted.most) and leads <= BOTTOMING:
         values = Values(leads=leads)
         yield finding(Code.CHIP_THICK, NOTE, field, chip, limit, OWN_RULE, values=values)
-    elif over(chip, MOST_CHIP):
+    elif over(chip, wanted.most):
         levers = (
-            less("chamfer.angle", angle, angle * MOST_CHIP / chip)
+            less("chamfer.angle", angle, angle * wanted.most / chip)
             if sloped
-            else more("chamfer.pitches", leads, leads * chip / MOST_CHIP),
-            more("flutes.count", count, count * chip / MOST_CHIP),
+            else more("chamfer.pitches", leads, leads * chip / wanted.most),
+            more("flutes.count", count, count * chip / wanted.most),
         )
         yield finding(Code.CHIP_THICK, WARNING, field, chip, limit, OWN_RULE, levers=levers)
-    elif under(chip, least):
+    elif under(chip, wanted.least):
         levers = (
-            more("chamfer.angle", angle, angle * least / chip)
+            more("chamfer.angle", angle, angle * wanted.least / chip)
             if sloped
-            else less("chamfer.pitches", leads, leads * chip / least),
-            less("flutes.count", count, count * chip / least),
+            else less("chamfer.pitches", leads, leads * chip / wanted.least),
+            less("flutes.count", count, count * chip / wanted.least),
         )
-        limit = at_least(least)
+        limit = at_least(wanted.least)
         yield finding(Code.CHIP_THIN, WARNING, field, chip, limit, OWN_RULE, levers=levers)
     elif chip < KEEN:
-        values, limit = Values(rounding=chip / EDGE_TO_CHIP), at_least(least)
+        values, limit = Values(rounding=chip / EDGE_TO_CHIP), at_least(wanted.least)
         source = PRACTICE_FROM_MEMORY
         yield finding(Code.CHIP_KEEN, NOTE, field, chip, limit, source, values=values)

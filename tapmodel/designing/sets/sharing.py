@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from tapmodel.designing.choose.chamfer import cone
 from tapmodel.designing.choose.steps import down, step_for
+from tapmodel.designing.limits.chips import chip_range
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.chamfers import fitting_leads
 from tapmodel.prediction.part import Part, earlier
@@ -124,7 +125,8 @@ def _with_chamfers(design: TapDesign, plan: Plan) -> Plan:
     usual = usual_plan(design.tap.thread, len(plan.shares))
     usual = replace(usual, shares=plan.shares)
     taps = split(design.tap.thread, design.drill, usual)
-    return fitting_leads(design.tap, usual, taps, blind=design.work.blind)
+    chips = chip_range(design.work.material.group, design.tap.thread.pitch)
+    return fitting_leads(design.tap, usual, taps, chips, blind=design.work.blind)
 
 
 def _equalled(design: TapDesign, plan: Plan) -> Plan:

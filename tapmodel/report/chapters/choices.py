@@ -4,6 +4,7 @@ from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Quantity, Table, Words
 from tapmodel.report.words.choices import source_text, value_text, why
+from tapmodel.report.words.runners_up import runner_up_text
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")
 
@@ -16,5 +17,8 @@ def chapter(design: TapDesign) -> Chapter:
 
 def _line(choice: Choice) -> tuple[Quantity, ...]:
     by = "the job" if choice.given else "a rule"
-    cells = (choice.field, value_text(choice), by, why(choice), source_text(choice))
+    reason = why(choice)
+    if choice.runner_up:
+        reason += f"; {runner_up_text(choice.runner_up)}"
+    cells = (choice.field, value_text(choice), by, reason, source_text(choice))
     return tuple(map(Words, cells))

@@ -12,6 +12,7 @@ from tapmodel.report.screen.columns import Mark, Pen, plain
 from tapmodel.report.screen.findings import findings_lines
 from tapmodel.report.units import Units
 from tapmodel.report.words.choices import source_text, value_text, why
+from tapmodel.report.words.runners_up import runner_up_text
 
 
 def design_page(
@@ -67,3 +68,5 @@ def _choice(choice: Choice, pen: Pen) -> Iterator[str]:
     yield f"  {choice.field} = {pen(value_text(choice), Mark.VALUE)}"
     reason = "as given in the job" if choice.given else f"{why(choice)} -- {source_text(choice)}"
     yield from wrapped(f"      {reason}", "      ")
+    if choice.runner_up:
+        yield from wrapped(f"      {runner_up_text(choice.runner_up)}", "      ")

@@ -10,13 +10,14 @@ from dataclasses import asdict
 from typing import Any
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
-from tapmodel.designing.choice import Choice
+from tapmodel.designing.choice import Choice, RunnerUp
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed, expected
 from tapmodel.report.words.no_solid import no_solid
+from tapmodel.report.words.runners_up import runner_up_text
 from tapmodel.run.record.model import SCHEMA, Record
 from tapmodel.run.record.numbers import finite
 from tapmodel.run.record.parts import SIMPLIFICATIONS
@@ -76,6 +77,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
 
 def _choice(choice: Choice) -> dict[str, Any]:
     """A choice in words; `number` is its value as it is, in `unit`."""
+    other = choice.runner_up
     return {
         "field": choice.field,
         "value": value_text(choice),
@@ -84,6 +86,20 @@ def _choice(choice: Choice) -> dict[str, Any]:
         "given": choice.given,
         "why": why(choice),
         "source": source_text(choice),
+        **({"runner_up": _runner_up(other)} if other else {}),
+    }
+
+
+def _runner_up(other: RunnerUp) -> dict[str, Any]:
+    weight = other.weight
+    return {
+        "value": other.value,
+        "what": runner_up_text(other),
+        "torque": weight.torque,
+        "stop_at": weight.stop_at,
+        "rubbing_width": weight.rubs,
+        "chip_thickness": weight.chip,
+        "raised": other.raised,
     }
 
 

@@ -13,14 +13,21 @@ from tapmodel.run.record.base import (
     Degrees,
     Micrometres,
     Millimetres,
+    NewtonMetres,
     Number,
     Part,
     SquareMillimetres,
 )
 from tapmodel.run.record.prediction.model import Prediction
 
-SCHEMA = "tapmodel.record/4"
-READABLE = ("tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3", SCHEMA)
+SCHEMA = "tapmodel.record/5"
+READABLE = (
+    "tapmodel.record/1",
+    "tapmodel.record/2",
+    "tapmodel.record/3",
+    "tapmodel.record/4",
+    SCHEMA,
+)
 
 
 class Hole(Part):
@@ -141,6 +148,18 @@ class Blank(Part):
     )
 
 
+class RunnerUp(Part):
+    """The best of the values next to the one chosen, and the tap as it would be with it."""
+
+    value: float | str
+    what: str = Field(description="The difference in words.")
+    torque: NewtonMetres = Field(description="Likely.")
+    stop_at: NewtonMetres
+    rubbing_width: Millimetres = Field(description="Of a land whose flanks have no clearance.")
+    chip_thickness: Millimetres = Field(description="Of a tooth in the chamfer.")
+    raised: list[str] = Field(description="Codes of what would be found against it.")
+
+
 class Choice(Part):
     """One value that was settled, and why."""
 
@@ -151,6 +170,7 @@ class Choice(Part):
     source: str
     number: Number = Field(None, description="The value itself; since version 2.")
     unit: str = Field("", description="Since version 2.")
+    runner_up: RunnerUp | None = Field(None, description="Since version 5.")
 
 
 class Setting(Part):
@@ -260,7 +280,11 @@ class Record(Part):
     """
 
     schema_: Literal[
-        "tapmodel.record/1", "tapmodel.record/2", "tapmodel.record/3", "tapmodel.record/4"
+        "tapmodel.record/1",
+        "tapmodel.record/2",
+        "tapmodel.record/3",
+        "tapmodel.record/4",
+        "tapmodel.record/5",
     ] = Field(alias="schema")
     version: str = Field("", description="Of the program that wrote it; since version 2.")
     name: str

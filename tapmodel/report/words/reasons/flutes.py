@@ -10,11 +10,15 @@ SENTENCES: dict[str, Sentence] = {
     "count-against-wide-lands": (
         "more than the usual {usual}, whose lands would rub over {share:.0%} of their spacing"
     ),
-    "rake-for-steels": "{rake:g} deg suits low-carbon and alloy steels",
+    "rake-for-group": "{rake:g} deg; {low:g} to {high:g} deg suit {group}",
     "core-of-diameter": (
         "{share:g} of the diameter with {count} flutes: strength against chip room"
     ),
     "core-of-root": ("{share:g} of the root: so coarse a thread leaves no room for the usual core"),
+    "core-against-torque": (
+        "stronger than the usual {usual:.4g} mm, which would likely take {times:.2g} times the "
+        "torque to stop at"
+    ),
     "land-third-of-spacing": (
         "land about a third of the spacing: near a quarter of the diameter with four flutes"
     ),
