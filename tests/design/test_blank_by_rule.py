@@ -79,7 +79,32 @@ def test_unified_taps_have_blanks_in_inch_sizes(
     chosen = design.choice("blank.shank_diameter")
     assert chosen is not None
     assert "p. 986" in str(chosen.source)
-    assert designed("1/4 BSW").tap.blank.shank_diameter == 7.1
+
+
+@pytest.mark.parametrize(
+    ("thread", "shank", "overall", "across"),
+    [
+        ("1/4 BSW", 0.255, 2.5, 0.191),
+        ("1/2 BSF", 0.367, 3.38, 0.275),
+        ("3/16 BSW", 0.194, 2.38, 0.152),  # between No. 8 and No. 10: those of the larger
+    ],
+)
+def test_whitworth_taps_have_the_inch_blanks_of_unified_ones(
+    thread: str, shank: float, overall: float, across: float
+) -> None:
+    design = designed(thread)
+    blank = design.tap.blank
+    found = (blank.shank_diameter, blank.overall_length, blank.square_across_flats)
+    assert [mm / 25.4 for mm in found] == pytest.approx([shank, overall, across], abs=1e-6)
+    chosen = design.choice("blank.shank_diameter")
+    assert chosen is not None
+    assert chosen.source.document == "ASME B94.9"
+    assert "blank of a Unified thread" in reason(design, "blank.shank_diameter")
+
+
+def test_beyond_the_inch_list_and_for_ba_the_blank_is_metric() -> None:
+    assert designed("2 BSW").tap.blank.shank_diameter == 31.5  # ISO 529: that of M48
+    assert designed("0 BA").tap.blank.shank_diameter == 6.3  # ISO 529: M6
 
 
 @pytest.mark.parametrize(

@@ -14,8 +14,9 @@ from tapmodel.standards.inch_blanks import (
 )
 from tapmodel.words import Certainty, Family
 
-INCH_BLANKS = frozenset({Family.UNIFIED, Family.ACME})
-"""Families whose taps are listed with blanks in inch sizes."""
+INCH_BLANKS = frozenset({Family.UNIFIED, Family.ACME, Family.WHITWORTH})
+"""Families with blanks in inch sizes, as far as those of the Unified list go: whoever cuts threads of
+inch sizes has bars and wrenches of inch sizes."""
 
 NUTS = frozenset({Family.TRAPEZOIDAL, Family.ACME})
 """Families of threads of motion: their taps run right through a nut longer than themselves."""
@@ -40,6 +41,14 @@ def listed_blank(hole: TappedHole) -> BlankRow:
     return row or blank_for(hole.diameter)
 
 
+def in_inch_sizes(hole: TappedHole) -> bool:
+    """Whether the blank of a hole's thread is one in inch sizes.
+
+    Source: as `inch_blank_for`.
+    """
+    return hole.thread.family in INCH_BLANKS and inch_blank_for(hole.diameter) is not None
+
+
 def choose_shank(row: BlankRow, hole: TappedHole, core: float, ledger: Ledger) -> float:
     """Settle the shank [mm]; `core` is the web of the flutes.
 
@@ -54,13 +63,15 @@ def _ruled(row: BlankRow, hole: TappedHole, core: float, ledger: Ledger) -> tupl
     widest, slimmest = least_hole - air, CORE_SHARE * core
     passes = hole.thread.family in NUTS or bool(ledger.peek("blank.shank_must_pass"))
     if passes and row.shank > widest:
-        preferred = inch_shanks() if hole.thread.family in INCH_BLANKS else shanks()
+        preferred = inch_shanks() if in_inch_sizes(hole) else shanks()
         fitting = [shank for shank in (*preferred, down(widest, 0.1)) if shank <= widest]
         strong = [shank for shank in fitting[:-1] if shank >= slimmest] or fitting[-1:]
         if max(strong) >= slimmest:
             values = {"least": least_hole, "air": air, "share": CORE_SHARE}
             return max(strong), by_rule("shank-passes", OWN_RULE, **values)
-    return row.shank, by_rule("blank-listed", row.source, diameter=row.diameter)
+    borrowed = in_inch_sizes(hole) and hole.thread.family is not Family.UNIFIED
+    code = "blank-of-unified" if borrowed else "blank-listed"
+    return row.shank, by_rule(code, row.source, diameter=row.diameter)
 
 
 def square_of(shank: float, hole: TappedHole) -> tuple[float, float, Rule]:
@@ -68,7 +79,7 @@ def square_of(shank: float, hole: TappedHole) -> tuple[float, float, Rule]:
 
     Source: as `square_for` and `inch_square_for`.
     """
-    if hole.thread.family in INCH_BLANKS and inch_blank_for(hole.diameter):
+    if in_inch_sizes(hole):
         rule = by_rule("square-of-inch-shank", SQUARE, shank=shank)
         return *inch_square_for(shank), rule
     return *square_for(shank), by_rule("square-of-shank", SQUARE_SOURCE, shank=shank)
