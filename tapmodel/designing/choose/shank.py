@@ -15,8 +15,8 @@ from tapmodel.standards.inch_blanks import (
 from tapmodel.words import Certainty, Family
 
 INCH_BLANKS = frozenset({Family.UNIFIED, Family.ACME, Family.WHITWORTH})
-"""Families with blanks in inch sizes, as far as those of the Unified list go: whoever cuts threads of
-inch sizes has bars and wrenches of inch sizes."""
+"""Families with blanks in inch sizes, as far as those of the Unified list go: whoever cuts threads
+of inch sizes has bars and wrenches of inch sizes."""
 
 NUTS = frozenset({Family.TRAPEZOIDAL, Family.ACME})
 """Families of threads of motion: their taps run right through a nut longer than themselves."""

@@ -5,8 +5,8 @@ from tapmodel.report.words.reasons.sentence import Sentence
 SENTENCES: dict[str, Sentence] = {
     "blank-listed": "hand-tap blank for {diameter:g} mm",
     "blank-of-unified": (
-        "hand-tap blank of a Unified thread of {diameter:.4g} mm, so that bars and wrenches in inch "
-        "sizes serve"
+        "hand-tap blank of a Unified thread of {diameter:.4g} mm, so that bars and wrenches in "
+        "inch sizes serve"
     ),
     "blank-listed-longer": (
         "hand-tap blank for {diameter:g} mm, longer by as much as the thread is"
