@@ -11,6 +11,8 @@ class Code(StrEnum):
     ROOT_FLAT = "root-flat"
     ROOT_CLEARANCE = "root-clearance"
     MAJOR_SIZE = "major-size"
+    MAJOR_LARGE = "major-large"
+    ROOT_DEEP = "root-deep"
     PITCH_SIZE = "pitch-size"
     THREAD_DEPTH = "thread-depth"
     THREAD_HEIGHT = "thread-height"

@@ -10,6 +10,7 @@ from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import flutes as rules_flutes
+from tapmodel.designing.settle import settle
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import allowed
 from tapmodel.spec.job_file import apply_sets, job_for
@@ -179,6 +180,27 @@ def test_limits_stand_where_they_are_stated(code: str, outside: str, inside: str
     roomy = ["flutes.count=2", "flutes.cutter_diameter=5"] if code == "core" else []
     assert code in found([outside, *roomy])
     assert code not in found([inside, *roomy])
+
+
+TOO_DEEP = [
+    # a quarter of the pitch over the least major diameter, 12 + 2 x 0.25 + 0.06 mm
+    ("major-large", "Tr12x3", ["thread.major=13.3101"], ["thread.major=13.31"]),
+    # 0.6 of the pitch of 3 mm under 9 mm: 10.605 less 7.2 mm of groove, whose flat at the root is
+    # 1.5 less 3.405 x tan 15 deg
+    ("root-deep", "Tr12x3", ["thread.root_flat=0.587"], ["thread.root_flat=0.588"]),
+]
+
+
+@pytest.mark.parametrize(("code", "designation", "outside", "inside"), TOO_DEEP)
+def test_what_goes_too_far_is_warned_of_from_its_limit_on(
+    code: str, designation: str, outside: list[str], inside: list[str]
+) -> None:
+    far, near = (settle(job_for(designation, sets)) for sets in (outside, inside))
+    assert {f.code: f.severity for f in far.findings}.get(code) == "warning"
+    assert code not in {f.code for f in near.findings}
+    (tried,) = judged_cures(apply_sets({"designation": designation}, outside), only=code)
+    assert "cures" in tried.marks
+    assert tried.wrong == []
 
 
 @pytest.mark.parametrize(

@@ -27,6 +27,16 @@ from tapmodel.values import Value, Values
 LEAST_FLAT = 0.02
 """Least crest and root flat in pitches; below that the profile is a knife edge."""
 
+MOST_OVER = 0.25
+"""Over the least major diameter of the tap, in pitches: crests of 60 degrees are sharp at H/4, 0.22
+pitches, over the basic one, so none can be meant to go further; blunter ones could, and would cut
+metal that no bolt needs."""
+
+MOST_UNDER = 0.6
+"""Of the tap's root under the least minor diameter of the hole, in pitches: the grooves of all
+thread forms with the least nose reach that or less (ISO metric: 0.40), and deeper ones hold no
+chip better but make teeth and web weaker."""
+
 
 def judge(design: TapDesign, context: Context) -> Findings:
     """Every finding on the thread.
@@ -83,6 +93,7 @@ def _sizes(design: TapDesign) -> Findings:
         )
         limit = at_least(design.limits.major_min)
         yield finding(Code.MAJOR_SIZE, ERROR, "thread.major", major, limit, levers=levers)
+    yield from _depths(design)
     d2 = thread.pitch_diameter
     field = "thread.pitch_diameter"
     low = d2 < design.limits.pitch_min
@@ -97,6 +108,34 @@ def _sizes(design: TapDesign) -> Findings:
     elif under(d2, design.limits.pitch_min) or over(d2, design.limits.pitch_max):
         limit = between(design.limits.pitch_min, design.limits.pitch_max)
         yield finding(Code.PITCH_SIZE, WARNING, field, d2, limit, levers=(lever,))
+
+
+def _depths(design: TapDesign) -> Findings:
+    """Crests and roots that go much deeper than the thread of the hole asks for."""
+    thread, flanks = design.tap.thread, design.tap.thread.flanks
+    most = design.limits.major_min + MOST_OVER * thread.pitch
+    if over(thread.major, most):
+        height = (most - thread.pitch_diameter) / 2
+        crest = (
+            more("thread.crest_radius", thread.crest_radius)
+            if thread.rounded_crest
+            else more("thread.crest_flat", thread.crest_flat, flanks.flat(2 * height))
+        )
+        field, levers = "thread.major", (less("thread.major", thread.major, most), crest)
+        limit = at_most(most)
+        yield finding(
+            Code.MAJOR_LARGE, WARNING, field, thread.major, limit, OWN_RULE, levers=levers
+        )
+    least = design.hole.minor_min - MOST_UNDER * thread.pitch
+    if under(thread.minor, least):
+        depth = thread.pitch_diameter - least
+        root = (
+            more("thread.root_radius", thread.root_radius, flanks.radius(depth))
+            if thread.rounded_root
+            else more("thread.root_flat", thread.root_flat, flanks.flat(depth))
+        )
+        field, limit = "thread.minor", at_least(least)
+        yield finding(Code.ROOT_DEEP, WARNING, field, thread.minor, limit, OWN_RULE, levers=(root,))
 
 
 def _drill(design: TapDesign, context: Context) -> Findings:

@@ -25,6 +25,20 @@ def _height(finding: Finding, length: Length) -> str:
     )
 
 
+def _large(finding: Finding, length: Length) -> str:
+    return (
+        f"The crests reach {length(judged(finding), '.3f')}, further than any bolt of this thread "
+        "does: they cut metal that need not go and leave the wall of the nut thinner."
+    )
+
+
+def _deep(finding: Finding, length: Length) -> str:
+    return (
+        f"The roots lie at {length(judged(finding), '.3f')}, deep under the wall of the hole: "
+        "nothing is cut there, and tooth and web are the weaker for it."
+    )
+
+
 def _drill(finding: Finding, _length: Length) -> str:
     if finding.severity is Severity.ERROR:
         return "The drill takes away the thread down to the tap's pitch line."
@@ -90,6 +104,8 @@ SENTENCES: Sentences = {
     Code.ROOT_FLAT: always("The root is too sharp."),
     Code.ROOT_CLEARANCE: always("The root of the tap would cut the minor diameter of the hole."),
     Code.MAJOR_SIZE: always("The tap is too small over the crests."),
+    Code.MAJOR_LARGE: _large,
+    Code.ROOT_DEEP: _deep,
     Code.PITCH_SIZE: _pitch,
     Code.THREAD_DEPTH: _depth,
     Code.THREAD_HEIGHT: _height,
