@@ -43,6 +43,7 @@ class Code(StrEnum):
     RAKE_AT_WALL = "rake-at-wall"
     CENTRED_FLUTES = "centred-flutes"
     EDGE_ON_BALL = "edge-on-ball"
+    EDGE_SCRAPES = "edge-scrapes"
     FLUTE_NEIGHBOURS = "flute-neighbours"
     LAND_CREST = "land-crest"
     LAND_ROOT = "land-root"

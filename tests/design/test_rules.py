@@ -188,6 +188,13 @@ TOO_DEEP = [
     # 0.6 of the pitch of 3 mm under 9 mm: 10.605 less 7.2 mm of groove, whose flat at the root is
     # 1.5 less 3.405 x tan 15 deg
     ("root-deep", "Tr12x3", ["thread.root_flat=0.587"], ["thread.root_flat=0.588"]),
+    # the straight wall lies a ball's radius beside the cutter's axis: there it passes the tap's
+    (
+        "edge-scrapes",
+        "M10",
+        ["flutes.cutter_diameter=7", "flutes.offset=-3.501"],
+        ["flutes.cutter_diameter=7", "flutes.offset=-3.5"],
+    ),
 ]
 
 
@@ -201,6 +208,12 @@ def test_what_goes_too_far_is_warned_of_from_its_limit_on(
     (tried,) = judged_cures(apply_sets({"designation": designation}, outside), only=code)
     assert "cures" in tried.marks
     assert tried.wrong == []
+
+
+def test_who_asks_for_a_rake_that_scrapes_gets_it() -> None:
+    asked = settle(job_for("M10", ["flutes.rake=-10"]))
+    assert asked.figures.rake_crest == pytest.approx(-10)
+    assert "edge-scrapes" not in {f.code for f in asked.findings}
 
 
 @pytest.mark.parametrize(

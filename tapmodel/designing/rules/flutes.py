@@ -109,7 +109,24 @@ def _rake(design: TapDesign) -> Findings:
         yield finding(Code.CENTRED_FLUTES, NOTE, field, edge, limit, values=values)
     if on_ball(section, crest) and edge < 0:
         yield finding(Code.EDGE_ON_BALL, WARNING, field, edge, at_least(0, "deg"), levers=levers)
+    yield from _scrapes(design)
     yield from _rake_at_wall(design)
+
+
+def _scrapes(design: TapDesign) -> Findings:
+    """A straight wall that leans forward because of an offset, while no such rake is asked for."""
+    section, crest = section_of(design.tap.flutes), design.figures.rake_crest
+    asked = design.choice("flutes.rake")
+    on_wall = not on_ball(section, design.tap.thread.major / 2)
+    if on_wall and under(crest, 0.0) and not under(crest, LEAST_RAKE) and asked is None:
+        field, offset = "flutes.rake", section.offset
+        levers = (
+            more("flutes.offset", offset) if offset < 0 else less("flutes.offset", offset),
+            more(field, crest, 0.0),
+            *deeper(section, design.tap.thread.major),
+        )
+        limit, values = at_least(0, "deg"), Values(offset=offset)
+        yield finding(Code.EDGE_SCRAPES, WARNING, field, crest, limit, values=values, levers=levers)
 
 
 def _rake_at_wall(design: TapDesign) -> Findings:

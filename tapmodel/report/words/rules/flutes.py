@@ -55,6 +55,14 @@ def _centred(finding: Finding, _length: Length) -> str:
     )
 
 
+def _leans(finding: Finding, length: Length) -> str:
+    offset = length(finding.values.number("offset"), ".3f")
+    return (
+        f"With an offset of {offset} the edge scrapes, at a rake of {judged(finding):.2f} deg; set "
+        "flutes.rake instead where that is wanted."
+    )
+
+
 def _scrapes(finding: Finding, _length: Length) -> str:
     return (
         "The edge scrapes at the wall of the drilled hole, where its rake is "
@@ -85,6 +93,7 @@ SENTENCES: Sentences = {
     Code.RAKE_AT_WALL: _scrapes,
     Code.CENTRED_FLUTES: _centred,
     Code.EDGE_ON_BALL: always("The edge lies on the ball's arc with negative rake and scrapes."),
+    Code.EDGE_SCRAPES: _leans,
     Code.FLUTE_NEIGHBOURS: always("Neighbouring flutes come too close."),
     Code.LAND_CREST: always("The land is too narrow at the crest."),
     Code.LAND_ROOT: always("The land is too narrow at the root."),
