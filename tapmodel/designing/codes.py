@@ -67,6 +67,7 @@ class Code(StrEnum):
     CHAMFER_SLIGHT = "chamfer-slight"
     NECK_HOLE = "neck-hole"
     SHANK_HOLE = "shank-hole"
+    HOLE_REACH = "hole-reach"
     SQUARE_FLATS = "square-flats"
     SQUARE_SLIM = "square-slim"
     SQUARE_CORNERS = "square-corners"

@@ -195,6 +195,10 @@ TOO_DEEP = [
         ["flutes.cutter_diameter=7", "flutes.offset=-3.501"],
         ["flutes.cutter_diameter=7", "flutes.offset=-3.5"],
     ),
+    # thread 24, neck 5.5, a cone of 30 deg from 8 to the 8.376 mm of the hole, less a chamfer of 6
+    ("hole-reach", "M10", ["hole.depth=23.83"], ["hole.depth=23.82"]),
+    # a shank that passes: up to the square at 99 less a chamfer of 24
+    ("hole-reach", "Tr12x3", ["hole.depth=75.01"], ["hole.depth=75"]),
 ]
 
 

@@ -3,6 +3,7 @@
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     ERROR,
+    NOISE,
     NOTE,
     WARNING,
     Findings,
@@ -32,6 +33,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     Source: each names its own.
     """
     yield from _passage(design, context)
+    yield from _reach(design)
     yield from _square(design)
     yield from _lengths(design)
     yield from rules_edges.judge(design)
@@ -52,6 +54,27 @@ def _passage(design: TapDesign, context: Context) -> Findings:
     else:
         values = Values(depth=design.full_thread_depth)
         yield finding(Code.SHANK_HOLE, NOTE, field, shank, at_most(minor), values=values)
+
+
+def _reach(design: TapDesign) -> Findings:
+    """A depth of hole, given in the job, that full thread does not reach."""
+    asked, deepest = design.choice("hole.depth"), design.full_thread_depth
+    depth = design.work.depth
+    if asked is None or not asked.given or not over(depth, deepest):
+        return
+    blank, lack = design.tap.blank, depth - deepest
+    stopped = deepest + design.tap.chamfer_length < blank.square_start - NOISE
+    longer = (
+        more("blank.overall_length", blank.overall_length, blank.overall_length + lack),
+        more("blank.square_start", blank.square_start, blank.square_start + lack),
+    )
+    within = (
+        more("blank.thread_length", blank.thread_length, blank.thread_length + lack),
+        more("blank.neck_length", blank.neck_length, blank.neck_length + lack),
+        less("blank.shank_diameter", blank.shank_diameter, design.hole.minor_min),
+    )
+    limit, levers = at_most(deepest), within if stopped else longer
+    yield finding(Code.HOLE_REACH, WARNING, "hole.depth", depth, limit, levers=levers)
 
 
 def _square(design: TapDesign) -> Findings:

@@ -2,7 +2,7 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Length, Sentences, always, judged
+from tapmodel.report.words.sentence import Length, Sentences, always, high, judged
 from tapmodel.words import Severity
 
 
@@ -16,6 +16,14 @@ def _shank(finding: Finding, length: Length) -> str:
     )
 
 
+def _reach(finding: Finding, length: Length) -> str:
+    return (
+        f"The hole is to be tapped {length(judged(finding), '.1f')} deep, and full thread ends "
+        f"{length(high(finding), '.1f')} deep: what is thicker than the hole behind the thread, or "
+        "the wrench on the square, stops the tap there."
+    )
+
+
 def _too_small(finding: Finding, length: Length) -> str:
     name = finding.field.removeprefix("blank.").replace("_", " ")
     return f"A {name} of {length(judged(finding), '.3g')} is too small to be made."
@@ -24,6 +32,7 @@ def _too_small(finding: Finding, length: Length) -> str:
 SENTENCES: Sentences = {
     Code.NECK_HOLE: always("The neck will not pass the hole."),
     Code.SHANK_HOLE: _shank,
+    Code.HOLE_REACH: _reach,
     Code.SQUARE_FLATS: always("The square is no square: its flats lie outside the shank."),
     Code.SQUARE_SLIM: always("The square is too small to drive the tap."),
     Code.SQUARE_CORNERS: always("The square is smaller than the shank allows and wastes strength."),
