@@ -69,6 +69,11 @@ SPECIAL: tuple[Job, ...] = (
     | {"flutes.cutter_diameter": 0.15},
     {"blank.neck_diameter": 0.555, "blank.neck_length": 3.8}
     | {"blank.shoulder_angle": 75.0, "blank.shank_diameter": 0.994},
+    {"blank.thread_length": 240.0},
+    {"blank.overall_length": 900.0},
+    {"blank.shank_diameter": 1.9},
+    {"blank.square_length": 40.0},
+    {"hole.depth": 160.0},
     {"chamfer.angle": 0.5},
     {"chamfer.angle": 70.0},
     {"chamfer.pitches": 0.7},

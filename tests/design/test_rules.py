@@ -199,6 +199,15 @@ TOO_DEEP = [
     ("hole-reach", "M10", ["hole.depth=23.83"], ["hole.depth=23.82"]),
     # a shank that passes: up to the square at 99 less a chamfer of 24
     ("hole-reach", "Tr12x3", ["hole.depth=75.01"], ["hole.depth=75"]),
+    # a chamfer of 6 and ten diameters of 10.07 mm
+    ("thread-long", "M10", ["blank.thread_length=106.71"], ["blank.thread_length=106.7"]),
+    # 30, 1.5 and 3 times the shank of 10, the crests of 10.07 and the flats of 8 mm
+    ("overall-slender", "M10", ["blank.overall_length=300.01"], ["blank.overall_length=300"]),
+    ("shank-stout", "M10", ["blank.shank_diameter=15.106"], ["blank.shank_diameter=15.105"]),
+    ("square-long", "M10", ["blank.square_start=55.99"], ["blank.square_start=56"]),
+    # 10 and 12 mm, whatever the size
+    ("shank-stout", "M2", ["blank.shank_diameter=10.01"], ["blank.shank_diameter=10"]),
+    ("square-long", "M2", ["blank.square_length=12.01"], ["blank.square_length=12"]),
 ]
 
 

@@ -19,6 +19,7 @@ from tapmodel.designing.judging import (
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import edges as rules_edges
+from tapmodel.designing.rules import proportions as rules_proportions
 from tapmodel.designing.rules.context import Context
 from tapmodel.shape.turned import cone_length
 from tapmodel.values import Values
@@ -36,6 +37,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _reach(design)
     yield from _square(design)
     yield from _lengths(design)
+    yield from rules_proportions.judge(design, context.hole)
     yield from rules_edges.judge(design)
 
 

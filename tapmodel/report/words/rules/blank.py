@@ -38,6 +38,16 @@ SENTENCES: Sentences = {
     Code.SQUARE_CORNERS: always("The square is smaller than the shank allows and wastes strength."),
     Code.OVERALL_LENGTH: always("There is no room for a shank between thread and square."),
     Code.SQUARE_LENGTH: always("The square starts behind the tap's end, or is too short to hold."),
+    Code.THREAD_LONG: always(
+        "Most of so long a thread cuts nothing: it rubs, and what its lead is off adds up."
+    ),
+    Code.OVERALL_SLENDER: always(
+        "So long and thin a tap winds up before it cuts and snaps back when it lets go."
+    ),
+    Code.SHANK_STOUT: always(
+        "So thick a shank makes the tap no stronger: it breaks in the thread or at its flutes."
+    ),
+    Code.SQUARE_LONG: always("No wrench is deep enough for so long a square."),
     Code.NECK_LENGTH_SIZE: _too_small,
     Code.REAR_CHAMFER_SIZE: _too_small,
     Code.FRONT_CENTRE_SIZE: _too_small,
