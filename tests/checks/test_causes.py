@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
@@ -13,8 +14,11 @@ from tapmodel.checks.causes.misplaced import Misplaced
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.stations import cut
 from tapmodel.checks.proof.verdict import FOREIGN, differences
+from tapmodel.designing.settle import settle
+from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import volume
 from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 
 ORIGIN = gp_Pnt(0, 0, 0)
@@ -41,11 +45,27 @@ def _mirrored(move: gp_Trsf) -> None:
 def _made(solid: Solid, *moves: Move) -> Solid:
     """The solid after each move, copied into its surfaces."""
     shape = solid.wrapped
-    for settle in moves:
+    for set_up in moves:
         move = gp_Trsf()
-        settle(move)
+        set_up(move)
         shape = BRepBuilderAPI_Transform(shape, move, True).Shape()
     return Solid(shape)
+
+
+def _none(tap: Tap) -> Causes:
+    """Nothing seen that is otherwise."""
+    thread = tap.thread
+    return Causes(None, None, tap.flutes.count, None, thread.starts, None, thread.pitch_diameter)
+
+
+def _short(designation: str, *sets: str) -> Tap:
+    """A tap by rule with little thread, which is soon made."""
+    return settle(job_for(designation, ["chamfer.pitches=2", "blank.thread_length=18", *sets])).tap
+
+
+@cache
+def _solid(designation: str, *sets: str) -> Solid:
+    return build_solid(_short(designation, *sets))
 
 
 def _found(tap: Tap, solid: Solid) -> Causes:
@@ -94,7 +114,7 @@ def test_what_was_done_to_a_solid_is_found_and_nothing_else(
 
 def test_the_other_hand_is_the_mirror_image(left_tap: Tap, small_solid: Solid) -> None:
     found = _found(left_tap, small_solid)
-    assert found == Causes(replace(AS_IT_IS, mirrored=True), None, 3)
+    assert found == replace(_none(left_tap), misplaced=replace(AS_IT_IS, mirrored=True))
 
 
 @pytest.mark.parametrize("moves", [[], [_shifted(1, 2, 3)]], ids=["in place", "moved"])
@@ -102,14 +122,55 @@ def test_another_number_of_flutes_is_counted(
     moves: list[Move], small_tap: Tap, small_solid: Solid
 ) -> None:
     four = replace(small_tap, flutes=replace(small_tap.flutes, count=4))
-    assert _found(four, _made(small_solid, *moves)) == Causes(None, 3, 4)
+    assert _found(four, _made(small_solid, *moves)) == replace(_none(four), flutes=3)
+
+
+OTHER_JOBS = {
+    "flutes": ([], ["flutes.count=4"], {"flutes": 3}),
+    "flutes and pitch diameter": (
+        ["flutes.count=4", "thread.pitch_diameter=9.109"],
+        [],
+        {"flutes": 4, "pitch_diameter": 9.109},
+    ),
+    "pitch diameter": (["thread.pitch_diameter=9.109"], [], {"pitch_diameter": 9.109}),
+    "a relieved flank": (
+        ["thread.pitch_diameter=9.1", "relief.thread.applies_to=thread"],
+        ["relief.thread.applies_to=thread"],
+        {"pitch_diameter": 9.1},
+    ),
+}
+
+
+@pytest.mark.parametrize("name", OTHER_JOBS)
+def test_what_another_job_of_the_thread_has_otherwise_is_named(name: str) -> None:
+    made, wanted, seen = OTHER_JOBS[name]
+    tap = _short("M10", *wanted)
+    found = _found(tap, _solid("M10", *made))
+    due = replace(_none(tap), **{field: pytest.approx(value) for field, value in seen.items()})
+    assert found == due
+
+
+@pytest.mark.parametrize(
+    ("made", "wanted", "starts"),
+    [("M10", "M10xPh3P1.5", 1), ("M10xPh3P1.5 LH", "M10 LH", 2), ("Tr16x8(P4)", "Tr16x4", 2)],
+)
+def test_another_number_of_starts_is_named(made: str, wanted: str, starts: int) -> None:
+    tap = _short(wanted)
+    assert _found(tap, _solid(made)).starts == starts
+
+
+def test_a_pitch_diameter_is_told_from_a_micrometre_on(small_tap: Tap, small_solid: Solid) -> None:
+    for more, told in ((0.001, True), (0.0001, False)):
+        thread = replace(small_tap.thread, pitch_diameter=7.42 + more)
+        found = _found(replace(small_tap, thread=thread), small_solid)
+        assert (found.pitch_diameter == pytest.approx(7.42, abs=1e-6)) is told
 
 
 def test_what_is_no_such_cause_is_not_named(small_tap: Tap, small_solid: Solid) -> None:
     longer = replace(small_tap, blank=replace(small_tap.blank, overall_length=36.002))
     thicker = replace(small_tap, thread=replace(small_tap.thread, major=8.052))
     for other in (longer, thicker):
-        assert _found(other, small_solid) == Causes(None, None, 3)
+        assert _found(other, small_solid) == _none(other)
 
 
 @pytest.mark.parametrize("way", [(0, 1, 0), (1, 0, 0)], ids=["X", "Y"])

@@ -12,6 +12,17 @@ from tapmodel.words import Units
 AS_IT_IS = {"mirrored": False, "turn": 0.0, "shift": (0.0, 0.0, 0.0), "axis": "z", "scale": 1.0}
 
 
+NONE_SEEN = {
+    "misplaced": None,
+    "flutes": None,
+    "flutes_wanted": 3,
+    "starts": None,
+    "starts_wanted": 2,
+    "pitch_diameter": None,
+    "pitch_diameter_wanted": 9.089,
+}
+
+
 @pytest.mark.parametrize(
     ("micrometres", "text"),
     [
@@ -41,8 +52,33 @@ def test_a_distance_has_the_unit_in_which_it_reads_well(micrometres: float, text
     ],
 )
 def test_each_cause_has_its_words(change: dict[str, Any], told: list[str]) -> None:
-    found = {"misplaced": AS_IT_IS | change, "flutes": None, "flutes_wanted": 3}
+    found = NONE_SEEN | {"misplaced": AS_IT_IS | change}
     assert causes_told(found) == told
+
+
+@pytest.mark.parametrize(
+    ("seen", "units", "told"),
+    [
+        ({"starts": 1}, Units.MM, ["it has 1 start, the design 2"]),
+        (
+            {"flutes": 4, "starts": 3},
+            Units.MM,
+            ["it has 4 flutes, the design 3", "it has 3 starts"],
+        ),
+        (
+            {"pitch_diameter": 9.109},
+            Units.MM,
+            ["its pitch diameter is 9.1090 mm, the design's 9.0890 mm"],
+        ),
+        ({"pitch_diameter": 9.109}, Units.INCH, ["its pitch diameter is 0.35862 in"]),
+    ],
+)
+def test_what_is_otherwise_has_its_words(
+    seen: dict[str, Any], units: Units, told: list[str]
+) -> None:
+    found = causes_told(NONE_SEEN | seen, units)
+    assert len(found) == len(told)
+    assert all(one.startswith(text) for one, text in zip(found, told, strict=True))
 
 
 def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str, Any]:
@@ -64,7 +100,7 @@ def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str
 
 
 def test_a_failed_comparison_is_short_states_what_is_allowed_and_ends_in_the_verdict() -> None:
-    causes = {"misplaced": None, "flutes": 4, "flutes_wanted": 3}
+    causes = NONE_SEEN | {"flutes": 4}
     lines = verify_summary(_measured([f"face {n}" for n in range(20)], causes)).splitlines()
     assert [line for line in lines if "DIFFERS" in line] == [f"DIFFERS  face {n}" for n in range(6)]
     assert "and 14 more" in lines[-3]
@@ -80,7 +116,7 @@ def test_so_does_one_that_agrees() -> None:
 
 def test_verify_is_told_in_inches_where_they_are_wanted() -> None:
     place = AS_IT_IS | {"shift": (0.0, 0.0, 50.8)}
-    causes = {"misplaced": place, "flutes": None, "flutes_wanted": 3}
+    causes = NONE_SEEN | {"misplaced": place}
     measured = _measured(["genus 1 instead of 0", "thread: a face lies 2.5 mm off"], causes)
     measured |= {"volume": 25.4**3, "deviation_um_by_surface": {"thread": 2540.0}}
     measured["ideal_um_by_feature"] = {"thread": 0.0}

@@ -2,8 +2,13 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
+from tapmodel import precision
 from tapmodel.checks.causes.flutes_seen import flutes_seen
-from tapmodel.checks.causes.misplaced import Misplaced, misplaced
+from tapmodel.checks.causes.misplaced import Misplaced, misplaced, shank_middle
+from tapmodel.checks.causes.thread_seen import ThreadSeen, thread_seen
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
@@ -12,6 +17,11 @@ from tapmodel.tap.tap import Tap
 
 # Points looked at: on every face, and so many more shared out by area.
 _PER_FACE, _SPREAD = 1, 1500
+# Of a flank several: faces that are alike have theirs at the same places, which one point of each
+# would not tell from a thread of another lead.
+_PER_FLANK = 8
+
+Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +32,19 @@ class Causes:
         misplaced: what undone makes it that tap; None where nothing does.
         flutes: their number, where it is seen and another than the tap's; else None.
         flutes_wanted: the tap's.
+        starts: their number, likewise.
+        starts_wanted: the tap's.
+        pitch_diameter: likewise [mm].
+        pitch_diameter_wanted: the tap's [mm].
     """
 
     misplaced: Misplaced | None
     flutes: int | None
     flutes_wanted: int
+    starts: int | None
+    starts_wanted: int
+    pitch_diameter: float | None
+    pitch_diameter_wanted: float
 
 
 def causes(tap: Tap, solid: Solid, volume: float) -> Causes:
@@ -37,14 +55,43 @@ def causes(tap: Tap, solid: Solid, volume: float) -> Causes:
         solid: which was found not to be it.
         volume: of the solid [mm³].
     """
-    wanted = tap.flutes.count
     try:
         faces = TrimmedFaces(solid)
     except KernelError:
-        return Causes(None, None, wanted)
+        return _causes(tap)
     points = sample_faces(faces, _PER_FACE, _SPREAD).points
     place = misplaced(tap, points, faces.corners.reshape(-1, 3), volume)
     if place:
-        return Causes(place, None, wanted)
-    seen = flutes_seen(tap, points, faces.corners)
-    return Causes(None, seen if seen != wanted else None, wanted)
+        return _causes(tap, place)
+    return _causes(tap, None, flutes_seen(tap, points, faces.corners), _thread(tap, faces, points))
+
+
+def _thread(tap: Tap, faces: TrimmedFaces, points: Floats) -> ThreadSeen | None:
+    """The thread of a solid that lies along z, from more points of each flank."""
+    front = float(faces.corners[:, :, 2].min())
+    middle = shank_middle(tap, points, front)
+    if middle is None:
+        return None
+    return thread_seen(tap, sample_faces(faces, _PER_FLANK, 0).points, (*middle, front))
+
+
+def _causes(
+    tap: Tap,
+    place: Misplaced | None = None,
+    flutes: int | None = None,
+    thread: ThreadSeen | None = None,
+) -> Causes:
+    """What was seen, as far as it is not as wanted."""
+    wanted, count = tap.thread, tap.flutes.count
+    starts = thread.starts if thread else wanted.starts
+    pitch_diameter = thread.pitch_diameter if thread else wanted.pitch_diameter
+    same = abs(pitch_diameter - wanted.pitch_diameter) <= 2 * precision.FOREIGN_FACE
+    return Causes(
+        misplaced=place,
+        flutes=flutes if flutes != count else None,
+        flutes_wanted=count,
+        starts=starts if starts != wanted.starts else None,
+        starts_wanted=wanted.starts,
+        pitch_diameter=None if same else pitch_diameter,
+        pitch_diameter_wanted=wanted.pitch_diameter,
+    )

@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from tapmodel.checks.causes.misplaced import INCH
-from tapmodel.report.units import signed_in_words
+from tapmodel.report.units import in_words, signed_in_words
 from tapmodel.words import Units
 
 
@@ -18,8 +18,18 @@ def causes_told(causes: dict[str, Any], units: Units = Units.MM) -> list[str]:
     place = causes["misplaced"]
     if place:
         return [*_shape(place), *_place(place, units)]
-    seen, wanted = causes["flutes"], causes["flutes_wanted"]
-    return [f"it has {seen} flutes, the design {wanted}"] if seen else []
+    told: list[str] = []
+    for name, one, many in (("flutes", "flute", "flutes"), ("starts", "start", "starts")):
+        seen, wanted = causes[name], causes[f"{name}_wanted"]
+        if seen:
+            told.append(f"it has {seen} {one if seen == 1 else many}, the design {wanted}")
+    seen, wanted = causes["pitch_diameter"], causes["pitch_diameter_wanted"]
+    if seen:
+        told.append(
+            f"its pitch diameter is {in_words(seen, '.4f', units)}, the design's "
+            f"{in_words(wanted, '.4f', units)}"
+        )
+    return told
 
 
 def _shape(place: dict[str, Any]) -> list[str]:
