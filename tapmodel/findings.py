@@ -50,9 +50,16 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Cure:
-    """Values that together mend a finding and break no rule that is kept; tried on the design."""
+    """Values that together mend a finding and break no rule that is kept; tried on the design.
+
+    Attributes:
+        settings: the values.
+        worsens: what else is found of the design with them that asks for a change, if it is not
+            found without, or less gravely.
+    """
 
     settings: tuple[Setting, ...]
+    worsens: tuple["Finding", ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

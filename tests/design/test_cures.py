@@ -5,8 +5,9 @@ from broken_jobs import broken_job
 from cure_trials import judged_cures
 from refusals import refused
 
+from tapmodel.designing.cures import advice as advice_of_cures
 from tapmodel.designing.cures.legal_value import nearest_legal, rulers
-from tapmodel.designing.cures.trials import Trials
+from tapmodel.designing.cures.trials import Outcome, Trials, Values
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
@@ -107,6 +108,40 @@ def test_a_gap_of_legal_values_is_found_and_its_near_side_taken() -> None:
     found = nearest_legal(lambda index: 7.1 <= scale.value(index) <= 9.0, scale)
     assert found is not None
     assert scale.value(found) == 7.1
+
+
+def test_a_cure_that_worsens_nothing_is_named_before_one_that_does() -> None:
+    # a cutter of 9.02 mm would do too, and leave lands that rub over half of their spacing
+    sets = ["flutes.cutter_diameter=12", "flutes.core_diameter=10", "flutes.count=3"]
+    found = first(design_tap(job_for("M18x0.75", sets)).findings, "flute-wish")
+    fields = [setting.field for cure in found.cures for setting in cure.settings]
+    assert fields == ["flutes.core_diameter", "flutes.depth_from_top"]
+
+
+def test_what_is_left_of_a_mended_error_is_no_worsening() -> None:
+    # at least 0.3 of the shank for a square that drives, 0.707 for one that wastes nothing
+    found = first(
+        design_tap(job_for("M18x0.75", ["blank.square_across_flats=3"])).findings, "square-slim"
+    )
+    assert [cure.worsens for cure in found.cures] == [()]
+
+
+def test_what_a_cure_worsens_costs_no_further_design(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: set[tuple[Values, frozenset[str]]] = set()
+    outcome = Trials.outcome
+
+    def counted(trials: Trials, values: Values, without: frozenset[str] = frozenset()) -> Outcome:
+        asked.add((values, without))
+        return outcome(trials, values, without)
+
+    monkeypatch.setattr(Trials, "outcome", counted)
+    cures = [cure for finding in design_tap(job_for("Tr12x3")).findings for cure in finding.cures]
+    assert any(cure.worsens for cure in cures)
+    told, made = len(asked), asked.copy()
+    asked.clear()
+    monkeypatch.setattr(advice_of_cures, "_told", lambda _trials, _finding, cure: cure)
+    design_tap(job_for("Tr12x3"))
+    assert (len(asked), asked) == (told, made)
 
 
 def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) -> None:

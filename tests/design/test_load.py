@@ -6,6 +6,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.findings import Finding
+from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import said
 from tapmodel.spec.job_file import job_for
 
@@ -54,6 +55,22 @@ def test_the_cure_of_an_overloaded_tap_works() -> None:
     for cure in finding.cures:
         sets = [f"{each.field}={each.text}" for each in cure.settings]
         assert "tap-overloaded" not in _codes(settle(job_for("Tr20x4", [*IN_C45, *sets])))
+
+
+def test_a_cure_says_what_it_worsens() -> None:
+    finding = _found(design_tap(job_for("Tr16x8(P4)")), "tap-overloaded")
+    (cure,) = finding.cures
+    (worse,) = cure.worsens
+    # 10.07 mm of land on a quarter of the circumference of 16.66 mm
+    assert (worse.code, worse.severity) == ("land-rubs", "warning")
+    assert worse.actual == pytest.approx(10.066, abs=5e-3)
+    assert advice(finding.cures).endswith(" mm (then the lands rub over 77% of their spacing)")
+
+
+def test_a_cure_that_worsens_nothing_says_nothing() -> None:
+    finding = _found(design_tap(job_for("Tr20x4")), "tap-overloaded")
+    assert len(finding.cures) == 2
+    assert "then" not in advice(finding.cures)
 
 
 def test_a_thin_core_between_deep_centred_flutes_is_named() -> None:

@@ -14,6 +14,7 @@ from itertools import islice
 from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
 from tapmodel.designing.cures.trials import MOST_TRIALS, Outcome, Trials, Values
+from tapmodel.designing.cures.worsened import worsened
 from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
 from tapmodel.spec.job import field_names
 from tapmodel.words import Severity
@@ -80,8 +81,8 @@ Moves = tuple[_Move, ...]
 def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...]:
     """The findings with their cures.
 
-    Cures that leave no rule broken come first, and such a cure also stands where nothing better
-    was found.
+    Cures that leave no rule broken come first, of these the ones that worsen nothing, and such a
+    cure also stands where nothing better was found.
 
     Source: rule of this program.
     """
@@ -112,13 +113,23 @@ def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
     aim = _Aim(finding.code, kept - {finding.code}, warned, until)
     cures = list(islice(_cures(trials, finding, aim), SOUGHT))
     fewest = min((_leaves(trials, cure) for cure in cures), default=0)
-    return tuple([cure for cure in cures if _leaves(trials, cure) == fewest][:OFFERED])
+    told = [_told(trials, finding, cure) for cure in cures if _leaves(trials, cure) == fewest]
+    return tuple(sorted(told, key=lambda cure: len(cure.worsens))[:OFFERED])
+
+
+def _told(trials: Trials, finding: Finding, cure: Cure) -> Cure:
+    """The cure with what it worsens; its design was made when it was found."""
+    after = trials.outcome(_set(cure))
+    return replace(cure, worsens=worsened(finding, trials.outcome(()), after))
 
 
 def _leaves(trials: Trials, cure: Cure) -> int:
     """How many rules stay broken."""
-    values = tuple((setting.field, setting.value) for setting in cure.settings)
-    return len(trials.outcome(values).errors())
+    return len(trials.outcome(_set(cure)).errors())
+
+
+def _set(cure: Cure) -> Values:
+    return tuple((setting.field, setting.value) for setting in cure.settings)
 
 
 def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:

@@ -3,6 +3,7 @@
 from tapmodel.findings import Bound, Cure, Setting
 from tapmodel.report.blocks import Length
 from tapmodel.report.units import shown, shown_high, shown_low
+from tapmodel.report.words.worsened import cost
 from tapmodel.words import Units
 
 _ROUNDED = {Bound.AT_MOST: shown_high, Bound.AT_LEAST: shown_low, Bound.EXACTLY: shown}
@@ -24,6 +25,12 @@ def cure_text(cure: Cure, units: Units = Units.MM) -> str:
     return " and ".join(setting_text(setting, units) for setting in cure.settings)
 
 
+def _offer(cure: Cure, units: Units) -> str:
+    """The same with what it costs behind it."""
+    costs = cost(cure, units)
+    return f"{cure_text(cure, units)} ({costs})" if costs else cure_text(cure, units)
+
+
 def applied(cure: Cure) -> str:
     """What a job was given by a cure: "flutes.count = 3"."""
     values = (f"{each.field} = {each.text} {each.unit}".rstrip() for each in cure.settings)
@@ -34,5 +41,5 @@ def advice(cures: tuple[Cure, ...], units: Units = Units.MM) -> str:
     """What to set, one cure or another: "set ..."; "" without cures."""
     if not cures:
         return ""
-    apart = ", or " if any(len(cure.settings) > 1 for cure in cures) else " or "
-    return f"set {apart.join(cure_text(cure, units) for cure in cures)}"
+    long = any(len(cure.settings) > 1 or cure.worsens for cure in cures)
+    return f"set {(', or ' if long else ' or ').join(_offer(cure, units) for cure in cures)}"

@@ -71,7 +71,13 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "allowed": allowed(finding),
         "source": str(finding.source),
         "no_solid": no_solid(finding.no_solid),
-        "cures": [asdict(cure) for cure in finding.cures],
+        "cures": [
+            {
+                "settings": [asdict(setting) for setting in cure.settings],
+                "worsens": [worse.code for worse in cure.worsens],
+            }
+            for cure in finding.cures
+        ],
     }
 
 

@@ -192,6 +192,10 @@ class Cure(Part):
     """Values that together mend a finding; tried on the design."""
 
     settings: list[Setting]
+    worsens: list[str] = Field(
+        default_factory=list,
+        description="Codes of findings that appear or get graver with them; since version 4.",
+    )
 
 
 class Finding(Part):

@@ -1,0 +1,43 @@
+"""What a cure costs, as a clause that follows it in brackets."""
+
+from collections.abc import Callable
+
+from tapmodel.designing.codes import Code
+from tapmodel.findings import Cure, Finding
+from tapmodel.report.words.limits import actual
+from tapmodel.report.words.sentence import Length, high, judged, length_in
+from tapmodel.words import Units
+
+
+def _rubs(finding: Finding, _length: Length) -> str:
+    return f"the lands rub over {finding.values.number('share'):.0%} of their spacing"
+
+
+def _chip(finding: Finding, length: Length) -> str:
+    return f"the chips are {length(judged(finding), '.3f')} thick"
+
+
+def _overloaded(finding: Finding, _length: Length) -> str:
+    return f"the tap takes {judged(finding):.3g} N·m and is to be stopped at {high(finding):.3g}"
+
+
+_CLAUSES: dict[str, Callable[[Finding, Length], str]] = {
+    Code.LAND_RUBS: _rubs,
+    Code.CHIP_THICK: _chip,
+    Code.CHIP_THIN: _chip,
+    Code.TAP_OVERLOADED: _overloaded,
+}
+"""Of the rules that cures worsen most; for the others the number that is judged tells."""
+
+
+def cost(cure: Cure, units: Units = Units.MM) -> str:
+    """What it worsens: "then the lands rub over 77% of their spacing"; "" for nothing."""
+    told = [_clause(finding, units) for finding in cure.worsens]
+    return f"then {' and '.join(told)}" if told else ""
+
+
+def _clause(finding: Finding, units: Units) -> str:
+    said = _CLAUSES.get(finding.code)
+    if said is not None:
+        return said(finding, length_in(units))
+    return f"{finding.field} is {actual(finding, units)} ({finding.code})"
