@@ -59,12 +59,18 @@ def test_the_cure_of_an_overloaded_tap_works() -> None:
 
 def test_a_cure_says_what_it_worsens() -> None:
     finding = _found(design_tap(job_for("Tr16x8(P4)")), "tap-overloaded")
-    (cure,) = finding.cures
-    (worse,) = cure.worsens
+    eased, alone = finding.cures
+    (worse,) = alone.worsens
     # 10.07 mm of land on a quarter of the circumference of 16.66 mm
     assert (worse.code, worse.severity) == ("land-rubs", "warning")
     assert worse.actual == pytest.approx(10.066, abs=5e-3)
-    assert advice(finding.cures).endswith(" mm (then the lands rub over 77% of their spacing)")
+    assert advice((alone,)).endswith(" mm (then the lands rub over 77% of their spacing)")
+    # with flanks that are relieved too nothing rubs more, and it is named first
+    assert eased.worsens == ()
+    assert [setting.field for setting in eased.settings] == [
+        "flutes.core_diameter",
+        "relief.thread.applies_to",
+    ]
 
 
 def test_a_cure_that_worsens_nothing_says_nothing() -> None:

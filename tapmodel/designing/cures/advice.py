@@ -135,15 +135,43 @@ def _set(cure: Cure) -> Values:
 def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:
     found: set[tuple[str, ...]] = set()
     for depth in range(1, DEEPEST + 1):
+        costly: list[Moves] = []
         for moves in _of_depth(trials, finding, aim, (), depth):
             # The nearest of several values of a field stands for all.
             fields = tuple(move.lever.field for move in moves)
             if fields not in found:
                 found.add(fields)
-                yield Cure(tuple(move.setting for move in _tightened(trials, aim, moves)))
+                nearest = _tightened(trials, aim, moves)
+                yield _cure(nearest)
+                if worsened(finding, trials.outcome(()), trials.outcome(_values(nearest))):
+                    costly.append(nearest)
         if found:
+            if len(costly) == len(found):
+                yield from _eased(trials, finding, aim, costly[0])
             return
     yield from _as_ruled(trials, aim)
+
+
+def _cure(moves: Moves) -> Cure:
+    return Cure(tuple(move.setting for move in moves))
+
+
+def _eased(trials: Trials, finding: Finding, aim: _Aim, moves: Moves) -> Iterator[Cure]:
+    """The moves with a word beside them that undoes what they worsen, where there is one.
+
+    A word is one trial; numbers, which would be sought, are left.
+    """
+    before, costly = trials.outcome(()), trials.outcome(_values(moves))
+    for lever in (each for worse in worsened(finding, before, costly) for each in worse.levers):
+        if not isinstance(lever.near, str) or trials.spent or trials.made >= aim.until:
+            continue
+        replaces = trials.replaced(lever.field, lever.near)
+        word = Setting(lever.field, lever.bound, lever.near, replaces=replaces)
+        both = (*moves, _Move(lever, word))
+        after = trials.outcome(_values(both))
+        if aim.reached(after) and not worsened(finding, before, after):
+            yield _cure(_tightened(trials, aim, both))
+            return
 
 
 def _of_depth(
