@@ -159,6 +159,14 @@ def test_another_number_of_starts_is_named(made: str, wanted: str, starts: int) 
     assert _found(tap, _solid(made)).starts == starts
 
 
+@pytest.mark.parametrize(("made", "wanted"), [("M10xPh1.5P0.75", "M10"), ("M10", "M10xPh1.5P0.75")])
+def test_a_thread_of_another_pitch_is_none_of_another_pitch_diameter(
+    made: str, wanted: str
+) -> None:
+    tap = _short(wanted)
+    assert _found(tap, _solid(made)) == _none(tap)
+
+
 def test_a_pitch_diameter_is_told_from_a_micrometre_on(small_tap: Tap, small_solid: Solid) -> None:
     for more, told in ((0.001, True), (0.0001, False)):
         thread = replace(small_tap.thread, pitch_diameter=7.42 + more)

@@ -65,7 +65,7 @@ def thread_seen(tap: Tap, points: Floats, foot: tuple[float, float, float]) -> T
     found: list[tuple[int, ThreadSeen]] = []
     for starts in range(1, MOST_STARTS + 1):
         along = z - starts * thread.pitch * theta / 360.0
-        heaps = [_heap(along + side * slope * radius, thread.pitch) for side in (1, -1)]
+        heaps = [_flank(along + side * slope * radius, thread.pitch) for side in (1, -1)]
         (count, rising), (other, falling) = heaps
         # ridge and groove are equally wide at the pitch diameter: P/2 between the flanks there
         apart = rising - falling - thread.pitch / 2 - slope * thread.pitch_diameter
@@ -74,6 +74,25 @@ def thread_seen(tap: Tap, points: Floats, foot: tuple[float, float, float]) -> T
         found.append((min(count, other), seen))
     (count, seen), (next_one, _) = sorted(found, key=lambda each: each[0], reverse=True)[:2]
     return seen if count >= max(_HEAP, _CLEARLY * next_one) else None
+
+
+def _flank(numbers: Floats, pitch: float) -> tuple[int, float]:
+    """The heap of a flank that comes once in each pitch, and where; 0 for one that does not.
+
+    In a thread of half the pitch there are two heaps in a pitch, in one of twice or three times the
+    pitch the same flank is missing from every second pitch, or from two of three.
+    """
+    count, place = _heap(numbers, pitch)
+    turns = (numbers - place) / pitch
+    members = np.abs(turns - np.round(turns)) * pitch <= _NARROW
+    if _CLEARLY * _heap(numbers[~members], pitch)[0] > count:
+        return 0, place
+    numbered = np.round(turns[members]).astype(np.intp)
+    for every in (2, 3):
+        shares = np.bincount(numbered % every, minlength=every)
+        if 2 * every * int(shares.min()) < len(numbered):
+            return 0, place
+    return count, place
 
 
 def _heap(numbers: Floats, period: float) -> tuple[int, float]:
