@@ -194,7 +194,7 @@ class Cure(Part):
     settings: list[Setting]
     worsens: list[str] = Field(
         default_factory=list,
-        description="Codes of findings that appear or get graver with them; since version 4.",
+        description="Codes of findings that appear or get graver with them; since version 5.",
     )
 
 
