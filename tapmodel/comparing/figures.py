@@ -27,7 +27,7 @@ _TAP = {
 }
 
 _FORESEEN = {
-    **dict.fromkeys(("torque_low", "torque_likely", "torque_high", "stop_at"), "N·m"),
+    **dict.fromkeys(("torque_low", "torque_likely", "torque_high", "bears"), "N·m"),
     "margin": "",
     "chamfer_clearance_um": "µm",
     **dict.fromkeys(("flank_rubbing", "chamfer_rubbing", "chip_room"), "mm"),
@@ -38,7 +38,7 @@ UNITS: Mapping[str, str] = {**_TAP, **_FORESEEN}
 """Every figure with its unit, in the order of a table.
 
 Those of `tapmodel.shape.figures` and of the cutter; the material tapped; the band of torque, what
-the tap bears (`stop_at`, as in a tap's record), and that over the most it takes; clearance of the
+the tap bears, and that over the most it takes; clearance of the
 chamfer, negative where it binds; how far flank and chamfer rub; the length of thread whose chips
 the flutes hold in a hole of the kind asked for; thinnest and thickest chip."""
 
@@ -68,7 +68,7 @@ def _foreseen(prediction: Prediction) -> dict[str, Cell]:
         "torque_low": band.low,
         "torque_likely": band.likely,
         "torque_high": band.high,
-        "stop_at": prediction.strength.stop_at,
+        "bears": prediction.strength.bears,
         "margin": prediction.margin,
         "chamfer_clearance_um": clearance(rubbing.chamfer),
         "flank_rubbing": rubbing.flank.rubbing_length,

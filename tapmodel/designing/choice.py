@@ -28,7 +28,7 @@ class Weight:
     """What a design is weighed by.
 
     Attributes:
-        torque, stop_at: likely, and to stop at [N·m].
+        torque, bears: likely, and what the tap bears [N·m].
         rubs: width of a land whose flanks have no clearance, along the crests [mm].
         chip: of a tooth in the chamfer [mm].
         chips_held: length of thread whose chips the flutes hold [mm].
@@ -36,7 +36,7 @@ class Weight:
     """
 
     torque: float
-    stop_at: float
+    bears: float
     rubs: float
     chip: float
     chips_held: float

@@ -73,7 +73,7 @@ def _tried(choice: Choice, other: Other, design: TapDesign, trials: Trials) -> R
 
 def _rank(one: RunnerUp) -> tuple[int, float]:
     """Least is best: nothing found against it, then what it takes of what it bears."""
-    return len(one.raised), one.weight.torque / one.weight.stop_at
+    return len(one.raised), one.weight.torque / one.weight.bears
 
 
 def _weight(design: TapDesign) -> Weight:
@@ -82,7 +82,7 @@ def _weight(design: TapDesign) -> Weight:
     width = rubbing_width(tap.relief.thread, tap.thread.major, figures.land_width)
     return Weight(
         torque=foreseen.torque.band.likely,
-        stop_at=foreseen.strength.stop_at,
+        bears=foreseen.strength.bears,
         rubs=width,
         chip=figures.chip_thickness,
         chips_held=foreseen.chips_held,

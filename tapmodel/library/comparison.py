@@ -15,7 +15,7 @@ from tapmodel.spec.job import unit_of
 _SHOWN = (
     *("cutter_diameter", "core_diameter", "rake_crest", "rake_root", "land_angle", "land_width"),
     *("flute_area", "chamfer_teeth", "chip_thickness", "depth_from_top", "runout_end"),
-    *("torque_likely", "stop_at", "margin", "chamfer_clearance_um"),
+    *("torque_likely", "bears", "margin", "chamfer_clearance_um"),
 )
 
 

@@ -66,9 +66,9 @@ class Prediction:
 
     @property
     def margin(self) -> float:
-        """The torque to stop at, in torques that the tap takes at the most; below 1 it is short."""
+        """What the tap bears, in torques that it takes at the most; below 1 it is short."""
         most = self.torque.band.high
-        return self.strength.stop_at / most if most > 0 else math.inf
+        return self.strength.bears / most if most > 0 else math.inf
 
     @property
     def chips_held(self) -> float:
@@ -83,7 +83,7 @@ class Prediction:
         one (16 N·m for M12x1.5 in grey iron, where the printed formulas give 4 to 8), so beyond
         four times the greatest of a new one the edges are gone or chips are jammed.
         """
-        return min(self.strength.stop_at, WORN * self.torque.band.high)
+        return min(self.strength.bears, WORN * self.torque.band.high)
 
     @cached_property
     def rubbing(self) -> Rubbing:

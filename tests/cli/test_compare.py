@@ -52,7 +52,7 @@ def test_few_combinations_stand_in_full_with_the_best_marked(tmp_path: Path) -> 
         told = [float(numbers[place]) for place in (1, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15)]
         names = (
             *("flutes.offset", "rake_at_wall", "land_width", "core_diameter", "torque_likely"),
-            *("torque_low", "torque_high", "stop_at", "margin", "chamfer_clearance_um"),
+            *("torque_low", "torque_high", "bears", "margin", "chamfer_clearance_um"),
             *("flank_rubbing", "chip_room", "chip_min", "chip_max"),
         )
         digits = (6, 2, 2, 2, 2, 2, 2, 1, 2, 1, 2, 1, 4, 4)
@@ -108,7 +108,7 @@ def test_the_csv_reads_back_as_every_number(tmp_path: Path) -> None:
     varied = {"flutes.offset": [-1 + n / 2 for n in range(9)], "flutes.count": [3, 4, 9]}
     rows = tapmodel.compare("M18x0.75", varied)
     assert len(lines) == len(rows) == 27
-    assert {"flutes.offset [mm]", "flutes.count", "stop_at [N m]", "rake_at_wall [deg]"} <= set(
+    assert {"flutes.offset [mm]", "flutes.count", "bears [N m]", "rake_at_wall [deg]"} <= set(
         lines[0]
     )
     assert {"chamfer_clearance_um [um]", "flute_area [mm2]", "margin"} <= set(lines[0])

@@ -38,7 +38,7 @@ def test_a_set_is_told_and_written(tmp_path: Path) -> None:
         assert row[:2] == [str(number), str(2 - number)]
         assert float(row[2]) == pytest.approx(thread.major, abs=5e-4)
         assert float(row[4]) == pytest.approx(thread.pitch_diameter, abs=5e-5)
-        margin = foreseen.strength.stop_at / foreseen.torque.band.likely
+        margin = foreseen.strength.bears / foreseen.torque.band.likely
         assert float(row[-1]) == pytest.approx(margin, abs=5.1e-3)
         assert f"build {tmp_path}/jobs/Tr20x4-{number}.toml" in done.err
     shares = [int(row[row.index("%") - 1]) for row in rows]

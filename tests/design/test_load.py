@@ -28,10 +28,10 @@ def test_one_tap_is_not_enough_for_a_coarse_thread_in_steel(designation: str) ->
     finding = _found(design, "tap-overloaded")
     assert design.prediction is not None
     assert finding.actual == design.prediction.torque.band.likely
-    assert finding.limit.high == design.prediction.strength.stop_at
+    assert finding.limit.high == design.prediction.strength.bears
     words = said(finding)
     assert "One tap is not enough" in words
-    assert f"{design.prediction.strength.stop_at:.3g} N·m" in words
+    assert f"{design.prediction.strength.bears:.3g} N·m" in words
 
 
 @pytest.mark.parametrize("designation", ["Tr16x4", "Tr20x4", "1/2-10 Acme"])
@@ -46,7 +46,7 @@ def test_one_tap_is_enough_for_a_common_thread_in_steel(designation: str) -> Non
     assert design.prediction is not None
     # the torque to stop at lies between what the tap takes and what breaks it
     low, high = design.prediction.torque.band.likely, design.prediction.strength.breaks.low
-    assert low < design.prediction.strength.stop_at < high
+    assert low < design.prediction.strength.bears < high
 
 
 def test_the_cure_of_an_overloaded_tap_works() -> None:
@@ -85,14 +85,14 @@ def test_a_thin_core_between_deep_centred_flutes_is_named() -> None:
     sound = settle(job_for("M10", IN_C45)).prediction
     assert sound is not None
     assert finding.limit.high is not None
-    assert finding.limit.high < 0.5 * sound.strength.stop_at
+    assert finding.limit.high < 0.5 * sound.strength.bears
 
 
 def test_a_torque_that_may_come_near_is_a_note() -> None:
     design = settle(job_for("M3"))
     finding = _found(design, "torque-near")
     assert design.prediction is not None
-    torque, stop = design.prediction.torque.band, design.prediction.strength.stop_at
+    torque, stop = design.prediction.torque.band, design.prediction.strength.bears
     assert torque.likely < stop < torque.high == finding.actual
 
 

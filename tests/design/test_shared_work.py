@@ -73,7 +73,7 @@ def test_what_was_foreseen_of_a_tap_is_what_its_job_gives(designation: str) -> N
         assert design.prediction is not None
         own, foreseen = design.prediction, tap.prediction
         assert own.chips.area_sum == pytest.approx(foreseen.chips.area_sum, rel=5e-3)
-        assert own.strength.stop_at == pytest.approx(foreseen.strength.stop_at, rel=0.02)
+        assert own.strength.bears == pytest.approx(foreseen.strength.bears, rel=0.02)
         assert own.torque.band.likely == pytest.approx(foreseen.torque.band.likely, rel=0.08)
 
 

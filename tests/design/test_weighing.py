@@ -93,10 +93,10 @@ def test_a_runner_up_is_what_designing_with_it_gives() -> None:
     assert tried.prediction is not None
     assert design.prediction is not None
     assert other.weight.torque == tried.prediction.torque.band.likely
-    assert other.weight.stop_at == tried.prediction.strength.stop_at
+    assert other.weight.bears == tried.prediction.strength.bears
     assert other.chosen.torque == design.prediction.torque.band.likely
     assert other.weight.chip == tried.figures.chip_thickness
-    more = other.weight.stop_at / other.chosen.stop_at - 1
+    more = other.weight.bears / other.chosen.bears - 1
     assert f"{more:.0%} more strength" in runner_up_text(other)
 
 
@@ -114,7 +114,7 @@ def test_the_number_of_flutes_stays_where_another_value_is_weighed() -> None:
     sets = [f"flutes.core_diameter={other.value:g}", f"flutes.count={design.tap.flutes.count}"]
     tried = settle(job_for("M10", sets))
     assert tried.prediction is not None
-    assert other.weight.stop_at == tried.prediction.strength.stop_at
+    assert other.weight.bears == tried.prediction.strength.bears
 
 
 def test_what_the_job_gives_has_no_runner_up() -> None:

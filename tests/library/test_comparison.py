@@ -13,8 +13,8 @@ def _by_force(rows: list[dict[str, object]]) -> dict[str, object]:
     left = [row for row in left if row["chamfer_clearance_um"] >= 0] or left
     fewest = min(len(row["warnings"].split()) for row in left)
     left = [row for row in left if len(row["warnings"].split()) == fewest]
-    most = max(row["stop_at"] / row["torque_high"] for row in left)
-    left = [row for row in left if row["stop_at"] / row["torque_high"] > most * (1 - 1e-9)]
+    most = max(row["bears"] / row["torque_high"] for row in left)
+    left = [row for row in left if row["bears"] / row["torque_high"] > most * (1 - 1e-9)]
     return min(left, key=lambda row: row["flank_rubbing"] + row["chamfer_rubbing"])
 
 
@@ -40,7 +40,7 @@ def test_the_best_is_what_going_through_the_rows_gives(varied: dict[str, list[ob
 def test_the_margin_is_the_torque_to_stop_at_over_the_most() -> None:
     (row,) = tapmodel.compare("M10", {"flutes.count": [4]}, {"hole.material": "C45"})
     assert row["torque_low"] < row["torque_likely"] < row["torque_high"]
-    assert row["margin"] == pytest.approx(row["stop_at"] / row["torque_high"], rel=1e-12)
+    assert row["margin"] == pytest.approx(row["bears"] / row["torque_high"], rel=1e-12)
     assert row["material"].startswith("C45") or row["material"] == "C45"
 
 

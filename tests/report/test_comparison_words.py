@@ -18,7 +18,7 @@ def variant(number: int, merit: Merit | None, likely: float = 4.0) -> Variant:
     figures = {
         "torque_likely": likely,
         "torque_high": high,
-        "stop_at": merit.margin * high if merit else None,
+        "bears": merit.margin * high if merit else None,
         "chamfer_clearance_um": -3.2 if merit and merit.binds else 12.0,
     }
     warnings = ("land-rubs", "chip-thin")[: merit.warnings] if merit else ()

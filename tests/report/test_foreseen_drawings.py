@@ -192,7 +192,7 @@ def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
         ("peak at least", band.low),
         ("peak likely", band.likely),
         ("peak up to", band.high),
-        ("stop at", strength.stop_at),
+        ("stop at", foreseen.stop_at),
         ("may break from", strength.breaks.low),
         ("breaks by", strength.breaks.high),
         ("way back up to", foreseen.torque.back.high),
@@ -203,8 +203,8 @@ def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
     lines = drawing.document.modelspace().query("LINE")
     stops = [line.dxf.start.y for line in lines if line.dxf.layer == HIDDEN]
     highest = _points(_curves(drawing, THIN, closed=False)[1])[:, 1].max()
-    if strength.stop_at <= READABLE * band.high:
-        assert stops == [pytest.approx(highest * strength.stop_at / band.high)]
+    if foreseen.stop_at <= READABLE * band.high:
+        assert stops == [pytest.approx(highest * foreseen.stop_at / band.high)]
     else:
         assert stops == []
 
@@ -245,8 +245,8 @@ def test_a_round_section_has_rings() -> None:
 
 
 def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
-    drawing, strength = _drawn(design, "strength"), _foreseen(design).strength
-    words = _words(drawing)
+    drawing, foreseen = _drawn(design, "strength"), _foreseen(design)
+    words, strength = _words(drawing), foreseen.strength
     weakest = [word for word in words if word.endswith(", weakest")]
     assert len(weakest) == 1
     for section in strength.sections:
@@ -259,8 +259,8 @@ def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
         if governs:
             (peak,) = (word for word in words if word.startswith("peak ") and "MPa at" in word)
             at_stop = float(peak.split()[1])
-            assert at_stop == pytest.approx(section.shear * strength.stop_at, rel=5.1e-3)
-            assert f"{figure(strength.stop_at)} N·m" in peak
+            assert at_stop == pytest.approx(section.shear * foreseen.stop_at, rel=5.1e-3)
+            assert f"{figure(foreseen.stop_at)} N·m" in peak
     (breaks,) = (word for word in words if word.startswith("breaks first here"))
     ends = f"{figure(strength.breaks.low)} to {figure(strength.breaks.high)} N·m"
     assert breaks.endswith(ends)
@@ -326,15 +326,16 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
 
 def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None:
     design = design_tap(job_for("3/8-16", ()))
-    strength = _foreseen(design).strength
+    foreseen = _foreseen(design)
+    strength = foreseen.strength
     torque, shear = (_words(_drawn(design, name, Units.INCH)) for name in ("torque", "strength"))
     assert "way in, torque [lbf·in]" in torque
     (stop,) = (word for word in torque if word.startswith("stop at"))
     # 1 lbf·in is 0.112985 N·m, 1 psi 0.00689476 MPa.
-    assert float(stop.split()[-1]) == pytest.approx(strength.stop_at / 0.112985, rel=5.1e-3)
+    assert float(stop.split()[-1]) == pytest.approx(foreseen.stop_at / 0.112985, rel=5.1e-3)
     (peak,) = (word for word in shear if word.startswith("peak ") and "psi at" in word)
     section = next(s for s in strength.sections if s.z == strength.governs.z)
-    at_stop = section.shear * strength.stop_at / 0.00689476
+    at_stop = section.shear * foreseen.stop_at / 0.00689476
     assert float(peak.split()[1]) == pytest.approx(at_stop, rel=5.1e-3)
     assert "peak shear in 1 lbf·in [psi]" in shear
     each = section.shear / 0.00689476 * 0.112985

@@ -40,7 +40,7 @@ def judge(design: TapDesign) -> Findings:
 
 def _torque(design: TapDesign, foreseen: Prediction) -> Findings:
     """The likely torque above the one to stop at; or what it may come to, which is only a note."""
-    torque, stop = foreseen.torque.band, foreseen.strength.stop_at
+    torque, stop = foreseen.torque.band, foreseen.strength.bears
     field, limit = "prediction.torque", at_most(stop, UNIT)
     values = Values(
         material=design.work.material.name,

@@ -61,7 +61,7 @@ class SharedTap:
     @property
     def pressed(self) -> float:
         """Likely torque in the one to stop at."""
-        return self.prediction.torque.band.likely / self.prediction.strength.stop_at
+        return self.prediction.torque.band.likely / self.prediction.strength.bears
 
 
 @dataclass(frozen=True, slots=True)

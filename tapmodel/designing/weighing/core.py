@@ -98,4 +98,4 @@ def _core(design: TapDesign) -> float:
 def _load(design: TapDesign) -> float:
     """The likely torque in torques to stop at; nothing bears what was not foreseen."""
     foreseen = design.prediction
-    return foreseen.torque.band.likely / foreseen.strength.stop_at if foreseen else math.inf
+    return foreseen.torque.band.likely / foreseen.strength.bears if foreseen else math.inf

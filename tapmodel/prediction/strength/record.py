@@ -113,7 +113,7 @@ class Strength:
         breaks: torque at which the tap breaks: the least of all sections and of the notch, and
             never more than the plastic one [N·m].
         governs: where that is.
-        stop_at: torque at which to stop turning [N·m].
+        bears: torque that it bears with a reserve [N·m].
     """
 
     steel: TapSteel
@@ -127,4 +127,4 @@ class Strength:
     plastic: Band
     breaks: Band
     governs: Breaking
-    stop_at: float
+    bears: float

@@ -80,7 +80,7 @@ def strength_of(
         plastic=plastic,
         breaks=breaks,
         governs=governs,
-        stop_at=STOP_SHARE * min(yields.low, breaks.low),
+        bears=STOP_SHARE * min(yields.low, breaks.low),
     )
 
 

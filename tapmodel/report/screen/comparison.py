@@ -39,7 +39,7 @@ _COLUMNS = (
     _Column("torque", "N·m", _of("torque_likely")),
     _Column("least", "N·m", _of("torque_low")),
     _Column("most", "N·m", _of("torque_high")),
-    _Column("bears", "N·m", _of("stop_at"), 1),
+    _Column("bears", "N·m", _of("bears"), 1),
     _Column("margin", "", _of("margin")),
     _Column("chamfer", "µm", _of("chamfer_clearance_um"), 1),
     _Column("flank rubs", "mm", _of("flank_rubbing")),

@@ -45,5 +45,10 @@ def _line(shared: SharedTap, design: TapDesign) -> tuple[Quantity, ...]:
     )
     if foreseen is None:
         return (*sizes, Words("-"), Words("-"), Words("-"))
-    likely, stop = foreseen.torque.band.likely, foreseen.strength.stop_at
-    return (*sizes, Torque((likely,)), Torque((stop,)), Words(f"{stop / likely:.2f}"))
+    likely, bears = foreseen.torque.band.likely, foreseen.strength.bears
+    return (
+        *sizes,
+        Torque((likely,)),
+        Torque((foreseen.stop_at,)),
+        Words(f"{bears / likely:.2f}"),
+    )

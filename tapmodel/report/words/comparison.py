@@ -64,7 +64,7 @@ def _reasons(
     yield _warned(clear, fewest, best.warnings)
     most = "" if fewest == 1 else "the greatest margin of torque of these, "
     borne, high = (
-        torque_in_words(best.number_of(name), units) for name in ("stop_at", "torque_high")
+        torque_in_words(best.number_of(name), units) for name in ("bears", "torque_high")
     )
     margin = f"it bears {borne} and takes {high} at the most"
     yield f"{most or 'margin of torque '}{merit.margin:.3g} ({margin})"

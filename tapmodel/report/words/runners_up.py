@@ -24,7 +24,7 @@ def runner_up_text(one: RunnerUp) -> str:
 def _differences(one: RunnerUp) -> Iterator[str]:
     other, chosen = one.weight, one.chosen
     yield from _share("torque", other.torque / chosen.torque)
-    yield from _share("strength", other.stop_at / chosen.stop_at)
+    yield from _share("strength", other.bears / chosen.bears)
     if abs(other.rubs - chosen.rubs) >= SAME_LENGTH:
         yield f"lands rub over {other.rubs:.2f} mm instead of {chosen.rubs:.2f} mm"
     if abs(other.chip / chosen.chip - 1) >= SMALL:

@@ -43,7 +43,7 @@ def _pressed(design: TapDesign) -> str:
     material = f"{work.material.name}, assumed" if work.assumed else work.material.name
     return (
         f"likely takes {foreseen.torque.band.likely:.3g} N·m in {material}, and is to be stopped "
-        f"at {foreseen.strength.stop_at:.3g} N·m"
+        f"at {foreseen.stop_at:.3g} N·m"
     )
 
 

@@ -102,7 +102,7 @@ def _runner_up(other: RunnerUp) -> dict[str, Any]:
         "value": other.value,
         "what": runner_up_text(other),
         "torque": weight.torque,
-        "stop_at": weight.stop_at,
+        "bears": weight.bears,
         "rubbing_width": weight.rubs,
         "chip_thickness": weight.chip,
         "raised": other.raised,

@@ -154,7 +154,7 @@ class RunnerUp(Part):
     value: float | str
     what: str = Field(description="The difference in words.")
     torque: NewtonMetres = Field(description="Likely.")
-    stop_at: NewtonMetres
+    bears: NewtonMetres
     rubbing_width: Millimetres = Field(description="Of a land whose flanks have no clearance.")
     chip_thickness: Millimetres = Field(description="Of a tooth in the chamfer.")
     raised: list[str] = Field(description="Codes of what would be found against it.")

@@ -87,7 +87,7 @@ def test_the_record_is_made_of_its_sections(name: str, oil_steel: TapSteel):
     assert found.thread_root.likely == pytest.approx(notched, rel=1e-12)
     lowest = min(found.floor.likely, notched, found.plastic.likely)
     assert found.governs.torque == pytest.approx(lowest, rel=1e-9)
-    assert found.stop_at == pytest.approx(0.75 * found.yields.low, rel=1e-9)
+    assert found.bears == pytest.approx(0.75 * found.yields.low, rel=1e-9)
 
 
 def test_the_small_break_at_the_thread_and_the_large_at_the_floor(oil_steel: TapSteel):
@@ -106,10 +106,10 @@ def test_the_small_break_at_the_thread_and_the_large_at_the_floor(oil_steel: Tap
 @pytest.mark.parametrize("name", ["M3", "M10", "M20", "1/2 BSW", "Tr16x4", "M1", "G1/2"])
 def test_order_of_the_torques(name: str, oil_steel: TapSteel):
     found = strength_of(design(name).tap, oil_steel)
-    assert found.stop_at < found.yields.low < found.yields.likely < found.breaks.likely
+    assert found.bears < found.yields.low < found.yields.likely < found.breaks.likely
     assert found.breaks.likely <= min(found.floor.likely, found.thread_root.likely)
     assert found.breaks.low <= found.breaks.likely <= found.breaks.high
-    assert found.stop_at <= STOP_SHARE * found.breaks.low
+    assert found.bears <= STOP_SHARE * found.breaks.low
     weakest = min(found.sections, key=lambda section: section.modulus)
     assert found.yields_at.place is weakest.place
     assert {Place.ROOT, Place.SHANK, Place.SQUARE} <= {s.place for s in found.sections}
@@ -133,7 +133,7 @@ def test_the_tap_stiffens_along_the_run_out(oil_steel: TapSteel):
     assert run_out == sorted(run_out)
     short = strength_of(design("M20").tap, oil_steel, run_out=False)
     assert len(short.sections) == len(found.sections) - 2
-    assert short.stop_at == found.stop_at
+    assert short.bears == found.bears
 
 
 def test_a_thin_neck_and_a_small_square_govern_where_they_are_weakest(oil_steel: TapSteel):
@@ -208,6 +208,6 @@ def test_a_wrench_for_a_torque():
 def test_the_hand_of_the_thread_does_not_matter(oil_steel: TapSteel):
     def limits(name: str) -> tuple[float, ...]:
         found: Strength = strength_of(design(name).tap, oil_steel)
-        return found.stop_at, found.thread_root.likely, found.plastic.likely
+        return found.bears, found.thread_root.likely, found.plastic.likely
 
     assert limits("M10") == limits("M10-LH")

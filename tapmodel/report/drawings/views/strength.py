@@ -57,7 +57,7 @@ def _section(sheet: Sheet, foreseen: Prediction, seen: Seen) -> None:
         sheet.line(end, out, THIN)
         sheet.text((out[0] - p(0.8), out[1]), f"{share:g}", "right")
     sheet.dot((x, y), 0.9)
-    stop, measures = foreseen.strength.stop_at, measures_of(sheet.units)
+    stop, measures = foreseen.stop_at, measures_of(sheet.units)
     peak = f"peak {figure(stop * shear * measures.per_mpa)} {measures.stress}"
     told = f"{peak} at the torque to stop at, {measures.told(stop)} {measures.torque}"
     sheet.path([(x, y), (x, top), (x + p(2), top)], THIN)

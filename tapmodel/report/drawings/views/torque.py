@@ -44,7 +44,7 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
 def _top(foreseen: Prediction) -> float:
     """The highest torque of the chart [N·m]."""
     strength, most = foreseen.strength, foreseen.torque.band.high
-    told = (strength.stop_at, strength.breaks.low, strength.breaks.high)
+    told = (foreseen.stop_at, strength.breaks.low, strength.breaks.high)
     return 1.05 * max(most, *(torque for torque in told if torque <= READABLE * most), 0.0)
 
 
@@ -106,8 +106,8 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
     (axis, top), p = upwards, sheet.paper
     strength, band = foreseen.strength, foreseen.torque.band
     breaks = strength.breaks
-    if strength.stop_at <= top:
-        sheet.line((0.0, axis.at(strength.stop_at)), (stop, axis.at(strength.stop_at)), HIDDEN)
+    if foreseen.stop_at <= top:
+        sheet.line((0.0, axis.at(foreseen.stop_at)), (stop, axis.at(foreseen.stop_at)), HIDDEN)
     if breaks.low <= top:
         high = axis.at(min(breaks.high, top))
         corners = [
@@ -123,7 +123,7 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
         (band.low, f"peak at least {told(band.low)}"),
         (band.likely, f"peak likely {told(band.likely)}"),
         (band.high, f"peak up to {told(band.high)}"),
-        (strength.stop_at, f"stop at {told(strength.stop_at)}"),
+        (foreseen.stop_at, f"stop at {told(foreseen.stop_at)}"),
         (breaks.low, f"may break from {told(breaks.low)}"),
         (breaks.high, f"breaks by {told(breaks.high)}"),
     ]

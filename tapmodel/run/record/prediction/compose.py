@@ -92,8 +92,9 @@ def _strength(foreseen: Prediction) -> dict[str, Any]:
         "fracture_high": strength.breaks.high,
         "governs": f"{governs.place}, {governs.spot}",
         "margin": finite(foreseen.margin),
-        "stop_at": strength.stop_at,
-        "wrench_length": wrench_length(strength.stop_at),
+        "bears": strength.bears,
+        "stop_at": foreseen.stop_at,
+        "wrench_length": wrench_length(foreseen.stop_at),
     }
 
 

@@ -88,9 +88,12 @@ class Strength(Part):
     fracture_high: NewtonMetres = Field(description="Where it breaks, most.")
     governs: str = Field(description="Where it breaks first.")
     margin: float | None = Field(
-        description="stop_at over the greatest torque; none where nothing is cut."
+        description="What it bears over the greatest torque; none where nothing is cut."
     )
-    stop_at: NewtonMetres
+    bears: NewtonMetres | None = Field(None, description="With a reserve; since version 5.")
+    stop_at: NewtonMetres = Field(
+        description="What it bears, or four times the greatest torque, which tells of a fault."
+    )
     wrench_length: Millimetres = Field(description="Overall, at which two hands give stop_at.")
 
 
