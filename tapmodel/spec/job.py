@@ -12,11 +12,14 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Fie
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
+from tapmodel.spec.hole_circles import FEWEST, MOST, MOST_CIRCLES, circles_of
+from tapmodel.spec.hole_circles import FORMAT as CIRCLES
+from tapmodel.spec.lengths import FORMAT as LENGTH
 from tapmodel.spec.lengths import TextBeside, in_millimetres
 from tapmodel.spec.materials import as_name
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
-Typed, OrText = BeforeValidator(in_millimetres), TextBeside()
+Typed, OrText = BeforeValidator(in_millimetres), TextBeside(LENGTH)
 Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Typed, OrText, Unit.MM]
@@ -33,7 +36,13 @@ Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
-HoleCircle = Annotated[int, Field(ge=2, le=1000)]
+HoleCircle = Annotated[int, Field(ge=FEWEST, le=MOST), TextBeside(CIRCLES)]
+HoleCircles = Annotated[
+    list[HoleCircle],
+    Field(min_length=1, max_length=MOST_CIRCLES),
+    BeforeValidator(circles_of),
+    TextBeside(CIRCLES),
+]
 OutputUnits = Literal["mm", "inch", "both"]
 HoleKind = Literal["through", "blind"]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
@@ -242,8 +251,10 @@ class Shop(Group):
     wires: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
         default=None, description="diameters of the measuring wires on hand"
     )
-    plates: Annotated[list[HoleCircle], Field(min_length=1, max_length=200)] | None = Field(
-        default=None, description="holes of each circle on the plates of the dividing head"
+    plates: HoleCircles | None = Field(
+        default=None,
+        description="holes of each circle on the plates of the dividing head, such as "
+        '"15-20,21,23"',
     )
     dividing_ratio: Annotated[int, Field(ge=1, le=1000)] | None = Field(
         default=None, description="turns of the dividing head's crank for one of its spindle"

@@ -10,6 +10,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from tapmodel.errors import InputError, shortened
+from tapmodel.spec import hole_circles
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT
 from tapmodel.spec.units import description
@@ -63,6 +64,9 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
         is_table = isinstance(trouble["input"], dict)
         typed = f"[{field}]" if is_table else shown(trouble["input"])
         return InputError(place, typed, _allowed_keys(trouble))
+    if trouble["type"] == hole_circles.REFUSED:
+        (entry,) = trouble.get("ctx", {})[hole_circles.ENTRY]
+        return InputError(place, shown(entry), hole_circles.HOW)
     typed = _typed(table, trouble["loc"], trouble["input"])
     return InputError(place, shown(typed), _allowed(trouble))
 
@@ -153,6 +157,8 @@ def _kind_and_bounds(schema: dict[str, Any]) -> str:
     kinds = [kind for kind in schema.get("anyOf", ()) if kind.get("type") != "null"]
     if any(kind.get("format") == FORMAT for kind in kinds):
         return f"{_kind_and_bounds(kinds[0])}, {WITH_UNIT}"
+    if any(kind.get("format") == hole_circles.FORMAT for kind in kinds):
+        return hole_circles.HOW
     if kinds:
         return ", or ".join(map(_kind_and_bounds, kinds))
     if "enum" in schema:

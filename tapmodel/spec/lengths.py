@@ -46,11 +46,15 @@ def in_millimetres(value: object) -> object:
 
 
 class TextBeside:
-    """Tells in a JSON schema that a text with its unit does as well as the number.
+    """Tells in a JSON schema that a text does as well as the number, or as the list of numbers.
 
     The library would make the schema of both whenever the job is loaded; this is asked for it.
     """
 
+    def __init__(self, form: str) -> None:
+        """Name the `form` of the text, as the schema calls it."""
+        self._form = form
+
     def __get_pydantic_json_schema__(self, core: Any, handler: Any) -> dict[str, Any]:  # noqa: ANN401  (the library's own)
         """The schema of the number, or the text."""
-        return {"anyOf": [handler(core), {"type": "string", "format": FORMAT}]}
+        return {"anyOf": [handler(core), {"type": "string", "format": self._form}]}

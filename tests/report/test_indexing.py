@@ -49,6 +49,8 @@ def test_the_plates_and_the_head_of_the_shop_decide() -> None:
     found = chapter("flutes.count=8", "shop.dividing_ratio=90", "shop.plates=[20]")
     assert "11 turns + 5 holes on 20;" in told(found)
     assert lines(found)[0][3] == "crank from the first, 90:1"
+    found = chapter("flutes.count=7", "shop.plates=19-22")
+    assert "5 turns + 15 holes on 21;" in told(found)
     direct = chapter("flutes.count=3", "shop.dividing_ratio=1", "shop.plates=[24]")
     assert "to the next: 8 holes on 24;" in told(direct)
 

@@ -305,6 +305,12 @@ def test_a_wrong_or_shortened_key_is_answered_with_the_field(text: str, words: s
         ("shop.drills=number,letter", ["number", "letter"]),
         ("shop.drills=[number]", ["number"]),
         ("shop.plates=15,18", [15, 18]),
+        ("shop.plates=15-20", [15, 16, 17, 18, 19, 20]),
+        ("shop.plates=15-17,21,23", [15, 16, 17, 21, 23]),
+        ("shop.plates=[15 - 17, 33]", [15, 16, 17, 33]),
+        ("shop.plates=47\u201349", [47, 48, 49]),
+        ("shop.plates='15-17, 20'", [15, 16, 17, 20]),
+        ('shop.plates=["15-17", 20]', [15, 16, 17, 20]),
         ('shop.wires=.032",.035"', [0.8128, 0.889]),
     ],
 )
@@ -336,6 +342,26 @@ def test_a_material_is_named_by_word_or_by_the_number_of_a_standard(typed: str, 
 def test_what_names_no_material_is_refused(typed: str) -> None:
     with pytest.raises(InputError, match=r"hole\.material"):
         job_for("M10", [f"hole.material={typed}"])
+
+
+@pytest.mark.parametrize("plates", ['"15-17,20"', '["15-17", 20]', "[15, 16, 17, 20]"])
+def test_a_file_names_the_circles_of_plates_as_the_command_line_does(plates: str) -> None:
+    job = checked(tomllib.loads(f'designation = "M10"\n[shop]\nplates = {plates}\n'))
+    assert job.shop.plates == [15, 16, 17, 20]
+
+
+@pytest.mark.parametrize(
+    ("typed", "entry"),
+    [
+        *(("15,20-15", "'20-15'"), ("15-1001", "'15-1001'"), ("1-9", "'1-9'"), ("18,1", "1 ")),
+        *(("15,,18", "''"), ("15-20-25", "'15-20-25'"), ("[15, 1.5]", "1.5"), ("2-900", "a list")),
+    ],
+)
+def test_a_circle_that_is_none_is_refused_in_few_words(typed: str, entry: str) -> None:
+    with pytest.raises(InputError, match=r"^shop\.plates: .*such as 15-20,21,23") as refused:
+        job_for("M10", [f"shop.plates={typed}"])
+    assert entry in str(refused.value)
+    assert refused.value.allowed.count("holes") <= 2
 
 
 @pytest.mark.parametrize("text", ["shop.cutters=,", "shop.plates=15,,18", "shop.drills=a b"])
