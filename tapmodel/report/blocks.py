@@ -97,13 +97,14 @@ class Row:
     """One number of the tap.
 
     Attributes:
-        label: what it is, in the trade's words.
+        label: what it is, in the trade's words; told in the reader's units where it holds a length
+            or a force.
         value: as aimed at.
         low, high: limits, None where there is none.
         measured: whether the sheet leaves a field to write what was measured.
     """
 
-    label: str
+    label: str | Telling
     value: Quantity
     low: Length | None = None
     high: Length | None = None

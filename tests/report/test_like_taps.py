@@ -118,7 +118,7 @@ def _lines(design: TapDesign) -> Iterator[tuple[str, tuple[Quantity | None, ...]
         for block in chapter.blocks:
             if isinstance(block, Rows):
                 for row in block.rows:
-                    yield f"{chapter.key}: {block.caption}: {row.label}", _cells(row)
+                    yield f"{chapter.key}: {block.caption}: {told(row.label)}", _cells(row)
             elif isinstance(block, Table):
                 for number, line in enumerate(block.lines):
                     yield f"{chapter.key}: {block.caption}: {number}", line

@@ -10,7 +10,7 @@ from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.screen.columns import Mark, columns
 from tapmodel.report.screen.design import design_page
 from tapmodel.report.screen.findings import findings_lines
-from tapmodel.report.units import Units
+from tapmodel.report.units import Units, told
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.shop.judged import judged
 from tapmodel.shop.wires.answer import Wires, answer_wires
@@ -63,7 +63,7 @@ def test_the_page_opens_with_what_a_machinist_looks_for(reference: TapDesign) ->
 def test_all_numbers_are_those_of_the_sheet(reference: TapDesign) -> None:
     page = design_page(reference, every=True)
     labels = [
-        row.label
+        told(row.label)
         for chapter_of in OPERATIONS
         for block in chapter_of(reference).blocks
         for row in getattr(block, "rows", ())
@@ -140,7 +140,7 @@ def test_the_nose_of_the_tool_has_one_label_wherever_it_stands(
 
 def test_blank_square_and_flutes_have_limits_and_a_word_of_hardening() -> None:
     page = " ".join(design_page(design_tap(job_for("M10")), every=True).split())
-    for told in (
+    for line in (
         "overall length 80.00 mm 78.10 to 80.00 mm",
         "shank diameter 10.000 mm 9.964 to 10.000 mm",
         "neck diameter 8.000 mm 7.850 to 8.000 mm",
@@ -150,4 +150,4 @@ def test_blank_square_and_flutes_have_limits_and_a_word_of_hardening() -> None:
         "ISO 2768-1:1989, table 1, medium (from memory)",
         "ISO 286-1:2010, table 1 (from memory)",
     ):
-        assert told in page
+        assert line in page

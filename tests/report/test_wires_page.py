@@ -174,9 +174,9 @@ def test_every_note_has_a_sentence():
     assert {heeded.code for heeded, _ in SENTENCES} == set(Heed)
 
 
-def rows_of(chapter_rows: object) -> dict[str, Row]:
+def rows_of(chapter_rows: object, units: Units = Units.MM) -> dict[str, Row]:
     assert isinstance(chapter_rows, Rows)
-    return {row.label: row for row in chapter_rows.rows}
+    return {told(row.label, units): row for row in chapter_rows.rows}
 
 
 def test_chapter_has_the_limits_of_the_wire_that_is_used():
@@ -194,9 +194,22 @@ def test_chapter_has_the_limits_of_the_wire_that_is_used():
     conventional = rows["conventional best wire"].value
     assert shown(conventional) == ("1.3118 mm",)
     # 1 + 1/sin(14.5 deg) = 4.994, and a little less for the lead of 4 degrees
-    counts = rows["1 µm (0.0001 in) more of wire adds"].value
+    counts = rows["1 µm more of wire adds"].value
     assert shown(counts) == ("4.99 µm",)
     assert shown(counts, Units.INCH) == ("0.000499 in",)
+
+
+def test_chapter_counts_wire_in_the_readers_units():
+    block = over_wires.chapter(design_tap(job_for("1/2-13"))).blocks[0]
+    steps = {
+        units: [label for label in rows_of(block, units) if "more of wire" in label]
+        for units in Units
+    }
+    assert steps == {
+        Units.MM: ["1 µm more of wire adds"],
+        Units.INCH: ["0.0001 in more of wire adds"],
+        Units.BOTH: ["1 µm (0.0001 in) more of wire adds"],
+    }
 
 
 def test_chapter_says_that_none_on_hand_suits():

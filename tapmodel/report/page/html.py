@@ -55,7 +55,7 @@ def _rows(block: Rows, units: Units) -> ShownTable:
     limited = any(row.low or row.high for row in block.rows)
     head = ("", "target", "limits") if limited else ("", "target")
     lines = (
-        (row.label, tuple(shown(row.value, units)), *([_limits(row, units)] * limited))
+        (told(row.label, units), tuple(shown(row.value, units)), *([_limits(row, units)] * limited))
         for row in block.rows
     )
     return ShownTable(block.caption, head, tuple(lines))

@@ -52,7 +52,7 @@ def _rows(rows: Sequence[Row], units: Units, pen: Pen) -> Iterator[str]:
 
 def _row(row: Row, units: Units) -> list[str]:
     limits = _limits(row, units)
-    return [row.label, _abreast(row.value, units), *([limits] if limits else [])]
+    return [told(row.label, units), _abreast(row.value, units), *([limits] if limits else [])]
 
 
 def _abreast(quantity: Quantity, units: Units) -> str:

@@ -70,7 +70,7 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
 
 def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
     """Cells under each word of the head."""
-    label, limits, plain = _cell([row.label]), _limits(row, units), head[2:] == []
+    label, limits, plain = _cell([told(row.label, units)]), _limits(row, units), head[2:] == []
     texts = _abreast(row.value, units) if plain else shown(row.value, units)
     if isinstance(row.value, Words) and not (plain or limits or row.measured):
         # words take the room of what they do not have, and leave the labels theirs

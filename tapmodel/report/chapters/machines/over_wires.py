@@ -44,6 +44,12 @@ def wire_name(answer: WiresAnswer) -> str:
     return "wire to use, the best" if answer.is_best else "wire to use"
 
 
+def _more_of_wire(units: Units) -> str:
+    """The steps that a `Growth` counts in."""
+    step = {Units.MM: "1 µm", Units.INCH: "0.0001 in", Units.BOTH: "1 µm (0.0001 in)"}
+    return f"{step[units]} more of wire adds"
+
+
 def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
     name = wire_name(answer)
     rows = [Row(name, Length(answer.wire, 4))]
@@ -57,5 +63,5 @@ def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
         rows.append(Row("over the wire to use", aim, *zone, True))
-    rows.append(Row("1 µm (0.0001 in) more of wire adds", Growth(answer.wire_counts)))
+    rows.append(Row(_more_of_wire, Growth(answer.wire_counts)))
     return tuple(rows)
