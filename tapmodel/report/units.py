@@ -179,15 +179,20 @@ def distance_told(micrometres: float, units: Units = Units.MM) -> str:
     )
 
 
-def torque_in_words(newton_metres: float, units: Units = Units.MM) -> str:
-    """A torque [N·m] beside others that differ little: "5.12 N·m = 45.3 lbf·in"."""
+def torque_in_words(newton_metres: float, units: Units = Units.MM, form: str = ".3g") -> str:
+    """A torque [N·m] in a sentence, its numbers as `form`: "5.12 N·m = 45.3 lbf·in"."""
     return " = ".join(
         _in_each(
             units,
-            lambda: f"{newton_metres:.3g} N·m",
-            lambda: f"{newton_metres * LBF_IN_PER_NM:.3g} lbf·in",
+            lambda: f"{newton_metres:{form}} N·m",
+            lambda: f"{newton_metres * LBF_IN_PER_NM:{form}} lbf·in",
         )
     )
+
+
+def force_in_words(newtons: float, units: Units = Units.MM) -> str:
+    """A force [N] in a sentence: "150 N = 34 lbf"."""
+    return " = ".join(shown(Force(newtons), units))
 
 
 def signed_in_words(mm: float, units: Units = Units.MM) -> str:

@@ -9,17 +9,26 @@ import pytest
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
+from tapmodel.designing.sets.need import set_of
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, NoWireError, RefusedError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.chapters import findings as chapter
 from tapmodel.report.screen.design import design_page
-from tapmodel.report.units import Units, in_words, range_in_words, told
+from tapmodel.report.units import (
+    Units,
+    force_in_words,
+    in_words,
+    range_in_words,
+    told,
+    torque_in_words,
+)
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.refusal import refusal
+from tapmodel.report.words.sets import need
 from tapmodel.shop.judged import judged
 from tapmodel.spec.job_file import job_for
 
@@ -44,6 +53,8 @@ def test_no_millimetre_is_left_on_an_inch_page_and_each_is_an_inch(row: dict[str
         for tell in (said, actual, allowed):
             metric, inch = (tell(finding, units) for units in (Units.MM, Units.INCH))
             assert " mm" not in inch
+            assert "N·m" not in inch
+            assert metric.count("N·m") == inch.count("lbf·in")
             assert metric.count(" mm") == inch.count(" in") - metric.count(" in")
             lengths = re.findall(r"(-?[\d.]+(?:e-\d+)?) mm\b", metric)
             inches = re.findall(r"(-?\d[\d.]*) in\b", inch)
@@ -65,6 +76,37 @@ def test_numbers_in_sentences_by_hand() -> None:
     assert in_words(0.001, ".5g", Units.INCH) == "0.00003937 in"
     assert range_in_words(17.25, 17.378, ".6g", Units.INCH) == "0.67913 to 0.68417 in"
     assert range_in_words(25.4, 50.8, ".6g", Units.BOTH) == "25.4 to 50.8 mm = 1 to 2 in"
+
+
+def test_torques_and_forces_by_hand() -> None:
+    # 1 N·m is 8.850746 lbf·in, 1 N is 0.2248089 lbf
+    assert torque_in_words(12.5, Units.INCH) == "111 lbf·in"
+    assert torque_in_words(12.5, Units.BOTH) == "12.5 N·m = 111 lbf·in"
+    assert force_in_words(150, Units.INCH) == "34 lbf"
+    assert force_in_words(150, Units.BOTH) == "150 N = 34 lbf"
+
+
+def test_an_overloaded_tap_is_told_in_pounds() -> None:
+    (finding,) = [f for f in found("1/2-10 ACME", ["hole.material=C45"]) if "load" in f.code]
+    torques = [finding.actual, finding.limit.high, finding.values.number("breaks")]
+    told_of = re.findall(r"([\d.]+) lbf·in", said(finding, Units.INCH))
+    pounds = [8.850746 * torque for torque in torques if isinstance(torque, float)]
+    assert [float(number) for number in told_of] == pytest.approx(pounds, rel=5e-3)
+    assert allowed(finding, Units.INCH).endswith("lbf·in")
+
+
+def test_whether_a_set_is_needed_is_told_in_pounds() -> None:
+    design = design_tap(job_for("1/2-13"))
+    assert design.prediction is not None
+    words = need(design, set_of(design), Units.INCH)
+    assert f"stopped at {8.850746 * design.prediction.strength.stop_at:.3g} lbf·in" in words
+    assert "N·m" not in words
+
+
+def test_inch_papers_name_no_newton() -> None:
+    page = design_page(design_tap(job_for("1/2-13")), Units.INCH, every=True)
+    assert "wrench over both hands, 34 lbf each, at most" in page
+    assert not re.search(r"\bN\b", page)
 
 
 def test_cures_stay_as_typed_and_have_inches_rounded_to_the_legal_side() -> None:

@@ -63,7 +63,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
         end(settled, told)
         raise InputError("JOB", job, "a thread whose earlier taps can still be turned")
     found = set_of(settled)
-    say(need(settled, found))
+    say(need(settled, found, told))
     if found.reason is Reason.ONE_DOES and count is None:
         return
     jobs = jobs_of(asked, settled, sharing)

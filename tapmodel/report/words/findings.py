@@ -3,7 +3,7 @@
 from tapmodel.findings import Finding
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.rules import blank, chamfer, flutes, load, relief, runout, thread
-from tapmodel.report.words.sentence import Sentences, length_in
+from tapmodel.report.words.sentence import Sentences, Writer
 from tapmodel.words import Units
 
 SENTENCES: Sentences = {
@@ -15,8 +15,8 @@ SENTENCES: Sentences = {
 
 
 def said(finding: Finding, units: Units = Units.MM) -> str:
-    """What is wrong, one sentence for the machinist, its lengths in `units`."""
-    return SENTENCES[finding.code](finding, length_in(units))
+    """What is wrong, one sentence for the machinist, its lengths and torques in `units`."""
+    return SENTENCES[finding.code](finding, Writer(units))
 
 
 def what(finding: Finding, units: Units = Units.MM) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from tapmodel.findings import Finding, Held, Limit
-from tapmodel.report.units import in_words, range_in_words
+from tapmodel.report.units import in_words, range_in_words, torque_in_words
 from tapmodel.report.words.sentence import judged, low
 from tapmodel.words import Units
 
@@ -11,7 +11,7 @@ _MM = "mm"
 
 
 def expected(finding: Finding, units: Units = Units.MM) -> str:
-    """What would be right, a length in `units`."""
+    """What would be right, a length or torque in `units`."""
     limit = finding.limit
     if limit.held is not None:
         return RIGHT[limit.held](finding)
@@ -19,7 +19,7 @@ def expected(finding: Finding, units: Units = Units.MM) -> str:
 
 
 def actual(finding: Finding, units: Units = Units.MM) -> str:
-    """What is, a length in `units`."""
+    """What is, a length or torque in `units`."""
     found, limit = finding.actual, finding.limit
     if isinstance(found, str):
         return found
@@ -33,7 +33,7 @@ def actual(finding: Finding, units: Units = Units.MM) -> str:
 
 
 def allowed(finding: Finding, units: Units = Units.MM) -> str:
-    """What is allowed, lengths in `units`."""
+    """What is allowed, lengths and torques in `units`."""
     limit = finding.limit
     if limit.held is not None:
         return ROOM[limit.held](finding)
@@ -59,7 +59,13 @@ def _sized(value: float, limit: Limit, units: Units) -> str:
 
 
 def _united(value: float, form: str, limit: Limit, units: Units) -> str:
-    return in_words(value, form, units) if limit.unit == _MM else f"{value:{form}} {limit.unit}"
+    match limit.unit:
+        case "mm":
+            return in_words(value, form, units)
+        case "N·m":
+            return torque_in_words(value, units, form)
+        case unit:
+            return f"{value:{form}} {unit}"
 
 
 def _always(text: str) -> Callable[[Finding], str]:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.designing.codes import Lost
 from tapmodel.findings import NoSolid
-from tapmodel.report.words.sentence import Length, length_in
+from tapmodel.report.words.sentence import Length, Writer
 from tapmodel.values import Values
 from tapmodel.words import Units
 
@@ -13,7 +13,7 @@ _Clause = Callable[[Values, Length], str]
 
 def no_solid(reason: NoSolid | None, units: Units = Units.MM) -> str:
     """The reason as part of a sentence, its lengths in `units`; "" for none."""
-    return "" if reason is None else REASONS[reason.code](reason.values, length_in(units))
+    return "" if reason is None else REASONS[reason.code](reason.values, Writer(units))
 
 
 def _always(text: str) -> _Clause:

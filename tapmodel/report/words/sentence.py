@@ -1,16 +1,32 @@
 """What the sentences of findings share."""
 
 from collections.abc import Callable, Mapping
-from functools import partial
+from dataclasses import dataclass
 
 from tapmodel.findings import Finding
-from tapmodel.report.units import in_words
+from tapmodel.report.units import in_words, torque_in_words
 from tapmodel.words import Units
 
 Length = Callable[[float, str], str]
 """A length [mm] with its unit as the reader wants it, formatted as `in_words` does."""
 
-Sentence = Callable[[Finding, Length], str]
+
+@dataclass(frozen=True, slots=True)
+class Writer:
+    """Writes lengths and torques in the reader's units."""
+
+    units: Units
+
+    def __call__(self, mm: float, form: str) -> str:
+        """A length, as `Length` says."""
+        return in_words(mm, form, self.units)
+
+    def torque(self, newton_metres: float) -> str:
+        """A torque [N·m], as `torque_in_words` does."""
+        return torque_in_words(newton_metres, self.units)
+
+
+Sentence = Callable[[Finding, Writer], str]
 """What is wrong, for the machinist; with the cure only where nothing could be tried."""
 
 Sentences = Mapping[str, Sentence]
@@ -20,11 +36,6 @@ Sentences = Mapping[str, Sentence]
 def always(text: str) -> Sentence:
     """A sentence that needs no numbers."""
     return lambda _finding, _length: text
-
-
-def length_in(units: Units) -> Length:
-    """What writes the lengths of sentences in `units`."""
-    return partial(in_words, units=units)
 
 
 def judged(finding: Finding) -> float:

@@ -3,6 +3,8 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import Reason, Set
 from tapmodel.designing.sets.sharing import Way
+from tapmodel.report.units import torque_in_words
+from tapmodel.words import Units
 
 NUMBERS = {1: "one", 2: "two", 3: "three"}
 
@@ -23,28 +25,29 @@ _WAYS = {
 }
 
 
-def need(design: TapDesign, found: Set) -> str:
-    """Whether a set is needed and why; `design` has its prediction."""
+def need(design: TapDesign, found: Set, units: Units = Units.MM) -> str:
+    """Whether a set is needed and why, torques in `units`; `design` has its prediction."""
     if found.reason is Reason.ONE_DOES:
-        return f"One tap is enough: {_load(design)}."
+        return f"One tap is enough: {_load(design, units)}."
     if found.reason is Reason.TOO_MUCH_FOR_THREE:
-        return f"Not even a set of three is enough: one tap {_pressed(design)}; {_CURE}."
-    return f"One tap is not enough: {_load(design)}. A set of {NUMBERS[found.taps]} is."
+        return f"Not even a set of three is enough: one tap {_pressed(design, units)}; {_CURE}."
+    return f"One tap is not enough: {_load(design, units)}. A set of {NUMBERS[found.taps]} is."
 
 
-def _load(design: TapDesign) -> str:
-    return f"it {_pressed(design)}"
+def _load(design: TapDesign, units: Units) -> str:
+    return f"it {_pressed(design, units)}"
 
 
-def _pressed(design: TapDesign) -> str:
+def _pressed(design: TapDesign, units: Units) -> str:
     foreseen, work = design.prediction, design.work
     if foreseen is None:
         return "breaks a rule"
     material = f"{work.material.name}, assumed" if work.assumed else work.material.name
-    return (
-        f"likely takes {foreseen.torque.band.likely:.3g} N·m in {material}, and is to be stopped "
-        f"at {foreseen.stop_at:.3g} N·m"
+    likely, stop = (
+        torque_in_words(torque, units)
+        for torque in (foreseen.torque.band.likely, foreseen.stop_at)
     )
+    return f"likely takes {likely} in {material}, and is to be stopped at {stop}"
 
 
 def way(shared: Way) -> str:

@@ -7,7 +7,9 @@ from tapmodel.prediction.band import Band
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
 from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
+from tapmodel.report.units import force_in_words
 from tapmodel.shop.tapping_speed import revolutions
+from tapmodel.words import Units
 
 MODEL = (
     "Torque and strength are those of a model, each with its band; dull edges and a dry hole take "
@@ -69,11 +71,15 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("force to start it", Force(torque.axial_force.likely))
     yield Row("stop turning at", Torque((foreseen.stop_at,)))
     wrench = Length(wrench_length(foreseen.stop_at), 0)
-    yield Row(f"wrench over both hands, {HAND_FORCE:g} N each, at most", wrench)
+    yield Row(_wrench, wrench)
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
     yield Row("breaks first", Words(f"{governs.place}, {governs.spot}"))
+
+
+def _wrench(units: Units) -> str:
+    return f"wrench over both hands, {force_in_words(HAND_FORCE, units)} each, at most"
 
 
 def _banded(band: Band) -> Torque:

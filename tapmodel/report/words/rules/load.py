@@ -2,7 +2,7 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Length, Sentences, high, judged
+from tapmodel.report.words.sentence import Length, Sentences, Writer, high, judged
 
 
 def _material(finding: Finding) -> str:
@@ -11,24 +11,24 @@ def _material(finding: Finding) -> str:
     return f"{name} (assumed, set hole.material)" if finding.values.number("assumed") else name
 
 
-def _overloaded(finding: Finding, _length: Length) -> str:
+def _overloaded(finding: Finding, write: Writer) -> str:
     taps = int(finding.values.number("taps"))
     alone, share = "One tap", "share the work among two or three: tapmodel set JOB"
     if taps > 1:
         alone, share = f"This tap of a set of {taps}", "share the work otherwise, or among more"
     return (
         f"{alone} is not enough: in {_material(finding)} it takes about "
-        f"{judged(finding):.3g} N·m, and is to be stopped at {high(finding):.3g} N·m, since it "
-        f"may break at {finding.values.number('breaks'):.3g} N·m ({finding.values.word('place')}); "
-        f"{share}."
+        f"{write.torque(judged(finding))}, and is to be stopped at {write.torque(high(finding))}, "
+        f"since it may break at {write.torque(finding.values.number('breaks'))} "
+        f"({finding.values.word('place')}); {share}."
     )
 
 
-def _near(finding: Finding, _length: Length) -> str:
+def _near(finding: Finding, write: Writer) -> str:
     return (
-        f"In {_material(finding)} the tap may take up to {judged(finding):.3g} N·m, and is to be "
-        f"stopped at {high(finding):.3g} N·m: turn it by feel, well oiled, and back it out "
-        "before it binds."
+        f"In {_material(finding)} the tap may take up to {write.torque(judged(finding))}, and is "
+        f"to be stopped at {write.torque(high(finding))}: turn it by feel, well oiled, and back it "
+        "out before it binds."
     )
 
 
