@@ -18,7 +18,12 @@ from tapmodel.spec.designations import (
     whitworth,
 )
 from tapmodel.spec.designations.meant import meant
-from tapmodel.spec.designations.reading.spellings import with_hand_last, with_starts, without_starts
+from tapmodel.spec.designations.reading.spellings import (
+    refuse_starts,
+    with_hand_last,
+    with_starts,
+    without_starts,
+)
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.words import Family
 
@@ -66,8 +71,13 @@ def parse(text: str) -> Designation:
 def _read(typed: str) -> Designation | None:
     """What the grammar of its family makes of a text; None where no family knows it."""
     words, starts = without_starts(with_hand_last(typed))
-    for grammar in GRAMMARS.values():
-        found = grammar.read(words)
+    for family, grammar in GRAMMARS.items():
+        try:
+            found = grammar.read(words)
+        except InputError:
+            # what it offers in place of the words would not have the starts
+            refuse_starts(typed, starts or 1, family)
+            raise
         if found is not None:
             return found if starts is None else with_starts(found, starts, grammar)
     return None

@@ -121,7 +121,7 @@ def test_a_number_of_starts_tells_pitch_from_lead_or_is_asked_for(
         ("27 x .75 mm", "did you mean M27x0.75?"),
         ("27*0,75-LH", "did you mean M27x0.75-LH?"),
         ("12x3 LH", "did you mean M12x3 LH (metric) or Tr12x3 LH (trapezoidal)?"),
-        ("1/2", "did you mean 1/2 BSW, 1/2 BSF, G 1/2, or with threads per inch as in 1/2-20 UNC?"),
+        ("1/2", "did you mean 1/2 BSW, 1/2 BSF, G 1/2, or with threads per inch as in 1/2-20?"),
     ],
 )
 def test_what_only_lacks_a_letter_is_asked_for_in_one_short_line(typed: str, message: str) -> None:

@@ -147,8 +147,8 @@ def test_a_special_pitch_that_a_series_lists_is_of_that_series():
     [
         ("1/2-13 BSW", "1/2-12 BSW; or 1/2-13 Whit"),
         ("5/16-18 BSF", "5/16-22 BSF; or 5/16-18 Whit"),
-        ("3/10 BSW", "1/4-20 and 5/16-18 BSW; any other"),
-        ("1/8 BSF", "3/16-32 and 7/32-28 BSF; any other"),
+        ("3/10 BSW", "1/4-20 BSW and 5/16-18 BSW; any other"),
+        ("1/8 BSF", "3/16-32 BSF and 7/32-28 BSF; any other"),
         ("1/32-80 Whit", "1/16 to 6 inches"),
         ("7-4 Whit", "1/16 to 6 inches"),
         ("1/4-7 Whit", "8 to 80 threads per inch at this diameter"),

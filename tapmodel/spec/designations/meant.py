@@ -9,7 +9,9 @@ _PAIR = re.compile(
     re.IGNORECASE,
 )
 _INCHES = re.compile(
-    r"(?P<size>(?:[0-9][\s-])?[0-9]{1,2}/[0-9]{1,2})\s*(?:\"|in\b\.?)?", re.IGNORECASE
+    r"(?P<size>(?:[0-9][\s-])?[0-9]{1,2}/[0-9]{1,2})\s*(?:\"|in\b\.?)?"
+    r"(?P<hand>[\s-]+[lr]h)?(?P<class>[\s-]+[123]b)?(?(class)(?P<last>[\s-]+[lr]h)?)",
+    re.IGNORECASE,
 )
 
 COARSEST_METRIC, FINEST_TRAPEZOIDAL = 0.5, 1.5
@@ -23,9 +25,18 @@ def meant(typed: str) -> str:
         return _of_pair(pair)
     inches = _INCHES.fullmatch(typed)
     if inches:
-        size = inches["size"]
-        return f"{size} BSW, {size} BSF, G {size}, or with threads per inch as in {size}-20 UNC"
+        return _of_inches(inches)
     return ""
+
+
+def _of_inches(inches: re.Match[str]) -> str:
+    size = inches["size"]
+    hand = f" {(inches['hand'] or inches['last'] or '').strip(' -').upper()}".rstrip()
+    if inches["class"]:
+        named = inches["class"].strip(" -").upper()
+        return f"a thread with threads per inch, as in {size}-20 {named}{hand}"
+    offers = ", ".join(f"{offer}{hand}" for offer in (f"{size} BSW", f"{size} BSF", f"G {size}"))
+    return f"{offers}, or with threads per inch as in {size}-20{hand}"
 
 
 def _of_pair(pair: re.Match[str]) -> str:

@@ -18,6 +18,7 @@ _NUMBER = r"[0-9]{0,3}\.?[0-9]{1,5}"
 _SIZE = re.compile(rf"(?P<size>{_NUMBER})[\s-]*unm(?![a-z])(?P<rest>(?:[\s-].*)?)", re.IGNORECASE)
 _FAMILY = re.compile(r"[-0-9.\s]*unm(?![a-z])", re.IGNORECASE)
 _ISO = re.compile(rf"s\s*(?P<size>{_NUMBER})(?:\s*x\s*(?P<pitch>{_NUMBER}))?.*", re.IGNORECASE)
+_LEFT = re.compile(r".*[\s-]lh\b.*", re.IGNORECASE)
 
 
 def read(text: str) -> Designation | None:
@@ -73,12 +74,13 @@ def _refuse_iso(text: str, typed: str) -> None:
     match = _ISO.fullmatch(typed)
     if match is None:
         return
-    size = float(match["size"])
-    metric = f"M{plain(size)}" + (f"x{plain(float(match['pitch']))}" if match["pitch"] else "")
+    size, hand = float(match["size"]), " LH" if _LEFT.fullmatch(typed) else ""
+    pitch = f"x{plain(float(match['pitch']))}" if match["pitch"] else ""
     _refuse(
         text,
-        f"{size_text(size)} UNM, which has the same pitch and least pitch diameter, or {metric}; "
-        "the tolerances of S, ISO 1501, are not known to this program",
+        f"{size_text(size)} UNM{hand}, which has the same pitch and least pitch diameter, or "
+        f"M{plain(size)}{pitch}{hand}; the tolerances of S, ISO 1501, are not known to this "
+        "program",
     )
 
 

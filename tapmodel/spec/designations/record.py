@@ -43,6 +43,12 @@ class Designation:
     size: str = ""
 
     @property
+    def suffixes(self) -> str:
+        """Class and hand that the text gives, as they stand behind a size: "-3B-LH"."""
+        hands = ["LH"] if self.hand is Hand.LEFT else []
+        return "".join(f"-{word}" for word in (self.hole_class, *hands) if word)
+
+    @property
     def effective_class(self) -> str:
         """The class given, else the one meant by giving none."""
         return self.hole_class or self.default_class

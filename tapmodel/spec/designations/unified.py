@@ -22,7 +22,7 @@ from tapmodel.spec.designations.reading.number_sizes import (
     number_diameter,
     number_of,
 )
-from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
+from tapmodel.spec.designations.reading.suffixes import read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
 from tapmodel.spec.designations.refusal import Refusal
 from tapmodel.words import Family, Hand
@@ -124,8 +124,8 @@ def _diameter(text: str, match: re.Match[str], tpi: Fraction) -> Fraction:
         return inches_of(words) or _refuse(text, "a size over 0 inches")
     meant = True if mark else means_number(number, float(tpi))
     if meant is None:
-        threads = plain(float(tpi))
-        inch, named = f"{number}.000-{threads}", f"#{number}-{threads}"
+        rest = text.strip()[match.start("tpi") :]
+        inch, named = f"{number}.000-{rest}", f"#{number}-{rest}"
         _refuse(text, f"{inch} for {number} inches or {named} for number {number}")
     return number_diameter(number) if meant else Fraction(number)
 

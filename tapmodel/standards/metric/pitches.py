@@ -63,8 +63,12 @@ def is_listed(diameter: float, pitch: float) -> bool:
     return (diameter, pitch) in listed_pairs()
 
 
-def coarse_pitch(diameter: float) -> float:
+def coarse_pitch(diameter: float, suffixes: str = "") -> float:
     """Coarse pitch [mm] of a diameter [mm]; below 1 mm the pitch of the miniature thread.
+
+    Args:
+        diameter: of the thread.
+        suffixes: class and hand as typed, which what the message offers keeps.
 
     Source: ISO 261:1998 (from memory; M1 to M68 also read in a transcription of ISO 262); below
     1 mm `miniature_pitches`.
@@ -76,12 +80,14 @@ def coarse_pitch(diameter: float) -> float:
     if diameter in coarse:
         return coarse[diameter]
     nearest = sorted(coarse, key=lambda size: abs(size - diameter))[:2]
-    sizes = " and ".join(f"M{size:g} (pitch {coarse[size]:g})" for size in sorted(nearest))
+    sizes = " and ".join(
+        f"M{size:g}{suffixes} (pitch {coarse[size]:g})" for size in sorted(nearest)
+    )
     raise InputError(
         "designation",
-        f"M{diameter:g}",
-        f"the diameter with a pitch, as in M{diameter:g}x{coarse[nearest[0]]:g}, because no "
-        f"coarse pitch is listed for it; nearest sizes with one: {sizes}",
+        f"M{diameter:g}{suffixes}",
+        f"the diameter with a pitch, as in M{diameter:g}x{coarse[nearest[0]]:g}{suffixes}, "
+        f"because no coarse pitch is listed for it; nearest sizes with one: {sizes}",
     )
 
 

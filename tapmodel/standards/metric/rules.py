@@ -25,7 +25,7 @@ from tapmodel.words import Certainty
 def _settle(designation: Designation) -> Designation:
     if designation.pitch is not None:
         return designation
-    return replace(designation, pitch=coarse_pitch(designation.diameter))
+    return replace(designation, pitch=coarse_pitch(designation.diameter, designation.suffixes))
 
 
 def _hole_limits(designation: Designation) -> HoleLimitsFound:

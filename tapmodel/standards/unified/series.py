@@ -84,11 +84,12 @@ def settle(designation: Designation) -> Designation:
 def _cure(designation: Designation, series: str) -> str:
     """The pairing under its right name, and the named series with its right pitch."""
     size, wrong = designation.size, designation.series
-    right = f"{size}-{threads_per_inch(settled_pitch(designation)):g} {series}"
+    rest = designation.suffixes
+    right = f"{size}-{threads_per_inch(settled_pitch(designation)):g} {series}{rest}"
     diameter = inches(designation.diameter)
     tpi = named_pitches().get(diameter, {}).get(wrong)
     if tpi is not None:
-        return f"{right}, or {size}-{tpi:g} {wrong}, which is the only {wrong} of that size"
+        return f"{right}, or {size}-{tpi:g} {wrong}{rest}, which is the only {wrong} of that size"
     if wrong == "UN":
         pitches = [float(row["tpi"]) for row in read_table("unified_constant_pitch")]
         pairs = [n for n in pitches if series_of(diameter, n) == "UN"]

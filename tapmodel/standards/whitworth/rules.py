@@ -24,6 +24,9 @@ from tapmodel.standards.whitworth.pitches import (
 )
 from tapmodel.words import Certainty
 
+EXAMPLE = 40
+"""Threads per inch where some have to be named, for no series lists the size."""
+
 
 def _threads(designation: Designation) -> float:
     return threads_per_inch(settled_pitch(designation))
@@ -38,8 +41,9 @@ def _settle(designation: Designation) -> Designation:
         return replace(designation, series=series_of(diameter, threads) or "Whit")
     threads = _listed_threads(designation)
     if designation.pitch is not None and _threads(designation) != threads:
-        typed, size, series = _threads(designation), designation.size, designation.series
-        allowed = f"{size}-{threads:g} {series}; or {size}-{typed:g} Whit, which is no {series}"
+        listed = write(replace(designation, pitch=MM / threads))
+        other = write(replace(designation, series="Whit"))
+        allowed = f"{listed}; or {other}, which is no {designation.series}"
         raise InputError("designation", designation.text, allowed)
     return replace(designation, pitch=MM / threads)
 
@@ -55,7 +59,8 @@ def _refuse_without_threads(designation: Designation) -> NoReturn:
     if listed:
         offers = [write(replace(designation, series=name)) for name in listed]
         raise MeantError("designation", designation.text, " or ".join(offers))
-    allowed = "threads per inch with Whit, as in 1/4-40 Whit; no series lists this size"
+    other = write(replace(designation, pitch=MM / EXAMPLE))
+    allowed = f"threads per inch with Whit, as in {other}; no series lists this size"
     raise InputError("designation", designation.text, allowed)
 
 
@@ -70,8 +75,11 @@ def _listed_threads(designation: Designation) -> float:
         meant = write(replace(designation, size=size_text(Fraction(in_mm)), pitch=None))
         raise MeantError("designation", designation.text, meant)
     nearest = sorted(sorted(listed, key=lambda size: abs(size - diameter))[:2])
-    sizes = " and ".join(f"{size_text(Fraction(size))}-{listed[size]:g}" for size in nearest)
-    allowed = f"a diameter of the series {series}, nearest: {sizes} {series}"
+    sizes = " and ".join(
+        write(replace(designation, size=size_text(Fraction(size)), pitch=MM / listed[size]))
+        for size in nearest
+    )
+    allowed = f"a diameter of the series {series}, nearest: {sizes}"
     threads = listed[nearest[0]] if designation.pitch is None else _threads(designation)
     other = replace(designation, series="Whit", pitch=MM / threads)
     try:

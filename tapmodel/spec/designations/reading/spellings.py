@@ -63,8 +63,7 @@ def with_starts(read: Designation, starts: int, grammar: Grammar) -> Designation
         _refuse(read, f"1 to {MAX_STARTS} starts")
     if read.family in _BY_THREADS:
         return replace(read, starts=starts)
-    if read.family not in _BY_LENGTH:
-        _refuse(read, "a single start; several are known of metric, trapezoidal and Acme threads")
+    refuse_starts(read.text, starts, read.family)
     if read.pitch is None:
         _refuse(read, "the pitch too, as in M20xPh3P1.5: Ph is the lead, P the pitch")
     pitch, lead = read.pitch, starts * read.pitch
@@ -80,6 +79,17 @@ def with_starts(read: Designation, starts: int, grammar: Grammar) -> Designation
         "times pitch"
     )
     return _refuse(read, allowed)
+
+
+def refuse_starts(text: str, starts: int, family: Family) -> None:
+    """Refuse several starts of a family that has none such.
+
+    Raises:
+        InputError: it has not.
+    """
+    if starts > 1 and family not in _BY_THREADS | _BY_LENGTH:
+        allowed = "a single start; several are known of metric, trapezoidal and Acme threads"
+        raise InputError("designation", text, allowed)
 
 
 def _refuse(read: Designation, allowed: str) -> NoReturn:
