@@ -8,16 +8,19 @@ import tomlkit
 from tomlkit import TOMLDocument
 from tomlkit.items import Item, Table
 
-from tapmodel.designing.choice import Choice, Settled
+from tapmodel.designing.choice import Choice
 from tapmodel.designing.provenance import PRACTICE
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.job_lengths import in_inches, typed_in_inches
 from tapmodel.report.units_wanted import units_of
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
 from tapmodel.sources import Source
-from tapmodel.spec.job import Job, field_descriptions, field_names
+from tapmodel.spec.job import Job, field_descriptions, field_names, unit_of
 from tapmodel.spec.overrides import apply_values, rivals
+from tapmodel.spec.units import Unit
 from tapmodel.standards.drill_sets import METRIC
+from tapmodel.words import Units
 
 _Open = TOMLDocument | Table
 """What lines can be added to."""
@@ -86,9 +89,10 @@ def commented_job(job: Job, design: TapDesign) -> str:
 
     Reading it back and designing gives the same numbers; the `USUAL_EDITS` then count as given.
     """
-    live = _live(job, design)
+    inch = units_of(job) is Units.INCH
+    live = _live(job, design, inch=inch)
     table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
-    following = _following(design) | {"units": f'"{units_of(job)}"'}
+    following = _following(design, inch=inch) | {"units": f'"{units_of(job)}"'}
     file = tomlkit.document()
     for line in HEADER.splitlines():
         file.add(tomlkit.comment(line))
@@ -96,7 +100,8 @@ def commented_job(job: Job, design: TapDesign) -> str:
     last: _Open = file
     for field in field_names():
         choice = design.choice(field)
-        line = "" if field in live else _line(field, choice, following, table)
+        chosen = None if choice is None else _item(choice, inch=inch)
+        line = "" if field in live else _line(field, chosen, following, table)
         section, _, key = field.rpartition(".")
         if section not in tables:
             last.add(tomlkit.nl())
@@ -122,16 +127,16 @@ class _Entry:
     line: str = ""
 
 
-def _live(job: Job, design: TapDesign) -> dict[str, Item]:
+def _live(job: Job, design: TapDesign, *, inch: bool) -> dict[str, Item]:
     """What the file sets: what the job gave, and the usual edits with what a rule chose."""
     live = {"designation": tomlkit.item(job.designation)}
-    live |= {field: tomlkit.item(value) for field, value in job.given().items()}
+    live |= {field: tomlkit.item(value) for field, value in job.typed().items()}
     for field in USUAL_EDITS:
         choice = design.choice(field)
         if field in live:
             continue
         if choice is not None:
-            live[field] = _item(choice.value)
+            live[field] = _item(choice, inch=inch)
         elif field in ON_HAND:
             live[field] = tomlkit.item(ON_HAND[field][0])
     return live
@@ -149,16 +154,16 @@ def _comment(field: str, choice: Choice | None, job: Job) -> str:
 
 def _line(
     field: str,
-    choice: Choice | None,
+    chosen: Item | None,
     following: Mapping[str, str],
     table: Mapping[str, object],
 ) -> str:
     """A value that a rule chose or that follows, as a line to be put in force; else an example."""
-    if choice is not None:
-        value = _item(choice.value)
-        text, meant = value.as_string(), value.unwrap()
+    if chosen is not None:
+        text, meant = chosen.as_string(), chosen.unwrap()
     elif field in following:
-        text = meant = following[field]
+        text = following[field]
+        meant = text.strip('"')
     else:
         example = EXAMPLES.get(field, "")
         return f"{field.rpartition('.')[2]} =  # such as {example}" if example else ""
@@ -168,10 +173,16 @@ def _line(
     return f"{key} = {text}" + (f"  # instead of {instead}" if instead else "")
 
 
-def _item(value: Settled) -> Item:
-    """A value that was chosen, as TOML; a whole number in a list stands there without its .0."""
+def _item(choice: Choice, *, inch: bool) -> Item:
+    """A value that was chosen, as TOML; a whole number in a list stands there without its .0.
+
+    A length is a text with its unit in a job for a reader of inches; a list that a rule takes is of
+    what is sold in mm.
+    """
+    value = choice.value
     if not isinstance(value, tuple):
-        return tomlkit.item(value)
+        in_unit = inch and choice.unit is Unit.MM
+        return tomlkit.item(typed_in_inches(choice.field, float(value)) if in_unit else value)
     short = [
         int(entry) if isinstance(entry, float) and entry.is_integer() else entry for entry in value
     ]
@@ -199,8 +210,8 @@ def _write(entry: _Entry, table: _Open) -> None:
         table.add(entry.key, entry.value)
 
 
-def _following(design: TapDesign) -> dict[str, str]:
-    """Values that follow from others, rounded for reading."""
+def _following(design: TapDesign, *, inch: bool = False) -> dict[str, str]:
+    """Values that follow from others, rounded for reading, as TOML."""
     thread, chamfer, flutes, blank = (
         design.tap.thread,
         design.tap.chamfer,
@@ -230,7 +241,7 @@ def _following(design: TapDesign) -> dict[str, str]:
     }
     # 0 stands for "does not apply" in a relief and a crest, and is no value that a job may give.
     texts = {
-        field: f"{value:.4f}"
+        field: f'"{in_inches(value, 5)}"' if inch and unit_of(field) is Unit.MM else f"{value:.4f}"
         for field, value in numbers.items()
         if value or not field.startswith(("relief.", "thread.crest_"))
     }

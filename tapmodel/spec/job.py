@@ -5,10 +5,20 @@ Lengths in mm, or as text with their unit ("1/4in"); angles in degrees. Ranges h
 nonsense; whether a tap can be made with the values is judged by the design room's rules.
 """
 
+from collections.abc import Mapping
 from functools import cache
-from typing import Annotated, Literal, get_args, get_origin
+from typing import Annotated, Literal, Self, cast, get_args, get_origin
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ModelWrapValidatorHandler,
+    PrivateAttr,
+    model_validator,
+)
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
@@ -296,6 +306,18 @@ class Job(Group):
     blank: Blank = Field(default_factory=Blank)
     shop: Shop = Field(default_factory=Shop)
 
+    _texts: dict[str, object] = PrivateAttr(default_factory=dict[str, object])
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _keep_texts(cls, table: object, handler: ModelWrapValidatorHandler[Self]) -> Self:
+        job = handler(table)
+        if isinstance(table, Mapping):
+            given = _flat(cast("dict[str, object]", table), "")
+            texts = {name: value for name, value in given.items() if _is_text(name, value)}
+            job._texts = texts  # noqa: SLF001  (its own)
+        return job
+
     def table(self) -> dict[str, object]:
         """Every value that the user gave, in tables as in the file."""
         return self.model_dump(by_alias=True, exclude_none=True)
@@ -303,6 +325,10 @@ class Job(Group):
     def given(self) -> dict[str, object]:
         """The same by dotted name."""
         return _flat(self.table(), "")
+
+    def typed(self) -> dict[str, object]:
+        """The same, numbers that were typed as text as they were typed: "1/4in", ["15-20", 23]."""
+        return self.given() | self._texts
 
 
 def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
@@ -313,6 +339,13 @@ def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
         else:
             found[prefix + key] = value
     return found
+
+
+def _is_text(name: str, value: object) -> bool:
+    """Whether a value was typed as text, or a list with such entries, where numbers belong."""
+    entries = cast("list[object]", value) if isinstance(value, list) else [value]
+    numbers = unit_of(name) is Unit.MM or name == "shop.plates"
+    return numbers and any(isinstance(entry, str) for entry in entries)
 
 
 @cache

@@ -13,9 +13,11 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations
 
+from tapmodel.designing.cures.fix import cured
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
+from tapmodel.findings import Bound, Cure, Setting
 from tapmodel.report.job_file import (
     ON_HAND,
     REPLACES,
@@ -23,10 +25,13 @@ from tapmodel.report.job_file import (
     _following,
     commented_job,
 )
+from tapmodel.report.job_lengths import tool_size
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.run.record.compose import design_record
-from tapmodel.spec.job import Job, field_names
+from tapmodel.spec.job import Job, field_names, unit_of
 from tapmodel.spec.job_file import apply_sets, checked, job_for
+from tapmodel.spec.lengths import millimetres_of
+from tapmodel.spec.units import Unit
 
 JOBS = [
     ("M18x0.75", []),
@@ -40,6 +45,12 @@ JOBS = [
     ),
     ("M10x1-6G", ["thread.pitch_diameter=9.4212", "flutes.cutter_diameter=5.1"]),
     ("M3", ["blank.neck_length=0", "blank.shank_must_pass=true", "chamfer.length=2"]),
+    ("1/2-13 UNC", ["units=inch"]),
+    ("1/4-20 UNC-3B-LH", ["units=inch", "shop.cutters=1/8in,3/16in,1/4in", "hole.drill=.201in"]),
+    (
+        "3/8-16 UNC",
+        ["units=inch", "shop.drills=[fraction, number]", "flutes.offset=-0.05in"],
+    ),
 ]
 
 
@@ -184,6 +195,64 @@ def test_every_choice_stands_in_it_with_its_reason(designation: str, sets: list[
         assert why(choice) in flowing
         assert source_text(choice) in flowing
     assert max(len(line) for line in text.splitlines()) <= 100
+
+
+INCHES = [
+    *("units=inch", "hole.drill=27/64in", "shop.cutters=1/4in,6,.125in", "shop.wires=0.032in"),
+    *("flutes.core_diameter=.22 in", "blank.overall_length=3 3/8in", "blank.rear_chamfer=0.5mm"),
+    "shop.plates=15-20,21",
+]
+
+
+def test_what_was_typed_with_its_unit_stands_there_as_typed() -> None:
+    _, text = written("1/2-13 UNC", INCHES)
+    for line in (
+        *('drill = "27/64in"', 'cutters = ["1/4in", 6, ".125in"]', 'wires = ["0.032in"]'),
+        *('core_diameter = ".22 in"', 'overall_length = "3 3/8in"', 'rear_chamfer = "0.5mm"'),
+        'plates = ["15-20", 21]',
+    ):
+        assert f"\n{line}\n" in text
+
+
+def test_a_file_of_a_file_and_of_a_mended_job_keeps_what_was_typed() -> None:
+    _, text = written("1/2-13 UNC", INCHES)
+    again = checked(apply_sets(tomllib.loads(text), ["flutes.count=3"]))
+    assert 'cutters = ["1/4in", 6, ".125in"]' in commented_job(again, settle(again))
+    mended = cured(again, Cure((Setting("hole.drill", Bound.EXACTLY, 10.8, "mm", 2),)))
+    assert mended.typed()["shop.cutters"] == ["1/4in", 6, ".125in"]
+    assert mended.typed()["hole.drill"] == 10.8
+
+
+def test_what_a_rule_chose_stands_in_inches_for_a_reader_of_inches() -> None:
+    design, text = written("1/2-13 UNC", ["units=inch", "shop.drills=fraction"])
+    # 27/64 in; 3.38 in of overall length, which the table of blanks has in inches
+    assert '\n# drill = "27/64in"\n' in text
+    assert '\n# overall_length = "3.38in"\n' in text
+    assert '\n# cutter_diameter = "6mm"  # instead of' in text
+    lengths = [
+        (key, value) for _, key, value, _ in commented(text) if re.search(r"[\d.](in|mm)\"$", value)
+    ]
+    assert len(lengths) > 20
+    assert not [value for _, value in lengths if value.endswith('mm"') and value != '"6mm"']
+    bare = {key for _, key, value, _ in commented(text) if re.fullmatch(r"-?[\d.]+", value)}
+    assert not bare & {f.rpartition(".")[2] for f in field_names() if unit_of(f) is Unit.MM}
+    for key, value in lengths:
+        found = millimetres_of(value.strip('"'))
+        mm = [c.value for c in design.choices if c.field.endswith(f".{key}")]
+        # six decimals of an inch; of two heel drops one follows
+        assert not mm or key == "heel_drop" or found == pytest.approx(mm[0], abs=0.6e-6 * 25.4)
+
+
+@pytest.mark.parametrize(
+    ("mm", "text"),
+    [
+        *((10.715625, "27/64in"), (6.35, "1/4in"), (38.1, "1 1/2in"), (50.8, "2in")),
+        *((8.4328, "0.332in"), (5.1054, "0.201in"), (6.0, "6mm"), (10.7, "10.7mm")),
+    ],
+)
+def test_a_tool_is_named_by_the_size_in_which_it_is_sold(mm: float, text: str) -> None:
+    assert tool_size(mm) == text
+    assert millimetres_of(text) == pytest.approx(mm, abs=1e-9)
 
 
 def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:

@@ -42,7 +42,7 @@ def cured(job: Job, cure: Cure) -> Job:
     Source: rule of this program.
     """
     values = [(setting.field, setting.value) for setting in cure.settings]
-    return checked(apply_values(job.table(), values))
+    return checked(apply_values(apply_values(job.table(), [*job.typed().items()]), values))
 
 
 def errors_of(job: Job) -> tuple[Finding, ...]:

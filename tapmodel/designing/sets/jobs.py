@@ -36,7 +36,8 @@ def jobs_of(job: Job, design: TapDesign, sharing: Sharing) -> tuple[Job, ...]:
 
 def _job(job: Job, design: TapDesign, tap: SharedTap, before: SharedTap | None) -> Job:
     """The chamfer is told anew, as two of its lengths and its angle settle the third."""
-    table = {key: value for key, value in job.table().items() if key != "chamfer"}
+    typed = apply_values(job.table(), [*job.typed().items()])
+    table = {key: value for key, value in typed.items() if key != "chamfer"}
     pairs = [*_of_all(design, tap), *_of_set(tap, before)]
     if not tap.part.last:
         pairs += _of_roughing(tap)
