@@ -314,7 +314,10 @@ def test_the_length_of_the_chamfer_stands_apart_from_what_it_counts() -> None:
 
 
 def test_a_pitch_has_its_threads_per_inch_wherever_inches_are_wanted() -> None:
-    for units, told in ((Units.MM, "pitch 1.954"), (Units.BOTH, "pitch 1.954, 13 per inch")):
+    for units, told in (
+        (Units.MM, "pitch 1.954"),
+        (Units.BOTH, "pitch 1.954 (0.0769), 13 per inch"),
+    ):
         drawing = all_drawings(_design("1/2-13 UNC"), units=units)["thread-form"]
         texts = [d.dxf.text for d in drawing.document.modelspace().query("DIMENSION")]
         assert told in [*texts, *_words(drawing).splitlines()]

@@ -150,7 +150,7 @@ def test_it_says_its_units(
     units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
     write_sheet(path, reference, drawn, Look(units=units))
-    told = {Units.INCH: "units inch ", Units.BOTH: "units mm and inch; drawings mm"}
+    told = {Units.INCH: "units inch ", Units.BOTH: "units mm and inch; drawings mm (inch)"}
     assert told[units] in _text(path)
 
 

@@ -97,14 +97,20 @@ def _words(units: Units) -> dict[str, str]:
 def test_drawings_follow_the_units_and_stay_true_to_scale() -> None:
     design = design_tap(job_for("3/8-16"))
     tap, metric, inch = design.tap, _words(MM), _words(INCH)
-    for name, value in (
-        ("side", tap.blank.overall_length),
-        ("square", tap.blank.square_length),
-        ("milling", design.figures.depth_from_top),
-        ("cross-section", tap.flutes.core_diameter),
-        ("chamfer", tap.chamfer.point_diameter),
+    both = _words(BOTH)
+    for name, value, places in (
+        ("side", tap.blank.overall_length, 3),
+        ("side", design.limits.major_min, 4),
+        ("square", tap.blank.square_length, 3),
+        ("square", tap.blank.square_across_flats, 4),
+        ("milling", design.figures.depth_from_top, 4),
+        ("cross-section", tap.flutes.core_diameter, 4),
+        ("chamfer", tap.chamfer.point_diameter, 4),
+        ("chips", design.drill, 4),
     ):
-        told = f"{value / 25.4:.4f}".rstrip("0").rstrip(".")
+        # idle zeros stay: 0.5000, not 0.5
+        told = f"{value / 25.4:.{places}f}"
+        assert f"({told})" in both[name], name
         assert re.search(rf"(?<![\d.]){re.escape(told)}(?!\d)", inch[name]), name
         assert not re.search(rf"(?<![\d.]){re.escape(told)}(?!\d)", metric[name]), name
     assert "pitch 0.0625, 16 per inch" in inch["thread-form"]
@@ -114,13 +120,42 @@ def test_drawings_follow_the_units_and_stay_true_to_scale() -> None:
         all_drawings(design).values(), all_drawings(design, units=INCH).values(), strict=True
     ):
         assert other.scale == one.scale
-    # In both units they are lettered in mm, but for the threads per inch.
-    both = _words(BOTH)
-    assert "pitch 1.588, 16 per inch" in both["thread-form"]
-    both["thread-form"] = both["thread-form"].replace(", 16 per inch", "")
-    assert {k: sorted(v.split()) for k, v in both.items()} == {
-        k: sorted(v.split()) for k, v in metric.items()
-    }
+    # With both units wanted the mm stand as they do alone, inches in brackets behind them.
+    assert "pitch 1.588 (0.0625), 16 per inch" in both["thread-form"]
+    for name, words in both.items():
+        bare = re.sub(r" \([\d.]+\)", "", words)
+        numbers = [sorted(re.findall(r"\d+\.\d+", text)) for text in (bare, metric[name])]
+        assert numbers[0] == numbers[1], name
+
+
+def test_inches_in_brackets_are_those_of_the_mm_before_them() -> None:
+    pairs = [
+        pair
+        for words in _words(BOTH).values()
+        for pair in re.findall(r"(?<![\d.])(\d+(?:\.\d+)?) \((\d+\.\d+)\)", words)
+    ]
+    assert len(pairs) > 20
+    for mm, inches in pairs:
+        digits = [len(number.partition(".")[2]) for number in (mm, inches)]
+        assert digits[1] >= 2
+        # lengths of few decimals keep no idle zeros in mm
+        rounded = 25.4 * 1.01 * 10.0 ** -digits[1] + 1.01 * 10.0 ** -max(digits[0], 3)
+        assert float(inches) * 25.4 == pytest.approx(float(mm), abs=rounded)
+
+
+@pytest.mark.parametrize(("units", "told"), [(INCH, "inch"), (BOTH, "mm (inch)")])
+def test_a_drawing_that_is_not_in_mm_alone_says_so(units: Units, told: str) -> None:
+    words = _words(units)
+    for name in ("side", "thread-form", "milling", "cross-section", "chamfer", "square"):
+        assert told in words[name], name
+
+
+def test_dimensions_in_inches_have_three_decimals_or_more() -> None:
+    words = _words(INCH)
+    for name in ("side", "milling", "square"):
+        numbers = re.findall(r"(?<![\d.:])\d*\.\d+(?!°)(?![\d.])", words[name])
+        assert len(numbers) > 2
+        assert {len(number.partition(".")[2]) for number in numbers} <= {3, 4}, name
 
 
 def test_an_inch_sheet_gives_threads_per_inch_and_drills_by_name(tmp_path: Path) -> None:
@@ -137,7 +172,7 @@ def test_an_inch_sheet_gives_threads_per_inch_and_drills_by_name(tmp_path: Path)
 def test_the_job_says_the_units_and_an_inch_size_has_both(tmp_path: Path) -> None:
     line = ["sheet", "1/4-20 UNC", "--out", str(tmp_path)]
     for sets, options, told in (
-        ([], [], "mm and inch; drawings mm"),
+        ([], [], "mm and inch; drawings mm (inch)"),
         (["--set", "units=inch"], [], "units inch "),
         (["--set", "units=inch"], ["--units", "mm"], "units mm "),
     ):

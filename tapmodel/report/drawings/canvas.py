@@ -5,7 +5,7 @@
 # The library leaves the type of its attribute dictionaries open.
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 from typing import Literal
 
@@ -20,7 +20,7 @@ from tapmodel.export.dxf.document import HATCH, LETTERS, TEXT_STYLE, THIN, new_d
 from tapmodel.export.dxf.write import add_pieces
 from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import bare, drawn_in, lettered
+from tapmodel.report.drawings.lettering import bare, drawn_in, lettered, scale_text
 from tapmodel.report.units import Units, shown_high, shown_low
 from tapmodel.shape.outlines.outline import Line, Piece, Point
 
@@ -46,7 +46,7 @@ class Canvas:
         self.scale, self.units, self.wanted = scale, drawn_in(units), units
         self._drawing = Drawing(name, title, new_document(scale), scale)
         self._space = self._drawing.document.modelspace()
-        told = "mm 1:1" if self.units is Units.MM else "mm 1:1, lettered in inch"
+        told = "mm 1:1" if units is Units.MM else f"mm 1:1, lettered in {self.units_told}"
         self._drawing.document.header.custom_vars.append("drawn in", told)
 
     def paper(self, length: float) -> float:
@@ -59,13 +59,30 @@ class Canvas:
 
     # --- numbers ----------------------------------------------------------------------------
 
-    def mm(self, value: float, digits: int = 3) -> str:
-        """A length [mm] in the drawing's units, without them and without idle zeros."""
+    def plotted(self, value: float, digits: int = 3) -> str:
+        """A length [mm] as a chart of the drawing has it: one number, without idle zeros in mm."""
         return lettered(value, digits, self.units)
 
+    def mm(self, value: float, digits: int = 3) -> str:
+        """The same as a dimension has it: where both units are wanted, with inches in brackets."""
+        return self._both(self.plotted(value, digits), lettered(value, digits, Units.INCH))
+
+    def length(self, value: float) -> str:
+        """A length [mm] that general tolerances hold: to a thousandth of an inch."""
+        inches = lettered(value, 2, Units.INCH)
+        return inches if self.units is Units.INCH else self._both(self.plotted(value), inches)
+
     def fixed(self, value: float, digits: int = 3) -> str:
-        """The same with all decimals, so that it stands beside its limits."""
-        return lettered(value, digits, self.units, whole=True)
+        """A dimension with all decimals, so that it stands beside its limits."""
+        number = lettered(value, digits, self.units, whole=True)
+        return self._both(number, lettered(value, digits, Units.INCH))
+
+    def small(self, value: float) -> str:
+        """A flat or radius: to a tenth of a micrometre, or a ten-thousandth of an inch."""
+        inches = lettered(value, 3, Units.INCH)
+        if self.units is Units.INCH:
+            return inches
+        return self._both(lettered(value, 4, self.units, whole=True), inches)
 
     def size(self, value: float) -> str:
         """A diameter with three decimals in mm."""
@@ -73,11 +90,29 @@ class Canvas:
 
     def at_least(self, value: float, digits: int = 3) -> str:
         """A lower limit, rounded into its zone as on the sheet."""
-        return bare(shown_low(Length(value, digits), self.units))
+        return self._limit(shown_low, Length(value, digits))
 
     def at_most(self, value: float, digits: int = 3) -> str:
         """An upper limit, rounded into its zone as on the sheet."""
-        return bare(shown_high(Length(value, digits), self.units))
+        return self._limit(shown_high, Length(value, digits))
+
+    def _limit(self, rounded: Callable[[Length, Units], tuple[str, ...]], limit: Length) -> str:
+        numbers = (bare(rounded(limit, units)) for units in (self.units, Units.INCH))
+        return self._both(*numbers)
+
+    def _both(self, number: str, inches: str) -> str:
+        return f"{number} ({inches})" if self.wanted is Units.BOTH else number
+
+    @property
+    def units_told(self) -> str:
+        """What the numbers are in: "mm", "inch" or "mm (inch)"."""
+        return "mm (inch)" if self.wanted is Units.BOTH else self.units.value
+
+    @property
+    def scale_told(self) -> str:
+        """The scale, and the units of the numbers where they are not mm alone."""
+        scale = f"scale {scale_text(self.scale)}"
+        return scale if self.wanted is Units.MM else f"{scale}; {self.units_told}"
 
     # --- lines ------------------------------------------------------------------------------
 

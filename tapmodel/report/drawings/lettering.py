@@ -8,16 +8,16 @@ from tapmodel.report.units import Units, shown
 
 
 def lettered(value: float, digits: int, units: Units, *, whole: bool = False) -> str:
-    """A length [mm] without its unit, in mm or in inches.
+    """A length [mm] without its unit, in mm or in inches, which keep idle zeros.
 
     Args:
         value: [mm].
         digits: decimals in mm; inches have one more.
         units: of the drawing.
-        whole: keeps idle zeros.
+        whole: keeps idle zeros in mm, too.
     """
     number = bare(shown(Length(value, digits), units))
-    return number if whole else plain(number)
+    return number if whole or units is Units.INCH else plain(number)
 
 
 def bare(texts: Sequence[str]) -> str:
@@ -31,7 +31,7 @@ def plain(number: str) -> str:
 
 
 def drawn_in(units: Units) -> Units:
-    """Units of the numbers on a drawing: one, for two beside each line leave no room for either."""
+    """Units of the numbers that stand first on a drawing, and alone where it plots them."""
     return Units.INCH if units is Units.INCH else Units.MM
 
 

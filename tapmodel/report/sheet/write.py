@@ -29,7 +29,7 @@ _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 _UNITS = {
     Units.MM: "mm",
     Units.INCH: "inch",
-    Units.BOTH: "mm and inch; drawings mm",
+    Units.BOTH: "mm and inch; drawings mm (inch)",
 }
 _SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
 """Of the letters [pt]."""

@@ -6,7 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
-from tapmodel.report.drawings.lettering import bare, spread
+from tapmodel.report.drawings.lettering import bare, lettered, spread
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import shown_high, shown_low
 from tapmodel.shape.outlines.outline import Point
@@ -70,7 +70,8 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
     reach = p(_BAR + 0.5)
     _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(sheet, zone.hole)], -1)
     labels = [(y(v), words) for v, words in _lettered(sheet, zone.tap) if v != zone.aim]
-    _labels(sheet, middle + reach, [*labels, (y(zone.aim), sheet.fixed(zone.aim))], 1)
+    aim = lettered(zone.aim, 3, sheet.units, whole=True)
+    _labels(sheet, middle + reach, [*labels, (y(zone.aim), aim)], 1)
     sheet.line((middle + p(0.5), y(zone.aim)), (middle + reach, y(zone.aim)), VISIBLE)
 
 

@@ -8,7 +8,7 @@ from tapmodel.export.dxf.document import HIDDEN, THIN
 from tapmodel.prediction.chips.record import Tooth
 from tapmodel.report.blocks import Area
 from tapmodel.report.drawings.charts.axis import Axis, marked, marks
-from tapmodel.report.drawings.lettering import bare, spread
+from tapmodel.report.drawings.lettering import bare, lettered, spread
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import MM_PER_INCH, Units, shown
 from tapmodel.shape.outlines.outline import Point
@@ -83,8 +83,8 @@ def _thicknesses(sheet: Sheet, design: TapDesign, teeth: Sequence[Tooth]) -> _Ba
         "thickness",
         unit,
         tuple(tooth.thickness / size for tooth in teeth),
-        tuple(sheet.fixed(tooth.thickness, 4) for tooth in teeth),
-        tuple((value / size, sheet.mm(value, 4)) for value in (low, high)),
+        tuple(lettered(tooth.thickness, 4, sheet.units, whole=True) for tooth in teeth),
+        tuple((value / size, sheet.plotted(value, 4)) for value in (low, high)),
     )
 
 

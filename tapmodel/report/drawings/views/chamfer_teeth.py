@@ -7,7 +7,7 @@ from itertools import pairwise
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, plain, scale_text
+from tapmodel.report.drawings.lettering import degrees, fitting_scale, plain
 from tapmodel.report.drawings.profile_line import height_at, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Units
@@ -156,6 +156,6 @@ def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
         f"{count} teeth cut, numbered as they meet the work",
         f"chip of each {sheet.fixed(design.figures.chip_thickness, 4)}, square to the cone",
         f"cone {degrees(chamfer.angle)} to the axis, {point} at the point",
-        f"scale {scale_text(sheet.scale)}; chain: pitch line; double chain: cone",
+        f"{sheet.scale_told}; chain: pitch line; double chain: cone",
     ]
     sheet.lines_of_text((-sheet.paper(14), y - sheet.paper(6)), lines)

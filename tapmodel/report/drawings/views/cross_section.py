@@ -6,7 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_text
+from tapmodel.report.drawings.lettering import degrees, fitting_scale
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import (
     SEEN,
@@ -130,6 +130,11 @@ def _cutter(sheet: Sheet, design: TapDesign) -> None:
     sheet.pieces([arc], PHANTOM)
 
 
+def _cut_words(sheet: Sheet, height: str) -> tuple[str, ...]:
+    words = f"cut {height} behind it", sheet.scale_told
+    return words if sheet.wanted is Units.BOTH else ("; ".join(words),)
+
+
 def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     """Numbers, and the lands with their drop enlarged, right of everything else."""
     flutes, p = design.tap.flutes, sheet.paper
@@ -145,7 +150,7 @@ def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
         f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
         f"cutter ⌀{sheet.mm(flutes.cutter_diameter)} (double chain)",
         f"{design.tap.thread.hand.value}-hand tap, {SEEN},",
-        f"cut {height} behind it; scale {scale_text(sheet.scale)}",
+        *_cut_words(sheet, height),
     ]
     top = design.tap.thread.major / 2 + p(7)
     sheet.lines_of_text((left, top), lines)

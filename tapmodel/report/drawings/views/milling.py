@@ -5,7 +5,7 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import fitting_scale, plain, scale_text
+from tapmodel.report.drawings.lettering import fitting_scale, plain
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import SEEN, in_flute, on_face, on_heel, placed_loop
 from tapmodel.report.units import Units
@@ -68,7 +68,7 @@ def _offset(sheet: Sheet, design: TapDesign) -> None:
     height = _top(sheet, design) + sheet.paper(3)
     if setting.side:
         start = _top(sheet, design)
-        words = f"offset {sheet.mm(setting.offset)} to the {setting.side.upper()}"
+        words = f"offset {sheet.plotted(setting.offset)} to the {setting.side.upper()}"
         text = (0.0, height + sheet.paper(3.6)), "centre"
         sheet.linear(((0.0, start), (x, start)), (0.0, height), words, text)
     else:
@@ -90,7 +90,7 @@ def _depth(sheet: Sheet, design: TapDesign) -> None:
 
 
 def _depth_words(sheet: Sheet, design: TapDesign) -> str:
-    return f"depth {sheet.mm(design.figures.depth_from_top)}"
+    return f"depth {sheet.plotted(design.figures.depth_from_top)}"
 
 
 def _away_reach(design: TapDesign) -> float:
@@ -159,19 +159,37 @@ def _set_up(sheet: Sheet, design: TapDesign) -> None:
     sheet.text((left - p(14), middle + p(17)), "view taken from here (no scale)")
 
 
+def _cutter_words(sheet: Sheet, design: TapDesign) -> tuple[str, ...]:
+    """On two lines where a size in both units would reach too far."""
+    flutes, size = design.tap.flutes, f"⌀{sheet.mm(design.tap.flutes.cutter_diameter)}"
+    first = f"{flutes.count} flutes, ball-nose cutter"
+    return (first, f"   {size}") if sheet.wanted is Units.BOTH else (f"{first} {size}",)
+
+
+def _depth_told(sheet: Sheet, design: TapDesign) -> tuple[str, ...]:
+    depth, major = sheet.mm(design.figures.depth_from_top), sheet.mm(design.tap.thread.major)
+    if sheet.wanted is Units.BOTH:
+        return f"depth {depth}", "   from the top of the blank", f"   of ⌀{major}"
+    return f"depth {depth} from the top", f"   of the blank of ⌀{major}"
+
+
+def _hand_words(sheet: Sheet, design: TapDesign) -> tuple[str, ...]:
+    words = f"{design.tap.thread.hand.value}-hand tap", sheet.scale_told
+    return words if sheet.wanted is Units.BOTH else ("; ".join(words),)
+
+
 def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, setting = design.tap.flutes, flute_setting(design)
     wall = "right" if _face_side(design) > 0 else "left"
     turn = plain(f"{360 / flutes.count:.4f}")
     lines = [
-        f"{flutes.count} flutes, ball-nose cutter ⌀{sheet.mm(flutes.cutter_diameter)}",
+        *_cutter_words(sheet, design),
         f"index {flutes.count} times {turn}°",
         f"offset {sheet.mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
-        f"depth {sheet.mm(design.figures.depth_from_top)} from the top",
-        f"   of the blank of ⌀{sheet.mm(design.tap.thread.major)}",
+        *_depth_told(sheet, design),
         f"cutting face: the {wall} wall",
         f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
-        f"{design.tap.thread.hand.value}-hand tap; scale {scale_text(sheet.scale)}",
+        *_hand_words(sheet, design),
         SEEN,
     ]
     top = _top(sheet, design) - sheet.paper(34)

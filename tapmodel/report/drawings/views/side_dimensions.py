@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
-from tapmodel.report.drawings.canvas import LETTER_HEIGHT, Align
+from tapmodel.report.drawings.canvas import LETTER_HEIGHT, LINE, Align
 from tapmodel.report.drawings.lettering import degrees, scale_text
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import Units
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.turned import turned_lengths
 
@@ -16,17 +17,23 @@ _NOTE = 4.6  # between lines of lettering [mm on paper]
 _ARROW = 6.0  # of an arrow that stands outside of what it measures, with its tail [mm on paper]
 _INSIDE = 9.0  # a length that its two arrows stand within [mm on paper]
 
-_Note = tuple[float, float, str]  # where along the axis [mm], which diameter [mm], words
+_Note = tuple[float, float, str]
+"""Where along the axis [mm], which diameter [mm] (0 of a second line of the one before), words."""
 
 
 def across_flats(sheet: Sheet, design: TapDesign) -> float:
     """Dimension of the square behind the tap; returns where it ends [mm]."""
     blank = design.tap.blank
     side, end = blank.square_across_flats / 2, blank.overall_length
-    words, at = f"□{sheet.mm(2 * side)}", end + sheet.paper(5)
-    text = (at + sheet.paper(1.5), 0.0), "left"
+    at = end + sheet.paper(5)
+    # inches stand under the mm, for beside them they leave the end view no room
+    words, *under = f"□{sheet.mm(2 * side)}".split(" ")
+    # of two lines both are as high as the extension lines may be, and stand behind their ends
+    left, high = (at + sheet.paper(3), LINE / 2) if under else (at + sheet.paper(1.5), 0.0)
+    text = (left, sheet.paper(high)), "left"
     sheet.linear(((end, -side), (end, side)), (at, 0.0), words, text, upright=True)
-    return at + sheet.paper(1.5 + sheet.width(words))
+    sheet.lines_of_text((left, -sheet.paper(high)), under)
+    return left + sheet.paper(max(map(sheet.width, (words, *under))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +56,7 @@ def lengths(sheet: Sheet, design: TapDesign) -> Point:
     drawn = list[_Length]()
     for number, (z, words) in enumerate(_rows(design)):
         y = low - sheet.paper(7 + number * _ROW)
-        text = f"{sheet.mm(z)} {words}"
+        text = f"{sheet.length(z)} {words}"
         length = _Length(z, y, text, _lettered(sheet, text, z, y))
         _draw(sheet, design, length, drawn)
         drawn.append(length)
@@ -127,9 +134,12 @@ def diameters(sheet: Sheet, design: TapDesign) -> None:
     top = _under_notes(sheet, design, notes)
     for number, (z, diameter, words) in enumerate(notes):
         y = top + sheet.paper(3.5 + (len(notes) - 1 - number) * _NOTE)
-        r = diameter / 2
+        r, at = diameter / 2, (z + sheet.paper(1.5), y)
+        if not diameter:
+            sheet.text(at, words)
+            continue
         sheet.line((z, r), (z, y), THIN)
-        sheet.across(((z, -r), (z, r)), words, ((z + sheet.paper(1.5), y), "left"))
+        sheet.across(((z, -r), (z, r)), words, (at, "left"))
     _point(sheet, design, top + sheet.paper(3.5 + len(notes) * _NOTE))
 
 
@@ -150,7 +160,10 @@ def _notes(sheet: Sheet, design: TapDesign) -> list[_Note]:
     low, high = sheet.at_least(limits.pitch_min), sheet.at_most(limits.pitch_max)
     words = f"{sheet.size(thread.major)} thread, at least {sheet.at_least(limits.major_min)}"
     at = design.tap.chamfer_length + (end - design.tap.chamfer_length) / 3
-    notes = [(at, thread.major, f"{words}; pitch ⌀{low} to {high}")]
+    notes = [(at, thread.major, words), (at, 0.0, f"pitch ⌀{low} to {high}")]
+    if sheet.wanted is not Units.BOTH:
+        # numbers in one unit leave room for both on a line
+        notes = [(at, thread.major, "; ".join(told for _, _, told in notes))]
     if blank.neck_length > 0:
         neck = f"{sheet.size(blank.neck_diameter)} neck"
         notes.append((end + 0.8 * blank.neck_length, blank.neck_diameter, neck))
@@ -169,7 +182,7 @@ def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
 
 def title_line(sheet: Sheet, y: float) -> float:
     """What the drawing states of itself, under it; returns where the lettering ends [mm]."""
-    told = f"all lengths from the cutting end; {sheet.units}"
+    told = f"all lengths from the cutting end; {sheet.units_told}"
     words = f"scale {scale_text(sheet.scale)}; {told}"
     sheet.text((0.0, y), words)
     return sheet.paper(sheet.width(words))

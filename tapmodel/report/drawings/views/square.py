@@ -5,7 +5,7 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.lettering import fitting_scale, scale_text
+from tapmodel.report.drawings.lettering import fitting_scale
 from tapmodel.report.drawings.projection import draw_sign, side_of
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.drawings.views.end_view import moved
@@ -24,14 +24,36 @@ def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> 
     sheet = Sheet("square", "The square", fitting_scale(largest, _VIEW), units)
     _side_view(sheet, design)
     way = side_of(1.0, projection)
-    beside = blank.shank_diameter / 2 + sheet.paper(14)
+    beside = _beside(sheet, design)
     x = blank.square_length + beside if way > 0 else -sheet.paper(_SHANK) - beside
     _end_view(sheet, design, (x, 0.0))
     middle = (x + blank.square_length / 2) / 2
     low = -blank.shank_diameter / 2 - sheet.paper(18.5)
     draw_sign(sheet, (middle - sheet.paper(14), low), projection)
-    sheet.text((middle, low), f"scale {scale_text(sheet.scale)}")
+    sheet.text((middle, low), sheet.scale_told)
     return sheet.finished()
+
+
+def _beside(sheet: Sheet, design: TapDesign) -> float:
+    """From the end of the side view to the middle of the other, clear of its words [mm]."""
+    blank, p = design.tap.blank, sheet.paper
+    shank = p(sheet.width(_shank_words(sheet, design)) + 8 - _SHANK) - blank.square_length
+    below = sheet.width(_flats_words(sheet, design)) + sheet.width(_length_words(sheet, design))
+    return max(
+        blank.shank_diameter / 2 + max(p(14), shank), p(below / 2 + 2) - blank.square_length / 2
+    )
+
+
+def _shank_words(sheet: Sheet, design: TapDesign) -> str:
+    return f"{sheet.size(design.tap.blank.shank_diameter)} shank"
+
+
+def _flats_words(sheet: Sheet, design: TapDesign) -> str:
+    return f"{sheet.mm(design.tap.blank.square_across_flats)} across flats"
+
+
+def _length_words(sheet: Sheet, design: TapDesign) -> str:
+    return sheet.length(design.tap.blank.square_length)
 
 
 def corners(design: TapDesign) -> float:
@@ -54,7 +76,7 @@ def _end_view(sheet: Sheet, design: TapDesign, centre: Point) -> None:
     low = -radius - sheet.paper(8)
     text = (x, low - sheet.paper(3.4)), "centre"
     ends = ((x - side, -side * 0.6), (x + side, -side * 0.6))
-    sheet.linear(ends, (x, low), f"{sheet.mm(2 * side)} across flats", text)
+    sheet.linear(ends, (x, low), _flats_words(sheet, design), text)
     high = radius + sheet.paper(8.2)
     corner = corners(design) / 2 / math.sqrt(2)
     words = f"{sheet.size(corners(design))} over corners"
@@ -85,8 +107,8 @@ def _side_view(sheet: Sheet, design: TapDesign) -> None:
         sheet.path([(end, rim), (tip, 0.0), (end, -rim)], HIDDEN)
     low = -radius - sheet.paper(8)
     text = (end / 2, low - sheet.paper(3.4)), "centre"
-    sheet.linear(((0.0, -side), (end, -side)), (0.0, low), sheet.mm(blank.square_length), text)
+    sheet.linear(((0.0, -side), (end, -side)), (0.0, low), _length_words(sheet, design), text)
     at, high = left + sheet.paper(4), radius + sheet.paper(4)
-    words = f"{sheet.size(blank.shank_diameter)} shank"
+    words = _shank_words(sheet, design)
     sheet.line((at, radius), (at, high), THIN)
     sheet.across(((at, -radius), (at, radius)), words, ((at + sheet.paper(1.5), high), "left"))

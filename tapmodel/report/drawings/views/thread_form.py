@@ -1,8 +1,11 @@
 """Thread form of the tap in the thread of the hole, and the limit zones of both."""
 
+from collections.abc import Sequence
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.blocks import Pitch
+from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.charts.limit_charts import WIDTH, charts
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
@@ -10,6 +13,7 @@ from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_tex
 from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Units, shown
+from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.profile import Segment, segments
 
 _PITCH = 50.0  # one pitch on paper, at most [mm]
@@ -22,9 +26,9 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     _tap(sheet, design)
     _hole(sheet, design)
     low, right = _dimensions(sheet, design)
-    _legend(sheet, design, right + sheet.paper(6))
+    under = _legend(sheet, design, right + sheet.paper(6))
     first = -_reach(design) - sheet.paper(3) + sheet.paper(WIDTH / 2 - 5)
-    charts(sheet, design, (first, low - sheet.paper(7)))
+    charts(sheet, design, (first, min(low - sheet.paper(7), under)))
     return sheet.finished()
 
 
@@ -78,12 +82,21 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
     sheet.linear(((-half, top), (half, top)), (0.0, y + p(6)), words, text)
     ends = ((half - crest / 2, top), (half + crest / 2, top))
     words, beside = _width_words(sheet, "crest", crest, crest_part), half + crest / 2 + p(6)
-    sheet.linear(ends, (half, y), words, ((beside, y), "left"))
+    _width(sheet, ends, (half, y), (beside, y), words)
     low = bottom - p(8)
     ends = ((-root / 2, bottom), (root / 2, bottom))
-    at = (root / 2 + p(6), low), "left"
-    sheet.linear(ends, (0.0, low), _width_words(sheet, "root", root, root_part), at)
-    return low, beside + p(sheet.width(words))
+    below = _width_words(sheet, "root", root, root_part)
+    _width(sheet, ends, (0.0, low), (root / 2 + p(6), low), below)
+    return low - p(LINE / 2 * (len(below) - 1)), beside + p(max(map(sheet.width, words)))
+
+
+def _width(
+    sheet: Sheet, ends: tuple[Point, Point], base: Point, at: Point, words: Sequence[str]
+) -> None:
+    """A width with its words beside it, of two lines one above the other."""
+    high = at[1] + sheet.paper(LINE / 2 * (len(words) - 1))
+    sheet.linear(ends, base, words[0], ((at[0], high), "left"))
+    sheet.lines_of_text((at[0], high - sheet.paper(LINE)), words[1:])
 
 
 def _pitch_words(sheet: Sheet, pitch: float) -> str:
@@ -97,25 +110,46 @@ def _is_rounded(design: TapDesign) -> bool:
     return design.tap.thread.crest_radius > 0 or design.tap.thread.root_radius > 0
 
 
-def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> str:
-    # A ten-thousandth of an inch is as much as the legend beside it leaves room for.
-    digits = 4 if sheet.units is Units.MM else 3
-    radius = f", R{sheet.fixed(abs(part.arc), digits)}" if part.arc else ""
-    return f"{name} {sheet.fixed(width, digits)}{radius}"
+def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> tuple[str, ...]:
+    """Of a rounded one its radius too, on a line of its own where numbers are in both units."""
+    words = [f"{name} {sheet.small(width)}"]
+    words += [f"R{sheet.small(abs(part.arc))}"] if part.arc else []
+    return tuple(words) if sheet.wanted is Units.BOTH else (", ".join(words),)
 
 
-def _legend(sheet: Sheet, design: TapDesign, left: float) -> None:
+def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
+    """What the lines are; returns what anything below it has to stay under [mm]."""
     thread, p = design.tap.thread, sheet.paper
     lines = [
         "axial section at the cutting edge",
         "thick: tap at its targets",
         "thin: least thread of the hole",
         "dashed: largest thread of the hole",
-        *(["   (flanks and bore, its rounding left out)"] if _is_rounded(design) else []),
+        *(_ROUNDED[sheet.wanted is Units.BOTH] if _is_rounded(design) else ()),
         f"half angle {degrees(thread.flank_angle)}",
-        f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
-        "zones below: each on a scale of its own,",
-        "   the thick line its target",
-        *([f"all numbers in {sheet.units}"] if sheet.units is not Units.MM else []),
+        *_scale_words(sheet),
     ]
-    sheet.lines_of_text((left, _height(design, thread.major) + p(7)), lines)
+    top = _height(design, thread.major) + p(7)
+    sheet.lines_of_text((left, top), lines)
+    return top - p(LINE * len(lines) + 1)
+
+
+_ROUNDED = (
+    ("   (flanks and bore, its rounding left out)",),
+    ("   (flanks and bore,", "   its rounding left out)"),
+)
+"""Of the thread of the hole: on one line, or on two where numbers in both units take its room."""
+
+
+def _scale_words(sheet: Sheet) -> tuple[str, ...]:
+    if sheet.wanted is Units.BOTH:
+        return (
+            *("chain: pitch line of the tap", sheet.scale_told),
+            *(f"zones below in {sheet.units},", "   each on a scale of its own,"),
+            "   the thick line its target",
+        )
+    return (
+        f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
+        *("zones below: each on a scale of its own,", "   the thick line its target"),
+        *([f"all numbers in {sheet.units}"] if sheet.wanted is Units.INCH else []),
+    )
