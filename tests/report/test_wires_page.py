@@ -1,3 +1,4 @@
+import math
 import re
 from dataclasses import replace
 
@@ -6,7 +7,7 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Table
+from tapmodel.report.blocks import Angle, Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters.machines import over_wires, threading_tool
 from tapmodel.report.screen import wires as pages
 from tapmodel.report.units import Units, shown, told
@@ -48,6 +49,19 @@ def test_page_tells_limits_verdict_and_infeed(design: TapDesign):
     assert "measure over wires before the flutes" in page
     assert "1 µm more of wire adds 3.00 µm to the reading" in page
     assert SWING[Hand.RIGHT] in page
+
+
+def test_each_helix_angle_is_labelled_with_its_diameter(design: TapDesign):
+    """Over the least pitch diameter of the hole it is steeper than over the larger one aimed at."""
+    basic = math.degrees(math.atan(1 / (math.pi * 7.35)))
+    aimed = math.degrees(math.atan(1 / (math.pi * design.tap.thread.pitch_diameter)))
+    page = wires_page(answer(design, Wires()))
+    assert f"helix (lead) angle at 7.3500 mm {basic:.3f}°" in page
+    rows, *_ = threading_tool.chapter(design).blocks
+    assert isinstance(rows, Rows)
+    values = {row.label: row.value for row in rows.rows}
+    assert values["helix (lead) angle at the target pitch diameter"] == Angle(pytest.approx(aimed))
+    assert round(basic, 3) != round(aimed, 3)
 
 
 def test_best_wire_is_called_so_only_where_it_is(design: TapDesign):

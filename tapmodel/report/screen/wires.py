@@ -44,7 +44,10 @@ def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
     rows += [
         ("best wire, lead allowed for", _text(answer.best_wire, units)),
         ("  conventional, P/2 / cos(half angle)", _text(answer.conventional_wire, units)),
-        ("helix (lead) angle at the pitch diameter", f"{groove.lead_angle:.3f}°"),
+        (
+            f"helix (lead) angle at {_text(groove.pitch_diameter, units)}",
+            f"{groove.lead_angle:.3f}°",
+        ),
         (
             f"over wires at {_text(groove.pitch_diameter, units)}",
             f"{_text(at_basic.exact, units)} exact",

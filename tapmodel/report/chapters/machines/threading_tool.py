@@ -30,7 +30,7 @@ def chapter(design: TapDesign) -> Chapter:
     rows = [
         Row("included angle", Angle(tool.included_angle)),
         nose_row(tool),
-        Row("helix (lead) angle at the pitch diameter", Angle(tool.helix_pitch)),
+        Row("helix (lead) angle at the target pitch diameter", Angle(tool.helix_pitch)),
         Row(
             f"clearance ground on the {tool.leading_side.value} side, at least",
             Angle(tool.leading_clearance, 1),
