@@ -12,9 +12,11 @@ from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.words import Units
 
 MODEL = (
-    "Torque and strength are those of a model, each with its band; dull edges and a dry hole take "
-    "two to four times as much. Feel decides."
+    "Torque and strength come from a model, not from a measurement. A band runs from the least to "
+    "the greatest of its estimates: cutting force tooth by tooth with friction, printed formulas "
+    "where they hold, the strength of the steel; likely is their middle."
 )
+FEEL = "Dull edges and a dry hole take two to four times as much torque. Feel decides."
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -24,9 +26,10 @@ def chapter(design: TapDesign) -> Chapter:
         return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),))
     blocks = (
         Rows(tuple(_work(design))),
-        Rows(tuple(_load(foreseen)), "Torque"),
-        Rows(tuple(_chips(design, foreseen)), "Chips"),
         Paragraphs((MODEL,)),
+        Rows(tuple(_load(foreseen)), "Torque"),
+        Paragraphs((FEEL,)),
+        Rows(tuple(_chips(design, foreseen)), "Chips"),
     )
     return Chapter("torque", "Tap the hole", blocks)
 
@@ -38,7 +41,10 @@ def torque_rows(design: TapDesign) -> Iterator[Row]:
     """The two that are looked for first; none for a tap that breaks a rule."""
     foreseen = design.prediction
     if foreseen is not None:
-        yield Row(f"torque in {_material(design)}", Torque((foreseen.torque.band.likely,)))
+        yield Row(
+            f"likely torque (a model) in {_material(design)}",
+            Torque((foreseen.torque.band.likely,)),
+        )
         yield Row("stop turning at", Torque((foreseen.stop_at,)))
 
 
@@ -63,9 +69,9 @@ def _work(design: TapDesign) -> Iterator[Row]:
 def _load(foreseen: Prediction) -> Iterator[Row]:
     torque, strength = foreseen.torque, foreseen.strength
     governs = strength.governs
-    yield Row("likely", Torque((torque.band.likely,)))
-    yield Row("band", Torque((torque.band.low, torque.band.high)))
-    yield Row("of that friction of the lands", _banded(torque.friction))
+    yield Row("likely torque", Torque((torque.band.likely,)))
+    yield Row("band of torque", Torque((torque.band.low, torque.band.high)))
+    yield Row("of it, friction of the lands", _banded(torque.friction))
     yield Row("a worn edge adds", Torque((torque.wear.likely,)))
     yield Row("turning back", _banded(torque.back))
     yield Row("force to start it", Force(torque.axial_force.likely))

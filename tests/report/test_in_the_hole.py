@@ -1,0 +1,41 @@
+"""What is foretold of the hole, in words that a reader can follow from the top."""
+
+import re
+
+import pytest
+
+from tapmodel.designing.design import design_tap
+from tapmodel.report.blocks import Rows, Table
+from tapmodel.report.chapters.in_the_hole import turning_it
+from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.screen.design import design_page
+from tapmodel.spec.job_file import job_for
+
+TEXTS = ("M10", "M18x0.75", "3/8-16 UNC")
+
+
+@pytest.mark.parametrize("text", TEXTS)
+def test_band_and_likely_are_explained_before_they_are_used(text: str) -> None:
+    page = " ".join(design_page(design_tap(job_for(text)), every=True).split())
+    at = page.index(turning_it.MODEL)
+    for word in ("likely", "band"):
+        assert re.search(rf"\b{word}\b", page.replace(turning_it.MODEL, ""))
+        assert not re.search(rf"\b{word}\b", page[:at], re.IGNORECASE), word
+    assert "a model, not from a measurement" in turning_it.MODEL
+
+
+def test_no_label_is_a_word_that_does_not_say_of_what_it_is() -> None:
+    design = design_tap(job_for("M10"))
+    for chapter in (section(design) for section in OPERATIONS):
+        for block in chapter.blocks:
+            assert not isinstance(block, Table) or not {"likely", "band"} & set(block.head)
+            if isinstance(block, Rows):
+                assert not {"likely", "band"} & {row.label for row in block.rows}
+
+
+def test_the_short_page_calls_its_torque_a_models() -> None:
+    design = design_tap(job_for("M10"))
+    assert design.prediction is not None
+    likely = f"{design.prediction.torque.band.likely:.1f} N"
+    line = rf"likely torque \(a model\) in mild steel, assumed +{likely}"
+    assert re.search(line, design_page(design))
