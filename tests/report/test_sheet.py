@@ -2,6 +2,7 @@
 
 import math
 import re
+from collections.abc import Sequence
 from itertools import product
 from pathlib import Path
 
@@ -210,6 +211,21 @@ def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
     (error,) = (finding for finding in design.findings if finding.severity == "error")
     assert f"ERROR [{error.code}]: {what(error)} Is {actual(error)}" in first
     assert first.index("ERROR") < first.index("note: ")
+
+
+def _titled(path: Path, settings: Sequence[str]) -> str:
+    design = design_tap(job_for("M10", settings))
+    write_sheet(path, design, all_drawings(design))
+    block, _, _ = _text(path).partition("Numbers calculated")
+    return block
+
+
+def test_the_title_block_names_steel_and_hardness_of_the_tap(path: Path) -> None:
+    usual = design_tap(job_for("M10")).work.steel
+    block = _titled(path, [])
+    assert f"material {usual.name} hardness {usual.hardness:g} HRC after temper made by" in block
+    block = _titled(path, ['tap.material="silver steel"', "tap.hardness=60.5"])
+    assert "material silver steel hardness 60.5 HRC after temper made by" in block
 
 
 @pytest.mark.parametrize("projection", Projection)

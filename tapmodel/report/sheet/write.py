@@ -18,6 +18,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.chapters import cautions, findings
+from tapmodel.report.chapters.in_the_hole.turning_it import hardness_told
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
@@ -73,7 +74,8 @@ _TITLE = """\
   table.cell(colspan: 2)[#text(17pt, strong({tap}))],
   [name \\ #strong({name})],
   [hand of the thread \\ #strong({hand})],
-  [material #v(5.5mm)], [hardness #v(5.5mm)], [made by #v(5.5mm)], [date #v(5.5mm)],
+  [material \\ #strong({steel})], [hardness \\ #strong({hardness})],
+  [made by #v(5.5mm)], [date #v(5.5mm)],
   table.cell(colspan: 2, align: horizon)[#strong[Numbers calculated, check before cutting.]],
   [units \\ #{units}],
   [#grid(columns: 2, gutter: 2mm, align: horizon,
@@ -190,7 +192,10 @@ def _end(text: str) -> tuple[int, float]:
 
 
 def _title_block(design: TapDesign, look: Look) -> str:
+    steel = design.work.steel
     return _TITLE.format(
+        steel=quoted(steel.name),
+        hardness=quoted(hardness_told(steel)),
         tap=quoted(f"Tap for {design.designation}"),
         name=quoted(design.name),
         hand=quoted(design.tap.thread.hand.value),

@@ -9,6 +9,7 @@ from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
 from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
 from tapmodel.report.units import force_in_words
 from tapmodel.shop.tapping_speed import revolutions
+from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.words import Units
 
 MODEL = (
@@ -53,6 +54,11 @@ def _material(design: TapDesign) -> str:
     return f"{name}, assumed" if design.work.assumed else name
 
 
+def hardness_told(steel: TapSteel) -> str:
+    """How hard the finished tap is, as every paper words it."""
+    return f"{steel.hardness:.3g} HRC after temper"
+
+
 def _work(design: TapDesign) -> Iterator[Row]:
     work, steel = design.work, design.work.steel
     major = design.tap.thread.major
@@ -61,7 +67,7 @@ def _work(design: TapDesign) -> Iterator[Row]:
     depth = design.choice("hole.depth")
     assumed = "" if depth is None or depth.given else ", assumed"
     yield Row(f"{work.kind} hole, depth of thread{assumed}", Length(work.depth, 1))
-    yield Row("steel of the tap", Words(f"{steel.name}, {steel.hardness:.3g} HRC"))
+    yield Row("steel of the tap", Words(f"{steel.name}, {hardness_told(steel)}"))
     yield Row("oil", Words(work.material.group.lubricant))
     yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
 
