@@ -5,9 +5,11 @@ import re
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Rows, Table
+from tapmodel.report.blocks import Rows, Table, Torque
 from tapmodel.report.chapters.in_the_hole import turning_it
 from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.screen.design import design_page
 from tapmodel.spec.job_file import job_for
 
@@ -39,3 +41,25 @@ def test_the_short_page_calls_its_torque_a_models() -> None:
     likely = f"{design.prediction.torque.band.likely:.1f} N"
     line = rf"likely torque \(a model\) in mild steel, assumed +{likely}"
     assert re.search(line, design_page(design))
+
+
+@pytest.mark.parametrize("text", ["M18x0.75", "M64x1", "M3"])
+def test_drawings_stop_at_the_torque_of_the_table(text: str) -> None:
+    """A large tap is stopped by what tells of a fault, long before it could break."""
+    design = design_tap(job_for(text))
+    table = next(
+        row.value
+        for block in turning_it.chapter(design).blocks
+        if isinstance(block, Rows)
+        for row in block.rows
+        if row.label == "stop turning at"
+    )
+    assert isinstance(table, Torque)
+    (stop,) = table.newton_metres
+    drawings = all_drawings(design)
+    lettered = {
+        name: " / ".join(text.dxf.text for text in drawing.document.modelspace().query("TEXT"))
+        for name, drawing in drawings.items()
+    }
+    assert f"stop at {figure(stop)}" in lettered["torque"]
+    assert f"at the torque to stop at, {figure(stop)} N" in lettered["strength"]
