@@ -109,19 +109,24 @@ def _imperial(quantity: Area | Pitch | Growth) -> str:
 
 def _in_newtons(quantity: Torque | Force) -> str:
     if isinstance(quantity, Force):
-        return f"{_significant(quantity.newtons, 2)} N"
+        return f"{_two_figures(quantity.newtons)} N"
     return f"{_span(quantity.newton_metres)} N·m"
 
 
 def _in_pounds(quantity: Torque | Force) -> str:
     if isinstance(quantity, Force):
-        return f"{_significant(quantity.newtons / N_PER_LBF, 2)} lbf"
+        return f"{_two_figures(quantity.newtons / N_PER_LBF)} lbf"
     return f"{_span([torque * LBF_IN_PER_NM for torque in quantity.newton_metres])} lbf·in"
 
 
 def _span(values: Sequence[float]) -> str:
     """One number, or several from least to greatest, to two figures: no torque is known better."""
-    return " to ".join(_significant(value, 2) for value in values)
+    return " to ".join(_two_figures(value) for value in values)
+
+
+def _two_figures(value: float) -> str:
+    """Two digits, and noughts before the point."""
+    return _significant(float(f"{value:.1e}"), 2)
 
 
 def _significant(value: float, figures: int) -> str:

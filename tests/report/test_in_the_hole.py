@@ -5,12 +5,13 @@ import re
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Rows, Table, Torque
+from tapmodel.report.blocks import Force, Length, Row, Rows, Table, Tool, Torque
 from tapmodel.report.chapters.in_the_hole import turning_it
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.screen.design import design_page
+from tapmodel.report.units import Units, shown
 from tapmodel.spec.job_file import job_for
 
 TEXTS = ("M10", "M18x0.75", "3/8-16 UNC")
@@ -63,3 +64,30 @@ def test_drawings_stop_at_the_torque_of_the_table(text: str) -> None:
     }
     assert f"stop at {figure(stop)}" in lettered["torque"]
     assert f"at the torque to stop at, {figure(stop)} N" in lettered["strength"]
+
+
+def test_no_table_of_an_inch_sheet_names_a_metric_unit_but_of_tools() -> None:
+    design = design_tap(job_for("3/8-16 UNC"))
+    for chapter in (section(design) for section in OPERATIONS):
+        for block in chapter.blocks:
+            for row in block.rows if isinstance(block, Rows) else ():
+                told = row.label if isinstance(row.value, Tool) else _told(row)
+                assert not re.search(r"\b(mm|µm|N|N·m|MPa)\b", told), told
+
+
+def _told(row: Row) -> str:
+    return " ".join((row.label, *shown(row.value, Units.INCH)))
+
+
+def test_the_wrench_is_no_longer_than_two_hands_may_turn() -> None:
+    design = design_tap(job_for("M64x1"))
+    assert design.prediction is not None
+    rows = [block for block in turning_it.chapter(design).blocks if isinstance(block, Rows)]
+    values = {row.label: row.value for block in rows for row in block.rows}
+    # 150 N at each end, half of it from the middle: T = F*l
+    longest = 1000 * design.prediction.stop_at / 150
+    wrench = values["wrench over both hands, at most"]
+    assert isinstance(wrench, Length)
+    assert 0.9 * longest < wrench.mm <= longest
+    assert wrench.mm % 100 == pytest.approx(0.0)
+    assert values["pull of each hand reckoned with"] == Force(150.0)

@@ -9,7 +9,7 @@ from pypdf import PdfReader
 
 import tapmodel
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Area, Length, Pitch, Quantity, Words
+from tapmodel.report.blocks import Area, Force, Length, Pitch, Quantity, Torque, Words
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.tools import cutter_of, drill_of
 from tapmodel.report.units import shown, shown_high, shown_low
@@ -41,6 +41,9 @@ MM, INCH, BOTH = Units
         (drill_of(6.35), "6.350 mm (1/4 = letter E)", "1/4 = letter E (0.2500 in)"),
         (cutter_of(6.35), "6.350 mm (1/4)", "1/4 (0.2500 in)"),
         (cutter_of(6), "6.00 mm", "6 mm (0.2362 in)"),
+        (Torque((5396.0, 12268.0)), "5400 to 12000 N·m", "48000 to 110000 lbf·in"),
+        (Torque((0.0995,)), "0.10 N·m", "0.88 lbf·in"),
+        (Force(154.0), "150 N", "35 lbf"),
         (Words("concentric"), "concentric", "concentric"),
     ],
 )

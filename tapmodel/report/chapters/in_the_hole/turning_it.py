@@ -1,5 +1,6 @@
 """What the tap takes in the hole, what it bears, and how it is turned."""
 
+import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
@@ -82,16 +83,19 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("turning back", _banded(torque.back))
     yield Row("force to start it", Force(torque.axial_force.likely))
     yield Row("stop turning at", Torque((foreseen.stop_at,)))
-    wrench = Length(wrench_length(foreseen.stop_at), 0)
-    yield Row(_wrench, wrench)
+    yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
+    yield Row("wrench over both hands, at most", _wrench(foreseen))
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
     yield Row("breaks first", Words(f"{governs.place}, {governs.spot}"))
 
 
-def _wrench(units: Units) -> str:
-    return f"wrench over both hands, {force_in_words(HAND_FORCE, units)} each, at most"
+def _wrench(foreseen: Prediction) -> Length:
+    """As long as two figures tell, for the torque is known no better; rounded down."""
+    longest = wrench_length(foreseen.stop_at)
+    step = 10.0 ** (math.floor(math.log10(longest)) - 1)
+    return Length(math.floor(longest / step) * step, 0)
 
 
 def _banded(band: Band) -> Torque:
@@ -101,8 +105,8 @@ def _banded(band: Band) -> Torque:
 def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
     chips, held = foreseen.chips, foreseen.chips_held
     yield Row("teeth that take a chip", Words(str(len(chips.teeth))))
-    yield Row("thickest chip", Length(chips.thickness_max, 3))
-    yield Row("thinnest chip", Length(chips.thickness_min, 3))
+    yield Row("thickest chip", Length(chips.thickness_max, 4))
+    yield Row("thinnest chip", Length(chips.thickness_min, 4))
     all_of_them = held >= design.work.depth
     told = Words("all of this hole") if all_of_them else Length(held, 1)
     yield Row("thread whose chips the flutes hold", told)
