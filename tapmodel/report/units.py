@@ -189,10 +189,15 @@ def torque_in_words(newton_metres: float, units: Units = Units.MM, form: str = "
     return " = ".join(
         _in_each(
             units,
-            lambda: f"{newton_metres:{form}} N·m",
-            lambda: f"{newton_metres * LBF_IN_PER_NM:{form}} lbf·in",
+            lambda: f"{_no_exponent(newton_metres, form)} N·m",
+            lambda: f"{_no_exponent(newton_metres * LBF_IN_PER_NM, form)} lbf·in",
         )
     )
+
+
+def _no_exponent(value: float, form: str) -> str:
+    """Rounded by a form of digits, a great number in figures: 1270 for 1.27e+03."""
+    return f"{float(f'{value:{form}}'):.12g}"
 
 
 def force_in_words(newtons: float, units: Units = Units.MM) -> str:

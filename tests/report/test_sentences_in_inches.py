@@ -63,6 +63,19 @@ def test_no_millimetre_is_left_on_an_inch_page_and_each_is_an_inch(row: dict[str
                 assert float(shown) * 25.4 == pytest.approx(float(mm), abs=1.01 * rounded)
 
 
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row['code']}: {row['sentence'][:30]}")
+def test_each_torque_is_in_pounds_and_inches_there(row: dict[str, str]) -> None:
+    for finding in found(row["designation"], list(row["sets"])):
+        for tell in (said, actual, allowed):
+            metric, inch = (tell(finding, units) for units in (Units.MM, Units.INCH))
+            assert "N·m" not in inch
+            torques = re.findall(r"([\d.]+) N·m", metric)
+            pounds = re.findall(r"([\d.]+) lbf·in", inch)
+            for torque, pound in zip(torques, pounds, strict=True):
+                # 1 lbf·in is 0.112985 N·m, and three digits are told at the least
+                assert float(pound) == pytest.approx(float(torque) / 0.112985, rel=0.01)
+
+
 def half_digit(number: str) -> float:
     """Half a unit of the last digit that is shown."""
     exponent = Decimal(number).as_tuple().exponent

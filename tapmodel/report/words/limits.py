@@ -7,7 +7,7 @@ from tapmodel.report.units import in_words, range_in_words, torque_in_words
 from tapmodel.report.words.sentence import judged, low
 from tapmodel.words import Units
 
-_MM = "mm"
+_MM, _NM = "mm", "N·m"
 
 
 def expected(finding: Finding, units: Units = Units.MM) -> str:
