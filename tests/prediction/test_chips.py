@@ -286,7 +286,8 @@ def test_outlines_hold_the_chips_as_thick_and_wide_as_they_are_told(
     assert len(outlines) * tap.thread.starts >= len(own)
     for outline in outlines:
         tooth = own[round(outline.height, 6)]
-        w, r = outline.points.T
+        (points,) = outline.parts
+        w, r = points.T
         area = np.sum(w * np.roll(r, 1) - np.roll(w, 1) * r) / 2
         assert area == pytest.approx(tooth.area, rel=2e-3, abs=1e-6 * tap.thread.pitch**2)
         turned = math.radians(angle)

@@ -4,9 +4,11 @@ import math
 from dataclasses import replace
 from itertools import pairwise
 
+import numpy as np
 import pytest
 from trial_taps import FAMILIES, designed, relieved, unrelieved
 
+from tapmodel.prediction.chips.outlines import chip_outlines, gap_before
 from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.chips.teeth import chips_of
 from tapmodel.prediction.part import Part, earlier
@@ -69,6 +71,46 @@ def test_relieved_flanks_of_both_taps_fall_off_alike(designation: str) -> None:
     whole = chips_of(tap, design.drill).area_sum
     together = sum(chips.area_sum for chips in chips_of_all(tap, design.drill, 2))
     assert together == pytest.approx(whole, rel=1e-5)
+
+
+@pytest.mark.parametrize("count", [2, 3])
+@pytest.mark.parametrize("designation", ["M10", "1/2 BSW", "Tr20x4", "Tr40x14P7"])
+def test_outlines_are_of_what_the_taps_before_have_left(designation: str, count: int) -> None:
+    design = designed(designation)
+    drill = design.drill
+    for before, thread in pairwise([None, *threads(design.tap.thread, drill, count)]):
+        assert thread is not None
+        tap = replace(design.tap, thread=thread)
+        teeth = {(t.land, round(t.height, 6)): t for t in chips_of(tap, drill, before).teeth}
+        gap = gap_before(tap, drill, before)
+        assert (gap is None) == (before is None)
+        outlines = chip_outlines(tap, drill, before)
+        assert len(outlines) * thread.starts >= len(teeth)
+        for chip in outlines:
+            tooth = teeth[chip.land, round(chip.height, 6)]
+            area = sum(area_of(part) for part in chip.parts)
+            assert area == pytest.approx(tooth.area, rel=2e-3, abs=1e-6 * thread.pitch**2)
+            if gap is not None:
+                w, r = np.concatenate(chip.parts).T
+                under = r < gap.crest - 1e-9 * thread.pitch
+                half = np.interp(r[under], gap.radius, gap.half)
+                assert np.all(np.abs(w[under]) >= half - 1e-9 * thread.pitch)
+
+
+def area_of(points: np.ndarray) -> float:
+    w, r = points.T
+    return float(np.sum(w * np.roll(r, 1) - np.roll(w, 1) * r)) / 2
+
+
+def test_a_gap_has_the_section_of_the_thread_that_left_it() -> None:
+    design = designed("1/2 BSW")
+    tap = unrelieved(design.tap)
+    first, last = threads(tap.thread, design.drill, 2)
+    gap = gap_before(replace(tap, thread=last), design.drill, first)
+    assert gap is not None
+    assert abs(area_of(gap.outline())) == pytest.approx(
+        section_above(first, design.drill), rel=1e-3
+    )
 
 
 def test_a_tap_after_one_that_cut_nothing_cuts_all() -> None:

@@ -1,5 +1,6 @@
 """Chips, torque and strength are drawn as they are foreseen."""
 
+import math
 import re
 from itertools import pairwise
 from pathlib import Path
@@ -119,6 +120,26 @@ def test_the_chips_drawn_have_the_area_of_the_teeth(design: TapDesign) -> None:
             (heights[1], [tooth.thickness / thickest for tooth in teeth]),
         ):
             assert [height / max(found) for height in found] == pytest.approx(told, rel=1e-9)
+
+
+def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out() -> None:
+    """Tr16x4 after a tap of 14.07 mm over flat crests, 0.08 mm thinner."""
+    before = ("set.before_major=14.07", "set.before_pitch_diameter=14.044")
+    design = design_tap(job_for("Tr16x4", ("set.number=2", "set.taps=2", *before)))
+    foreseen, drawing = _foreseen(design), _drawn(design, "chips")
+    teeth = foreseen.chips.teeth
+    curves = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
+    areas = [_area(points) for points in curves[: len(curves) - 2 * len(teeth)]]
+    assert sum(areas) == pytest.approx(sum(tooth.area for tooth in teeth), rel=2e-3)
+    (gone,) = (_points(curve) for curve in _curves(drawing, HIDDEN, closed=False))
+    # the groove of the tap before, from the drilled wall up
+    wall = design.drill / 2
+    assert np.max(gone[:, 1]) == pytest.approx(14.07 / 2 - wall)
+    foot = 4 / 2 + (14.044 - 2 * wall) * math.tan(math.radians(15))
+    assert np.ptp(gone[:, 0]) == pytest.approx(foot)
+    assert "wide hatching: what earlier taps have cut" in _words(drawing)
+    alone = _drawn(design_tap(job_for("Tr16x4")), "chips")
+    assert not any("earlier taps" in words for words in _words(alone))
 
 
 @pytest.mark.parametrize("text", ["M10", "M18x0.75", "1/2-12 BSW LH"])

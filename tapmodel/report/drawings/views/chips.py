@@ -1,8 +1,8 @@
 """The chips of one groove as they lie on each other, numbered, and how large each is."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.export.dxf.document import PHANTOM, THIN, VISIBLE
-from tapmodel.prediction.chips.outlines import ChipOutline, chip_outlines
+from tapmodel.export.dxf.document import HIDDEN, PHANTOM, THIN, VISIBLE
+from tapmodel.prediction.chips.outlines import ChipOutline, chip_outlines, gap_before
 from tapmodel.prediction.chips.record import Tooth
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth, tooth_bars
@@ -12,11 +12,14 @@ from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Units
 from tapmodel.shape.outlines.outline import Point
+from tapmodel.tap.tap import TapThread
 
 _PITCH = 75.0  # one pitch on paper, at most [mm]
 _DEPTH = 42.0  # from the drilled wall to the crest on paper, at most [mm]
 _ACROSS = 178.0  # of the whole drawing on paper [mm]
 _NUMBER = 3.5  # between two numbers on paper [mm]
+_GONE = 3.0  # between the lines over what is already cut on paper [mm]
+_EARLIER = "wide hatching: what earlier taps have cut"
 _DIGITS = 6  # by which heights of one tooth are known to be one
 
 
@@ -26,13 +29,13 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     depth = (tap.thread.major - drill) / 2
     scale = fitting_scale(1.0, min(_PITCH / tap.thread.pitch, _DEPTH / depth))
     sheet = Sheet("chips", "Chips of one groove, numbered as they meet the work", scale, units)
-    outlines = chip_outlines(tap, drill)
+    outlines = chip_outlines(tap, drill, before_of(foreseen))
     _groove(sheet, foreseen)
     for number, outline in enumerate(outlines):
-        points = placed(outline, drill)
-        if number % 2:
-            sheet.hatch(points, 45.0, 1.2)
-        sheet.curve(points, THIN, closed=True)
+        for points in placed(outline, drill):
+            if number % 2:
+                sheet.hatch(points, 45.0, 1.2)
+            sheet.curve(points, THIN, closed=True)
     right = max(_numbers(sheet, outlines, foreseen), _captions(sheet, foreseen))
     at = right + sheet.paper(3), depth + sheet.paper(2)
     end = sheet.paper(_ACROSS) - tap.thread.pitch / 2
@@ -40,9 +43,18 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     return sheet.finished()
 
 
-def placed(outline: ChipOutline, drill: float) -> list[Point]:
-    """Its points in the picture, whose zero is the middle of the drilled wall [mm]."""
-    return [(float(w), float(r) - drill / 2) for w, r in outline.points]
+def placed(outline: ChipOutline, drill: float) -> list[list[Point]]:
+    """Its parts in the picture, whose zero is the middle of the drilled wall [mm]."""
+    return [_placed(part.tolist(), drill) for part in outline.parts]
+
+
+def _placed(points: list[Point], drill: float) -> list[Point]:
+    return [(w, r - drill / 2) for w, r in points]
+
+
+def before_of(foreseen: Prediction) -> TapThread | None:
+    """The thread that the tap before in a set leaves; None for one that goes first or alone."""
+    return foreseen.task.part.before if foreseen.task.part else None
 
 
 def teeth_of(foreseen: Prediction, outlines: tuple[ChipOutline, ...]) -> list[Tooth]:
@@ -57,8 +69,21 @@ def _groove(sheet: Sheet, foreseen: Prediction) -> None:
     wall = foreseen.task.hole.drill / 2
     line = [(z, r - wall) for z, r in profile_line(thread, -thread.pitch, thread.pitch)]
     sheet.path(between(line, -thread.pitch / 2, thread.pitch / 2), VISIBLE)
+    gap = gap_before(foreseen.tap, 2 * wall, before_of(foreseen))
+    if gap is not None:
+        points = _placed(gap.outline().tolist(), 2 * wall)
+        sheet.hatch(points, -45.0, _GONE)
+        sheet.curve(points, HIDDEN)
     over = thread.pitch / 2 + p(3)
     sheet.line((-over, 0.0), (over, 0.0), PHANTOM)
+
+
+def _earlier(foreseen: Prediction) -> list[str]:
+    """What the lines over the thread cut before mean; nothing where there is none."""
+    part = foreseen.task.part
+    if part is None or part.before is None:
+        return []
+    return [_EARLIER]
 
 
 def _numbers(sheet: Sheet, outlines: tuple[ChipOutline, ...], foreseen: Prediction) -> float:
@@ -68,7 +93,7 @@ def _numbers(sheet: Sheet, outlines: tuple[ChipOutline, ...], foreseen: Predicti
     column = foreseen.tap.thread.pitch / 2 + p(6)
     room = depth * sheet.scale + _NUMBER
     numbers = lettered_teeth(len(outlines), every(len(outlines), room, _NUMBER))
-    rears = [(max(placed(outlines[n - 1], drill)), n) for n in numbers]
+    rears = [(max(map(max, placed(outlines[n - 1], drill))), n) for n in numbers]
     ends = sorted(rears, key=lambda end: end[0][1])
     heights = spread([point[1] for point, _ in ends], p(_NUMBER))
     for (point, number), height in zip(ends, heights, strict=True):
@@ -87,6 +112,7 @@ def _captions(sheet: Sheet, foreseen: Prediction) -> float:
         "front to the left; thick: profile of the tap",
         f"double chain: drill {drill}; scale {scale_text(sheet.scale)}",
         f"dashed: usual chip in {foreseen.task.material.name}",
+        *_earlier(foreseen),
     ]
     left = -thread.pitch / 2 - p(3)
     below = min((thread.minor - foreseen.task.hole.drill) / 2, 0.0) - p(5.5)
