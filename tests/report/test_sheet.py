@@ -3,11 +3,12 @@
 import math
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import product
 from pathlib import Path
 
 import pytest
-from pypdf import PdfReader
+from pypdf import PageObject, PdfReader
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -147,6 +148,73 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
 
 
 @pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
+def test_threads_per_inch_leave_the_labels_their_room(units: Units, path: Path) -> None:
+    design = design_tap(job_for("Tr16x8(P4) LH"))
+    text = typeset(thread.chapter(design), units)
+    for mm, per_inch in ((4, "6.35"), (8, "3.175")):
+        assert f'#"{mm / 25.4:.5f}\u00a0in" \\ #"({per_inch} per inch)"' in text
+    write_sheet(path, design, all_drawings(design, units=units), Look(units=units))
+    first = PdfReader(path).pages[0].extract_text().splitlines()
+    for label in ("class of the tap", "major diameter"):
+        assert any(line.startswith(label) for line in first), label
+
+
+def test_no_number_is_parted_from_its_unit() -> None:
+    design = design_tap(job_for("M18x0.75"))
+    for section_of in OPERATIONS:
+        chapter = section_of(design)
+        tables = replace(chapter, blocks=tuple(b for b in chapter.blocks if isinstance(b, Rows)))
+        for units in Units:
+            assert not re.search(r"\d (mm|in|N·m|lbf·in|N|lbf)\b", typeset(tables, units))
+
+
+CAUTIOUS = (("M64x1", Units.MM), ("M3", Units.MM), ("Tr12x3", Units.MM), ("3/8-16 UNC", Units.BOTH))
+
+
+@pytest.mark.parametrize(("text", "units"), CAUTIOUS)
+def test_cautions_stand_on_one_page(text: str, units: Units, path: Path) -> None:
+    design = design_tap(job_for(text))
+    write_sheet(path, design, all_drawings(design, units=units), Look(units=units))
+    pages = [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
+    (page,) = [page for page in pages if LAST_WORDS in page]
+    for caution in ("Cautions", "Eye protection", *(words[:20] for words in CAUTIONS)):
+        assert caution in page
+
+
+def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: Path) -> None:
+    design = design_tap(job_for("Tr16x8(P4) LH"))
+    write_sheet(path, design, all_drawings(design))
+    pages = [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
+    assert len(pages) == 5
+    (page,) = [page for page in pages if LAST_WORDS in page]
+    assert CAUTIONS[-2][:20] in page
+
+
+def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
+    design = design_tap(job_for("Tr12x3"))
+    write_sheet(path, design, all_drawings(design))
+    pages = PdfReader(path).pages
+    assert len(pages) == 5
+    across = _across(pages[2])
+    assert across["Cautions"] == pytest.approx(13 * POINTS_PER_MM, abs=1)
+    # 210 mm less both edges and the gutter, halved
+    second = (13 + (210 - 26 - 6) / 2 + 6) * POINTS_PER_MM
+    assert across["The chamfer and its teeth"] == pytest.approx(second, abs=1)
+    assert across["The square"] == pytest.approx(second, abs=1)
+
+
+def _across(page: PageObject) -> dict[str, float]:
+    """How far from the left edge each line of a page begins [pt]."""
+    found = dict[str, float]()
+
+    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
+        found.setdefault(text.strip(), shift[4] + shift[0] * at[4])
+
+    page.extract_text(visitor_text=note)
+    return found
+
+
+@pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
 def test_it_says_its_units(
     units: Units, path: Path, reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
@@ -160,7 +228,7 @@ def test_narrow_tables_have_both_units_on_one_line() -> None:
     text = typeset(relief.chapter(design), Units.BOTH)
     # the heel of the land: 18.06 mm / 2 in the angle of the land
     along = math.radians(design.figures.land_angle) * 9.03
-    assert f'[#"{along:.2f} mm · {along / 25.4:.3f} in"]' in text
+    assert f'[#"{along:.2f}\u00a0mm · {along / 25.4:.3f}\u00a0in"]' in text
 
 
 def test_limits_settings_and_cautions_stand_on_it(

@@ -5,6 +5,7 @@ measured value in is an empty cell of a size that a pencil can use.
 """
 
 import json
+import re
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
@@ -24,20 +25,30 @@ FIELD_WIDTH, FIELD_HEIGHT = 22.5, 5.6
 """Of a field to write a measured value in [mm]."""
 
 
+_LONG = 16
+"""Letters of a quantity that leave the labels beside it their room."""
+
+_TOGETHER = 2
+"""Sentences with which a list goes on in the next column, at the least."""
+
+_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf)\b)")
+
+
 def quoted(words: str) -> str:
     """A string of the typesetter's language."""
     return json.dumps(words, ensure_ascii=False)
 
 
-def typeset(section: Chapter, units: Units) -> str:
-    """Heading and blocks of one section."""
+def typeset(section: Chapter, units: Units, *, whole: bool = False) -> str:
+    """Heading and blocks of one section; `whole` keeps all of it on one page."""
     parts = [f"== #{quoted(section.title)}"]
     for block, after in pairwise([*section.blocks, None]):
         text = _block(block, units) if block else ""
         # what only leads up to a table must not be left behind at the foot of a column
         leads = isinstance(block, Paragraphs) and after is not None
         parts.append(f"#block(sticky: true)[\n{text}\n]" if leads else text)
-    return "\n".join(parts)
+    text = "\n".join(parts)
+    return f"#block(breakable: false)[\n{text}\n]" if whole else text
 
 
 def _block(block: Block, units: Units) -> str:
@@ -49,7 +60,16 @@ def _block(block: Block, units: Units) -> str:
             columns = ["auto"] * len(block.head)
             return _captioned(block.caption, _table(columns, block.head, cells))
         case Paragraphs():
-            return "\n".join(f"- #{quoted(told(words, units))}" for words in block.texts)
+            return _sentences([told(words, units) for words in block.texts])
+
+
+def _sentences(texts: Sequence[str]) -> str:
+    """One under the other; the last does not stand alone at the head of a column."""
+    points = [f"- #{quoted(text)}" for text in texts]
+    if len(points) > _TOGETHER:
+        last = "\n".join(points[-_TOGETHER:])
+        points[-_TOGETHER:] = [f"#block(breakable: false, above: 0.5em)[\n{last}\n]"]
+    return "\n".join(points)
 
 
 def _captioned(caption: str, table: str) -> str:
@@ -71,7 +91,7 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
 def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
     """Cells under each word of the head."""
     label, limits, plain = _cell([told(row.label, units)]), _limits(row, units), head[2:] == []
-    texts = _abreast(row.value, units) if plain else shown(row.value, units)
+    texts = _abreast(row.value, units) if plain else _under_each_other(row.value, units)
     if isinstance(row.value, Words) and not (plain or limits or row.measured):
         # words take the room of what they do not have, and leave the labels theirs
         return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
@@ -85,6 +105,14 @@ def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
 def _abreast(quantity: Quantity, units: Units) -> tuple[str]:
     """Both units on one line, where a table is narrow enough."""
     return (" · ".join(shown(quantity, units)),)
+
+
+def _under_each_other(quantity: Quantity, units: Units) -> tuple[str, ...]:
+    """A line a unit; what stands in brackets goes on a line of its own where it is long."""
+    texts = shown(quantity, units)
+    if isinstance(quantity, Words) or max(map(len, texts)) <= _LONG:
+        return texts
+    return tuple(line for text in texts for line in text.replace(" (", "\n(").splitlines())
 
 
 def _limits(row: Row, units: Units) -> tuple[str, ...]:
@@ -102,6 +130,8 @@ def _limits(row: Row, units: Units) -> tuple[str, ...]:
 
 
 def _cell(lines: Iterable[str]) -> str:
+    # a number never stands on another line than its unit
+    lines = [_UNIT.sub("\u00a0", line) for line in lines]
     return "[" + " \\ ".join(f"#{quoted(line)}" for line in lines) + "]"
 
 

@@ -7,7 +7,7 @@ which `pages` deals out once it is known where the text ends.
 
 import json
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, product
 from pathlib import Path
@@ -103,28 +103,65 @@ def write_sheet(
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     few = _TEXT + math.ceil(len(drawings) / _TO_A_PAGE)
-    laid = _laid(_text(design, look, narrow), wide, look.paper)
+
+    def laid(way: _Way) -> _Laid:
+        left = [drawing for drawing in narrow if drawing not in way.kept]
+        abreast = [_block(two) for two in _pairs(left)]
+        return _laid(_text(design, look, way), abreast + wide, look.paper, way)
+
+    best = laid(_Way(tuple(narrow)))
+    for way in _ways(narrow):
+        if way.saves and best.pages <= few:
+            break
+        best = min(best, laid(way), key=_Laid.cost)
+    write_whole(path, typst.compile(best.text.encode(), timestamp=stamp()))
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A way to set the sheet.
+
+    Attributes:
+        kept: drawings that stand in the columns behind the text.
+        less: by which the letters are smaller [pt].
+        split: whether the cautions may break off at the end of a column.
+        beside: whether the drawings begin a column of their own.
+        saves: whether it is tried only where it may save a page.
+    """
+
+    kept: tuple[Drawing, ...]
+    less: float = 0.0
+    split: bool = False
+    beside: bool = False
+    saves: bool = False
+
+
+def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
+    """What may be better than letters of full size, cautions in one piece and drawings behind."""
+    every = tuple(narrow)
+    yield _Way(every, beside=True)
+    yield _Way(every, _LESS)
+    yield _Way(every, split=True)
     for less, kept in product((0.0, _LESS), _from_most_to_none(narrow)):
-        if laid.pages > few:
-            left = [drawing for drawing in narrow if drawing not in kept]
-            abreast = [_block(two) for two in _pairs(left)]
-            text = _text(design, look, kept, less)
-            tried = _laid(text, abreast + wide, look.paper)
-            laid = tried if tried.pages < laid.pages else laid
-    write_whole(path, typst.compile(laid.text.encode(), timestamp=stamp()))
+        if (less, kept) not in {(0.0, every), (_LESS, every)}:
+            yield _Way(kept, less, saves=True)
+    for kept in (every, ()):
+        yield _Way(kept, _LESS, split=True, saves=True)
 
 
-def _text(design: TapDesign, look: Look, narrow: Iterable[Drawing], less: float = 0.0) -> str:
-    """Style, title block and the two columns; letters smaller by `less` [pt]."""
+def _text(design: TapDesign, look: Look, way: _Way) -> str:
+    """Style, title block and the two columns."""
     title = quoted(f"Tap for {design.designation} ({design.name})")
-    size, paper = f"{_SIZES[look.units] - less:g}pt", _NAMES[look.paper]
-    sections = (findings.chapter, *OPERATIONS, cautions.chapter)
+    size, paper = f"{_SIZES[look.units] - way.less:g}pt", _NAMES[look.paper]
+    sections = (findings.chapter, *OPERATIONS)
     parts = [
         _STYLE.format(title=title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
         _title_block(design, look),
         "#columns(2, gutter: 6mm)[",
         *(typeset(section(design), look.units) for section in sections),
-        *(_block([drawing]).text for drawing in narrow),
+        typeset(cautions.chapter(design), look.units, whole=not way.split),
+        *(["#colbreak()"] if way.beside else []),
+        *(_block([drawing]).text for drawing in way.kept),
         "]",
     ]
     return "\n".join(parts)
@@ -161,13 +198,26 @@ def _block(drawings: Sequence[Drawing]) -> _Block:
 
 @dataclass(frozen=True, slots=True)
 class _Laid:
-    """A whole sheet: how many pages it takes, and in the typesetter's words."""
+    """A whole sheet.
 
+    Attributes:
+        way: in which it is set.
+        pages: that it takes.
+        depth: to which text and columns fill their last page [mm].
+        text: in the typesetter's words.
+    """
+
+    way: _Way
     pages: int
+    depth: float
     text: str
 
+    def cost(self) -> tuple[int, bool, float, float]:
+        """Fewest pages before whole cautions, these before large letters, then room beneath."""
+        return self.pages, self.way.split, self.way.less, self.depth
 
-def _laid(text: str, blocks: Sequence[_Block], paper: Paper) -> _Laid:
+
+def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid:
     """The text with its blocks under and after it, the white between them shared out."""
     room = HEIGHTS[paper] - _TOP - _BOTTOM
     page, depth = _end(text)
@@ -179,7 +229,7 @@ def _laid(text: str, blocks: Sequence[_Block], paper: Paper) -> _Laid:
         parts.append("\n#v(1fr)\n".join(blocks[place].text for place in places))
         if number > 0:
             parts.append("#v(1fr)")
-    return _Laid(page + len(dealt_out) - 1, "\n".join(parts))
+    return _Laid(way, page + len(dealt_out) - 1, depth, "\n".join(parts))
 
 
 def _end(text: str) -> tuple[int, float]:

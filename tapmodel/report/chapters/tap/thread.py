@@ -21,7 +21,7 @@ def chapter(design: TapDesign) -> Chapter:
         _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
     ]
     if thread.starts > 1:
-        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Length(thread.lead, 4)))
+        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Pitch(thread.lead)))
         rows[3:3] = lead
     return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))
 
