@@ -172,6 +172,24 @@ def test_it_fits_a_phone_light_and_dark(
     context.close()
 
 
+@browsed
+def test_a_phone_has_reasons_over_its_whole_width(
+    browser: "sync_api.Browser", design: TapDesign, tmp_path: Path
+) -> None:
+    path = tmp_path / "tap.html"
+    write_page(path, design, PageContent())
+    context = browser.new_context(viewport={"width": 390, "height": 800})
+    opened = Opened(context, path)
+    why = opened.page.locator("#choices tbody tr").nth(2).locator("td").last.bounding_box()
+    field = opened.page.locator("#choices tbody tr").nth(2).locator("th").bounding_box()
+    assert why is not None
+    assert field is not None
+    assert why["width"] > 0.9 * 390
+    assert why["y"] >= field["y"] + field["height"] - 1
+    assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 390
+    context.close()
+
+
 def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
     text = file.read_text()
     assert len(text.encode()) <= 3_000_000
