@@ -271,7 +271,7 @@ def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
     weakest = [word for word in words if word.endswith(", weakest")]
     assert len(weakest) == 1
     for section in strength.sections:
-        told = f"{section.place.value} {f'{section.z:.1f}'.removesuffix('.0')}: "
+        told = f"{section.place.value} at {f'{section.z:.1f}'.removesuffix('.0')}: "
         (word,) = (word for word in words if word.startswith(told))
         number = float(word.removeprefix(told).removesuffix(", weakest"))
         assert number == pytest.approx(section.shear, rel=5.1e-3)

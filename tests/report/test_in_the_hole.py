@@ -5,7 +5,7 @@ import re
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Force, Length, Row, Rows, Table, Tool, Torque
+from tapmodel.report.blocks import Force, Length, Row, Rows, Table, Tool, Torque, Words
 from tapmodel.report.chapters.in_the_hole import turning_it
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -77,6 +77,15 @@ def test_no_table_of_an_inch_sheet_names_a_metric_unit_but_of_tools() -> None:
 
 def _told(row: Row) -> str:
     return " ".join((row.label, *shown(row.value, Units.INCH)))
+
+
+@pytest.mark.parametrize(
+    ("text", "told"), [("M10", "thread root"), ("M18x0.75", "run-out, whole section")]
+)
+def test_where_it_breaks_first_is_told_once(text: str, told: str) -> None:
+    blocks = turning_it.chapter(design_tap(job_for(text))).blocks
+    rows = [row for block in blocks if isinstance(block, Rows) for row in block.rows]
+    assert [row.value for row in rows if row.label == "breaks first"] == [Words(told)]
 
 
 def test_the_wrench_is_no_longer_than_two_hands_may_turn() -> None:

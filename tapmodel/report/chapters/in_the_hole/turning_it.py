@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.band import Band
 from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.strength.record import Breaking, Spot
 from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
 from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
 from tapmodel.report.units import force_in_words
@@ -88,7 +89,13 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
-    yield Row("breaks first", Words(f"{governs.place}, {governs.spot}"))
+    yield Row("breaks first", Words(_where(governs)))
+
+
+def _where(governs: Breaking) -> str:
+    """Section and spot; the thread's root is a place of its own."""
+    at_root = governs.spot is Spot.THREAD_ROOT
+    return governs.spot.value if at_root else f"{governs.place}, {governs.spot}"
 
 
 def _wrench(foreseen: Prediction) -> Length:

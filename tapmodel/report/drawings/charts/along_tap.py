@@ -77,7 +77,7 @@ def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column:
         sheet.line((x, height), (column - p(3), place), THIN)
         sheet.line((column - p(3), place), (column, place), THIN)
         shear = figure(measures_of(sheet.units).shear(section.shear))
-        words = f"{section.place.value} {sheet.plotted(section.z, 1)}: {shear}"
+        words = f"{section.place.value} at {sheet.plotted(section.z, 1)}: {shear}"
         sheet.text((column + p(0.8), place), f"{words}, weakest" if weakest else words)
 
 
