@@ -224,7 +224,9 @@ def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
     lines = drawing.document.modelspace().query("LINE")
     stops = [line.dxf.start.y for line in lines if line.dxf.layer == HIDDEN]
     highest = _points(_curves(drawing, THIN, closed=False)[1])[:, 1].max()
-    if foreseen.stop_at <= READABLE * band.high:
+    drawn = foreseen.stop_at <= READABLE * band.high
+    assert any("dashed: torque to stop at" in words for words in _words(drawing)) == drawn
+    if drawn:
         assert stops == [pytest.approx(highest * foreseen.stop_at / band.high)]
     else:
         assert stops == []

@@ -146,9 +146,10 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float)
     end = "thread" if work.blind else "work"
     depth = sheet.mm(foreseen.task.hole.depth, 2)
     ends = f"chain: the {end} ends, at {depth}; depth at scale {scale_text(sheet.scale)}"
+    stop = "; dashed: torque to stop at" if foreseen.stop_at <= _top(foreseen) else ""
     lines = [
         "a model with its band, not a measurement: a new, sharp, well oiled tap, turned straight",
         f"work: {work.material.name}, {work.kind} hole; {ends}",
-        "thick: likely; hatched: least to greatest; dashed: torque to stop at",
+        f"thick: likely; hatched: least to greatest{stop}",
     ]
     sheet.lines_of_text((-sheet.paper(14), low - sheet.paper(5)), lines)
