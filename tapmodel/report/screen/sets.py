@@ -12,7 +12,11 @@ from tapmodel.report.words.sets import NUMBERS, way
 
 HEAD = (
     *("tap", "rings", "major", "pitch diameter", "chamfer"),
-    *("share", "torque", "stop at", "margin"),
+    *("share", "likely torque", "bears", "margin"),
+)
+LEGEND = (
+    "bears: the torque that the tap is safe to take; its own sheet says where to stop, which may "
+    "be before. margin: what it bears over the likely torque, by a model."
 )
 
 
@@ -29,7 +33,7 @@ def set_page(
     """
     lines = tuple(_line(*pair) for pair in zip(sharing.taps, designs, strict=True))
     title = f"A set of {NUMBERS[len(designs)]} for {designs[-1].designation}"
-    blocks = (Paragraphs((way(sharing.way),)), Table(HEAD, lines))
+    blocks = (Paragraphs((way(sharing.way),)), Table(HEAD, lines), Paragraphs((LEGEND,)))
     return "\n".join(chapter_lines(Chapter("set", title, blocks), units, pen))
 
 
@@ -46,9 +50,4 @@ def _line(shared: SharedTap, design: TapDesign) -> tuple[Quantity, ...]:
     if foreseen is None:
         return (*sizes, Words("-"), Words("-"), Words("-"))
     likely, bears = foreseen.torque.band.likely, foreseen.strength.bears
-    return (
-        *sizes,
-        Torque((likely,)),
-        Torque((foreseen.stop_at,)),
-        Words(f"{bears / likely:.2f}"),
-    )
+    return (*sizes, Torque((likely,)), Torque((bears,)), Words(f"{bears / likely:.2f}"))

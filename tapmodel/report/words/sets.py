@@ -44,8 +44,7 @@ def _pressed(design: TapDesign, units: Units) -> str:
         return "breaks a rule"
     material = f"{work.material.name}, assumed" if work.assumed else work.material.name
     likely, stop = (
-        torque_in_words(torque, units)
-        for torque in (foreseen.torque.band.likely, foreseen.stop_at)
+        torque_in_words(torque, units) for torque in (foreseen.torque.band.likely, foreseen.stop_at)
     )
     return f"likely takes {likely} in {material}, and is to be stopped at {stop}"
 

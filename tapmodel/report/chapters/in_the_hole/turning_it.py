@@ -9,10 +9,8 @@ from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.record import Breaking, Spot
 from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
 from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
-from tapmodel.report.units import force_in_words
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.materials.steels import TapSteel
-from tapmodel.words import Units
 
 MODEL = (
     "Torque and strength come from a model, not from a measurement. A band runs from the least to "
