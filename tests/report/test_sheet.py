@@ -296,6 +296,15 @@ def test_the_title_block_names_steel_and_hardness_of_the_tap(path: Path) -> None
     assert "material silver steel hardness 60.5 HRC after temper made by" in block
 
 
+def test_a_tap_of_a_set_is_called_so_on_every_page(path: Path) -> None:
+    before = ("set.before_major=14.07", "set.before_pitch_diameter=14.044")
+    design = design_tap(job_for("Tr16x4", ("set.number=2", "set.taps=2", *before)))
+    write_sheet(path, design, all_drawings(design))
+    for page in PdfReader(path).pages:
+        text = " ".join(page.extract_text().split())
+        assert f"Tap 2 of a set of 2 for Tr16x4 ({design.name})" in text
+
+
 @pytest.mark.parametrize("projection", Projection)
 def test_the_title_block_names_the_projection(
     projection: Projection, path: Path, reference: TapDesign

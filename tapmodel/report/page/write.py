@@ -20,6 +20,7 @@ from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed
+from tapmodel.report.words.sets import tap_for
 from tapmodel.words import Severity
 
 _SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
@@ -71,7 +72,7 @@ def write_page(
     after = [*([content.proof] if content.proof else []), choices.chapter(design)]
     text = filled(
         "page.html",
-        title=f"Tap for {design.designation}",
+        title=tap_for(design),
         under=_under(design, units),
         style=own_file("page.css"),
         script=own_file("page.js"),

@@ -13,6 +13,7 @@ from tapmodel.report.screen.findings import findings_lines
 from tapmodel.report.units import Units
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.runners_up import runner_up_text
+from tapmodel.report.words.sets import tap_for
 
 
 def design_page(
@@ -45,9 +46,7 @@ def design_page(
 def _title(design: TapDesign, pen: Pen) -> Iterator[str]:
     hand, hole = design.tap.thread.hand.value, design.choice("hole.class")
     of_class = f", hole {value_text(hole)}" if hole else ""
-    part = design.part
-    tap = f"Tap {part.number} of a set of {part.taps} for" if part else "Tap for"
-    yield pen(f"{tap} {design.designation}", Mark.HEADING) + f"{of_class}, {hand} hand"
+    yield pen(tap_for(design), Mark.HEADING) + f"{of_class}, {hand} hand"
 
 
 def _chapters(design: TapDesign, *, every: bool) -> Iterator[Chapter]:

@@ -25,6 +25,7 @@ from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper, Units
+from tapmodel.report.words.sets import tap_for
 
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
 _UNITS = {
@@ -151,7 +152,7 @@ def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
 
 def _text(design: TapDesign, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
-    title = quoted(f"Tap for {design.designation} ({design.name})")
+    title = quoted(f"{tap_for(design)} ({design.name})")
     size, paper = f"{_SIZES[look.units] - way.less:g}pt", _NAMES[look.paper]
     sections = (findings.chapter, *OPERATIONS)
     parts = [
@@ -246,7 +247,7 @@ def _title_block(design: TapDesign, look: Look) -> str:
     return _TITLE.format(
         steel=quoted(steel.name),
         hardness=quoted(hardness_told(steel)),
-        tap=quoted(f"Tap for {design.designation}"),
+        tap=quoted(tap_for(design)),
         name=quoted(design.name),
         hand=quoted(design.tap.thread.hand.value),
         units=quoted(_UNITS[look.units]),

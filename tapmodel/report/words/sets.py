@@ -49,6 +49,13 @@ def _pressed(design: TapDesign, units: Units) -> str:
     return f"likely takes {likely} in {material}, and is to be stopped at {stop}"
 
 
+def tap_for(design: TapDesign) -> str:
+    """What a paper is of: "Tap for M10", "Tap 2 of a set of 3 for M10"."""
+    part = design.part
+    tap = f"Tap {part.number} of a set of {part.taps}" if part else "Tap"
+    return f"{tap} for {design.designation}"
+
+
 def way(shared: Way) -> str:
     """Why the work is shared as it is."""
     return _WAYS[shared]
