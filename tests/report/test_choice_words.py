@@ -161,7 +161,7 @@ FOR_99 = (
             "3 below 12 mm for chip room, 4 up to 36 mm, 6 up to 100 mm, 8 above; this is 18 mm",
         ),
         ("flutes.cutter_diameter", "8.0 mm", NEAREST_LAND),
-        ("flutes.rake", "8.0 deg", "8 deg suits low-carbon and alloy steels"),
+        ("flutes.rake", "8.0 deg", "8 deg; 8 to 12 deg suit low-carbon steel"),
         (
             *("flutes.land_share", "0.35 of the spacing"),
             "land about a third of the spacing: near a quarter of the diameter with four flutes",

@@ -11,7 +11,7 @@ from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.screen.design import design_page
-from tapmodel.report.units import Units, shown
+from tapmodel.report.units import Units, shown, told
 from tapmodel.spec.job_file import job_for
 
 TEXTS = ("M10", "M18x0.75", "3/8-16 UNC")
@@ -71,12 +71,12 @@ def test_no_table_of_an_inch_sheet_names_a_metric_unit_but_of_tools() -> None:
     for chapter in (section(design) for section in OPERATIONS):
         for block in chapter.blocks:
             for row in block.rows if isinstance(block, Rows) else ():
-                told = row.label if isinstance(row.value, Tool) else _told(row)
-                assert not re.search(r"\b(mm|µm|N|N·m|MPa)\b", told), told
+                text = row.label if isinstance(row.value, Tool) else _told(row)
+                assert not re.search(r"\b(mm|µm|N|N·m|MPa)\b", text), text
 
 
 def _told(row: Row) -> str:
-    return " ".join((row.label, *shown(row.value, Units.INCH)))
+    return " ".join((told(row.label, Units.INCH), *shown(row.value, Units.INCH)))
 
 
 @pytest.mark.parametrize(

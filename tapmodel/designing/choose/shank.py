@@ -69,9 +69,9 @@ def _ruled(row: BlankRow, hole: TappedHole, core: float, ledger: Ledger) -> tupl
         if max(strong) >= slimmest:
             values = {"least": least_hole, "air": air, "share": CORE_SHARE}
             return max(strong), by_rule("shank-passes", OWN_RULE, **values)
-    borrowed = in_inch_sizes(hole) and hole.thread.family is not Family.UNIFIED
-    code = "blank-of-unified" if borrowed else "blank-listed"
-    return row.shank, by_rule(code, row.source, diameter=row.diameter)
+    if in_inch_sizes(hole) and hole.thread.family is not Family.UNIFIED:
+        return row.shank, by_rule("blank-of-unified", row.source, diameter=row.diameter)
+    return row.shank, by_rule("blank-listed", row.source, diameter=row.diameter)
 
 
 def square_of(shank: float, hole: TappedHole) -> tuple[float, float, Rule]:

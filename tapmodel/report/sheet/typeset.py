@@ -21,7 +21,7 @@ from tapmodel.report.blocks import (
 )
 from tapmodel.report.units import Units, shown, shown_high, shown_low, told
 
-FIELD_WIDTH, FIELD_HEIGHT = 22.5, 5.6
+FIELD_WIDTH, FIELD_WIDTH_OF_BOTH, FIELD_HEIGHT = 22.5, 19.0, 5.6
 """Of a field to write a measured value in [mm]."""
 
 
@@ -83,7 +83,9 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
     measured = any(row.measured for row in rows)
     head = ["", "target", *(["limits"] if limited else []), *(["measured"] if measured else [])]
     columns = ["1fr", "auto", *(["auto"] if limited else [])]
-    columns += [f"{FIELD_WIDTH}mm"] if measured else []
+    # numbers in both units take room that labels would lack
+    field = FIELD_WIDTH_OF_BOTH if units is Units.BOTH else FIELD_WIDTH
+    columns += [f"{field}mm"] if measured else []
     cells = [cell for row in rows for cell in _row(row, head, units)]
     return _table(columns, head, cells)
 

@@ -5,23 +5,24 @@ from collections.abc import Callable
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Cure, Finding
 from tapmodel.report.words.limits import actual
-from tapmodel.report.words.sentence import Length, high, judged, length_in
+from tapmodel.report.words.sentence import Writer, high, judged
 from tapmodel.words import Units
 
 
-def _rubs(finding: Finding, _length: Length) -> str:
+def _rubs(finding: Finding, _write: Writer) -> str:
     return f"the lands rub over {finding.values.number('share'):.0%} of their spacing"
 
 
-def _chip(finding: Finding, length: Length) -> str:
-    return f"the chips are {length(judged(finding), '.3f')} thick"
+def _chip(finding: Finding, write: Writer) -> str:
+    return f"the chips are {write(judged(finding), '.3f')} thick"
 
 
-def _overloaded(finding: Finding, _length: Length) -> str:
-    return f"the tap takes {judged(finding):.3g} N·m and is to be stopped at {high(finding):.3g}"
+def _overloaded(finding: Finding, write: Writer) -> str:
+    takes, stop = write.torque(judged(finding)), write.torque(high(finding))
+    return f"the tap takes {takes} and is to be stopped at {stop}"
 
 
-_CLAUSES: dict[str, Callable[[Finding, Length], str]] = {
+_CLAUSES: dict[str, Callable[[Finding, Writer], str]] = {
     Code.LAND_RUBS: _rubs,
     Code.CHIP_THICK: _chip,
     Code.CHIP_THIN: _chip,
@@ -39,5 +40,5 @@ def cost(cure: Cure, units: Units = Units.MM) -> str:
 def _clause(finding: Finding, units: Units) -> str:
     said = _CLAUSES.get(finding.code)
     if said is not None:
-        return said(finding, length_in(units))
+        return said(finding, Writer(units))
     return f"{finding.field} is {actual(finding, units)} ({finding.code})"

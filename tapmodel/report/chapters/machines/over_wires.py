@@ -4,7 +4,7 @@ from functools import partial
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows
+from tapmodel.report.blocks import Chapter, Growth, Length, Paragraphs, Row, Rows
 from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import WiresAnswer, answer_for
