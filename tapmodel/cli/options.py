@@ -95,4 +95,8 @@ Megabytes = Annotated[
 Fix = Annotated[
     bool, typer.Option("--fix", help="Apply the cures of broken rules first, and say which.")
 ]
+NoStrength = Annotated[
+    bool,
+    typer.Option("--no-strength", help="Say nothing of what the tap will do in the hole."),
+]
 AsJson = Annotated[bool, typer.Option("--json", help="Print the record as JSON and nothing else.")]

@@ -18,18 +18,24 @@ if TYPE_CHECKING:
 
 
 def designed(
-    text: str, sets: list[str] | None, *, fix: bool = False, units: Units | None = None
+    text: str,
+    sets: list[str] | None,
+    *,
+    fix: bool = False,
+    units: Units | None = None,
+    foretold: bool = True,
 ) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
     With `fix` the cures of broken rules are applied first, one after the other, and each is told.
-    A refusal is told in `units`, by default those of the job.
+    A refusal is told in `units`, by default those of the job. Unless `foretold`, nothing is said of
+    what the tap will do in the hole.
 
     Raises:
         InputError: a word or value that cannot be used.
         NoTapError: values that leave no tap to describe.
     """
-    from tapmodel.designing.design import design_tap
+    from tapmodel.designing.design import design_tap, without_prediction
     from tapmodel.report.units_wanted import units_of
     from tapmodel.shop.judged import judged
     from tapmodel.spec.job_file import job_for, read_job
@@ -38,10 +44,11 @@ def designed(
     if fix:
         job = _fixed(job)
     try:
-        return judged(design_tap(job)), job
+        design = judged(design_tap(job))
     except NoTapError as error:
         error.units = units_of(job, units)
         raise
+    return design if foretold else without_prediction(design), job
 
 
 def _is_file(text: str) -> bool:

@@ -5,10 +5,18 @@ from dataclasses import replace
 from tapmodel.designing.cures.advice import advised
 from tapmodel.designing.cures.trials import Trials
 from tapmodel.designing.record import TapDesign
+from tapmodel.designing.rules.load import CODES
 from tapmodel.designing.runners_up import with_runners_up
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.spec.job import Job
+
+
+def without_prediction(design: TapDesign) -> TapDesign:
+    """The same tap for who wants nothing said of what it will do in the hole."""
+    kept = tuple(finding for finding in design.findings if finding.code not in CODES)
+    choices = tuple(replace(choice, runner_up=None) for choice in design.choices)
+    return replace(design, prediction=None, findings=kept, choices=choices)
 
 
 def design_tap(job: Job) -> TapDesign:

@@ -13,6 +13,7 @@ from tapmodel.cli.options import (
     Fix,
     JobArgument,
     Megabytes,
+    NoStrength,
     Out,
     PaperSize,
     Seconds,
@@ -46,6 +47,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     ] = DEFAULT_FORMATS,
     *,
     fix: Fix = False,
+    no_strength: NoStrength = False,
     force: Annotated[bool, typer.Option("--force", help="Build what breaks a rule.")] = False,
     preview: Annotated[bool, typer.Option("--preview", help="A quick look, not verified.")] = False,
     as_json: AsJson = False,
@@ -65,7 +67,7 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     wanted = Wish(parse_formats(formats), Look(paper, projection=projection))
     limits = limits_of(seconds, megabytes)
     with previewers(limits) if preview else builders(wanted, limits) as crew:
-        settled, asked = designed(job, sets, fix=fix, units=units)
+        settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
         from tapmodel.report.screen.build import build_summary
         from tapmodel.report.screen.findings import findings_lines
         from tapmodel.report.units_wanted import units_of

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import AsJson, Fix, JobArgument, Sets, TextUnits
+from tapmodel.cli.options import AsJson, Fix, JobArgument, NoStrength, Sets, TextUnits
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json
@@ -22,6 +22,7 @@ def design(  # noqa: PLR0913  (a command has as many options as its user needs)
     sets: Sets = None,
     *,
     fix: Fix = False,
+    no_strength: NoStrength = False,
     every: Annotated[bool, typer.Option("--all", help="Every number, as on the sheet.")] = False,
     sources: Annotated[
         bool, typer.Option("--sources", help="Also why each value was chosen.")
@@ -34,7 +35,7 @@ def design(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.units_wanted import units_of
     from tapmodel.run.record.compose import design_record
 
-    settled, asked = designed(job, sets, fix=fix, units=units)
+    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
     if as_json:
         print_json(design_record(settled))
     else:

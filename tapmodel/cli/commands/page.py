@@ -7,6 +7,7 @@ from tapmodel.cli.options import (
     Fix,
     JobArgument,
     Megabytes,
+    NoStrength,
     Out,
     Seconds,
     Sets,
@@ -28,6 +29,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     sets: Sets = None,
     *,
     fix: Fix = False,
+    no_strength: NoStrength = False,
     units: TextUnits = None,
     projection: View = Projection.FIRST,
     seconds: Seconds = USUAL.seconds,
@@ -36,7 +38,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     """Write a page to turn the tap about in, not verified."""
     limits = limits_of(seconds, megabytes)
     with previewers(limits, page=True) as crew:
-        settled, asked = designed(job, sets, fix=fix, units=units)
+        settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
         from tapmodel.report.units_wanted import units_of
 
         look = Look(units=units_of(asked, units), projection=projection)

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import Fix, JobArgument, Out, PaperSize, Sets, TextUnits, View
+from tapmodel.cli.options import Fix, JobArgument, NoStrength, Out, PaperSize, Sets, TextUnits, View
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_delivery
 from tapmodel.errors import escaped
@@ -21,6 +21,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     sets: Sets = None,
     *,
     fix: Fix = False,
+    no_strength: NoStrength = False,
     paper: PaperSize = Paper.A4,
     units: TextUnits = None,
     projection: View = Projection.FIRST,
@@ -34,7 +35,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.run.delivery.staging import staging
     from tapmodel.run.record.compose import design_record
 
-    settled, asked = designed(job, sets, fix=fix, units=units)
+    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
     look = Look(paper, units_of(asked, units), projection)
     with staging(out, settled.name) as staged:
         drawings = write_papers(settled, staged, (Format.SHEET, Format.DRAWINGS), look)

@@ -26,6 +26,9 @@ from tapmodel.words import Severity
 
 UNIT = "N·m"
 
+CODES = frozenset({Code.TAP_OVERLOADED, Code.TORQUE_NEAR, Code.CHIP_ROOM})
+"""Of the rules that need the prediction."""
+
 
 def judge(design: TapDesign) -> Findings:
     """Every finding on the load; `design` has its prediction.

@@ -26,3 +26,8 @@ OPERATIONS: tuple[SectionOf, ...] = (
     left_behind.chapter,
 )
 """On the sheet, in the order of the work."""
+
+
+def operations(design: TapDesign) -> list[Chapter]:
+    """The chapters that have something to say of that tap."""
+    return [told for chapter in OPERATIONS if (told := chapter(design)).blocks]

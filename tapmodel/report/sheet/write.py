@@ -19,7 +19,7 @@ from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.in_the_hole.turning_it import hardness_told
-from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sheet.pages import dealt
@@ -154,12 +154,12 @@ def _text(design: TapDesign, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
     title = quoted(f"{tap_for(design)} ({design.name})")
     size, paper = f"{_SIZES[look.units] - way.less:g}pt", _NAMES[look.paper]
-    sections = (findings.chapter, *OPERATIONS)
+    sections = [findings.chapter(design), *operations(design)]
     parts = [
         _STYLE.format(title=title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
         _title_block(design, look),
         "#columns(2, gutter: 6mm)[",
-        *(typeset(section(design), look.units) for section in sections),
+        *(typeset(section, look.units) for section in sections),
         typeset(cautions.chapter(design), look.units, whole=not way.split),
         *(["#colbreak()"] if way.beside else []),
         *(_block([drawing]).text for drawing in way.kept),

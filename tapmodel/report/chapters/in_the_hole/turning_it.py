@@ -24,7 +24,7 @@ def chapter(design: TapDesign) -> Chapter:
     """Torque, where to stop, the wrench, room for chips."""
     foreseen = design.prediction
     if foreseen is None:
-        return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),))
+        return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),) if design.errors else ())
     blocks = (
         Rows(tuple(_work(design))),
         Paragraphs((MODEL,)),
