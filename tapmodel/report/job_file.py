@@ -78,6 +78,7 @@ REPLACES = {
 EXAMPLES = {
     "hole.engagement": "70",
     "tap.material": '"silver steel"',
+    "tap.temper": "230",
     "tap.hardness": "61",
     "shop.wires": '[0.5, "0.032in"]',
 }

@@ -41,6 +41,7 @@ RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False), Unit.DEG
 MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False), Unit.DEGREES]
 EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False), Unit.DEGREES]
 Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False), Unit.PITCHES]
+Temper = Annotated[float, Field(ge=100, le=700, allow_inf_nan=False), Unit.CELSIUS]
 Hardness = Annotated[float, Field(ge=40, le=68, allow_inf_nan=False), Unit.HRC]
 Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as_name)]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
@@ -91,6 +92,9 @@ class Tap(Group):
 
     material: Material | None = Field(
         default=None, description='steel of the tap, e.g. "W1" or "silver steel"'
+    )
+    temper: Temper | None = Field(
+        default=None, description="at which the tap is tempered; its hardness follows by table"
     )
     hardness: Hardness | None = Field(
         default=None, description="hardness of the teeth when the tap is tempered"

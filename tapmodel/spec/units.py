@@ -18,9 +18,10 @@ class Unit(StrEnum):
     PITCHES = "pitches (leads)"
     OF_SPACING = "of the spacing"
     HRC = "HRC"
+    CELSIUS = "°C"
 
 
-TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC}
+TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC, Unit.CELSIUS}
 """Units that a description names in brackets; the others stand in its words."""
 
 

@@ -126,6 +126,7 @@ CHANGES = {
     "hole.depth": "9",
     "hole.kind": "blind",
     "tap.material": "W1",
+    "tap.temper": "220",
     "tap.hardness": "60",
     "flutes.offset": "-2",
     "blank.square_start": "90",

@@ -95,3 +95,21 @@ def test_a_cure_leaves_what_is_tapped_alone() -> None:
     assert cures
     assert job.hole.material == "brass"
     assert job.hole.depth == 3
+
+
+def test_the_hardness_follows_from_the_temper_unless_it_is_given() -> None:
+    # O1 at 260 deg C: 60 HRC (table of tempering, read)
+    tempered = work("M10", "tap.temper=260").steel
+    assert (tempered.hardness, tempered.temper) == (pytest.approx(60.0), 260.0)
+    measured = work("M10", "tap.temper=260", "tap.hardness=58.5").steel
+    assert (measured.hardness, measured.temper) == (58.5, 260.0)
+    assert work("M10", "tap.hardness=58.5").steel.temper == 0.0
+    with pytest.raises(InputError, match=r"tap\.temper.*149 to 649 °C for O1"):
+        work("M10", "tap.temper=120")
+
+
+def test_a_softer_tap_bears_less() -> None:
+    hard, soft = (settle(job_for("M10", [f"tap.temper={heat}"])).prediction for heat in (200, 400))
+    assert hard is not None
+    assert soft is not None
+    assert soft.strength.yields.likely < 0.95 * hard.strength.yields.likely

@@ -3,6 +3,8 @@
 Rake and chips of the tap follow from the material, and from the others what is said about it.
 """
 
+from dataclasses import replace
+
 from tapmodel.designing.choose.ledger import Ledger, by_rule
 from tapmodel.designing.limits.chips import BOTTOMING
 from tapmodel.designing.limits.turns import MOST_TURNS, threaded
@@ -68,12 +70,15 @@ def choose_work(
 
 
 def _steel(ledger: Ledger) -> TapSteel:
-    """The steel named, tempered as usual unless its hardness is given."""
+    """The steel named, tempered as usual unless its temper or hardness is given."""
     name = ledger.word("tap.material", DEFAULT, STEEL_RULE)
-    usual = steel_named(name)
-    tempered = by_rule("hardness-after-temper", usual.source, temper=round(usual.temper))
-    hardness = ledger.number("tap.hardness", usual.hardness, tempered)
-    return steel_named(name, hardness=hardness) if ledger.has("tap.hardness") else usual
+    found = steel_named(name, temper=ledger.given("tap.temper"))
+    tempered = by_rule("hardness-after-temper", found.source, temper=round(found.temper))
+    hardness = ledger.number("tap.hardness", found.hardness, tempered)
+    if not ledger.has("tap.hardness"):
+        return found
+    heat = found.temper if ledger.has("tap.temper") else 0.0
+    return replace(found, hardness=hardness, temper=heat)
 
 
 def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:

@@ -52,15 +52,12 @@ def steel_names() -> tuple[str, ...]:
     return tuple(row["name"] for row in read_table("tool_steels"))
 
 
-def steel_named(
-    text: str, *, temper: float | None = None, hardness: float | None = None
-) -> TapSteel:
+def steel_named(text: str, *, temper: float | None = None) -> TapSteel:
     """A steel by its name, or by another of its names, in any case of letters.
 
     Args:
         text: the name.
         temper: at which it was tempered [deg C]; None for the usual one.
-        hardness: as measured, which then stands for the table's [HRC].
 
     Raises:
         MeantError: no steel is called so, but some almost.
@@ -70,19 +67,18 @@ def steel_named(
     """
     row = _row(text)
     heat = _celsius(float(row["usual_temper"]), row["unit"]) if temper is None else temper
-    found, source = hardness_after(row["name"], heat) if hardness is None else (hardness, None)
-    given = temper is not None or hardness is None
+    hardness, source = hardness_after(row["name"], heat)
     return TapSteel(
         name=row["name"],
-        hardness=found,
-        temper=heat if given else 0.0,
+        hardness=hardness,
+        temper=heat,
         toughness=float(row["toughness"]),
         harden_low=_celsius(float(row["harden_low"]), row["unit"]),
         harden_high=_celsius(float(row["harden_high"]), row["unit"]),
         quench=row["quench"],
         case_depth=float(row["case"]),
         core_tensile=float(row["core"]),
-        source=source or cell_source(f"{row['name']}, hardening", row["quench"], row["read"]),
+        source=source,
     )
 
 
