@@ -243,7 +243,7 @@ def test_schema_knows_every_field_and_no_other():
     assert set(schema["properties"]) == {name.split(".")[0] for name in field_names()}
     hole = {"class", "drill", "engagement", "material", "depth", "kind"}
     assert schema["$defs"]["Hole"]["properties"].keys() == hole
-    assert schema["$defs"]["Tap"]["properties"].keys() == {"material", "hardness"}
+    assert schema["$defs"]["Tap"]["properties"].keys() == {"material", "temper", "hardness"}
     assert schema["required"] == ["designation"]
 
 
