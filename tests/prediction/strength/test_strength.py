@@ -211,3 +211,11 @@ def test_the_hand_of_the_thread_does_not_matter(oil_steel: TapSteel):
         return found.bears, found.thread_root.likely, found.plastic.likely
 
     assert limits("M10") == limits("M10-LH")
+
+
+@pytest.mark.parametrize("name", ["M6", "M20", "Tr16x4", "1/2 BSW", "M64x1"])
+def test_flutes_leave_more_than_the_core_and_less_than_a_round(name: str, oil_steel: TapSteel):
+    tap = design(name).tap
+    found = next(s for s in strength_of(tap, oil_steel).sections if s.place is Place.ROOT)
+    core, root = tap.flutes.core_diameter, tap.thread.minor
+    assert math.pi * core**4 / 32 < found.stiffness < math.pi * root**4 / 32
