@@ -1,9 +1,10 @@
 """What a tap will do in the hole: everything that this room can say of one tap, together."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
+from tapmodel.prediction.band import Band
 from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.chips.room import Room, room_of
 from tapmodel.prediction.chips.teeth import chips_of
@@ -21,7 +22,7 @@ from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.materials.work import WorkMaterial
 from tapmodel.tap.tap import Tap
 
-WORN = 4.0
+WORN = 2.0
 """Torque of a tap at the end of its life in the greatest of a new one."""
 
 
@@ -79,9 +80,9 @@ class Prediction:
     def stop_at(self) -> float:
         """Torque to stop turning at [N·m]: what the tap bears, or what tells of a fault.
 
-        Source: rule of this program; a worn tap is allowed two to four times the torque of a new
-        one (16 N·m for M12x1.5 in grey iron, where the printed formulas give 4 to 8), so beyond
-        four times the greatest of a new one the edges are gone or chips are jammed.
+        Source: rule of this program; a worn tap is allowed twice the greatest torque of a new one
+        (16 N·m for M12x1.5 in grey iron, where the printed formulas give 4 to 8), so beyond that
+        the edges are gone or chips are jammed.
         """
         return min(self.strength.bears, WORN * self.torque.band.high)
 
@@ -112,12 +113,16 @@ def predicted(tap: Tap, task: Task) -> Prediction:
     hole, drill, part = task.hole, task.hole.drill, task.part
     chips = chips_of(tap, drill, part.before if part else None)
     share = share_of(tap, task)
+    torque = torque_of(tap, chips, task.material, mean_rake(tap, drill), hole, share)
+    if part is not None and part.before is not None:
+        # It starts in a thread that is cut already, which draws it in.
+        torque = replace(torque, axial_force=Band(0.0, 0.0, 0.0))
     return Prediction(
         tap=tap,
         task=task,
         chips=chips,
         room=room_of(tap, drill, chips),
-        torque=torque_of(tap, chips, task.material, mean_rake(tap, drill), hole, share),
+        torque=torque,
         strength=strength_of(tap, task.steel),
     )
 

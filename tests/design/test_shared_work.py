@@ -182,8 +182,9 @@ def test_limits_of_the_hole_are_left_to_the_last_tap() -> None:
     assert {"major-size", "pitch-size"} <= codes(alone)
     usual = settle(job_for("Tr16x4")).limits
     zone = usual.pitch_max - usual.pitch_min
-    assert first.limits.pitch_max - first.limits.pitch_min == pytest.approx(zone, rel=1e-12)
-    assert (first.limits.pitch_max + first.limits.pitch_min) / 2 == pytest.approx(14.044)
+    assert first.limits.pitch_min == pytest.approx(14.044 - zone / 2, rel=1e-12)
+    # two taps in limits must leave the last one all flanks to finish
+    assert first.limits.pitch_max == usual.pitch_min < 14.044 + zone / 2
     assert first.limits.major_min == pytest.approx(15.03 - zone, rel=1e-12)
 
 

@@ -101,7 +101,8 @@ def test_torques_and_forces_by_hand() -> None:
 
 def test_an_overloaded_tap_is_told_in_pounds() -> None:
     (finding,) = [f for f in found("1/2-10 ACME", ["hole.material=C45"]) if "load" in f.code]
-    torques = [finding.actual, finding.limit.high, finding.values.number("breaks")]
+    told = [finding.values.number(name) for name in ("yields", "breaks")]
+    torques = [finding.actual, finding.limit.high, *told]
     told_of = re.findall(r"([\d.]+) lbf·in", said(finding, Units.INCH))
     pounds = [8.850746 * torque for torque in torques if isinstance(torque, float)]
     assert [float(number) for number in told_of] == pytest.approx(pounds, rel=5e-3)

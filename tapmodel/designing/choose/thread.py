@@ -90,9 +90,13 @@ def roughs(ledger: Ledger) -> bool:
 
 
 def _about(thread: TapThread, limits: TapLimits) -> TapLimits:
-    """The zone of the pitch diameter about that of the tap, and as wide a one below its crests."""
+    """The zone of the pitch diameter about that of the tap, and as wide a one below its crests.
+
+    It ends where that of the last tap begins: of two taps in limits the last cuts all flanks.
+    """
     width = _width(limits)
     low, high = thread.pitch_diameter - width / 2, thread.pitch_diameter + width / 2
+    high = min(high, max(thread.pitch_diameter, limits.pitch_min))
     return replace(limits, pitch_min=low, pitch_max=high, major_min=thread.major - width)
 
 

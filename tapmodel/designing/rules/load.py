@@ -49,6 +49,7 @@ def _torque(design: TapDesign, foreseen: Prediction) -> Findings:
         material=design.work.material.name,
         assumed=float(design.work.assumed),
         most=torque.high,
+        yields=foreseen.strength.yields.low,
         breaks=foreseen.strength.breaks.low,
         place=foreseen.strength.governs.place,
         taps=float(design.part.taps if design.part else 1),

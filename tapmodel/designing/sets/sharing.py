@@ -30,6 +30,9 @@ or less in the hole, or a relief that comes out otherwise, makes a difference of
 
 _ROUNDS = 2
 
+APART = 1 / 8
+"""Of the pitch diameter's zone, by which an earlier tap lies below it at the least."""
+
 
 class Way(StrEnum):
     """How a set shares its work."""
@@ -116,13 +119,21 @@ def sharing_of(design: TapDesign, count: int | None = None) -> Sharing | None:
 def _sharings(design: TapDesign, counts: tuple[int, ...]) -> Iterator[Sharing]:
     """Of rising number, the usual one first; one whose taps cannot be turned is left out."""
     for count in counts:
-        plan = _with_chamfers(design, usual_plan(design.tap.thread, count))
+        plan = _with_chamfers(design, _usual(design, count))
         yield from _made(design, Way.USUAL, plan)
         yield from _made(design, Way.EQUAL_TORQUE, _equalled(design, plan))
 
 
+def _usual(design: TapDesign, count: int) -> Plan:
+    """The usual plan, the flanks of earlier taps so much thinner that their limits lie inside."""
+    plan, limits, own = usual_plan(design.tap.thread, count), design.limits, design.tap.thread
+    above = max(own.pitch_diameter - limits.pitch_min, 0.0)
+    inside = above + APART * (limits.pitch_max - limits.pitch_min)
+    return replace(plan, flank_allowance=max(plan.flank_allowance, inside))
+
+
 def _with_chamfers(design: TapDesign, plan: Plan) -> Plan:
-    usual = usual_plan(design.tap.thread, len(plan.shares))
+    usual = _usual(design, len(plan.shares))
     usual = replace(usual, shares=plan.shares)
     taps = split(design.tap.thread, design.drill, usual)
     chips = chip_range(design.work.material.group, design.tap.thread.pitch)

@@ -6,16 +6,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.prediction.torque.cutting import together
+from tapmodel.prediction.torque.cutting import SAME, together
 from tapmodel.prediction.torque.friction import RubbingThread, engaged_length, land_friction
 from tapmodel.prediction.torque.record import Course
 from tapmodel.standards.materials.work import WorkMaterial
 
 Floats = NDArray[np.float64]
-
-_APART = 1e-12
-"""Share of a depth by which both sides of a step lie off it: more than the last digits, in which a
-tooth at `z` may still be in work of the thickness `z` less."""
 
 _PLAIN = 24
 """Places between which the friction, which has no steps, is drawn."""
@@ -51,7 +47,7 @@ class Way:
         rubs = np.array([self.rubbing.begins, self.rubbing.ends])
         places = [self.heights, rubs]
         if math.isfinite(self.reach):
-            places += [_just_before(self.heights + self.reach), rubs + self.reach]
+            places += [self.heights + self.reach, rubs + self.reach]
         found = np.concatenate(places)
         return np.append(found[(found > 0) & (found < self.stop)], self.stop)
 
@@ -85,8 +81,8 @@ def course_in(way: Way, scale: Floats) -> Course:
                 np.linspace(0.0, way.stop, _PLAIN),
                 places,
                 # Either side of a step: before a tooth meets the work, and after it has left.
-                _just_before(places),
-                np.minimum(places[:-1] * (1 + 2 * _APART), way.stop),
+                np.maximum(places - SAME, 0.0),
+                np.minimum(places[:-1] + 2 * SAME, way.stop),
             )
         )
     )
@@ -94,10 +90,6 @@ def course_in(way: Way, scale: Floats) -> Course:
     low, likely, high = np.outer(scale, cutting) + way.friction(fronts)
     # Where one end has more friction and less cutting than the middle, the lines would cross.
     return Course(fronts, np.minimum(low, likely), likely, np.maximum(high, likely))
-
-
-def _just_before(places: Floats) -> Floats:
-    return places * (1 - _APART)
 
 
 def course_back(way: Way, roots: Floats) -> Course:

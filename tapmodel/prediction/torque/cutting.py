@@ -13,6 +13,9 @@ Floats = NDArray[np.float64]
 N_M = 1000.0
 """N·mm in a N·m."""
 
+SAME = 1e-6
+"""Depths that differ by less are the same [mm]."""
+
 
 @dataclass(frozen=True, slots=True)
 class Teeth:
@@ -84,11 +87,13 @@ def together(heights: Floats, values: Floats, fronts: Floats, reach: float) -> F
         fronts: depth of the front below the face of the work, (m,) [mm].
         reach: thickness of the work, `inf` for a hole with a bottom [mm].
 
-    Source: derived here; a tooth at z is in the work while `0 <= front - z < reach`.
+    Source: derived here; a tooth at z is in the work while `0 <= front - z <= reach`: where the
+    work is a whole number of the teeth's spacings thick, one enters as another leaves, and both
+    count, on whatever side their last digits lie.
     """
     sums = np.concatenate(([0.0], np.cumsum(values)))
     entered = np.searchsorted(heights, fronts, side="right")
-    left = np.searchsorted(heights, fronts - reach, side="right")
+    left = np.searchsorted(heights, fronts - reach - SAME, side="left")
     return sums[entered] - sums[left]
 
 

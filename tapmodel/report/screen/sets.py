@@ -12,11 +12,13 @@ from tapmodel.report.words.sets import NUMBERS, way
 
 HEAD = (
     *("tap", "rings", "major", "pitch diameter", "chamfer"),
-    *("share", "likely torque", "bears", "margin"),
+    *("share", "likely torque", "bears", "bears/likely"),
 )
 LEGEND = (
+    "rings: marks round the shank, for telling the taps apart. share: of the section that is cut. "
     "bears: the torque that the tap is safe to take; its own sheet says where to stop, which may "
-    "be before. margin: what it bears over the likely torque, by a model."
+    "be before. bears/likely: above 1 the tap likely does, by a model; the margin of compare is "
+    "what it bears over the most that it may take."
 )
 
 

@@ -149,13 +149,16 @@ def test_no_teeth_need_no_torque() -> None:
 
 def test_teeth_cut_together_while_they_are_in_the_work() -> None:
     heights, values = np.array([1.0, 2.0, 3.0, 4.0]), np.array([1.0, 10.0, 100.0, 1000.0])
-    fronts = np.array([0.5, 1.0, 2.5, 3.49, 3.5, 4.0, 5.6, 6.4, 6.6])
+    fronts = np.array([0.5, 1.0, 2.5, 3.49, 3.5, 3.51, 4.0, 5.6, 6.4, 6.6])
     # work of 2.5 mm: the tooth at 1 is in it from 1 until the front is at 3.5
-    expected = [0, 1, 11, 111, 110, 1110, 1000, 1000, 0]
+    expected = [0, 1, 11, 111, 111, 110, 1110, 1000, 1000, 0]
     assert together(heights, values, fronts, 2.5).tolist() == expected
     assert most_together(heights, values, 2.5) == 1110
     assert most_together(heights, values, float("inf")) == 1111
     assert most_together(heights, values, 0.1) == 1000
+    # one enters as another leaves, whatever their last digits
+    for off in (-1e-12, 0.0, 1e-12):
+        assert most_together(heights * (1 + off), values, 2.0) == 1110
 
 
 def test_the_hole_made_for_these_tests_is_the_usual_one() -> None:

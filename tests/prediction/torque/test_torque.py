@@ -120,8 +120,9 @@ def test_a_tap_k_times_as_large_needs_k_cubed_times_the_torque_at_the_same_speci
     assert large.axial_force.likely == pytest.approx(k**2 * small.axial_force.likely)
     # a wear land of one width is k times smaller beside it
     assert large.wear.likely == pytest.approx(k**2 * small.wear.likely)
-    assert course(large).depth == pytest.approx(k * course(small).depth)
-    assert course(large).high == pytest.approx(k**3 * course(small).high, abs=1e-9)
+    # both sides of a step lie a nanometre or two off it, whatever the size
+    assert course(large).depth == pytest.approx(k * course(small).depth, abs=1e-5)
+    assert course(large).high == pytest.approx(k**3 * course(small).high, rel=1e-5, abs=1e-5)
 
 
 def test_more_thread_in_the_hole_needs_more_torque() -> None:
@@ -156,9 +157,10 @@ def test_relief_of_the_whole_thread_takes_friction_away_and_cuts_no_less() -> No
 
 def test_thin_work_is_cut_by_a_part_of_the_chamfer() -> None:
     found = of(depth=2.0)
-    # teeth stand half a millimetre apart: four at a time in 2 mm, of which the first are the widest
+    # teeth stand half a millimetre apart: in 2 mm a fifth enters as the first leaves, and the first
+    # are the widest
     shares = [tooth.area * tooth.radius for tooth in CHIPS.teeth]
-    assert found.engaged == pytest.approx(sum(shares[:4]) / sum(shares))
+    assert found.engaged == pytest.approx(sum(shares[:5]) / sum(shares))
     assert found.formula_a == pytest.approx(7.69, abs=0.006)
     assert found.band.high == pytest.approx(found.engaged * 12.459, rel=1e-3)
     assert of(depth=6.0).engaged == 1.0

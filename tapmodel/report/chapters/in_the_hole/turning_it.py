@@ -15,7 +15,8 @@ from tapmodel.standards.materials.steels import TapSteel
 MODEL = (
     "Torque and strength come from a model, not from a measurement. A band runs from the least to "
     "the greatest of its estimates: cutting force tooth by tooth with friction, printed formulas "
-    "where they hold, the strength of the steel; likely is their middle."
+    "where they hold, the strength of the steel; likely is the geometric mean of teeth and "
+    "formulas."
 )
 FEEL = "Dull edges and a dry hole take two to four times as much torque. Feel decides."
 
@@ -80,7 +81,10 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("of it, friction of the lands", _banded(torque.friction))
     yield Row("a worn edge adds", Torque((torque.wear.likely,)))
     yield Row("turning back", _banded(torque.back))
-    yield Row("force to start it", Force(torque.axial_force.likely))
+    part = foreseen.task.part
+    guided = Words("none: the thread cut before draws it in, at any start")
+    force = guided if part and part.before else Force(torque.axial_force.likely)
+    yield Row("force to start it", force)
     yield Row("stop turning at", Torque((foreseen.stop_at,)))
     yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
     yield Row("wrench over both hands, at most", _wrench(foreseen))

@@ -16,10 +16,11 @@ def _overloaded(finding: Finding, write: Writer) -> str:
     alone, share = "One tap", "share the work among two or three: tapmodel set JOB"
     if taps > 1:
         alone, share = f"This tap of a set of {taps}", "share the work otherwise, or among more"
+    yields, breaks = (write.torque(finding.values.number(at)) for at in ("yields", "breaks"))
     return (
         f"{alone} is not enough: in {_material(finding)} it takes about "
         f"{write.torque(judged(finding))}, and is to be stopped at {write.torque(high(finding))}, "
-        f"since it may break at {write.torque(finding.values.number('breaks'))} "
+        f"since it may yield from {yields} and break from {breaks} "
         f"({finding.values.word('place')}); {share}."
     )
 

@@ -92,7 +92,7 @@ class Strength(Part):
     )
     bears: NewtonMetres | None = Field(None, description="With a reserve; since version 5.")
     stop_at: NewtonMetres = Field(
-        description="What it bears, or four times the greatest torque, which tells of a fault."
+        description="What it bears, or twice the greatest torque, which tells of a fault."
     )
     wrench_length: Millimetres = Field(description="Overall, at which two hands give stop_at.")
 
