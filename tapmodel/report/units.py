@@ -14,6 +14,7 @@ from tapmodel.report.blocks import (
     Length,
     Pitch,
     Quantity,
+    Row,
     Telling,
     Tool,
     Torque,
@@ -75,6 +76,9 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
         case _:
             return (quantity.text,)
 
+
+LIKE = 1e-9
+"""Lengths that differ by less are one [mm]."""
 
 SAME = 1e-6
 """Share by which threads per inch may miss a quarter and still be it: noise of binary numbers."""
@@ -236,6 +240,16 @@ def _inch_number(mm: float, form: str) -> str:
         return _plain(inches, int(form[1:-1]) + 1)
     number = _significant(inches, 5)
     return number.rstrip("0").rstrip(".") if "." in number else number
+
+
+def aimed(row: Row, units: Units = Units.MM) -> tuple[str, ...]:
+    """The value of a row; one that is a limit at once is rounded as that, so never beyond it."""
+    value = row.value
+    if isinstance(value, Length):
+        for limit, told_as in ((row.high, shown_high), (row.low, shown_low)):
+            if limit is not None and math.isclose(value.mm, limit.mm, abs_tol=LIKE):
+                return told_as(value, units)
+    return shown(value, units)
 
 
 def shown_low(limit: Length, units: Units = Units.MM) -> tuple[str, ...]:

@@ -74,11 +74,10 @@ def _steel(ledger: Ledger) -> TapSteel:
     name = ledger.word("tap.material", DEFAULT, STEEL_RULE)
     found = steel_named(name, temper=ledger.given("tap.temper"))
     tempered = by_rule("hardness-after-temper", found.source, temper=round(found.temper))
-    hardness = ledger.number("tap.hardness", found.hardness, tempered)
-    if not ledger.has("tap.hardness"):
-        return found
-    heat = found.temper if ledger.has("tap.temper") else 0.0
-    return replace(found, hardness=hardness, temper=heat)
+    # Between the rows of a table nothing is known to less than a tenth.
+    hardness = ledger.number("tap.hardness", round(found.hardness, 1), tempered)
+    measured = ledger.has("tap.hardness") and not ledger.has("tap.temper")
+    return replace(found, hardness=hardness, temper=0.0 if measured else found.temper)
 
 
 def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from tapmodel.report.blocks import Block, Chapter, Paragraphs, Row, Rows, Table
 from tapmodel.report.page.templates import filled
-from tapmodel.report.units import Units, shown, shown_high, shown_low, told
+from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
 
 Cell = str | tuple[str, ...]
 """A label, or the lines of a quantity."""
@@ -55,7 +55,7 @@ def _rows(block: Rows, units: Units) -> ShownTable:
     limited = any(row.low or row.high for row in block.rows)
     head = ("", "target", "limits") if limited else ("", "target")
     lines = (
-        (told(row.label, units), tuple(shown(row.value, units)), *([_limits(row, units)] * limited))
+        (told(row.label, units), aimed(row, units), *([_limits(row, units)] * limited))
         for row in block.rows
     )
     return ShownTable(block.caption, head, tuple(lines))

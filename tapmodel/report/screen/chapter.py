@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Table
 from tapmodel.report.screen.columns import GAP, Mark, Pen, columns, padded
-from tapmodel.report.units import Units, shown, shown_high, shown_low, told
+from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
 
 WIDTH = 96
 """Letters in a line of prose; a table may be wider."""
@@ -52,7 +52,7 @@ def _rows(rows: Sequence[Row], units: Units, pen: Pen) -> Iterator[str]:
 
 def _row(row: Row, units: Units) -> list[str]:
     limits = _limits(row, units)
-    return [told(row.label, units), _abreast(row.value, units), *([limits] if limits else [])]
+    return [told(row.label, units), " = ".join(aimed(row, units)), *([limits] if limits else [])]
 
 
 def _abreast(quantity: Quantity, units: Units) -> str:

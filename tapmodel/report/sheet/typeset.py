@@ -19,7 +19,7 @@ from tapmodel.report.blocks import (
     Table,
     Words,
 )
-from tapmodel.report.units import Units, shown, shown_high, shown_low, told
+from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
 
 FIELD_WIDTH, FIELD_WIDTH_OF_BOTH, FIELD_HEIGHT = 22.5, 19.0, 5.6
 """Of a field to write a measured value in [mm]."""
@@ -56,7 +56,7 @@ def _block(block: Block, units: Units) -> str:
         case Rows():
             return _captioned(block.caption, _rows(block.rows, units))
         case Table():
-            cells = [_cell(_abreast(cell, units)) for line in block.lines for cell in line]
+            cells = [_cell(_abreast(shown(cell, units))) for line in block.lines for cell in line]
             columns = ["auto"] * len(block.head)
             return _captioned(block.caption, _table(columns, block.head, cells))
         case Paragraphs():
@@ -93,7 +93,8 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
 def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
     """Cells under each word of the head."""
     label, limits, plain = _cell([told(row.label, units)]), _limits(row, units), head[2:] == []
-    texts = _abreast(row.value, units) if plain else _under_each_other(row.value, units)
+    texts = aimed(row, units)
+    texts = _abreast(texts) if plain else _under_each_other(row.value, texts)
     if isinstance(row.value, Words) and not (plain or limits or row.measured):
         # words take the room of what they do not have, and leave the labels theirs
         return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
@@ -104,14 +105,13 @@ def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
     return cells
 
 
-def _abreast(quantity: Quantity, units: Units) -> tuple[str]:
+def _abreast(texts: tuple[str, ...]) -> tuple[str, ...]:
     """Both units on one line, where a table is narrow enough."""
-    return (" · ".join(shown(quantity, units)),)
+    return (" · ".join(texts),)
 
 
-def _under_each_other(quantity: Quantity, units: Units) -> tuple[str, ...]:
+def _under_each_other(quantity: Quantity, texts: tuple[str, ...]) -> tuple[str, ...]:
     """A line a unit; what stands in brackets goes on a line of its own where it is long."""
-    texts = shown(quantity, units)
     if isinstance(quantity, Words) or max(map(len, texts)) <= _LONG:
         return texts
     return tuple(line for text in texts for line in text.replace(" (", "\n(").splitlines())

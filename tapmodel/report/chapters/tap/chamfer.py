@@ -2,23 +2,31 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Words
-from tapmodel.report.chapters.general_limits import general_row
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Cone of the chamfer."""
     chamfer, several = design.tap.chamfer, design.tap.thread.starts > 1
+    point = Length(chamfer.point_diameter)
+    enters = Length(_smallest_hole(design))
     in_leads = Row("length in leads, as chamfer.pitches counts several starts", _leads(design))
     rows = (
         Row("angle to the axis", Angle(chamfer.angle), measured=True),
-        Row("point diameter", Length(chamfer.point_diameter), measured=True),
-        general_row("length", design.tap.chamfer_length, 3),
+        Row("point diameter", point, high=enters, measured=True),
+        Row("length, follows from these", Length(design.tap.chamfer_length)),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
         *((in_leads,) if several else ()),
         Row("teeth along the chamfer, all lands", Words(str(design.figures.chamfer_teeth))),
         Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
     )
     return Chapter("chamfer", "Chamfer", (Rows(rows),))
+
+
+def _smallest_hole(design: TapDesign) -> float:
+    """What the point must enter [mm]: no drill cuts smaller than it is, a bored hole may be."""
+    least = design.hole.minor_min
+    bored = design.bored and design.tap.chamfer.point_diameter < least
+    return min(design.drill, least) if bored else design.drill
 
 
 def _leads(design: TapDesign) -> Words:

@@ -5,6 +5,9 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Row, Rows, Words
 from tapmodel.report.tools import drill_of
 
+ROOM_IN_PITCHES = 1.0
+"""Under the tap's front in a hole with a bottom, beside room for the chips that fall."""
+
 
 def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
@@ -20,8 +23,22 @@ def chapter(design: TapDesign) -> Chapter:
         Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
         *_percentages(design),
         Row("full thread, depth at most", Length(design.full_thread_depth, 1)),
+        *_bottom(design),
     )
     return Chapter("hole", "Hole", (Rows(rows),))
+
+
+def _bottom(design: TapDesign) -> list[Row]:
+    """How deep a blind hole must be for full thread down to the depth wanted: the lead goes on."""
+    if not design.work.blind:
+        return []
+    lead = design.tap.chamfer_length
+    deep = design.work.depth + lead + ROOM_IN_PITCHES * design.tap.thread.pitch
+    return [
+        Row("full thread wanted, depth", Length(design.work.depth, 1)),
+        Row("hole, depth to drill at least", Length(deep, 1), measured=True),
+        Row("unfinished thread below, the tap's chamfer", Length(lead, 1)),
+    ]
 
 
 def drill_row(design: TapDesign) -> Row:
