@@ -57,6 +57,7 @@ class Form:
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
         self.thread_end = tap.blank.thread_length
+        self.narrowing, self.full_z = thread.narrowing, tap.chamfer_length
         self.full_depth = flutes.full_depth_length + parting.depth
 
     # --- relief ---------------------------------------------------------------------------
@@ -91,8 +92,25 @@ class Form:
 
     # --- profile --------------------------------------------------------------------------
 
+    def narrowed(self, z: Floats) -> Floats:
+        """Radius that the whole profile loses at z by the back taper, negative in the chamfer.
+
+        It shears the profile along z and changes no offset: where two parts meet stays as it is.
+        """
+        return self.narrowing * (z - self.full_z)
+
+    @cached_property
+    def widest_crest(self) -> float:
+        """Radius over the crests at the front, before the chamfer takes them off [mm]."""
+        return self.crest_radius - float(self.narrowed(np.asarray(0.0)))
+
+    @cached_property
+    def narrowed_at_end(self) -> float:
+        """Radius that the thread has lost where it ends [mm]."""
+        return float(self.narrowed(np.asarray(self.thread_end)))
+
     def part_radius(self, part: Part, w: Floats, phi: Floats) -> Floats:
-        """Radius of a part of the profile, extended, at axial offset w."""
+        """Radius of a part of the profile, extended, at axial offset w, before it narrows."""
         return self.segments[part].radius(w) - self.part_drop(part, phi)
 
     def part_limits(self, part: Part, phi: Floats) -> tuple[Floats, Floats]:
@@ -119,8 +137,8 @@ class Form:
         nominal = profile_radius(self.profile, w)
         sunk = self.part_drop(Part.CREST, phi)
         if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
-            return nominal - sunk
-        return np.minimum(nominal, self.crest_radius - sunk)
+            return nominal - sunk - self.narrowed(z)
+        return np.minimum(nominal, self.crest_radius - sunk) - self.narrowed(z)
 
     def cone_radius(self, phi: Floats, z: Floats) -> Floats:
         """Radius of the chamfer cone, with relief."""
@@ -183,7 +201,7 @@ class Form:
         """Least and greatest phi of a land between the deepest root and the crest [rad]."""
         flutes = self.tap.flutes
         # Just above the core the wall turns to its limit; no profile point lies that deep.
-        radii = np.linspace(flutes.core_diameter / 2 + 0.01, self.crest_radius, 65)
+        radii = np.linspace(flutes.core_diameter / 2 + 0.01, self.widest_crest, 65)
         return (
             float(np.min(self.wall_phi(FACE, radii))),
             float(np.max(self.wall_phi(-FACE, radii))),

@@ -31,6 +31,8 @@ class TapThread:
         rounded_crest, rounded_root: whether it is the arc that touches both flanks, or a flat.
         first_z: z at angle 0 of the middle of a crest [mm]; with lead and hand it locates the
             helix: crest middles at `first_z + lead*theta/360 + k*pitch`.
+        back_taper: loss of all three diameters along the axis towards the square [mm per 100 mm].
+            They are as stated where the chamfer ends (`Tap.chamfer_length`), larger before.
     """
 
     pitch: float
@@ -43,11 +45,17 @@ class TapThread:
     rounded_crest: bool
     rounded_root: bool
     first_z: float
+    back_taper: float = 0.0
 
     @property
     def lead(self) -> float:
         """Advance in one turn [mm]."""
         return self.starts * self.pitch
+
+    @property
+    def narrowing(self) -> float:
+        """Loss of radius by the back taper on each millimetre towards the square."""
+        return self.back_taper / 200
 
     @property
     def flanks(self) -> Flanks:

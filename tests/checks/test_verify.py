@@ -33,10 +33,12 @@ PARTS = {
 FIELDS = [f"{part}.{field.name}" for part, record in PARTS.items() for field in fields(record)]
 ANGLES = {"flank_angle", "angle", "shoulder_angle", "margin_angle"}
 # A drop is the difference of two reaches of one arc, which 1 µm on its offset hardly changes.
-SHARES = ANGLES | {"arc_offset"}
+# A back taper is a ratio, whatever unit it is told in.
+SHARES = ANGLES | {"arc_offset", "back_taper"}
 
 # Fields in which the small tap can be no other, and why.
 MOOT = {
+    "thread.back_taper": "0, of which 1 % is none: see ELSEWHERE",
     "relief.chamfer.margin_angle": "0 on an eccentric relief, which has no margin: see ELSEWHERE",
     "relief.chamfer.applies_to": "the cone has no crest and flanks to part: one word on every tap",
 }
@@ -50,6 +52,7 @@ ELSEWHERE = [
     ("rounded", "thread.rounded_crest"),
     ("rounded", "thread.minor"),
     ("rounded", "thread.rounded_root"),
+    ("tapered", "thread.back_taper"),
 ]
 # What the surface does not depend on at all: which is the cone's relief.
 NOWHERE = [("m18", "relief.chamfer.applies_to")]
@@ -167,7 +170,15 @@ def test_every_field_of_the_definition_is_tried(small_tap: Tap) -> None:
 
 # What follows from the fields, so that none can contradict another.
 FOLLOWS: dict[str, tuple[str, ...]] = {
-    "thread": ("lead", "flanks", "crest_flat", "crest_radius", "root_flat", "root_radius"),
+    "thread": (
+        "lead",
+        "narrowing",
+        "flanks",
+        "crest_flat",
+        "crest_radius",
+        "root_flat",
+        "root_radius",
+    ),
     "flutes": ("core_diameter", "angles"),
     "blank": ("has_neck", "square_start"),
     "": ("chamfer_length",),

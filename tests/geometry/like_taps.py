@@ -10,6 +10,7 @@ from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
 ANGLES = {"flank_angle", "angle", "margin_angle", "shoulder_angle"}
+RATIOS = {"back_taper"}
 
 Record = TypeVar("Record")
 
@@ -19,7 +20,7 @@ def scaled(record: Record, times: float) -> Record:
     changed: dict[str, Any] = {}
     for field in fields(record):  # type: ignore[arg-type]
         value = getattr(record, field.name)
-        if isinstance(value, float) and field.name not in ANGLES:
+        if isinstance(value, float) and field.name not in ANGLES | RATIOS:
             changed[field.name] = value * times
         elif is_dataclass(value):
             changed[field.name] = scaled(value, times)

@@ -80,9 +80,11 @@ def _between(tap: Tap, low: float, high: float, panels: int) -> float:
 def _alike(tap: Tap) -> tuple[float, int]:
     """Where the sections begin to repeat with the pitch [mm], and how often they do.
 
-    A screw motion by one pitch takes the thread to itself; neither chamfer nor front centre may
-    reach so far, and the flutes must be at full depth.
+    A screw motion by one pitch takes the thread to itself, unless it narrows; neither chamfer nor
+    front centre may reach so far, and the flutes must be at full depth.
     """
+    if tap.thread.back_taper:
+        return 0.0, 0
     blank, chamfer, thread = tap.blank, tap.chamfer, tap.thread
     land = np.linspace(0.0, spacing(tap.flutes), 181)
     drop = float(relief_drop(tap.relief.chamfer, thread.major, land).max())

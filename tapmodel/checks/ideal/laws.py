@@ -77,6 +77,16 @@ def profile_radius(thread: TapThread, w: Floats) -> Floats:
     return np.where(beside < root * reach, thread.minor / 2 + root - depth, found)
 
 
+def narrowed(tap: Tap, z: Floats) -> Floats:
+    """Radius that the thread loses by its back taper at heights z, less than 0 before [mm].
+
+    Nothing is lost where the cone of the chamfer reaches the stated diameter over the crests.
+    """
+    thread, chamfer = tap.thread, tap.chamfer
+    rise = (thread.major - chamfer.point_diameter) / np.tan(np.radians(chamfer.angle))
+    return thread.back_taper / 100 * (z - rise / 2) / 2
+
+
 def cone_radius(chamfer: Chamfer, z: Floats) -> Floats:
     """Radius of the chamfer cone at the edge [mm]."""
     return chamfer.point_diameter / 2 + z * np.tan(np.radians(chamfer.angle))
@@ -96,12 +106,13 @@ def land_radii(tap: Tap, phi: Floats, theta: Floats, z: Floats) -> list[Floats]:
     """
     thread, place = tap.thread, tap.relief.thread.applies_to
     drop = relief_drop(tap.relief.thread, thread.major, phi)
-    profile = profile_radius(thread, from_crest(thread, theta, z))
+    lost = narrowed(tap, z)
+    profile = profile_radius(thread, from_crest(thread, theta, z)) - lost
     cone = cone_radius(tap.chamfer, z) - relief_drop(tap.relief.chamfer, thread.major, phi)
     if place is ReliefPlace.THREAD:
         return [profile - drop, cone]
     if place is ReliefPlace.CREST:
-        return [profile, cone, thread.major / 2 - drop]
+        return [profile, cone, thread.major / 2 - drop - lost]
     return [profile, cone]
 
 

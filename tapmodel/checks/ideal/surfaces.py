@@ -11,6 +11,7 @@ from tapmodel.checks.ideal.laws import (
     cone_radius,
     flank_radius,
     from_crest,
+    narrowed,
     profile_radius,
     relief_drop,
 )
@@ -56,10 +57,11 @@ def land(tap: Tap, radius: Floats, theta: Floats, phi: Floats, z: Floats) -> Lay
     """Thread and chamfer, without end in z; arguments as `ideal.land_angles` gives them."""
     thread, place = tap.thread, tap.relief.thread.applies_to
     drop = relief_drop(tap.relief.thread, tap.thread.major, phi)
-    unmoved = radius + drop if place is ReliefPlace.THREAD else radius
+    wide = radius + narrowed(tap, z)
+    unmoved = wide + drop if place is ReliefPlace.THREAD else wide
     profile = _profile(thread, unmoved, from_crest(thread, theta, z))
     if place is ReliefPlace.CREST:
-        profile = np.maximum(profile, radius + drop - thread.major / 2)
+        profile = np.maximum(profile, wide + drop - thread.major / 2)
     cone = (
         radius
         + relief_drop(tap.relief.chamfer, tap.thread.major, phi)

@@ -98,7 +98,7 @@ def _meshed(solid: Solid, form: Form, chord: float) -> Built:
 
 def _is_hairline(form: Form) -> bool:
     """Whether the thread ends nanometres beside the blank that follows it."""
-    step = form.turned[0].start_radius
+    step = form.turned[0].start_radius + form.narrowed_at_end
     return min(abs(step - form.crest_radius), abs(step - form.root_radius)) < CLEAR
 
 

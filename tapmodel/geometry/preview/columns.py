@@ -30,7 +30,7 @@ class Columns:
         core = form.tap.flutes.core_diameter / 2
         root, point = _lowest(form)
         lowest = max(core * _ABOVE_CORE, min(root, point))
-        self._radii = np.linspace(lowest, form.crest_radius, _RADII)
+        self._radii = np.linspace(lowest, form.widest_crest, _RADII)
         heel, face = (form.walls.angle(side, self._radii) for side in (HEEL, FACE))
         low, high = heel + _WELL_IN * (face - heel), face - _WELL_IN * (face - heel)
         # Upright where the void leaves room for that at all radii, else leaning with its walls.
@@ -61,5 +61,5 @@ class Columns:
 def _lowest(form: Form) -> tuple[float, float]:
     """Least radii of the thread's root and of the chamfer cone on a land [mm]."""
     phi = np.linspace(*form.phi_range(), 65)
-    root = form.root_radius - float(np.max(form.part_drop(Part.ROOT, phi)))
+    root = form.root_radius - form.narrowed_at_end - float(np.max(form.part_drop(Part.ROOT, phi)))
     return root, form.point_radius - float(np.max(form.cone_drop(phi)))

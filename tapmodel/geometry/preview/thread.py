@@ -82,7 +82,7 @@ def _rows(form: Form, crests: Floats, phi: Floats) -> tuple[Floats, Floats]:
     share = np.divide(before, before - after, out=np.zeros_like(z), where=crossed)
     share[..., ::2] = 0.0
     z = np.clip(base + start + share * (end - start), 0.0, form.thread_end)
-    radius = np.minimum(profile.radius(z - base), profile.cone(z))
+    radius = np.minimum(profile.radius(z - base, z), profile.cone(z))
     return z.reshape(phi.shape), radius.reshape(phi.shape)
 
 
@@ -117,10 +117,11 @@ class _Profile:
         stops = [end[..., row] for row, _, end in numbered]
         return np.stack(starts, axis=-1), np.stack(stops, axis=-1)
 
-    def radius(self, w: Floats) -> Floats:
-        """Radius of the profile at axial offsets w from a crest's middle [mm]."""
+    def radius(self, w: Floats, z: Floats) -> Floats:
+        """Radius of the profile at axial offsets w from a crest's middle and heights z [mm]."""
         whole = profile_radius(self.form.profile, w)
-        return np.minimum(whole, self.form.crest_radius - self._alone) - self._bodily
+        sunk = self._bodily + self.form.narrowed(z)
+        return np.minimum(whole, self.form.crest_radius - self._alone) - sunk
 
     def cone(self, z: Floats) -> Floats:
         """Radius of the chamfer cone at heights z [mm]."""
@@ -128,4 +129,4 @@ class _Profile:
 
     def gap(self, w: Floats, z: Floats) -> Floats:
         """How far the cone stands outside the profile at offset w and height z [mm]."""
-        return self.cone(z) - self.radius(w)
+        return self.cone(z) - self.radius(w, z)

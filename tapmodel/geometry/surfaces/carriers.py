@@ -166,6 +166,8 @@ class Carriers:
         overlap = 0.01 * (high - low)
         self._range = (low - overlap, high + overlap)
         self._middle = (low + high) / 2
+        # By how much the poles of a strip move where its profile grows by 1 mm.
+        self._outwards: dict[Part, Floats] = {}
         self._flanks = {part: self._flank(part) for part in Part if part.is_flank}
         self._arcs = {part: self._arc(part) for part in Part if form.segments[part].is_arc}
         self._flats: dict[FaceKey, Ruled] = {}
@@ -204,7 +206,7 @@ class Carriers:
         return np.array([low, *(kink for kink in kinks if low < kink < high), high])
 
     def _flank(self, part: Part) -> Ruled:
-        """A flank of land 0 turned back to angle 0 and slid down to height 0."""
+        """A flank of land 0 turned back to angle 0 and slid down to height 0, before it narrows."""
         form = self.form
         starts, ends = form.part_limits(part, np.linspace(*self._range, 65))
         span = (float(np.min(starts)) - 1e-3, float(np.max(ends)) + 1e-3)
@@ -212,12 +214,30 @@ class Carriers:
         def rulings(phi: Floats) -> Floats:
             both: list[Floats] = []
             for w in span:
-                r = form.part_radius(part, np.full_like(phi, w), phi)
-                both += [r * np.cos(phi), r * np.sin(phi), w + form.advance * phi]
+                z = w + form.advance * phi
+                r = form.part_radius(part, np.full_like(phi, w), phi) - form.narrowing * z
+                both += [r * np.cos(phi), r * np.sin(phi), z]
             return np.stack(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
+        knots, poles, multiplicities = self._of_strip(part, rulings)
         return Ruled(knots, poles, multiplicities, span, lambda points: points)
+
+    def _of_strip(
+        self, part: Part, rulings: Callable[[Floats], Floats]
+    ) -> tuple[Floats, Floats, list[int]]:
+        """The surface that control points across u describe, and how it moves outwards."""
+        marks = self._marks(self.form.part_kinks(part))
+        if not self.form.narrowing:
+            self._outwards[part] = np.zeros((1, 1, 3))
+            return _ruled(rulings, marks)
+
+        def with_outwards(phi: Floats) -> Floats:
+            outwards = np.stack([np.cos(phi), np.sin(phi), np.zeros_like(phi)], axis=-1)
+            return np.concatenate([rulings(phi), outwards], axis=-1)
+
+        knots, poles, multiplicities = _ruled(with_outwards, marks)
+        self._outwards[part] = poles[:, -1:]
+        return knots, poles[:, :-1], multiplicities
 
     def _strip(self, key: FaceKey) -> Ruled | Arched:
         if self._is_flat(key.part):
@@ -225,7 +245,9 @@ class Carriers:
         form, land = self.form, key.land
         ready = self._arcs[key.part] if key.part in self._arcs else self._flanks[key.part]
         height = float(form.crest_z[land]) + key.turn * form.pitch
-        poles = ready.poles @ _turn(float(form.edge_angles[land])).T + [0.0, 0.0, height]
+        grown = -form.narrowed(np.asarray(height)) * self._outwards[key.part]
+        turn = _turn(float(form.edge_angles[land])).T
+        poles = (ready.poles + grown) @ turn + [0.0, 0.0, height]
 
         def uv_of(points: Floats) -> Floats:
             phi = self._phi(land, points)
@@ -248,8 +270,8 @@ class Carriers:
             sunk = form.part_drop(part, phi)
             both: list[Floats] = []
             for w, rise in controls:
-                r = segment.arc_centre + rise - sunk
                 z = segment.middle + w + form.advance * phi
+                r = segment.arc_centre + rise - sunk - form.narrowing * z
                 both += [r * np.cos(phi), r * np.sin(phi), z]
             return np.stack(both, axis=-1)
 
@@ -259,11 +281,11 @@ class Carriers:
             v = (1 + np.tan(from_middle / 2) / np.tan(half / 2)) / 2
             return np.stack([places[..., 0], v], axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
+        knots, poles, multiplicities = self._of_strip(part, rulings)
         return Arched(knots, poles, multiplicities, float(np.cos(half)), uv_of)
 
     def _flat(self, key: FaceKey) -> Ruled:
-        """Crests (or roots) of a land lie on one surface upright along the axis; v is z."""
+        """Crests (or roots) of a land lie on one surface along the axis; v is z."""
         if key not in self._flats:
             self._flats[key] = self._upright(key.land, key.part)
         return self._flats[key]
@@ -276,7 +298,10 @@ class Carriers:
         def rulings(phi: Floats) -> Floats:
             r = form.part_radius(part, np.full_like(phi, w), phi)
             lands = np.full(phi.shape, land)
-            both = [form.points(lands, phi, r, np.full_like(phi, z)) for z in span]
+            both: list[Floats] = []
+            for z in span:
+                heights = np.full_like(phi, z)
+                both.append(form.points(lands, phi, r - form.narrowed(heights), heights))
             return np.concatenate(both, axis=-1)
 
         knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))

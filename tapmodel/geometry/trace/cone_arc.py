@@ -43,10 +43,14 @@ class _ConeOnArc(LandLoci):
         segment = form.segments[part]
         self.sign = float(np.sign(segment.arc))
         self.arc, self.reach = abs(segment.arc), (segment.end - segment.start) / 2
-        self.kappa = float(np.arctan(form.cone_tan))
+        # A back taper shears the arc along z. Seen so that the arc stays as it was, the cone is
+        # steeper, and starts where the thread is as wide as stated.
+        self.cone_tan = form.cone_tan + form.narrowing
+        self.kappa = float(np.arctan(self.cone_tan))
         self.turning = _turning_angles(self._moving, float(self.lower[0]), float(self.upper[0]))
         base = form.crest_z[self.lands] + self.turns * form.pitch + segment.middle
-        fixed = segment.arc_centre - form.point_radius - form.cone_tan * base
+        point = form.point_radius + float(form.narrowed(np.asarray(0.0)))
+        fixed = segment.arc_centre - point - self.cone_tan * base
         self.fixed = 0.5 + fixed * self._scale
         self.meeting = np.full(len(self.lands), _MEETING)
         for angle in self.turning:
@@ -61,7 +65,7 @@ class _ConeOnArc(LandLoci):
         """What of k changes with phi; the rest is fixed for a land and turn."""
         form = self.form
         sunk = form.cone_drop(phi) - form.part_drop(self.part, phi)
-        return (sunk - form.cone_tan * form.advance * phi) * self._scale
+        return (sunk - self.cone_tan * form.advance * phi) * self._scale
 
     def place(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         """The angles phi and eta at parameter t."""
@@ -82,7 +86,7 @@ class _ConeOnArc(LandLoci):
         r = segment.arc_centre + segment.arc * np.cos(omega)
         w = segment.middle + self.arc * np.sin(omega)
         z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
-        return r - self.form.part_drop(self.part, phi), z
+        return r - self.form.part_drop(self.part, phi) - self.form.narrowed(z), z
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         phi, eta = self.place(i, t)

@@ -37,8 +37,8 @@ def common_divisions(form: Form) -> list[Function]:
     step = form.turned[0].start_radius
     low, high = form.phi_range()
     phi = np.linspace(low, high, 33)
-    crest = form.crest_radius - form.part_drop(Part.CREST, phi)
-    root = form.root_radius - form.part_drop(Part.ROOT, phi)
+    crest = form.crest_radius - form.part_drop(Part.CREST, phi) - form.narrowed_at_end
+    root = form.root_radius - form.part_drop(Part.ROOT, phi) - form.narrowed_at_end
     close = _CLOSE * step
     if not any(r.min() - close < step < r.max() + close for r in (crest, root)):
         return []
@@ -114,7 +114,8 @@ class ThreadOutline(_Outline):
         return self.z - self.form.offset_to_z(self.lands[i], self.turns[i], phi)
 
     def radius(self, i: Indices, phi: Floats) -> Floats:
-        return self.form.part_radius(self.part, self._offset(i, phi), phi)
+        nominal = self.form.part_radius(self.part, self._offset(i, phi), phi)
+        return nominal - self.form.narrowed(np.asarray(self.z))
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         w = self._offset(i, t)

@@ -105,7 +105,8 @@ def _clearance(skin: Skin) -> float:
     shortest = float(np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1).min())
     form = skin.form
     first = form.turned[0].start_radius
-    near = [abs(first - form.crest_radius), abs(first - form.root_radius)]
+    thread = first + form.narrowed_at_end
+    near = [abs(thread - form.crest_radius), abs(thread - form.root_radius)]
     # A wall between the thread and the ball of no height closes, but is no face.
     near.append(abs(form.full_depth - form.thread_end))
     near += [abs(piece.end - skin.opening_end) for piece in form.turned]

@@ -91,8 +91,8 @@ class Corners(LandLoci):
     def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
         """On the part's far limit."""
         _, w = self.form.part_limits(self.part, phi)
-        r = self.form.part_radius(self.part, w, phi)
-        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        return self.form.part_radius(self.part, w, phi) - self.form.narrowed(z), z
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         """Inside the walls and the ends, and below the chamfer cone."""
@@ -127,14 +127,14 @@ class ConeCuts(LandLoci):
     def _offset(self, i: Indices, phi: Floats) -> Floats:
         form, slope = self.form, self.form.segments[self.part].slope
         base = form.offset_to_z(self.lands[i], self.turns[i], phi)
-        at_zero = form.part_radius(self.part, np.zeros_like(phi), phi)
-        return (form.cone_radius(phi, base) - at_zero) / (slope - form.cone_tan)
+        at_zero = form.part_radius(self.part, np.zeros_like(phi), phi) - form.narrowed(base)
+        return (form.cone_radius(phi, base) - at_zero) / (slope - form.narrowing - form.cone_tan)
 
     def curve(self, i: Indices, phi: Floats) -> tuple[Floats, Floats]:
         """Where both radii agree; the offset is linear in both."""
         w = self._offset(i, phi)
-        r = self.form.part_radius(self.part, w, phi)
-        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        return self.form.part_radius(self.part, w, phi) - self.form.narrowed(z), z
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         """Inside the part, the walls and the ends."""

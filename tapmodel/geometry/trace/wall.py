@@ -1,6 +1,7 @@
 """Edges on the flute walls within the full depth: where land, blank and end planes meet them."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -42,11 +43,11 @@ class _WallLoci(Loci):
         r, z = self.curve(i, t)
         return self.form.points(self.lands[i], self.form.wall_phi(self.side, r), r, z)
 
-    def settled(self, part: Part, nominal: Floats) -> Floats:
-        """Radius on the wall of a part of the profile that has the radius `nominal` undropped."""
+    def settled(self, nominal: Floats, lost: Callable[[Floats], Floats]) -> Floats:
+        """Radius on the wall of what has the radius `nominal` less what is `lost` at an angle."""
 
         def excess(r: Floats) -> Floats:
-            return r - nominal + self.form.part_drop(part, self.form.wall_phi(self.side, r))
+            return r - nominal + lost(self.form.wall_phi(self.side, r))
 
         r, at_r = nominal, excess(nominal)
         following = r - at_r
@@ -88,6 +89,20 @@ class _StripOnWall(_WallLoci):
         super().__init__(form, side, lands)
         self.turns, self.part = turns, part
 
+    def base(self, i: Indices, phi: Floats) -> Floats:
+        """Height of the crest's middle at phi."""
+        return self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+
+    def at_offset(self, i: Indices, w: Floats, nominal: Floats) -> tuple[Floats, Floats]:
+        """Radius and height of the part at axial offset w, where its profile has `nominal`."""
+
+        def lost(phi: Floats) -> Floats:
+            drop = self.form.part_drop(self.part, phi)
+            return drop + self.form.narrowed(w + self.base(i, phi))
+
+        r = self.settled(nominal, lost)
+        return r, w + self.base(i, self.form.wall_phi(self.side, r))
+
     def joint_cuts(self) -> list[Function]:
         """Only the joint nearest to a locus counts: a length of the wall has many turns."""
         joints = self.form.joints
@@ -110,23 +125,26 @@ class FlankOnWall(_StripOnWall):
     def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)
         sunk = form.part_drop(part, np.linspace(*form.phi_range(), 33))
-        self.lower[:] = form.root_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
-        self.upper[:] = form.crest_radius - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
+        deepest = form.root_radius - form.narrowed_at_end
+        self.lower[:] = deepest - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
+        self.upper[:] = form.widest_crest - min(float(sunk.min()), 0.0) + 0.01 * form.pitch
 
-    def _offset(self, phi: Floats, r: Floats) -> Floats:
-        segment = self.form.segments[self.part]
-        nominal = r + self.form.part_drop(self.part, phi)
-        return segment.start + (nominal - segment.start_radius) / segment.slope
+    def _offset(self, i: Indices, phi: Floats, r: Floats) -> Floats:
+        form, segment = self.form, self.form.segments[self.part]
+        # The narrowing is taken where the part begins; on from there it is a part of the slope.
+        narrowed = form.narrowed(segment.start + self.base(i, phi))
+        nominal = r + form.part_drop(self.part, phi) + narrowed
+        slope = segment.slope - form.narrowing
+        return segment.start + (nominal - segment.start_radius) / slope
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         phi = self.form.wall_phi(self.side, t)
-        base = self.form.offset_to_z(self.lands[i], self.turns[i], phi)
-        return t, self._offset(phi, t) + base
+        return t, self._offset(i, phi, t) + self.base(i, phi)
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         phi = self.form.wall_phi(self.side, t)
-        w = self._offset(phi, t)
-        z = w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        w = self._offset(i, phi, t)
+        z = w + self.base(i, phi)
         start, end = self.form.part_limits(self.part, phi)
         below = self.form.cone_radius(phi, z) - t
         return np.stack([w - start, end - w, *inside_ends(self.form, z), below])
@@ -141,7 +159,8 @@ class FlatOnWall(_StripOnWall):
     def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)
         # Radius and angle of the line, each of which follows from the other.
-        self.radius = self.settled(part, np.asarray(form.segments[part].start_radius))
+        nominal = np.asarray(form.segments[part].start_radius)
+        self.radius = self.settled(nominal, partial(form.part_drop, part))
         self.phi = form.wall_phi(side, self.radius)
         self.start, self.end = form.part_limits(part, self.phi)
         overlap = 0.02 * (self.end - self.start)
@@ -161,6 +180,33 @@ class FlatOnWall(_StripOnWall):
         return self.joint_cuts()
 
 
+class NarrowingFlatOnWall(_StripOnWall):
+    """Crest or root on the wall where it leans by the back taper; the parameter is the offset."""
+
+    def __init__(self, form: Form, side: int, part: Part) -> None:
+        super().__init__(form, side, part)
+        self.nominal = form.segments[part].start_radius
+        sunk = form.narrowed(np.linspace(0.0, form.thread_end, 9))
+        radii = self.settled(self.nominal - sunk, partial(form.part_drop, part))
+        starts, ends = form.part_limits(part, form.wall_phi(side, radii))
+        start, end = float(starts.min()), float(ends.max())
+        overlap = 0.02 * (end - start)
+        self.lower[:], self.upper[:] = start - overlap, end + overlap
+
+    def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
+        return self.at_offset(i, t, np.full_like(t, self.nominal))
+
+    def conditions(self, i: Indices, t: Floats) -> Floats:
+        r, z = self.curve(i, t)
+        phi = self.form.wall_phi(self.side, r)
+        start, end = self.form.part_limits(self.part, phi)
+        below = self.form.cone_radius(phi, z) - r
+        return np.stack([t - start, end - t, *inside_ends(self.form, z), below])
+
+    def kink_angles(self) -> list[float]:
+        return self.form.part_kinks(self.part)
+
+
 class ArcOnWall(_StripOnWall):
     """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
 
@@ -176,10 +222,8 @@ class ArcOnWall(_StripOnWall):
 
     def curve(self, i: Indices, t: Floats) -> tuple[Floats, Floats]:
         segment = self.form.segments[self.part]
-        r = self.settled(self.part, segment.arc_centre + segment.arc * np.cos(t))
-        phi = self.form.wall_phi(self.side, r)
         w = segment.middle + abs(segment.arc) * np.sin(t)
-        return r, w + self.form.offset_to_z(self.lands[i], self.turns[i], phi)
+        return self.at_offset(i, w, segment.arc_centre + segment.arc * np.cos(t))
 
     def conditions(self, i: Indices, t: Floats) -> Floats:
         r, z = self.curve(i, t)
@@ -200,7 +244,7 @@ class ConeOnWall(_WallLoci):
         sunk = form.cone_drop(np.linspace(*form.phi_range(), 33))
         foot = form.point_radius - max(float(sunk.max()), 0.0) - 0.01 * form.pitch
         self.lower[:] = max(foot, core + 0.1 * (form.point_radius - core))
-        self.upper[:] = form.crest_radius + 0.01 * form.pitch
+        self.upper[:] = form.widest_crest + 0.01 * form.pitch
         # One locus passes every turn of the chamfer.
         climb = float(self.upper[0] - self.lower[0]) / form.cone_tan
         self.density = 2 + int(climb / form.pitch)
@@ -296,6 +340,8 @@ def families(form: Form, bodies: list[FaceKey]) -> Iterator[tuple[Loci, str]]:
                 yield ArcOnWall(form, side, part), "spline"
             elif part.is_flank:
                 yield FlankOnWall(form, side, part), "spline"
+            elif form.narrowing:
+                yield NarrowingFlatOnWall(form, side, part), "spline"
             else:
                 yield FlatOnWall(form, side, part), "line"
         yield ConeOnWall(form, side), "spline"

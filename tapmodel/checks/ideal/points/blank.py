@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.checks.ideal.laws import CENTRE_SLOPE, blank_radius
+from tapmodel.checks.ideal.laws import CENTRE_SLOPE, blank_radius, narrowed
 from tapmodel.checks.ideal.points.spread import polar
 from tapmodel.tap.tap import Blank, Tap
 
@@ -38,7 +38,9 @@ def _thread_end(tap: Tap) -> Floats:
     thread, end = tap.thread, tap.blank.thread_length
     step = float(blank_radius(tap.blank, np.array([end]))[0])
     # one side of each step of the profile is met, from the root up or from the crest down
-    return np.concatenate([_plane(end, step, d / 2) for d in (thread.minor, thread.major)])
+    lost = float(narrowed(tap, np.array(end)))
+    ends = [d / 2 - lost for d in (thread.minor, thread.major)]
+    return np.concatenate([_plane(end, step, radius) for radius in ends])
 
 
 def _turned_lengths(blank: Blank) -> dict[str, Floats]:

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from tapmodel.checks.ideal.areas import land_tops
 from tapmodel.checks.ideal.land_tops import borders, flat_halves
-from tapmodel.checks.ideal.laws import land_radius, profile_radius
+from tapmodel.checks.ideal.laws import land_radius, narrowed, profile_radius
 from tapmodel.checks.ideal.points.spread import polar, strewn
 from tapmodel.checks.ideal.walls import crest_edge, half_width, spacing, wall_angles
 from tapmodel.tap.tap import Tap
@@ -52,6 +52,9 @@ def _on_land(tap: Tap, land: int, w: Floats, share: Floats, *, turns: NDArray[np
     thread, flutes = tap.thread, tap.flutes
     crest = crest_edge(flutes, thread.major)
     radius = profile_radius(thread, (w + thread.pitch / 2) % thread.pitch - thread.pitch / 2)
+    # near enough to the angle of the cutting face: the walls turn little within a back taper
+    middle = thread.first_z + thread.lead * (flutes.angles[land] + crest) / 360.0
+    radius = radius - narrowed(tap, middle + w + turns * thread.pitch)
     heel, face = wall_angles(flutes, radius, half_width(flutes, np.zeros_like(radius)))
     start, end = face - crest, heel - crest + spacing(flutes)
     phi = start + (end - start) * share
