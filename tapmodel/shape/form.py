@@ -10,6 +10,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.parting import AS_DESIGNED, Parting
 from tapmodel.shape.profile import Part, Segment, profile_radius, segments
 from tapmodel.shape.relief import drop
@@ -57,7 +58,7 @@ class Form:
         self.cone_tan = float(np.tan(np.radians(chamfer.angle)))
         self.point_radius = chamfer.point_diameter / 2
         self.thread_end = tap.blank.thread_length
-        self.narrowing, self.full_z = thread.narrowing, tap.chamfer_length
+        self.narrowing = thread.narrowing
         self.full_depth = flutes.full_depth_length + parting.depth
 
     # --- relief ---------------------------------------------------------------------------
@@ -93,21 +94,18 @@ class Form:
     # --- profile --------------------------------------------------------------------------
 
     def narrowed(self, z: Floats) -> Floats:
-        """Radius that the whole profile loses at z by the back taper, negative in the chamfer.
-
-        It shears the profile along z and changes no offset: where two parts meet stays as it is.
-        """
-        return self.narrowing * (z - self.full_z)
+        """Radius that the whole profile has lost at z by the back taper."""
+        return narrowed(self.tap, z)
 
     @cached_property
     def widest_crest(self) -> float:
         """Radius over the crests at the front, before the chamfer takes them off [mm]."""
-        return self.crest_radius - float(self.narrowed(np.asarray(0.0)))
+        return self.crest_radius - narrowed(self.tap, 0.0)
 
     @cached_property
     def narrowed_at_end(self) -> float:
         """Radius that the thread has lost where it ends [mm]."""
-        return float(self.narrowed(np.asarray(self.thread_end)))
+        return narrowed(self.tap, self.thread_end)
 
     def part_radius(self, part: Part, w: Floats, phi: Floats) -> Floats:
         """Radius of a part of the profile, extended, at axial offset w, before it narrows."""

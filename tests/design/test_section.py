@@ -71,6 +71,29 @@ def test_area_with_neck_centres_and_a_centre_wider_than_the_core(small_tap: Tap)
     _closed(wide, 0.2)
 
 
+@pytest.mark.parametrize("place", [ReliefPlace.THREAD, ReliefPlace.CREST])
+def test_area_with_a_back_taper(place: ReliefPlace, small_tap: Tap):
+    relief = replace(small_tap.relief.thread, applies_to=place)
+    thread = replace(small_tap.thread, back_taper=0.5)
+    tap = replace(small_tap, thread=thread, relief=replace(small_tap.relief, thread=relief))
+    _same_area(tap, _heights(tap))
+    _closed(tap, 3.3)
+
+
+def test_a_profile_with_a_back_taper_falls_from_the_end_of_the_chamfer(small_tap: Tap):
+    tap = replace(small_tap, thread=replace(small_tap.thread, back_taper=0.5))
+    profile, plain = blank_profile(tap), blank_profile(small_tap)
+    assert (4.025, 2.0) in [pytest.approx(corner) for corner in profile.corners]
+    assert (4.025 - 0.0025 * 4.0, 6.0) in [pytest.approx(corner) for corner in profile.corners]
+    (start, first), (end, last) = profile.root
+    root = small_tap.thread.minor / 2
+    assert (end, last) == pytest.approx((root - 0.01, 6.0))
+    assert start == pytest.approx(root - 0.0025 * (first - 2.0))
+    cone = small_tap.chamfer.point_diameter / 2
+    assert first == 0.0 or start == pytest.approx(cone + 0.3 * first)
+    assert plain.volume - profile.volume == pytest.approx(math.pi * 4.0 * 0.01 * 4.02, rel=0.01)
+
+
 def test_flutes_that_end_inside_the_thread(small_tap: Tap):
     short = replace(small_tap, flutes=replace(small_tap.flutes, full_depth_length=4.2))
     _same_area(short, np.linspace(3.0, 5.3, 17))

@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass
 
+from tapmodel.shape.back_taper import narrowed, narrowed_at_end
 from tapmodel.shape.outlines.outline import Line
 from tapmodel.shape.outlines.section import CENTRE_SLOPE
 from tapmodel.shape.turned import turned_lengths
@@ -52,7 +53,7 @@ def blank_profile(tap: Tap) -> BlankProfile:
         *_front_centre(blank.front_centre),
         (chamfer.point_diameter / 2, 0.0),
         (crest, tap.chamfer_length),
-        (crest, blank.thread_length),
+        (crest - narrowed_at_end(tap), blank.thread_length),
     ]
     for length in turned_lengths(blank, thread.major)[1:]:
         corners += [(length.start_radius, length.start), (length.end_radius, length.end)]
@@ -73,7 +74,16 @@ def _root(tap: Tap) -> tuple[Corner, Corner]:
     root, chamfer = tap.thread.minor / 2, tap.chamfer
     above = root - chamfer.point_diameter / 2
     start = max(0.0, above / math.tan(math.radians(chamfer.angle)))
-    return (root, start), (root, tap.blank.thread_length)
+    if tap.thread.narrowing:
+        start = max(0.0, _meeting(tap, above))
+    end = tap.blank.thread_length
+    return (root - narrowed(tap, start), start), (root - narrowed_at_end(tap), end)
+
+
+def _meeting(tap: Tap, above: float) -> float:
+    """Where the cone meets a root that narrows and lies `above` its point where stated [mm]."""
+    slope = math.tan(math.radians(tap.chamfer.angle)) + tap.thread.narrowing
+    return (above - narrowed(tap, 0.0)) / slope
 
 
 def _distinct(corners: list[Corner]) -> tuple[Corner, ...]:

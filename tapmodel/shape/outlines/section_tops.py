@@ -13,6 +13,7 @@ from typing import Protocol
 import numpy as np
 
 from tapmodel.numerics import border
+from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
 from tapmodel.shape.profile import Segment
@@ -81,14 +82,15 @@ class Threaded:
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
         crest, flank, root, _ = self.profile
         part = crest if w < crest.end else root if w > root.start else flank
-        profile = float(part.radius(np.asarray(w)))
+        lost = narrowed(self.tap, self.z)
+        profile = float(part.radius(np.asarray(w))) - lost
         rise = self.z * math.tan(math.radians(chamfer.angle))
         cone = chamfer.point_diameter / 2 + rise - heel_drop(relief.chamfer, thread.major, phi)
         sunk = heel_drop(relief.thread, thread.major, phi)
         if relief.thread.applies_to is ReliefPlace.THREAD:
             return profile - sunk, cone
         if relief.thread.applies_to is ReliefPlace.CREST:
-            return profile, cone, thread.major / 2 - sunk
+            return profile, cone, thread.major / 2 - sunk - lost
         return profile, cone
 
     def _borders(self, start: float, end: float) -> list[float]:
