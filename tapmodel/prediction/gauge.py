@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.prediction.chips.edge import CuttingEdge
+from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import land_angle, section_of
 from tapmodel.shape.relief import drop
 from tapmodel.standards.limits import HoleLimits
@@ -68,7 +69,8 @@ class Gauge:
         sharpenings_face: times the cutting faces can be ground before GO enters no more or the
             lands are too narrow.
         face_limit: what ends that.
-        sharpenings_chamfer: times the chamfer can be ground before the full thread is too short.
+        sharpenings_chamfer: times the chamfer can be ground before the full thread is too short
+            or, with a back taper, too thin for the GO gauge to enter.
     """
 
     pitch_diameter: float
@@ -109,7 +111,7 @@ def gauge_of(  # noqa: PLR0913
     pitches, majors = edge_diameters(tap, angles)
     if measured is not None:
         pitches = pitches + (measured - pitches[0])
-    pitches, majors = pitches + oversize, majors + oversize
+    pitches, majors = pitches + oversize + widened(tap), majors + oversize
     fits = hole.minor_min - _EQUAL <= (minor := max(drill, tap.thread.minor))
     deep, wide = pitches >= hole.pitch_min - _EQUAL, majors >= hole.major_min - _EQUAL
     times = int(np.argmin(np.append(deep & wide, False)))
@@ -124,8 +126,23 @@ def gauge_of(  # noqa: PLR0913
         wear_left=pitch - hole.pitch_min,
         sharpenings_face=max(times - 1, 0),
         face_limit=_limit(deep, times),
-        sharpenings_chamfer=_chamfers(tap, sharpening),
+        sharpenings_chamfer=_chamfers(tap, sharpening, pitch - hole.pitch_min),
     )
+
+
+def widened(tap: Tap) -> float:
+    """By how much teeth of the chamfer cut flanks larger than the tap is as stated [mm].
+
+    With a back taper the first tooth to reach the pitch line has the greatest pitch diameter of
+    those that do. It is taken to stand where the cone crosses that line; it stands behind by its
+    distance from the tooth before at most, so the hole is no larger than this.
+
+    Source: derived here.
+    """
+    thread, chamfer = tap.thread, tap.chamfer
+    above = (thread.pitch_diameter - chamfer.point_diameter) / 2
+    reached = max(above / math.tan(math.radians(chamfer.angle)), 0.0)
+    return -2 * narrowed(tap, reached)
 
 
 def edge_diameters(tap: Tap, ground: Floats) -> tuple[Floats, Floats]:
@@ -176,7 +193,10 @@ def _limit(deep: NDArray[np.bool_], times: int) -> FaceLimit:
     return FaceLimit.MAJOR if deep[times] else FaceLimit.PITCH
 
 
-def _chamfers(tap: Tap, sharpening: Sharpening) -> int:
+def _chamfers(tap: Tap, sharpening: Sharpening, wear: float) -> int:
+    """Until the full thread is too short, or so thin that the hole has worn its reserve away."""
     spare = tap.blank.thread_length - tap.chamfer_length
     spare -= sharpening.least_thread * tap.thread.lead
+    if tap.thread.narrowing:
+        spare = min(spare, wear / (2 * tap.thread.narrowing))
     return max(0, math.floor(spare / sharpening.chamfer_stock + _EQUAL))

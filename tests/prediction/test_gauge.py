@@ -159,3 +159,46 @@ def test_the_chamfer_is_ground_until_one_lead_is_left() -> None:
             spare = tap.blank.thread_length - tap.chamfer_length - leads * tap.thread.lead
             assert count * stock <= spare + 1e-9
             assert (count + 1) * stock > spare
+
+
+def tapered(back_taper: float, **thread: float) -> Tap:
+    return replace(DESIGN.tap, thread=replace(DESIGN.tap.thread, back_taper=back_taper, **thread))
+
+
+def test_a_back_taper_lets_the_chamfer_cut_the_flanks_larger() -> None:
+    """The cone passes the pitch line so far before its end, where the tap is as stated."""
+    tap = tapered(0.1)
+    thread, cone = tap.thread, math.tan(math.radians(tap.chamfer.angle))
+    before = (thread.major - thread.pitch_diameter) / 2 / cone
+    found = gauge_of(tap, HOLE, DRILL)
+    plain = gauge_of(DESIGN.tap, HOLE, DRILL)
+    assert found.pitch_diameter - plain.pitch_diameter == pytest.approx(0.001 * before)
+    assert 0.003 < found.pitch_diameter - plain.pitch_diameter < 0.004
+    assert found.major == plain.major
+
+
+def test_the_first_tooth_at_the_pitch_line_is_no_larger_than_that() -> None:
+    """Every tooth by itself: its own pitch diameter, if its cone leaves the pitch line standing."""
+    tap = tapered(0.5)
+    thread, cone = tap.thread, math.tan(math.radians(tap.chamfer.angle))
+    edges = [
+        angle + face_angle(section_of(tap.flutes), thread.major / 2) for angle in tap.flutes.angles
+    ]
+    crests = [
+        thread.first_z + thread.lead * edge / 360 + turn * thread.pitch
+        for edge in edges
+        for turn in range(-2, 8)
+    ]
+    own = [(z, thread.pitch_diameter - 0.005 * (z - tap.chamfer_length)) for z in crests if z > 0]
+    cut = [d for z, d in own if tap.chamfer.point_diameter + 2 * z * cone >= d]
+    found = gauge_of(tap, HOLE, DRILL, oversize=0.0).pitch_diameter
+    step = 0.005 * thread.lead / tap.flutes.count
+    assert found - step < max(cut) <= found + 1e-9
+
+
+def test_each_grinding_of_a_chamfer_takes_size_where_the_thread_narrows() -> None:
+    """0.3 mm of 0.5 in 100 are 1.5 µm; the reserve of the pitch diameter ends before the thread."""
+    tap = tapered(0.5)
+    found = gauge_of(tap, replace(HOLE, pitch_min=tap.thread.pitch_diameter), DRILL)
+    assert found.sharpenings_chamfer == math.floor(found.wear_left / 0.0015)
+    assert found.sharpenings_chamfer < gauge_of(DESIGN.tap, HOLE, DRILL).sharpenings_chamfer

@@ -265,3 +265,12 @@ def test_more_swelling_of_the_wall_means_more_contact(small_tap: Tap) -> None:
 def test_back_taper_clears_by_half_its_loss_of_diameter() -> None:
     found = back_taper_clearance(0.001, np.array([-2.0, 0.0, 10.0]))
     assert found.tolist() == pytest.approx([0.0, 0.0, 0.005])
+
+
+def test_the_flanks_of_a_tap_clear_by_half_of_that(small_tap: Tap) -> None:
+    """Flanks of 30 degrees; one turn is 1 mm, and 4 mm of full thread stand behind the chamfer."""
+    tap = replace(small_tap, thread=replace(small_tap.thread, back_taper=0.1))
+    found, plain = rubbing_of(tap), rubbing_of(small_tap)
+    assert found.flank_clears_each_turn == pytest.approx(0.25)
+    assert found.flank_clears_at_end == pytest.approx(1.0)
+    assert (plain.flank_clears_each_turn, plain.flank_clears_at_end) == (0.0, 0.0)

@@ -1,4 +1,8 @@
-"""The chips that the teeth of a tap take, tooth by tooth along each thread."""
+"""The chips that the teeth of a tap take, tooth by tooth along each thread.
+
+A back taper is left out: at 0.1 mm in 100 mm the flanks in a chamfer of 6 mm stand out by 3 µm of
+radius at the most, which makes a chip wider by a few thousandths.
+"""
 
 import math
 from dataclasses import dataclass

@@ -1,7 +1,11 @@
 """What a thread that tapers towards the square gains in clearance."""
 
+import math
+
 import numpy as np
 from numpy.typing import NDArray
+
+from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
 
@@ -25,3 +29,12 @@ def back_taper_clearance(taper: float, behind: Floats) -> Floats:
     Source: derived here.
     """
     return taper / 2 * np.maximum(behind, 0.0)
+
+
+def flank_clearance_behind(tap: Tap, behind: Floats) -> Floats:
+    """The same square to the flanks of a tap, at distances behind the end of its chamfer [mm].
+
+    Source: derived here.
+    """
+    along_radius = back_taper_clearance(2 * tap.thread.narrowing, behind)
+    return along_radius * math.sin(math.radians(tap.thread.flank_angle))

@@ -104,6 +104,8 @@ class Rubbing:
             where a crest relieved alone has become wider [mm]; 0 for a rounded crest.
         cure: what clears the chamfer.
         threshold: by which contact was judged.
+        flank_clears_each_turn, flank_clears_at_end: clearance that a back taper gives the flanks in
+            each turn behind the chamfer, and where the thread ends; 0 without [µm].
     """
 
     crest: Contact
@@ -113,6 +115,8 @@ class Rubbing:
     heel_crest_width: float
     cure: ChamferCure
     threshold: Threshold
+    flank_clears_each_turn: float = 0.0
+    flank_clears_at_end: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

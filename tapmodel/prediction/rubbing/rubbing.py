@@ -1,6 +1,9 @@
 """Clearance behind the edges of a tap: of crest, flanks and chamfer, along the land."""
 
-from tapmodel.prediction.rubbing.contact import contact_of, trace_of
+import numpy as np
+
+from tapmodel.prediction.rubbing.back_taper import flank_clearance_behind
+from tapmodel.prediction.rubbing.contact import UM, contact_of, trace_of
 from tapmodel.prediction.rubbing.cures import cure_of
 from tapmodel.prediction.rubbing.record import Rubbing, Threshold, Traces
 from tapmodel.prediction.rubbing.surfaces import land_of, surfaces_of
@@ -26,6 +29,8 @@ def rubbing_of(tap: Tap, bore: float = 0.0, threshold: Threshold = AS_USUAL) -> 
     found = surfaces_of(tap, bore)
     on_crest, on_chamfer = land_of(found.crest), land_of(found.chamfer)
     heel = land_angle(section_of(tap.flutes), tap.flutes.count, tap.thread.major / 2)
+    full = tap.blank.thread_length - tap.chamfer_length
+    behind = flank_clearance_behind(tap, np.array([tap.thread.lead, full])) * UM
     return Rubbing(
         crest=contact_of(found.crest, on_crest, threshold),
         flank=contact_of(found.flank, land_of(found.flank), threshold),
@@ -34,6 +39,8 @@ def rubbing_of(tap: Tap, bore: float = 0.0, threshold: Threshold = AS_USUAL) -> 
         heel_crest_width=_heel_crest(tap, float(on_crest.phi[0, -1])),
         cure=cure_of(found.chamfer, on_chamfer, heel, threshold),
         threshold=threshold,
+        flank_clears_each_turn=float(behind[0]),
+        flank_clears_at_end=float(behind[1]),
     )
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.prediction.rubbing.back_taper import back_taper_clearance
 from tapmodel.prediction.rubbing.contact import length_below
 from tapmodel.prediction.rubbing.record import Threshold
 from tapmodel.prediction.torque.cutting import N_M
@@ -51,6 +52,8 @@ CERTAINTY = Certainty.MEMORY
 """Of all constants of this file."""
 
 _ANGLES = 25
+# Places in the turns that are pressed on, at which they are looked at where they differ.
+_TURNS = RUBBING_TURNS * (np.arange(24) + 0.5) / 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,12 +78,13 @@ def rubbing_thread(tap: Tap, drill: float) -> RubbingThread:
 
     A surface touches where it clears by less than the work springs back; flanks clear by the
     relief's drop times the sine of their angle, and not at all where the crest alone is relieved.
+    To either a back taper adds what it gives by the end of a turn: the mean of the turns is taken.
 
     Source: derived here; by how much the work springs back as `rubbing.record.Threshold` says.
     """
     thread = tap.thread
     crest, wall = thread.major / 2, max(drill, thread.minor) / 2
-    on_crest, on_flank = _touching(tap)
+    on_crest, on_flank = _touching(tap, _TURNS if thread.narrowing else np.zeros(1))
     lean = math.radians(thread.flank_angle)
     flank = max(crest - wall, 0.0) / math.cos(lean)
     middle = (crest + wall) / 2
@@ -95,17 +99,25 @@ def rubbing_thread(tap: Tap, drill: float) -> RubbingThread:
     )
 
 
-def _touching(tap: Tap) -> tuple[float, float]:
-    """Angles over which crest and flanks of a land touch [rad]."""
+def _touching(tap: Tap, turns: Floats) -> tuple[float, float]:
+    """Angles over which crest and flanks of a land touch [rad], the mean of places behind it.
+
+    Args:
+        tap: any.
+        turns: the places, in turns behind the end of the chamfer, (n,).
+    """
     relief, thread = tap.relief.thread, tap.thread
     land = max(0.0, land_angle(section_of(tap.flutes), tap.flutes.count, thread.major / 2))
     phi, level = np.linspace(0.0, land, _ANGLES), Threshold().clearance
     fallen = drop(relief, thread.major, phi)
-    crest = length_below(phi, fallen, level)
-    flank = land
-    if relief.applies_to is ReliefPlace.THREAD:
-        flank = length_below(phi, fallen * math.sin(math.radians(thread.flank_angle)), level)
-    return math.radians(crest), math.radians(flank)
+    square = math.sin(math.radians(thread.flank_angle))
+    whole = relief.applies_to is ReliefPlace.THREAD
+    on_flank = fallen * square if whole else np.zeros_like(phi)
+    behind = turns * thread.lead
+    on_crest = back_taper_clearance(2 * thread.narrowing, behind)
+    crest = [length_below(phi, fallen, level - clear) for clear in on_crest.tolist()]
+    flank = [length_below(phi, on_flank, level - clear * square) for clear in on_crest.tolist()]
+    return math.radians(float(np.mean(crest))), math.radians(float(np.mean(flank)))
 
 
 def land_friction(rubbing: RubbingThread, material: WorkMaterial, engaged: Floats) -> Floats:

@@ -22,8 +22,9 @@ from tapmodel.report.blocks import (
 def chapter(design: TapDesign) -> Chapter:
     """Clearance behind the edge, and the gauges; nothing for a tap that breaks a rule."""
     foreseen = design.prediction
-    blocks: list[Block] = [] if foreseen is None else [_clearances(foreseen.rubbing)]
+    blocks: list[Block] = []
     if foreseen is not None:
+        blocks += [_clearances(foreseen.rubbing), *_by_back_taper(foreseen.rubbing)]
         blocks.append(_ROUGHED if design.roughs else _gauges(foreseen.gauge))
     return Chapter("clearance", "Clearance, and the thread that is left", tuple(blocks))
 
@@ -36,6 +37,17 @@ def _clearances(rubbing: Rubbing) -> Table:
     lines = tuple(_line(name, contact) for name, contact in contacts)
     head = ("behind the edge", "rubs over", "of", "clear at the heel", "binds")
     return Table(head, lines, "Clearance from what the edge cut")
+
+
+def _by_back_taper(rubbing: Rubbing) -> list[Block]:
+    """What the turns behind the first gain; nothing without a back taper."""
+    if not rubbing.flank_clears_each_turn:
+        return []
+    rows = (
+        Row("flanks clearer with each turn by", Length(rubbing.flank_clears_each_turn / 1000, 4)),
+        Row("at the end of the thread", Length(rubbing.flank_clears_at_end / 1000, 4)),
+    )
+    return [Rows(rows, "Clearance that the back taper adds behind the chamfer")]
 
 
 def _line(name: str, contact: Contact) -> tuple[Quantity, ...]:

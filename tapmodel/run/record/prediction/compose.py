@@ -6,7 +6,7 @@ from typing import Any
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import set_of
 from tapmodel.prediction.prediction import Prediction
-from tapmodel.prediction.rubbing.record import ChamferCure, Contact
+from tapmodel.prediction.rubbing.record import ChamferCure, Contact, Rubbing
 from tapmodel.prediction.strength.wrench import wrench_length
 from tapmodel.prediction.torque.record import Course
 from tapmodel.run.record.numbers import finite
@@ -104,6 +104,17 @@ def _rubbing(foreseen: Prediction) -> dict[str, Any]:
         "crest": _contact(rubbing.crest, {}),
         "flank": _contact(rubbing.flank, {}),
         "chamfer": _contact(rubbing.chamfer, _chamfer_cure(rubbing.cure)),
+        **_by_back_taper(rubbing),
+    }
+
+
+def _by_back_taper(rubbing: Rubbing) -> dict[str, float]:
+    """Left out where there is none."""
+    if not rubbing.flank_clears_each_turn:
+        return {}
+    return {
+        "flank_clears_each_turn_um": rubbing.flank_clears_each_turn,
+        "flank_clears_at_end_um": rubbing.flank_clears_at_end,
     }
 
 

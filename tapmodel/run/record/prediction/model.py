@@ -112,6 +112,14 @@ class Rubbing(Part):
     crest: Contact
     flank: Contact
     chamfer: Contact
+    flank_clears_each_turn_um: float | None = Field(
+        None,
+        description="Square to the flanks, what a back taper gives each turn behind the chamfer "
+        "[µm]; left out where there is none; since version 5.",
+    )
+    flank_clears_at_end_um: float | None = Field(
+        None, description="The same where the thread ends [µm]; since version 5."
+    )
 
 
 class Gauge(Part):
