@@ -22,6 +22,7 @@ class Code(StrEnum):
     BEYOND_SCOPE = "beyond-scope"
     UNLISTED_PAIR = "unlisted-pair"
     WEAR_RESERVE = "wear-reserve"
+    BACK_TAPER = "back-taper"
     WIRES = "wires"
     CHAMFER_ANGLE = "chamfer-angle"
     CHAMFER_LENGTH = "chamfer-length"

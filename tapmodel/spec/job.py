@@ -43,6 +43,7 @@ EdgeAngle = Annotated[float, Field(gt=0, le=45, allow_inf_nan=False), Unit.DEGRE
 Pitches = Annotated[float, Field(gt=0, le=100, allow_inf_nan=False), Unit.PITCHES]
 Temper = Annotated[float, Field(ge=100, le=700, allow_inf_nan=False), Unit.CELSIUS]
 Hardness = Annotated[float, Field(ge=40, le=68, allow_inf_nan=False), Unit.HRC]
+BackTaper = Annotated[float, Field(ge=0, le=0.5, allow_inf_nan=False), Unit.IN_100]
 Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as_name)]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
@@ -142,6 +143,11 @@ class Thread(Group):
     )
     root_radius: Length | None = Field(
         default=None, description="radius of a rounded root: that of the threading tool's nose"
+    )
+    back_taper: BackTaper | None = Field(
+        default=None,
+        description="by how much the whole thread gets thinner towards the shank, in diameter, "
+        "from where the chamfer ends; 0.05 to 0.1 is usual, 0 for none",
     )
 
 

@@ -19,9 +19,10 @@ class Unit(StrEnum):
     OF_SPACING = "of the spacing"
     HRC = "HRC"
     CELSIUS = "°C"
+    IN_100 = "mm in 100 mm"
 
 
-TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC, Unit.CELSIUS}
+TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC, Unit.CELSIUS, Unit.IN_100}
 """Units that a description names in brackets; the others stand in its words."""
 
 

@@ -114,6 +114,7 @@ CHANGES = {
     "thread.crest_flat": "0.08",
     "thread.crest_radius": "0.08",
     "thread.root_radius": "0.1",
+    "thread.back_taper": "0.1",
     "flutes.land_share": "0.25",
     "blank.shank_must_pass": "true",
     "shop.cutters": "[7, 9]",

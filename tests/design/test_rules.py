@@ -85,6 +85,7 @@ BREAKING = [
     ("square-slim", "error", ["blank.square_across_flats=3"]),
     ("square-length", "error", ["blank.square_start=112"]),
     ("point-slim", "error", ["chamfer.angle=40", "chamfer.length=10"]),
+    ("back-taper", "warning", ["thread.back_taper=0.21"]),
     ("drill-size", "error", ["hole.drill=17.9"]),
     ("drill-size", "warning", ["hole.drill=17.4"]),
     ("pitch-size", "warning", ["thread.pitch_diameter=17.6"]),

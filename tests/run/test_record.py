@@ -91,10 +91,31 @@ def test_a_file_that_is_none_is_named(tmp_path: Path) -> None:
         tapmodel.read_record(tmp_path / "text.json")
 
 
+def test_a_back_taper_is_told_where_there_is_one(record: dict[str, Any]) -> None:
+    """Left out where there is none, so that such a tap's record is what it was."""
+    tapered = tapmodel.design("M10", {"thread.back_taper": 0.1}).record()
+    none = tapmodel.design("M10", {"thread.back_taper": 0}).record()
+    plain = tapmodel.design("M10").record()
+    assert tapered["thread"]["back_taper"] == 0.1
+    assert set(tapered["thread"]) - set(record["thread"]) == {"back_taper"}
+    rubbing = tapered["prediction"]["rubbing"]
+    assert rubbing["flank_clears_each_turn_um"] == pytest.approx(0.375)
+    assert rubbing["flank_clears_at_end_um"] == pytest.approx(4.5)
+    assert set(rubbing) - set(plain["prediction"]["rubbing"]) == {
+        "flank_clears_each_turn_um",
+        "flank_clears_at_end_um",
+    }
+    choice = next(each for each in none["choices"] if each["field"] == "thread.back_taper")
+    assert choice["given"]
+    none["choices"].remove(choice)
+    assert none == plain
+
+
 def test_the_schema_names_every_key_and_its_unit(record: dict[str, Any]) -> None:
     schema = json_schema()
     assert set(record) <= set(schema["properties"])
     thread = schema["$defs"]["Thread"]["properties"]
-    assert set(record["thread"]) == set(thread)
+    tapered = tapmodel.design("M10", {"thread.back_taper": 0.1}).record()
+    assert set(tapered["thread"]) == set(thread)
     assert thread["pitch"]["unit"] == "mm"
     assert schema["$defs"]["Flutes"]["properties"]["area"]["unit"] == "mm²"

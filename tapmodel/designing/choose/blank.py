@@ -1,7 +1,7 @@
 """Choosing the blank: lengths, neck, shank, square, centres, and where the flutes stop."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
@@ -131,14 +131,19 @@ def _lengths(
     least_beyond = min(0.5, row.diameter / 2)
     ruled = round(length + max(thread.pitch, least_beyond), 3)
     full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
-    diameter, neck = _neck(thread, front.section, shank, full_depth - length, ledger)
+    root = thread.minor - 2 * thread.narrowing * (length - front.chamfer_length)
+    ended = replace(thread, minor=root)
+    diameter, neck = _neck(ended, front.section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)
 
 
 def _neck(
     thread: TapThread, section: FluteSection, shank: float, beyond: float, ledger: Ledger
 ) -> tuple[float, float]:
-    """Diameter and length of the neck, both 0 for none; `beyond` = full depth behind the thread."""
+    """Diameter and length of the neck, both 0 for none; `beyond` = full depth behind the thread.
+
+    The thread is that with the root as it is where the thread ends.
+    """
     wanted = shank > thread.minor
     for one, other in (("diameter", "length"), ("length", "diameter")):
         if ledger.has(f"blank.neck_{one}") and not ledger.has(f"blank.neck_{other}"):

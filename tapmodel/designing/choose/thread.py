@@ -79,6 +79,7 @@ def tap_thread(hole: TappedHole, ledger: Ledger) -> tuple[TapThread, TapLimits]:
         rounded_crest=crest.rounded,
         rounded_root=root.rounded,
         first_z=PHASE * hole.pitch,
+        back_taper=ledger.given("thread.back_taper") or 0.0,
     )
     return thread, _about(thread, limits) if roughs(ledger) else limits
 

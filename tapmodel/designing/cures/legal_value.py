@@ -11,7 +11,7 @@ from tapmodel.spec.units import Unit
 Legal = Callable[[int], bool]
 """Whether a value is legal, by the number of its steps."""
 
-DIGITS: dict[str, int] = {Unit.MM: 3, Unit.DEGREES: 2, Unit.PERCENT: 1}
+DIGITS: dict[str, int] = {Unit.MM: 3, Unit.DEGREES: 2, Unit.PERCENT: 1, Unit.IN_100: 2}
 """Decimals that a value of each unit is rounded to."""
 
 OWN_DIGITS = {
@@ -25,7 +25,12 @@ OWN_DIGITS = {
 
 FINE = ("thread.", "relief.thread.heel_drop", "relief.chamfer.heel_drop")
 
-EXTREMES: dict[str, float] = {Unit.MM: 2000.0, Unit.DEGREES: 180.0, Unit.PERCENT: 100.0}
+EXTREMES: dict[str, float] = {
+    Unit.MM: 2000.0,
+    Unit.DEGREES: 180.0,
+    Unit.PERCENT: 100.0,
+    Unit.IN_100: 0.5,
+}
 """Beyond these no field takes a value; most end long before."""
 
 SIGNED = ("flutes.offset", "flutes.rake")

@@ -17,6 +17,7 @@ from tapmodel.designing.limits.flutes import clearance
 from tapmodel.designing.limits.levers import deeper
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
+from tapmodel.shape.back_taper import narrowed_at_end
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import second_cut, smallest_radius_cut, turned_lengths
 
@@ -39,7 +40,8 @@ def judge(design: TapDesign) -> Findings:
 
 def _step(design: TapDesign) -> Findings:
     """Blank and root of equal diameter would leave the thread's end a face without width."""
-    blank, root = design.tap.blank, design.tap.thread.minor
+    blank = design.tap.blank
+    root = design.tap.thread.minor - 2 * narrowed_at_end(design.tap)
     part = "neck_diameter" if blank.neck_length > 0 else "shank_diameter"
     behind = blank.neck_diameter if blank.neck_length > 0 else blank.shank_diameter
     step = abs(behind - root)

@@ -22,6 +22,7 @@ from tapmodel.designing.provenance import GEOMETRY, OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
 from tapmodel.findings import Held, Limit
+from tapmodel.spec.units import Unit
 from tapmodel.values import Value, Values
 
 LEAST_FLAT = 0.02
@@ -37,6 +38,9 @@ MOST_UNDER = 0.6
 thread forms with the least nose reach that or less (ISO metric: 0.40), and deeper ones hold no
 chip better but make teeth and web weaker."""
 
+MOST_TAPER = 0.2
+"""Loss of diameter towards the shank [mm in 100 mm]: twice the most that is usual."""
+
 
 def judge(design: TapDesign, context: Context) -> Findings:
     """Every finding on the thread.
@@ -46,6 +50,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _ends(design)
     if not design.roughs:
         yield from _sizes(design)
+    yield from _back_taper(design)
     yield from _drill(design, context)
     yield from _engagement(design, context)
     yield from _origin(design, context)
@@ -136,6 +141,16 @@ def _depths(design: TapDesign) -> Findings:
         )
         field, limit = "thread.minor", at_least(least)
         yield finding(Code.ROOT_DEEP, WARNING, field, thread.minor, limit, OWN_RULE, levers=(root,))
+
+
+def _back_taper(design: TapDesign) -> Findings:
+    field, taper = "thread.back_taper", design.tap.thread.back_taper
+    if over(taper, MOST_TAPER):
+        limit, levers = at_most(MOST_TAPER, Unit.IN_100), (less(field, taper, MOST_TAPER),)
+        values = Values(by=2 * design.tap.thread.narrowing * design.tap.thread.lead)
+        yield finding(
+            Code.BACK_TAPER, WARNING, field, taper, limit, OWN_RULE, values=values, levers=levers
+        )
 
 
 def _drill(design: TapDesign, context: Context) -> Findings:

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.pictures.view import View, Window
+from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import heel_angle, section_of
 from tapmodel.shape.profile import profile_radius, segments
 from tapmodel.words import ReliefKind
@@ -113,7 +114,8 @@ def _undropped(design: TapDesign, w: Floats, z: Floats) -> Floats:
     """Radius at the edge: thread or chamfer cone, whichever is less [mm]."""
     chamfer = design.tap.chamfer
     cone = chamfer.point_diameter / 2 + z * math.tan(math.radians(chamfer.angle))
-    return np.minimum(profile_radius(segments(design.tap.thread), w), cone)
+    profile = profile_radius(segments(design.tap.thread), w) - narrowed(design.tap, z)
+    return np.minimum(profile, cone)
 
 
 def _placed(design: TapDesign, radius: Floats, angle: Floats, z: Floats) -> Floats:

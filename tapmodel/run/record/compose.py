@@ -22,6 +22,7 @@ from tapmodel.run.record.model import SCHEMA, Record
 from tapmodel.run.record.numbers import finite
 from tapmodel.run.record.parts import SIMPLIFICATIONS
 from tapmodel.run.record.prediction.compose import prediction_part
+from tapmodel.tap.tap import TapThread
 from tapmodel.version import __version__
 
 
@@ -109,12 +110,20 @@ def _runner_up(other: RunnerUp) -> dict[str, Any]:
     }
 
 
+def _thread(thread: TapThread) -> dict[str, Any]:
+    """The thread's definition; a back taper of none is left out, as there was none to tell of."""
+    fields = asdict(thread)
+    if not thread.back_taper:
+        del fields["back_taper"]
+    return fields
+
+
 def _tap(design: TapDesign) -> dict[str, Any]:
     """What the tap is, and what follows from that, part by part."""
     tap, figures, limits = design.tap, design.figures, design.limits
     thread, flutes = tap.thread, tap.flutes
     return {
-        "thread": asdict(thread)
+        "thread": _thread(thread)
         | {
             "lead": thread.lead,
             "crest_flat": thread.crest_flat,

@@ -66,6 +66,11 @@ class Thread(Part):
         None, description="Whether the crest is an arc; since version 2."
     )
     rounded_root: bool | None = Field(None, description="Likewise the root; since version 2.")
+    back_taper: float | None = Field(
+        None,
+        description="Loss of all three diameters towards the square [mm in 100 mm], from where the "
+        "chamfer ends; left out where there is none; since version 5.",
+    )
 
 
 class Chamfer(Part):

@@ -21,7 +21,8 @@ from tapmodel.report.words.compound import (
 )
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 from tapmodel.shop.next_start import next_start
-from tapmodel.tap.tap import TapThread
+from tapmodel.shop.set_over import tailstock_set_over
+from tapmodel.tap.tap import Tap, TapThread
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -37,6 +38,7 @@ def chapter(design: TapDesign) -> Chapter:
         ),
         Row("on the other side, at least", Words(_trailing(tool))),
         *_next_start(design.tap.thread),
+        *_set_over(design.tap),
     ]
     notes = [SWING[design.tap.thread.hand]]
     if design.tap.thread.starts > 1:
@@ -59,6 +61,14 @@ def _next_start(thread: TapThread) -> list[Row]:
         Row("to the next start, along the axis", Length(shift.along, 4)),
         Row("or the work turned in the spindle by", Angle(shift.turned)),
     ]
+
+
+def _set_over(tap: Tap) -> list[Row]:
+    """How a back taper is cut between centres: over the whole length, shank and all."""
+    if not tap.thread.back_taper:
+        return []
+    over = small_length(tailstock_set_over(tap))
+    return [Row("tailstock set over for the back taper, thinner towards the shank", over)]
 
 
 def _feeds(tool: LatheTool) -> Table:

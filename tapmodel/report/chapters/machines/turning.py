@@ -5,6 +5,7 @@ from tapmodel.prediction.part import Part
 from tapmodel.prediction.sets import RINGS
 from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
+from tapmodel.shape.back_taper import narrowed_at_end
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
 from tapmodel.tap.tap import Blank, Tap
@@ -32,6 +33,7 @@ def chapter(design: TapDesign) -> Chapter:
             None,
             True,
         ),
+        *_narrower(design.tap),
         general_row("end of the thread, from the front", blank.thread_length),
         *_neck(blank),
         shank_row("shank diameter", blank.shank_diameter, "it9"),
@@ -45,6 +47,19 @@ def chapter(design: TapDesign) -> Chapter:
         "Turn the blank",
         (Rows(tuple(rows)), *_marks(design.part), *_male_point(design.tap), _LIMITS),
     )
+
+
+def _narrower(tap: Tap) -> list[Row]:
+    """Where the thread part has which diameter, if a back taper lets it have more than one."""
+    if not tap.thread.back_taper:
+        return []
+    return [
+        Row("where it is so thick, from the front", Length(tap.chamfer_length)),
+        Row(
+            "its diameter where the thread ends",
+            Length(tap.thread.major - 2 * narrowed_at_end(tap)),
+        ),
+    ]
 
 
 def _marks(part: Part | None) -> list[Block]:

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Pitch, Row, Rows, Words, small_length
+from tapmodel.shape.back_taper import narrowed_at_end
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -23,7 +24,20 @@ def chapter(design: TapDesign) -> Chapter:
     if thread.starts > 1:
         lead = (Row("starts", Words(str(thread.starts))), Row("lead", Pitch(thread.lead)))
         rows[3:3] = lead
+    rows += _back_taper(design)
     return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))
+
+
+def _back_taper(design: TapDesign) -> list[Row]:
+    """How much thinner the thread gets, and where it is as the other rows say."""
+    tap = design.tap
+    if not tap.thread.back_taper:
+        return []
+    return [
+        Row("back taper: diameter lost on 100 of length", Words(f"{tap.thread.back_taper:g}")),
+        Row("all diameters are those at, from the front", Length(tap.chamfer_length)),
+        Row("lost of each where the thread ends", Length(2 * narrowed_at_end(tap), 4)),
+    ]
 
 
 def _end(where: str, flat: float, radius: float) -> Row:

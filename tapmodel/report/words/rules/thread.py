@@ -80,6 +80,14 @@ def _wear(finding: Finding, length: Length) -> str:
     )
 
 
+def _back_taper(finding: Finding, length: Length) -> str:
+    return (
+        f"The thread gets thinner by {judged(finding):g} on 100 towards the shank, "
+        f"{length(finding.values.number('by'), '.4f')} of diameter in each turn: little behind "
+        "the first ones touches the thread that they have cut, and leads the tap in it."
+    )
+
+
 def _wires(finding: Finding, length: Length) -> str:
     wire = length(finding.values.number("wire"), ".4f")
     return (
@@ -115,5 +123,6 @@ SENTENCES: Sentences = {
     Code.BEYOND_SCOPE: lambda finding, _length: unlisted.note(finding.values),
     Code.UNLISTED_PAIR: lambda finding, _length: unlisted.note(finding.values),
     Code.WEAR_RESERVE: _wear,
+    Code.BACK_TAPER: _back_taper,
     Code.WIRES: _wires,
 }
