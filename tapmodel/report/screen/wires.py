@@ -59,10 +59,21 @@ def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
         ),
     ]
     if answer.measurement_min is not None and answer.measurement_max is not None:
+        rows += _place(answer, units)
         rows.append(("target over wires", _text(answer.measurement_target, units)))
         limits = _span(answer.measurement_min, answer.measurement_max, units)
         rows.append(("limits over wires", limits))
     return [*rows, *_counts(answer.wire_counts, units)]
+
+
+def _place(answer: WiresAnswer, units: Units) -> list[Row]:
+    place = answer.asked.place
+    if place is None:
+        return []
+    return [
+        ("middle of the wires, from the front", _text(place.z, units)),
+        ("  each turn behind that reads less by", _text(place.each_turn, units)),
+    ]
 
 
 def _counts(counts: float, units: Units) -> list[Row]:

@@ -7,7 +7,6 @@ from tapmodel.errors import InputError, NoWireError
 from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread, Overrides, thread_of_design
 from tapmodel.shop.wires.choice import WireRange, air_for, nearest_to_best, zone_range
-from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import COMPOUND, LENGTH, demand
 from tapmodel.shop.wires.notes import Heed, WireNote, note, thread_notes
 from tapmodel.shop.wires.other_unit import meant, refuse_slip
@@ -63,8 +62,9 @@ class WiresAnswer:
         best_wire: touches at the aimed pitch diameter, the lead allowed for [mm].
         conventional_wire: half the pitch by the cosine of the flank angle [mm].
         allowed: wires that suit anywhere in the zone, None for a free form.
-        measurement_min, measurement_max: over the wires at the limits, None without limits [mm].
-        measurement_target: at the aimed pitch diameter [mm].
+        measurement_min, measurement_max: over the wires at the limits, None without limits; of a
+            thread with a back taper where they lie (`MeasuredThread.place`) [mm].
+        measurement_target: at the aimed pitch diameter, likewise [mm].
         at_basic: at the basic pitch diameter, or the one that overrides it.
         wire_counts: by how much the reading grows for each mm that the wires are thicker.
         reading: None before measuring.
@@ -123,9 +123,9 @@ def answer_wires(asked: MeasuredThread, wires: Wires) -> WiresAnswer:
         best_wire=best,
         conventional_wire=over_wires.conventional_wire(groove),
         allowed=allowed,
-        measurement_min=_measurement_at(groove, wire, asked.pitch_min),
-        measurement_max=_measurement_at(groove, wire, asked.pitch_max),
-        measurement_target=over_wires.measurement(aimed, wire),
+        measurement_min=_measurement_at(asked, wire, asked.pitch_min),
+        measurement_max=_measurement_at(asked, wire, asked.pitch_max),
+        measurement_target=_over(asked, wire, asked.target),
         at_basic=Measurements(
             over_wires.measurement(groove, wire),
             over_wires.simple_measurement(groove, wire),
@@ -191,10 +191,16 @@ def _none_on_hand(on_hand: tuple[float, ...], allowed: WireRange, offered: float
     return note(Heed.NONE_ON_HAND, wire=offered, meant=written)
 
 
-def _measurement_at(groove: Groove, wire: float, pitch_diameter: float | None) -> float | None:
-    if pitch_diameter is None:
-        return None
-    return over_wires.measurement(at_pitch_diameter(groove, pitch_diameter), wire)
+def _measurement_at(
+    asked: MeasuredThread, wire: float, pitch_diameter: float | None
+) -> float | None:
+    return None if pitch_diameter is None else _over(asked, wire, pitch_diameter)
+
+
+def _over(asked: MeasuredThread, wire: float, pitch_diameter: float) -> float:
+    """Over wires where they lie, of the thread that has `pitch_diameter` as stated."""
+    there = at_pitch_diameter(asked.groove, pitch_diameter - asked.lost)
+    return over_wires.measurement(there, wire)
 
 
 def _reading(asked: MeasuredThread, wire: float, wires: Wires) -> Reading | None:

@@ -8,6 +8,7 @@ from tapmodel.errors import InputError
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.limits import FLANK_ANGLE, LEAD_ANGLE, LENGTH, STARTS, demand
 from tapmodel.shop.wires.other_unit import refuse_slip
+from tapmodel.shop.wires.place import Place, place_of
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.tap.tap import TapThread
 
@@ -47,6 +48,8 @@ class MeasuredThread:
         flutes: number of flutes, 0 for none.
         hole: that the tap is to cut, None for a free form.
         on_hand: wires that the job lists, none for a free form [mm].
+        place: where the wires lie on a thread with a back taper, None without. Pitch diameters are
+            those of the thread as stated all the same, before what it has lost there.
     """
 
     name: str
@@ -59,6 +62,12 @@ class MeasuredThread:
     flutes: int
     hole: HoleLimits | None = None
     on_hand: tuple[float, ...] = ()
+    place: Place | None = None
+
+    @property
+    def lost(self) -> float:
+        """By how much diameters are less where the wires lie than as stated [mm]."""
+        return self.place.lost if self.place else 0.0
 
 
 def thread_of_design(
@@ -99,6 +108,7 @@ def thread_of_design(
         flutes=design.tap.flutes.count,
         hole=design.hole,
         on_hand=design.wires,
+        place=place_of(design.tap),
     )
 
 

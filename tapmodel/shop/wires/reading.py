@@ -10,7 +10,6 @@ from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread
 from tapmodel.shop.wires.other_unit import refuse_slip
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.tap.tap import TapThread
 
 LEAST_WEAR = 0.05
 """A tap is scrap when its pitch diameter lies less than this share of the hole's tolerance above
@@ -34,7 +33,7 @@ class Reading:
 
     Attributes:
         measured: over the wires [mm].
-        pitch_diameter: that it shows [mm].
+        pitch_diameter: that it shows; where the chamfer ends, of a thread with a back taper [mm].
         verdict: against the limits.
         scrap_below: least pitch diameter of a tap that is of use, None without limits [mm].
         wear_left: until the hole falls below its least size, 0 where it already does, None without
@@ -74,7 +73,7 @@ def read_wires(asked: MeasuredThread, wire: float, measured: float, compound: fl
     compound (derived here).
     """
     _refuse_impossible(asked, wire, measured)
-    found = over_wires.pitch_diameter_from(asked.groove, wire, measured)
+    found = over_wires.pitch_diameter_from(asked.groove, wire, measured) + asked.lost
     hole = asked.hole
     return Reading(
         measured=measured,
@@ -125,24 +124,25 @@ def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float) -> N
     thread = asked.thread
     if thread is None:
         return
+    crest = thread.major - asked.lost
     highest = over_wires.measurement_touching_at(
-        asked.groove, wire, segments(thread)[1].start_radius
+        asked.groove, wire, segments(thread)[1].start_radius - asked.lost / 2
     )
-    span = f"{thread.major:.4f} to {highest:.4f} mm with this wire"
+    span = f"{crest:.4f} to {highest:.4f} mm with this wire"
 
     def fits(value: float) -> bool:
-        return thread.major < value <= highest
+        return crest < value <= highest
 
     refuse_slip("--measured", (measured,), span, fits)
-    if measured <= thread.major:
-        raise InputError("--measured", measured, f"{span}: {_on_the_crests(thread)}")
+    if measured <= crest:
+        raise InputError("--measured", measured, f"{span}: {_on_the_crests(crest)}")
     if measured > highest:
         why = "above it the groove is too shallow, and the wire rests on the corners of the crests"
         raise InputError("--measured", measured, f"{span}: {why}")
 
 
-def _on_the_crests(thread: TapThread) -> str:
+def _on_the_crests(crest: float) -> str:
     return (
-        f"at the major diameter, {thread.major:.4f} mm, or below it the anvils rest on the crests "
+        f"at the major diameter, {crest:.4f} mm, or below it the anvils rest on the crests "
         "and not on the wires; a thicker wire stands higher"
     )

@@ -13,7 +13,9 @@ def wires_record(answer: WiresAnswer, notes: Sequence[str]) -> dict[str, Any]:
     """Keys and values of the answer; what is unknown for a free form is None.
 
     `formula_error` is how much each formula gives more than the exact value, `reading_per_wire` by
-    how much the reading grows for each mm that the wires are thicker.
+    how much the reading grows for each mm that the wires are thicker. A thread with a back taper
+    says `measured_at` which height of the middle of the wires limits and target hold; pitch
+    diameters are those where the chamfer ends.
 
     Args:
         answer: of the thread.
@@ -51,6 +53,10 @@ def wires_record(answer: WiresAnswer, notes: Sequence[str]) -> dict[str, Any]:
             "lead_corrected": str(over_wires.LEAD_CORRECTED_SOURCE),
         },
     }
+    if asked.place:
+        record["measured_at"] = asked.place.z
+        record["diameter_lost_there"] = asked.place.lost
+        record["reading_falls_per_turn"] = asked.place.each_turn
     return record | (_reading(answer.reading) if answer.reading else {})
 
 

@@ -44,6 +44,17 @@ def wire_name(answer: WiresAnswer) -> str:
     return "wire to use, the best" if answer.is_best else "wire to use"
 
 
+def _place(answer: WiresAnswer) -> list[Row]:
+    """Where the wires lie, which matters on a thread with a back taper alone."""
+    place = answer.asked.place
+    if place is None:
+        return []
+    return [
+        Row("middle of the wires, from the front", Length(place.z)),
+        Row("each turn behind that reads less by", Length(place.each_turn, 4)),
+    ]
+
+
 def _more_of_wire(units: Units) -> str:
     """The steps that a `Growth` counts in."""
     step = {Units.MM: "1 µm", Units.INCH: "0.0001 in", Units.BOTH: "1 µm (0.0001 in)"}
@@ -62,6 +73,7 @@ def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
     if answer.measurement_min is not None and answer.measurement_max is not None:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
+        rows += _place(answer)
         rows.append(Row("over the wire to use", aim, *zone, True))
     rows.append(Row(_more_of_wire, Growth(answer.wire_counts)))
     return tuple(rows)
