@@ -138,6 +138,11 @@ OTHER_JOBS = {
         ["relief.thread.applies_to=thread"],
         {"pitch_diameter": 9.1},
     ),
+    "a back taper": (
+        ["thread.pitch_diameter=9.1", "thread.back_taper=0.1"],
+        ["thread.back_taper=0.1"],
+        {"pitch_diameter": 9.1},
+    ),
 }
 
 

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel import precision
-from tapmodel.checks.ideal.laws import land_angles, relief_drop, right_hand
+from tapmodel.checks.ideal.laws import land_angles, narrowed, relief_drop, right_hand
 from tapmodel.tap.tap import Tap
 from tapmodel.words import ReliefPlace
 
@@ -54,6 +54,7 @@ def thread_seen(tap: Tap, points: Floats, foot: tuple[float, float, float]) -> T
     placed = right_hand(tap, points - np.array(foot))
     radius, theta, phi = land_angles(tap, placed)
     thread, z = tap.thread, placed[:, 2]
+    radius = radius + narrowed(tap, z)
     if tap.relief.thread.applies_to is ReliefPlace.THREAD:
         radius = radius + relief_drop(tap.relief.thread, thread.major, phi)
     low, high = thread.minor / 2, thread.major / 2

@@ -164,6 +164,9 @@ def _notes(sheet: Sheet, design: TapDesign) -> list[_Note]:
     if sheet.wanted is not Units.BOTH:
         # numbers in one unit leave room for both on a line
         notes = [(at, thread.major, "; ".join(told for _, _, told in notes))]
+    if thread.back_taper:
+        taper = f"back taper {thread.back_taper:g} in 100, from the end of the chamfer"
+        notes.append((at, 0.0, taper))
     if blank.neck_length > 0:
         neck = f"{sheet.size(blank.neck_diameter)} neck"
         notes.append((end + 0.8 * blank.neck_length, blank.neck_diameter, neck))
