@@ -34,6 +34,8 @@ class LatheTool:
         crest_flat, crest_radius: of the crest that is left or formed [mm].
         depth: radial infeed from the blank's major diameter to the root [mm].
         infeed_at_compound: feed of the compound for that depth, by its setting ([deg], [mm]).
+        sharp_adds: how much deeper a sharp tip goes until the flanks are as far apart [mm]; one
+            between is deeper by its share of that, as its flat or radius is smaller.
         helix_major, helix_pitch, helix_minor: lead angle at the three diameters [deg].
         leading_side: the side that goes ahead in the cut.
         leading_clearance, trailing_clearance: least to be ground on either side; a negative one
@@ -48,6 +50,7 @@ class LatheTool:
     crest_radius: float
     depth: float
     infeed_at_compound: tuple[tuple[float, float], ...]
+    sharp_adds: float
     helix_major: float
     helix_pitch: float
     helix_minor: float
@@ -82,6 +85,7 @@ def lathe_tool(thread: TapThread) -> LatheTool:
         infeed_at_compound=tuple(
             (angle, along_compound(depth, angle)) for angle in compound_settings(thread.flank_angle)
         ),
+        sharp_adds=(thread.flanks.sharp - (thread.pitch_diameter - thread.minor)) / 2,
         helix_major=helix_major,
         helix_pitch=helix_pitch,
         helix_minor=helix_minor,

@@ -246,12 +246,13 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
     _, feeds, notes = threading_tool.chapter(design).blocks
     assert isinstance(feeds, Table)
     cells = [tuple(shown(cell)[0] for cell in line) for line in feeds.lines]
-    # Depth 0.63976 mm; by the cosine of 29.5 degrees 0.73506 mm.
-    assert cells[0] == ("0.0°", "90.0°", "0.640 mm")
-    assert cells[2] == ("29.5°", "60.5°", "0.735 mm")
+    # Depth 0.63976 mm; by the cosine of 29.5 degrees 0.73506 mm. A root of 0.125 mm lacks
+    # 0.10825 mm of the sharp corner, along the slide 0.12438 mm.
+    assert cells[0] == ("0.0°", "90.0°", "0.640 mm", "0.108 mm")
+    assert cells[2] == ("29.5°", "60.5°", "0.735 mm", "0.124 mm")
     assert feeds.head[0] == "top slide (compound), from square to the lathe's axis"
     assert isinstance(notes, Paragraphs)
-    assert notes.texts[0] == SWING[Hand.RIGHT]
+    assert notes.texts == (threading_tool.INFEED, SWING[Hand.RIGHT])
 
 
 def test_a_refused_best_wire_is_told_why_it_does_not_suit():

@@ -51,3 +51,18 @@ def test_round_nose(small_tap: Tap):
     rounded = replace(thread, minor=minor, rounded_root=True)
     tool = lathe_tool(rounded)
     assert (tool.nose_flat, tool.nose_radius) == (0.0, pytest.approx(0.137))
+
+
+@pytest.mark.parametrize("rounded", [False, True])
+def test_a_sharp_tip_goes_deeper_to_where_the_flanks_would_meet(
+    small_tap: Tap, *, rounded: bool
+) -> None:
+    thread = small_tap.thread
+    flat, radius = 0.125, 0.137
+    height = thread.flanks.arc_height(radius) if rounded else thread.flanks.height(flat)
+    tool = lathe_tool(replace(thread, minor=thread.pitch_diameter - height, rounded_root=rounded))
+    # a flat of 2*x*tan(30 deg) at x from the corner; an arc ends r/sin(30 deg) - r from it
+    assert tool.sharp_adds == pytest.approx(radius if rounded else flat * 3**0.5 / 2, rel=1e-9)
+    assert (tool.depth + tool.sharp_adds) == pytest.approx(
+        (thread.major - thread.pitch_diameter) / 2 + thread.pitch * 3**0.5 / 4
+    )

@@ -19,10 +19,18 @@ from tapmodel.report.words.compound import (
     SWING,
     from_bed,
 )
+from tapmodel.shop.compound import along_compound
 from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 from tapmodel.shop.next_start import next_start
 from tapmodel.shop.set_over import tailstock_set_over
 from tapmodel.tap.tap import Tap, TapThread
+
+INFEED = (
+    "The infeed counts from the blank at its diameter, and holds for a nose as wide as it may be. "
+    "A narrower nose goes deeper for the same pitch diameter: a sharp one by the last column, half "
+    "as wide a one by half of it. What is measured on the thread decides."
+)
+"""What the depth is of, without which two tools would cut two pitch diameters with it."""
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -48,7 +56,7 @@ def chapter(design: TapDesign) -> Chapter:
             "The crest is round: form it with a tool ground to it, or with a form file after the "
             "last pass; the nose of a stock full-profile tool is too round for the root."
         )
-    blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs(tuple(notes)))
+    blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs((INFEED, *notes)))
     return Chapter("tool", "Threading tool", blocks)
 
 
@@ -74,10 +82,16 @@ def _set_over(tap: Tap) -> list[Row]:
 def _feeds(tool: LatheTool) -> Table:
     """The feed in all by the setting of the compound, as either kind of slide reads that."""
     lines = tuple(
-        (Angle(angle, 1), Angle(from_bed(angle), 1), Length(feed))
+        (
+            Angle(angle, 1),
+            Angle(from_bed(angle), 1),
+            Length(feed),
+            Length(along_compound(tool.sharp_adds, angle)),
+        )
         for angle, feed in tool.infeed_at_compound
     )
-    return Table((f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "total infeed"), lines)
+    head = (f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "total infeed", "sharp nose adds")
+    return Table(head, lines)
 
 
 def nose_row(tool: LatheTool) -> Row:
