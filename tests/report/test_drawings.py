@@ -164,7 +164,7 @@ def test_every_dimension_of_the_file_is_a_number_of_the_record(text: str, tmp_pa
             figures.runout_end,
             *(necked if blank.neck_length else []),
             blank.shank_diameter,
-            blank.square_start,
+            blank.square_length,
             blank.square_across_flats,
             blank.overall_length,
         ],

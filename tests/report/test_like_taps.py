@@ -173,7 +173,7 @@ TABLED = {
     "turning: : shank diameter",
     "chamfer: : length",
     "square: : across flats",
-    "square: : length",
+    "square: : length, from the rear end",
     "milling: : core (web) left between the flutes",
 }
 """Sizes whose limits are published by ranges of size, not as a share of it."""

@@ -22,7 +22,7 @@ _LIMITS = Paragraphs((HOW, HARDENING))
 
 
 def chapter(design: TapDesign) -> Chapter:
-    """Turned diameters and lengths; lengths count from the front end."""
+    """Turned diameters and lengths, which count from the front end."""
     thread, blank = design.tap.thread, design.tap.blank
     rows = [
         shank_row("overall length", blank.overall_length, "it16", 2),

@@ -8,7 +8,11 @@ from tapmodel.report.chapters.general_limits import general_row, shank_row
 
 
 def chapter(design: TapDesign) -> Chapter:
-    """Flats, and how far each is taken down from the shank."""
+    """Flats, and how far each is taken down from the shank.
+
+    Where the square begins, counted from the front, follows from its length and the tap's, and
+    stands nowhere: a third number would contradict the limits of both.
+    """
     blank = design.tap.blank
     across = blank.square_across_flats
     corners = min(across * math.sqrt(2), blank.shank_diameter)
@@ -16,7 +20,6 @@ def chapter(design: TapDesign) -> Chapter:
         shank_row("across flats", across, "it12"),
         Row("depth of each flat below the shank", Length((blank.shank_diameter - across) / 2)),
         Row("across corners", Length(corners)),
-        general_row("length", blank.square_length),
-        Row("start, from the front", Length(blank.square_start, 2)),
+        general_row("length, from the rear end", blank.square_length),
     )
     return Chapter("square", "Mill the square", (Rows(rows),))

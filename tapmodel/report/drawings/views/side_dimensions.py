@@ -1,4 +1,4 @@
-"""Dimensions of the side view: lengths from the cutting end, diameters with their limits."""
+"""Dimensions of the side view: lengths from the ends, diameters with their limits."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -38,8 +38,9 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
 
 @dataclass(frozen=True, slots=True)
 class _Length:
-    """One length from the cutting end [mm]: to where, its line and its lettering."""
+    """One length [mm]: from where to where, its line and its lettering."""
 
+    start: float
     z: float
     y: float
     text: str
@@ -47,28 +48,33 @@ class _Length:
 
 
 def lengths(sheet: Sheet, design: TapDesign) -> Point:
-    """All lengths from the cutting end, one below the other.
+    """All lengths from the cutting end, and the square's from the rear, one below the other.
 
     Returns where the lettering of the first two ends, beside which other words may stand, and the
     lowest y [mm].
     """
     low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
     drawn = list[_Length]()
-    for number, (z, words) in enumerate(_rows(design)):
+    for number, (start, z, words) in enumerate(_rows(design)):
         y = low - sheet.paper(7 + number * _ROW)
-        text = f"{sheet.length(z)} {words}"
-        length = _Length(z, y, text, _lettered(sheet, text, z, y))
+        text = f"{sheet.length(z - start)} {words}"
+        length = _Length(start, z, y, text, _lettered(sheet, text, (start, z), y))
         _draw(sheet, design, length, drawn)
         drawn.append(length)
     besides = [_span(sheet, length)[1] for length in drawn[:2] if length.at[1] == "left"]
     return max(besides, default=0.0), low - sheet.paper(7 + len(drawn) * _ROW)
 
 
-def _lettered(sheet: Sheet, text: str, z: float, y: float) -> tuple[Point, Align]:
-    """Place of a length's lettering: over its line, or right behind the arrow at its end."""
-    if sheet.width(text) <= z * sheet.scale - 3:
-        return (z / 2, y + sheet.paper(2.3)), "centre"
-    clear = 1.5 if z * sheet.scale > _INSIDE else 0.5 + _ARROW
+def _lettered(sheet: Sheet, text: str, ends: Point, y: float) -> tuple[Point, Align]:
+    """Place of a length's lettering: over its line, or right beside the arrow at its inner end."""
+    start, z = ends
+    along = (z - start) * sheet.scale
+    if sheet.width(text) <= along - 3:
+        return ((start + z) / 2, y + sheet.paper(2.3)), "centre"
+    clear = 0.5 + _ARROW
+    if start > 0:
+        return (start - sheet.paper(clear), y + sheet.paper(0.7)), "right"
+    clear = 1.5 if along > _INSIDE else clear
     return (z + sheet.paper(clear), y + sheet.paper(0.7)), "left"
 
 
@@ -76,43 +82,50 @@ def _span(sheet: Sheet, length: _Length) -> tuple[float, float]:
     """From where to where its lettering reaches along the axis [mm]."""
     (x, _), align = length.at
     width = sheet.paper(sheet.width(length.text))
-    return (x, x + width) if align == "left" else (x - width / 2, x + width / 2)
+    left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * width
+    return left, left + width
 
 
 def _draw(sheet: Sheet, design: TapDesign, length: _Length, above: Sequence[_Length]) -> None:
-    """The dimension; lettering of those above it interrupts its extension line."""
-    z, top = length.z, -_radius(design, length.z)
-    ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (z, top))
+    """The dimension; lettering of those above it interrupts its extension lines."""
+    # the inner end, whose extension line runs down through the others, comes second
+    outer, inner = (length.z, length.start) if length.start > 0 else (0.0, length.z)
+    top = -_radius(design, inner)
+    far = -_radius(design, outer) if outer else -design.tap.chamfer.point_diameter / 2
+    ends, base = ((outer, far), (inner, top)), (0.0, length.y)
     gap = sheet.paper(1.0)
     in_the_way = [
         other.at[0][1]
         for other in above
-        if _span(sheet, other)[0] - gap < z < _span(sheet, other)[1] + gap
+        if _span(sheet, other)[0] - gap < inner < _span(sheet, other)[1] + gap
     ]
     if not in_the_way:
-        sheet.linear(ends, (0.0, length.y), length.text, length.at)
+        sheet.linear(ends, base, length.text, length.at)
         return
-    sheet.level(ends, (0.0, length.y), length.text, length.at)
+    sheet.level(ends, base, length.text, length.at)
     half, start = sheet.paper(LETTER_HEIGHT / 2 + 0.6), top - sheet.paper(0.6)
     for middle in in_the_way:
-        sheet.line((z, start), (z, middle + half), THIN)
+        sheet.line((inner, start), (inner, middle + half), THIN)
         start = middle - half
-    sheet.line((z, start), (z, length.y - sheet.paper(1.5)), THIN)
+    sheet.line((inner, start), (inner, length.y - sheet.paper(1.5)), THIN)
 
 
-def _rows(design: TapDesign) -> list[tuple[float, str]]:
+def _rows(design: TapDesign) -> list[tuple[float, float, str]]:
+    """From where to where [mm], and of what; that of the square counts from the rear."""
     blank, flutes = design.tap.blank, design.tap.flutes
     rows = [
         (design.tap.chamfer_length, "chamfer"),
         (blank.thread_length, "thread"),
         (flutes.full_depth_length, "full depth"),
         (design.figures.runout_end, "run-out"),
-        (blank.square_start, "square"),
-        (blank.overall_length, "overall"),
     ]
     if blank.neck_length > 0:
         rows.append((blank.thread_length + blank.neck_length, "neck"))
-    return sorted(rows)
+    return [
+        *((0.0, z, words) for z, words in sorted(rows)),
+        (blank.square_start, blank.overall_length, "square"),
+        (0.0, blank.overall_length, "overall"),
+    ]
 
 
 def _radius(design: TapDesign, z: float) -> float:
@@ -185,7 +198,7 @@ def _point(sheet: Sheet, design: TapDesign, y: float) -> None:
 
 def title_line(sheet: Sheet, y: float) -> float:
     """What the drawing states of itself, under it; returns where the lettering ends [mm]."""
-    told = f"all lengths from the cutting end; {sheet.units_told}"
+    told = f"lengths from the cutting end but the square's; {sheet.units_told}"
     words = f"scale {scale_text(sheet.scale)}; {told}"
     sheet.text((0.0, y), words)
     return sheet.paper(sheet.width(words))
