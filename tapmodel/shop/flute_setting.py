@@ -20,11 +20,13 @@ class FluteSetting:
         side: "right" or "left" of the blank's centre line as seen on the cutting end; "" when
             the cutter stands over the axis.
         offset: of the cutter axis from the centre line to that side.
-        from_left, from_right: sideways, from where the cutter's shank touches the blank (turned
-            to the major diameter) on that side.
-        from_top: downwards, from touching the top of the blank with the cutter over the axis.
-        from_offset_top: downwards, from touching the blank with the cutter standing at the
-            offset already, where the blank's top is lower.
+        from_left, from_right: sideways, from where the cutter's shank touches the crests of the
+            thread on that side.
+        from_top: downwards, from touching a crest with the cutter over the axis.
+        from_offset_top: downwards, from touching a crest with the cutter standing at the offset
+            already, where the tap's top is lower.
+        from_shank: what a reading sideways, or down over the axis, has more where the tap's shank
+            is touched instead of the crests; negative where it has less.
         from_front: along the blank, from where the cutter's shank touches the front face to
             where its axis stops.
     """
@@ -35,6 +37,7 @@ class FluteSetting:
     from_right: float
     from_top: float
     from_offset_top: float
+    from_shank: float
     from_front: float
 
 
@@ -55,5 +58,6 @@ def flute_setting(design: TapDesign) -> FluteSetting:
         from_right=reach - right,
         from_top=reach - flutes.centre_radius,
         from_offset_top=math.sqrt(reach**2 - right**2) - flutes.centre_radius,
+        from_shank=(design.tap.blank.shank_diameter - design.tap.thread.major) / 2,
         from_front=flutes.full_depth_length + flutes.cutter_diameter / 2,
     )

@@ -1,12 +1,13 @@
 """What the sheet tells of the making, in words and numbers that leave nothing to be guessed."""
 
 import math
+import re
 
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Angle, Chapter, Length, Row, Rows, Table
-from tapmodel.report.chapters.machines import threading_tool
+from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
+from tapmodel.report.chapters.machines import milling, sequence, threading_tool
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.units import told
@@ -53,3 +54,61 @@ def test_the_squares_length_and_the_taps_alone_say_where_the_square_begins(text:
     }
     assert not any(f"{blank.square_start:g} " in text for text in words)
     assert any("lengths from the cutting end but the square's" in text for text in words)
+
+
+def _prose(chapter: Chapter) -> str:
+    texts = [text for b in chapter.blocks if isinstance(b, Paragraphs) for text in b.texts]
+    return " ".join(told(text) for text in texts)
+
+
+def test_the_order_of_the_work_is_told_once_and_the_chapters_follow_it() -> None:
+    design = design_tap(job_for("M18x0.75"))
+    words = _prose(sequence.chapter(design))
+    steps = re.findall(r"\d+ ([a-z][^;.]*)", words)
+    assert steps == [
+        "turn the blank",
+        "cut the thread and measure it",
+        "turn the chamfer",
+        "mill the square",
+        "mill the flutes",
+        "relieve the crest and the chamfer",
+        "stamp the size on the shank",
+        "harden",
+        "temper",
+        "hone the cutting faces",
+    ]
+    made = [section(design).title for section in OPERATIONS]
+    titles = ["Turn the blank", "Cut the thread", "Chamfer", "Mill the square", "Mill the flutes"]
+    places = [made.index(title) for title in titles]
+    assert made.index("Order of the work") < places[0]
+    assert places == sorted(places)
+    assert places[-1] < made.index("Relieve")
+
+
+def test_only_what_is_relieved_is_told_and_a_male_point_comes_off_last() -> None:
+    words = _prose(sequence.chapter(design_tap(job_for("M3"))))
+    assert words.count("relieve the") == 1
+    assert "relieve the chamfer;" in _prose(sequence.chapter(design_tap(job_for("1/2 BSW"))))
+    assert "; 11 take off the male point." in words
+
+
+@pytest.mark.parametrize(("text", "more"), [("1/2 BSW LH", "less"), ("M3", "more")])
+def test_the_mill_is_set_from_a_crest_or_from_the_shank(text: str, more: str) -> None:
+    """The blank is threaded by then, so its turned surface is gone."""
+    design = design_tap(job_for(text))
+    (readings,) = (
+        block
+        for block in milling.chapter(design).blocks
+        if isinstance(block, Rows) and block.caption.startswith("Dial readings")
+    )
+    assert "touching a crest of the thread" in readings.caption
+    told_as = {told(row.label): row.value for row in readings.rows}
+    off = told_as[f"touched on the shank: sideways, and over the axis, {more} by"]
+    tap = design.tap
+    down = told_as["down from the top, touched over the axis"]
+    assert isinstance(off, Length)
+    assert isinstance(down, Length)
+    # over the shank the cutter's tip stands on its top, and goes down to the flute's floor
+    floor = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2
+    sign = 1 if more == "more" else -1
+    assert down.mm + sign * off.mm == pytest.approx(tap.blank.shank_diameter / 2 - floor)

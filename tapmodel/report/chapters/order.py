@@ -5,13 +5,21 @@ from collections.abc import Callable
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
-from tapmodel.report.chapters.machines import dividing, milling, over_wires, threading_tool, turning
+from tapmodel.report.chapters.machines import (
+    dividing,
+    milling,
+    over_wires,
+    sequence,
+    threading_tool,
+    turning,
+)
 from tapmodel.report.chapters.tap import angles, chamfer, hole, relief, square, thread
 
 SectionOf = Callable[[TapDesign], Chapter]
 
 OPERATIONS: tuple[SectionOf, ...] = (
     hole.chapter,
+    sequence.chapter,
     turning.chapter,
     threading_tool.chapter,
     thread.chapter,

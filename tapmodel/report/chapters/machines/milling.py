@@ -25,7 +25,7 @@ def chapter(design: TapDesign) -> Chapter:
         ),
         Rows(
             _readings(setting, _touched(design)),
-            "Dial readings from touching the blank, turned to its major diameter",
+            "Dial readings from touching a crest of the thread, behind the chamfer",
         ),
         Rows(
             (
@@ -77,5 +77,9 @@ def _readings(setting: FluteSetting, front: str) -> tuple[Row, ...]:
     if setting.side:
         label = "down, touched with the cutter at its offset"
         rows.append(Row(label, Length(setting.from_offset_top)))
+    if setting.from_shank:
+        more = "more" if setting.from_shank > 0 else "less"
+        label = f"touched on the shank: sideways, and over the axis, {more} by"
+        rows.append(Row(label, Length(abs(setting.from_shank))))
     rows.append(Row(f"along from touching {front}", Length(setting.from_front), measured=True))
     return tuple(rows)
