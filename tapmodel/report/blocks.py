@@ -80,6 +80,13 @@ class Force:
 
 
 @dataclass(frozen=True, slots=True)
+class Temperature:
+    """A temperature, or a range from the first to the last [°C]; °F in inches."""
+
+    celsius: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Words:
     """Anything that is not converted: a count, a name, a sentence."""
 
@@ -89,7 +96,7 @@ class Words:
 Telling = Callable[[Units], str]
 """What tells a sentence in the reader's units."""
 
-Quantity = Length | Angle | Area | Pitch | Tool | Growth | Torque | Force | Words
+Quantity = Length | Angle | Area | Pitch | Tool | Growth | Torque | Force | Temperature | Words
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from tapmodel.report.blocks import (
     Quantity,
     Row,
     Telling,
+    Temperature,
     Tool,
     Torque,
 )
@@ -67,7 +68,7 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return _lengths(quantity, units, round)
         case Angle():
             return (f"{_plain(quantity.degrees, quantity.digits)}°",)
-        case Area() | Pitch() | Growth():
+        case Area() | Pitch() | Growth() | Temperature():
             return _in_each(units, lambda: _metric(quantity), lambda: _imperial(quantity))
         case Torque() | Force():
             return _in_each(units, lambda: _in_newtons(quantity), lambda: _in_pounds(quantity))
@@ -91,7 +92,7 @@ def _in_each(
     return (*texts, in_inches()) if units is not Units.MM else tuple(texts)
 
 
-def _metric(quantity: Area | Pitch | Growth) -> str:
+def _metric(quantity: Area | Pitch | Growth | Temperature) -> str:
     match quantity:
         case Area():
             return f"{_significant(quantity.mm2, quantity.figures)} mm²"
@@ -99,9 +100,11 @@ def _metric(quantity: Area | Pitch | Growth) -> str:
             return f"{quantity.mm:.5g} mm"
         case Growth():
             return f"{quantity.factor:.2f} µm"
+        case Temperature():
+            return f"{_whole(quantity.celsius)} °C"
 
 
-def _imperial(quantity: Area | Pitch | Growth) -> str:
+def _imperial(quantity: Area | Pitch | Growth | Temperature) -> str:
     match quantity:
         case Area():
             return f"{_significant(quantity.mm2 / MM_PER_INCH**2, quantity.figures)} in²"
@@ -109,6 +112,8 @@ def _imperial(quantity: Area | Pitch | Growth) -> str:
             return _threads(quantity)
         case Growth():
             return f"{quantity.factor * 1e-4:.6f} in"
+        case Temperature():
+            return f"{_whole([32 + 1.8 * heat for heat in quantity.celsius])} °F"
 
 
 def _in_newtons(quantity: Torque | Force) -> str:
@@ -121,6 +126,11 @@ def _in_pounds(quantity: Torque | Force) -> str:
     if isinstance(quantity, Force):
         return f"{_two_figures(quantity.newtons / N_PER_LBF)} lbf"
     return f"{_span([torque * LBF_IN_PER_NM for torque in quantity.newton_metres])} lbf·in"
+
+
+def _whole(heats: Sequence[float]) -> str:
+    """A range whose ends are one is told once."""
+    return " to ".join(dict.fromkeys(f"{heat:.0f}" for heat in heats))
 
 
 def _span(values: Sequence[float]) -> str:

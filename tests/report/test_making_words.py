@@ -7,10 +7,10 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
-from tapmodel.report.chapters.machines import milling, sequence, threading_tool
+from tapmodel.report.chapters.machines import hardening, milling, sequence, threading_tool
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
-from tapmodel.report.units import told
+from tapmodel.report.units import Units, shown, told
 from tapmodel.spec.job_file import job_for
 
 
@@ -112,3 +112,41 @@ def test_the_mill_is_set_from_a_crest_or_from_the_shank(text: str, more: str) ->
     floor = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2
     sign = 1 if more == "more" else -1
     assert down.mm + sign * off.mm == pytest.approx(tap.blank.shank_diameter / 2 - floor)
+
+
+def _hardening(units: Units, *sets: str) -> tuple[dict[str, str], str]:
+    found = hardening.chapter(design_tap(job_for("M10", list(sets))))
+    values = {told(row.label): " = ".join(shown(row.value, units)) for row in _rows(found)}
+    return values, _prose(found)
+
+
+def test_the_steel_is_hardened_and_tempered_by_its_tables() -> None:
+    values, words = _hardening(Units.BOTH)
+    assert values == {
+        "steel": "O1",
+        "quench from": "788 to 816 °C = 1450 to 1500 °F",
+        "quench in": "oil",
+        "temper at": "204 °C = 400 °F",
+        "hardness after that": "62 HRC",
+    }
+    # both as they were read, and neither before what the supplier says
+    assert words.count("(read)") == 2
+    assert "come before these numbers" in words
+    values, words = _hardening(Units.MM, "tap.material=silver steel")
+    assert (values["quench from"], values["quench in"]) == ("770 to 800 °C", "water")
+    assert words.count("(from memory)") == 2
+
+
+def test_a_case_is_carburised_and_a_range_of_one_heat_is_one_number() -> None:
+    values, _ = _hardening(Units.MM, "tap.material=case-hardened mild steel")
+    assert values["carburise first, depth of the case"] == "0.5 mm"
+    assert _hardening(Units.INCH, "tap.material=W2")[0]["quench from"] == "1450 °F"
+
+
+def test_a_hardness_without_its_temper_leaves_that_to_the_supplier() -> None:
+    values, words = _hardening(Units.MM, "tap.hardness=60")
+    assert values["temper at"] == "as the supplier says"
+    assert values["hardness after that"] == "60 HRC"
+    assert "Hardness: as the job has it." in words
+    _, words = _hardening(Units.MM, "tap.hardness=60", "tap.temper=220")
+    assert "Hardness: as the job has it." in words

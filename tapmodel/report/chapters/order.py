@@ -7,6 +7,7 @@ from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
     dividing,
+    hardening,
     milling,
     over_wires,
     sequence,
@@ -30,6 +31,7 @@ OPERATIONS: tuple[SectionOf, ...] = (
     dividing.chapter,
     angles.chapter,
     relief.chapter,
+    hardening.chapter,
     turning_it.chapter,
     left_behind.chapter,
 )

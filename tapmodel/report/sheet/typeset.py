@@ -31,7 +31,7 @@ _LONG = 16
 _TOGETHER = 2
 """Sentences with which a list goes on in the next column, at the least."""
 
-_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf)\b)")
+_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf|°[CF])\b)")
 
 
 def quoted(words: str) -> str:

@@ -33,6 +33,7 @@ class TapSteel:
         case_depth: of a carburised steel [mm]; 0 for one that is hard through.
         core_tensile: tensile strength under the case [MPa]; 0 likewise.
         source: of the hardness.
+        harden_source: of the range from which it is quenched, and the quench.
     """
 
     name: str
@@ -45,6 +46,7 @@ class TapSteel:
     case_depth: float
     core_tensile: float
     source: Source
+    harden_source: Source
 
 
 def steel_names() -> tuple[str, ...]:
@@ -79,6 +81,7 @@ def steel_named(text: str, *, temper: float | None = None) -> TapSteel:
         case_depth=float(row["case"]),
         core_tensile=float(row["core"]),
         source=source,
+        harden_source=cell_source(row["name"], "hardening", row["read"]),
     )
 
 
