@@ -9,6 +9,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters.machines import hardening, milling, sequence, threading_tool
 from tapmodel.report.chapters.order import OPERATIONS
+from tapmodel.report.chapters.tap import relief
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.units import Units, shown, told
 from tapmodel.spec.job_file import job_for
@@ -56,9 +57,13 @@ def test_the_squares_length_and_the_taps_alone_say_where_the_square_begins(text:
     assert any("lengths from the cutting end but the square's" in text for text in words)
 
 
+def _texts(chapter: Chapter) -> list[str]:
+    blocks = [block for block in chapter.blocks if isinstance(block, Paragraphs)]
+    return [told(text) for block in blocks for text in block.texts]
+
+
 def _prose(chapter: Chapter) -> str:
-    texts = [text for b in chapter.blocks if isinstance(b, Paragraphs) for text in b.texts]
-    return " ".join(told(text) for text in texts)
+    return " ".join(_texts(chapter))
 
 
 def test_the_order_of_the_work_is_told_once_and_the_chapters_follow_it() -> None:
@@ -150,3 +155,30 @@ def test_a_hardness_without_its_temper_leaves_that_to_the_supplier() -> None:
     assert "Hardness: as the job has it." in words
     _, words = _hardening(Units.MM, "tap.hardness=60", "tap.temper=220")
     assert "Hardness: as the job has it." in words
+
+
+@pytest.mark.parametrize("text", ["1/2 BSW LH", "1 3/8-24 UNS LH", "M10"])
+def test_the_arc_of_a_relief_lies_where_the_sheet_says(text: str) -> None:
+    """A centre found as told, and the arc about it, give the drop of the table at the heel."""
+    design = design_tap(job_for(text))
+    found = relief.chapter(design)
+    assert {relief.SETTING, relief.MAKING} <= set(_texts(found))
+    blocks = [b for b in found.blocks if isinstance(b, Rows)]
+    assert blocks
+    for block in blocks:
+        values = {told(row.label): row.value for row in block.rows}
+        (label,) = (label for label in values if label.startswith("turned from the edge"))
+        turned, off = values[label], values["arc's centre off the axis"]
+        radius, drop = values["radius of the arc"], values["radial drop at the heel"]
+        assert isinstance(turned, Angle)
+        assert isinstance(off, Length)
+        assert isinstance(radius, Length)
+        assert isinstance(drop, Length)
+        ahead = {"turned from the edge, ahead, over its flute, by": -1}.get(label, 1)
+        # the edge lies along x, the land behind it counter-clockwise
+        way = math.radians(ahead * turned.degrees)
+        x, y = off.mm * math.cos(way), off.mm * math.sin(way)
+        heel = math.radians(design.figures.land_angle)
+        along = x * math.cos(heel) + y * math.sin(heel)
+        reach = along + math.sqrt(along**2 - off.mm**2 + radius.mm**2)
+        assert design.tap.thread.major / 2 - reach == pytest.approx(drop.mm, rel=1e-9)

@@ -32,24 +32,46 @@ def chapter(design: TapDesign) -> Chapter:
     blocks = [
         block for relief, figures in design.reliefs for block in _one(design, relief, figures)
     ]
+    if any(relief.arc_offset for relief, _ in design.reliefs):
+        blocks.append(Paragraphs((SETTING, MAKING)))
     return Chapter("relief", "Relieve", tuple(blocks))
+
+
+SETTING = (
+    "The arc's centre is found from the tap's axis: turn from the cutting edge by the angle told, "
+    "seen on the cutting end, ahead the way the edge goes in the cut or back over its land, and go "
+    "out by the offset. Each land has a centre of its own."
+)
+"""Where the centre of an arc lies."""
+
+MAKING = (
+    "To grind it, hold the tap between centres that are offset so that this centre lies on their "
+    "line, and rock it over the one land, not round: the other lands stand in the way. Or file by "
+    "the table of drops (common practice)."
+)
+"""How a shop without a relieving lathe makes it."""
+
+_KINDS = {
+    ReliefKind.ECCENTRIC: "eccentric: it drops from the edge on",
+    ReliefKind.CON_ECCENTRIC: "con-eccentric: round as the tap, then an arc that drops",
+}
 
 
 def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Block]:
     where = f"Relief of the {relief.applies_to.value}"
     if relief.kind is ReliefKind.CONCENTRIC:
         return [Paragraphs((f"{where}: concentric, no drop.",))]
-    rows = [Row("kind", Words(relief.kind.value))]
+    rows = [Row("kind", Words(_KINDS[relief.kind]))]
     if relief.kind is ReliefKind.CON_ECCENTRIC:
-        rows.append(Row("margin without drop", Angle(relief.margin_angle)))
+        rows.append(Row("margin without drop, behind the edge", Angle(relief.margin_angle)))
     else:
         rows.append(Row("relief angle at the edge", Angle(figures.edge_angle)))
-    side = "behind" if figures.arc_direction >= 0 else "before"
+    way = "back over its land" if figures.arc_direction >= 0 else "ahead, over its flute"
     rows += [
         Row("radial drop at the heel", small_length(figures.heel_drop), measured=True),
         Row("radius of the arc", Length(figures.arc_radius)),
         Row("arc's centre off the axis", small_length(relief.arc_offset)),
-        Row(f"direction of that, {side} the edge", Angle(abs(figures.arc_direction))),
+        Row(f"turned from the edge, {way}, by", Angle(abs(figures.arc_direction))),
     ]
     return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
 
