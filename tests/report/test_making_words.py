@@ -7,11 +7,13 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
+from tapmodel.report.chapters import key_numbers
 from tapmodel.report.chapters.machines import hardening, milling, sequence, threading_tool
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import relief
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.units import Units, shown, told
+from tapmodel.shop.wires.answer import answer_for
 from tapmodel.spec.job_file import job_for
 
 
@@ -182,3 +184,34 @@ def test_the_arc_of_a_relief_lies_where_the_sheet_says(text: str) -> None:
         along = x * math.cos(heel) + y * math.sin(heel)
         reach = along + math.sqrt(along**2 - off.mm**2 + radius.mm**2)
         assert design.tap.thread.major / 2 - reach == pytest.approx(drop.mm, rel=1e-9)
+
+
+def test_a_round_crest_is_told_by_its_arc_and_how_it_is_checked() -> None:
+    design = design_tap(job_for("1/2 BSW"))
+    drawing = all_drawings(design, units=Units.INCH)["thread-form"]
+    words = {entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")}
+    thread, half = design.tap.thread, math.radians(27.5)
+    # an arc that touches both flanks turns by what they leave of half a turn
+    for name, radius in (("crest", thread.crest_radius), ("root", thread.root_radius)):
+        wide = 2 * radius * math.cos(half) / 25.4
+        assert {f"{name}: arc {wide:.4f} wide", f"R{radius / 25.4:.4f}"} <= words
+    crest = next(text for text in _inches(threading_tool.chapter(design)) if "crest" in text)
+    assert f"a gauge of radius {thread.crest_radius / 25.4:.4f} in" in crest
+    assert "which stays that of the blank" in crest
+
+
+def _inches(chapter: Chapter) -> list[str]:
+    blocks = [block for block in chapter.blocks if isinstance(block, Paragraphs)]
+    return [told(text, Units.INCH) for block in blocks for text in block.texts]
+
+
+@pytest.mark.parametrize("text", ["1/2 BSW LH", "M18x0.75"])
+def test_the_short_page_tells_which_wires_serve_beside_the_best(text: str) -> None:
+    """The best wire is in no set that is sold."""
+    design = design_tap(job_for(text))
+    allowed = answer_for(design).allowed
+    assert allowed is not None
+    (row,) = (r for r in _rows(key_numbers.chapter(design)) if "those that suit" in told(r.label))
+    assert row.low is not None
+    assert row.high is not None
+    assert (row.low.mm, row.high.mm) == pytest.approx((allowed.least, allowed.greatest))

@@ -12,7 +12,7 @@ from tapmodel.report.blocks import (
 )
 from tapmodel.report.chapters.in_the_hole.turning_it import torque_rows
 from tapmodel.report.chapters.machines.milling import axis_row
-from tapmodel.report.chapters.machines.over_wires import wire_name
+from tapmodel.report.chapters.machines.over_wires import wire_row
 from tapmodel.report.chapters.machines.threading_tool import nose_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
@@ -63,6 +63,6 @@ def _over_wires(answer: WiresAnswer | None) -> list[Row]:
         for end in (answer.measurement_min, answer.measurement_max)
     )
     return [
-        Row(wire_name(answer), Length(answer.wire, 4)),
+        wire_row(answer),
         Row("over wires", Length(answer.measurement_target, 4), low, high),
     ]

@@ -55,6 +55,15 @@ def _place(answer: WiresAnswer) -> list[Row]:
     ]
 
 
+def wire_row(answer: WiresAnswer) -> Row:
+    """The wire that is offered, and between which those lie that serve as well."""
+    name = wire_name(answer)
+    if not answer.allowed:
+        return Row(name, Length(answer.wire, 4))
+    low, high = Length(answer.allowed.least, 4), Length(answer.allowed.greatest, 4)
+    return Row(f"{name}, and those that suit", Length(answer.wire, 4), low, high)
+
+
 def _more_of_wire(units: Units) -> str:
     """The steps that a `Growth` counts in."""
     step = {Units.MM: "1 µm", Units.INCH: "0.0001 in", Units.BOTH: "1 µm (0.0001 in)"}
@@ -62,11 +71,7 @@ def _more_of_wire(units: Units) -> str:
 
 
 def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
-    name = wire_name(answer)
-    rows = [Row(name, Length(answer.wire, 4))]
-    if answer.allowed:
-        low, high = Length(answer.allowed.least, 4), Length(answer.allowed.greatest, 4)
-        rows[0] = Row(f"{name}, and those that suit", Length(answer.wire, 4), low, high)
+    rows = [wire_row(answer)]
     if not answer.is_best:
         rows.append(Row("best wire, lead allowed for", Length(answer.best_wire, 4)))
     rows.append(Row("conventional best wire", Length(answer.conventional_wire, 4)))

@@ -1,5 +1,7 @@
 """The tool that cuts the tap's thread on the lathe: its form, and how deep it is fed."""
 
+from functools import partial
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import (
     Angle,
@@ -9,9 +11,11 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Table,
+    Telling,
     Words,
     small_length,
 )
+from tapmodel.report.units import shown
 from tapmodel.report.words.compound import (
     NEXT_START,
     ON_THE_SLIDE,
@@ -24,6 +28,7 @@ from tapmodel.shop.lathe_tool import LatheTool, lathe_tool
 from tapmodel.shop.next_start import next_start
 from tapmodel.shop.set_over import tailstock_set_over
 from tapmodel.tap.tap import Tap, TapThread
+from tapmodel.words import Units
 
 INFEED = (
     "The infeed counts from the blank at its diameter, and holds for a nose as wide as it may be. "
@@ -48,16 +53,24 @@ def chapter(design: TapDesign) -> Chapter:
         *_next_start(design.tap.thread),
         *_set_over(design.tap),
     ]
-    notes = [SWING[design.tap.thread.hand]]
+    notes: list[str | Telling] = [SWING[design.tap.thread.hand]]
     if design.tap.thread.starts > 1:
         notes.append(NEXT_START)
     if design.tap.thread.crest_radius:
-        notes.append(
-            "The crest is round: form it with a tool ground to it, or with a form file after the "
-            "last pass; the nose of a stock full-profile tool is too round for the root."
-        )
+        notes.append(partial(_round_crest, design.tap.thread.crest_radius))
     blocks = (Rows(tuple(rows)), _feeds(tool), Paragraphs((INFEED, *notes)))
     return Chapter("tool", "Threading tool", blocks)
+
+
+def _round_crest(radius: float, units: Units) -> str:
+    """How it is formed, and how one sees that it is right; common practice."""
+    size = " = ".join(shown(small_length(radius), units))
+    return (
+        "The crest is round: form it with a tool ground to it, or with a form file after the last "
+        "pass; the nose of a stock full-profile tool is too round for the root. Check it against "
+        f"the light with a gauge of radius {size}, and by the diameter over the crests, which "
+        "stays that of the blank."
+    )
 
 
 def _next_start(thread: TapThread) -> list[Row]:

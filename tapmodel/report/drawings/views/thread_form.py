@@ -111,10 +111,10 @@ def _is_rounded(design: TapDesign) -> bool:
 
 
 def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> tuple[str, ...]:
-    """Of a rounded one its radius too, on a line of its own where numbers are in both units."""
-    words = [f"{name} {sheet.small(width)}"]
-    words += [f"R{sheet.small(abs(part.arc))}"] if part.arc else []
-    return tuple(words) if sheet.wanted is Units.BOTH else (", ".join(words),)
+    """Of a rounded one that its arc is so wide, from end to end, and its radius on a line."""
+    if not part.arc:
+        return (f"{name} {sheet.small(width)}",)
+    return f"{name}: arc {sheet.small(width)} wide", f"R{sheet.small(abs(part.arc))}"
 
 
 def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
