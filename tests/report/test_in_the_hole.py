@@ -80,7 +80,7 @@ def _told(row: Row) -> str:
 
 
 @pytest.mark.parametrize(
-    ("text", "told"), [("M10", "thread root"), ("M18x0.75", "run-out, whole section")]
+    ("text", "told"), [("M10", "thread root"), ("M18x0.75", "thread end, whole section")]
 )
 def test_where_it_breaks_first_is_told_once(text: str, told: str) -> None:
     blocks = turning_it.chapter(design_tap(job_for(text))).blocks

@@ -140,7 +140,8 @@ def _behind(tap: Tap, length: Turned, z: float) -> Slice:
     radius = length.start_radius + share * (length.end_radius - length.start_radius)
     blank = tap.blank
     neck = blank.has_neck and z <= blank.thread_length + blank.neck_length + _SAME
-    place = Place.NECK if neck else Place.RUN_OUT
+    place = Place.RUN_OUT if z > tap.flutes.full_depth_length else Place.THREAD_END
+    place = Place.NECK if neck else place
     return Slice(place, z, radius, tap.flutes.count, _sector(tap, z, radius))
 
 

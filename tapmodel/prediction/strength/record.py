@@ -11,6 +11,7 @@ class Place(StrEnum):
     """Which part of the tap a section lies in."""
 
     ROOT = "root"
+    THREAD_END = "thread end"
     NECK = "neck"
     RUN_OUT = "run-out"
     SHANK = "shank"

@@ -119,7 +119,7 @@ def test_order_of_the_torques(name: str, oil_steel: TapSteel):
 def test_slices_behind_the_thread_are_those_of_the_tap(name: str):
     tap = design(name).tap
     behind = [cut for cut in slices_of(tap) if cut.place is not Place.ROOT]
-    assert sum(cut.place in (Place.NECK, Place.RUN_OUT) for cut in behind) >= 3
+    assert sum(cut.place in (Place.NECK, Place.THREAD_END, Place.RUN_OUT) for cut in behind) >= 3
     for cut in behind:
         area = section_outline(tap, cut.z + 1e-9).area
         sector = Outline((cut.sector,)).area * cut.turns if cut.sector else math.pi * cut.radius**2
@@ -128,12 +128,22 @@ def test_slices_behind_the_thread_are_those_of_the_tap(name: str):
 
 def test_the_tap_stiffens_along_the_run_out(oil_steel: TapSteel):
     found = strength_of(design("M20").tap, oil_steel)
-    run_out = [s.modulus for s in found.sections if s.place is Place.RUN_OUT]
+    behind = (Place.THREAD_END, Place.RUN_OUT)
+    run_out = [s.modulus for s in found.sections if s.place in behind]
     assert len(run_out) >= 3
     assert run_out == sorted(run_out)
     short = strength_of(design("M20").tap, oil_steel, run_out=False)
     assert len(short.sections) == len(found.sections) - 2
     assert short.bears == found.bears
+
+
+@pytest.mark.parametrize("name", ["M18x0.75", "1/2 BSW", "M20"])
+def test_the_run_out_begins_where_the_flutes_rise(name: str):
+    tap = design(name).tap
+    for cut in slices_of(tap):
+        rises = cut.z > tap.flutes.full_depth_length
+        if cut.place in (Place.THREAD_END, Place.RUN_OUT):
+            assert (cut.place is Place.RUN_OUT) == rises, cut.z
 
 
 def test_a_thin_neck_and_a_small_square_govern_where_they_are_weakest(oil_steel: TapSteel):
