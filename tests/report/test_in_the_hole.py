@@ -5,7 +5,7 @@ import re
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Force, Length, Row, Rows, Table, Tool, Torque, Words
+from tapmodel.report.blocks import Force, Length, Paragraphs, Row, Rows, Table, Tool, Torque, Words
 from tapmodel.report.chapters.in_the_hole import turning_it
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -100,3 +100,49 @@ def test_the_wrench_is_no_longer_than_two_hands_may_turn() -> None:
     assert 0.9 * longest < wrench.mm <= longest
     assert wrench.mm % 10 == pytest.approx(0.0)
     assert values["pull of each hand reckoned with"] == Force(150.0)
+
+
+def _said(text: str, *sets: str, units: Units = Units.MM) -> str:
+    blocks = turning_it.chapter(design_tap(job_for(text, list(sets)))).blocks
+    texts = [text for block in blocks if isinstance(block, Paragraphs) for text in block.texts]
+    return " ".join(told(text, units) for text in texts)
+
+
+def test_it_is_told_what_sets_the_torque_to_stop_at() -> None:
+    design = design_tap(job_for("M10"))
+    assert design.prediction is not None
+    strength = design.prediction.strength
+    least = min(strength.yields.low, strength.breaks.low)
+    share = f"{100 * strength.bears / least:g} % of the least at which it yields or breaks"
+    assert share in _said("M10")
+    large = design_tap(job_for("1 3/8-24 UNS LH", ["hole.material=brass"])).prediction
+    assert large is not None
+    times = f"{large.stop_at / large.torque.band.high:g} times the greatest torque of a sharp tap"
+    bears = f"the tap bears {float(f'{large.strength.bears:.1e}'):g} N·m"
+    said = _said("1 3/8-24 UNS LH", "hole.material=brass")
+    assert times in said
+    assert bears in said
+
+
+@pytest.mark.parametrize("text", ["1/2 BSW LH", "M3", "M10", "M18x0.75"])
+def test_a_band_that_reaches_the_torque_to_stop_at_is_a_risk(text: str) -> None:
+    foreseen = design_tap(job_for(text)).prediction
+    assert foreseen is not None
+    near = foreseen.torque.band.high > 0.95 * foreseen.stop_at
+    assert near == (text in {"1/2 BSW LH", "M3"})
+    assert (turning_it.AT_RISK in _said(text)) == near
+
+
+def test_a_dry_hole_is_a_fault_only_where_oil_is_asked_for() -> None:
+    assert "a hole left dry" in _said("M10", "hole.material=mild steel")
+    for dry in ("brass", "grey cast iron"):
+        said = _said("M10", f"hole.material={dry}")
+        assert "two to four times as much" in said
+        assert "left dry" not in said
+
+
+def test_worn_edges_are_told_by_the_width_of_their_wear() -> None:
+    blocks = turning_it.chapter(design_tap(job_for("M10"))).blocks
+    labels = [row.label for block in blocks if isinstance(block, Rows) for row in block.rows]
+    assert "edges worn 0.1 mm wide add" in [told(label) for label in labels]
+    assert "Edges duller than that" in _said("M10")

@@ -2,15 +2,20 @@
 
 import math
 from collections.abc import Iterator
+from functools import partial
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.band import Band
-from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.prediction import WORN, Prediction
 from tapmodel.prediction.strength.record import Breaking, Spot
+from tapmodel.prediction.strength.strength import STOP_SHARE
 from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
+from tapmodel.prediction.torque.friction import WEAR_LAND
 from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
+from tapmodel.report.units import in_words, shown
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.materials.steels import TapSteel
+from tapmodel.words import Units
 
 MODEL = (
     "Torque and strength come from a model, not from a measurement. A band runs from the least to "
@@ -18,7 +23,39 @@ MODEL = (
     "where they hold, the strength of the steel; likely is the geometric mean of teeth and "
     "formulas."
 )
-FEEL = "Dull edges and a dry hole take two to four times as much torque. Feel decides."
+REACHED = 0.95
+"""A band that comes so near to the torque to stop at reaches it: no torque is known better."""
+
+AT_RISK = (
+    "The band reaches the torque to stop at, so one hole may take as much as the tap bears: feel "
+    "for it, and back out early."
+)
+
+
+def _feel(design: TapDesign, _units: Units) -> str:
+    """What multiplies the torque; without oil only where the material asks for some."""
+    dry_too = design.work.material.group.lubricant.startswith("dry")
+    causes = "Edges duller than that" if dry_too else "Edges duller than that, or a hole left dry,"
+    return f"{causes} take two to four times as much torque. Feel decides."
+
+
+def _why_there(foreseen: Prediction, units: Units) -> str:
+    """Which of the two sets the torque to stop at."""
+    bears = foreseen.strength.bears
+    if foreseen.stop_at >= bears:
+        share = f"{100 * STOP_SHARE:g} %"
+        return f"Stop at what the tap bears: {share} of the least at which it yields or breaks."
+    told_as = " = ".join(shown(Torque((bears,)), units))
+    return (
+        f"Stop at {WORN:g} times the greatest torque of a sharp tap: the tap bears {told_as}, but "
+        "by then edges are gone or chips jam."
+    )
+
+
+def _risks(foreseen: Prediction) -> list[str]:
+    """Nothing where the band ends clear of the torque to stop at, or a finding says worse."""
+    band, stop = foreseen.torque.band, foreseen.stop_at
+    return [AT_RISK] if band.likely < stop <= band.high / REACHED else []
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -30,7 +67,7 @@ def chapter(design: TapDesign) -> Chapter:
         Rows(tuple(_work(design))),
         Paragraphs((MODEL,)),
         Rows(tuple(_load(foreseen)), "Torque"),
-        Paragraphs((FEEL,)),
+        Paragraphs((partial(_why_there, foreseen), *_risks(foreseen), partial(_feel, design))),
         Rows(tuple(_chips(design, foreseen)), "Chips"),
     )
     return Chapter("torque", "Tap the hole", blocks)
@@ -79,7 +116,7 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("likely torque", Torque((torque.band.likely,)))
     yield Row("band of torque", Torque((torque.band.low, torque.band.high)))
     yield Row("of it, friction of the lands", _banded(torque.friction))
-    yield Row("a worn edge adds", Torque((torque.wear.likely,)))
+    yield Row(_worn, Torque((torque.wear.likely,)))
     yield Row("turning back", _banded(torque.back))
     part = foreseen.task.part
     guided = Words("none: the thread cut before draws it in, at any start")
@@ -92,6 +129,10 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
     yield Row("breaks first", Words(_where(governs)))
+
+
+def _worn(units: Units) -> str:
+    return f"edges worn {in_words(WEAR_LAND, 'g', units)} wide add"
 
 
 def _where(governs: Breaking) -> str:

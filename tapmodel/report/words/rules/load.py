@@ -28,8 +28,8 @@ def _overloaded(finding: Finding, write: Writer) -> str:
 def _near(finding: Finding, write: Writer) -> str:
     return (
         f"In {_material(finding)} the tap may take up to {write.torque(judged(finding))}, and is "
-        f"to be stopped at {write.torque(high(finding))}: turn it by feel, well oiled, and back it "
-        "out before it binds."
+        f"to be stopped at {write.torque(high(finding))}: turn it by feel, with "
+        "the oil that its material asks for, and back it out before it binds."
     )
 
 
