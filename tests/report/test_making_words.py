@@ -130,8 +130,7 @@ def _hardening(units: Units, *sets: str) -> tuple[dict[str, str], str]:
 def test_the_steel_is_hardened_and_tempered_by_its_tables() -> None:
     values, words = _hardening(Units.BOTH)
     assert values == {
-        "steel": "O1",
-        "quench from": "788 to 816 °C = 1450 to 1500 °F",
+        "O1, quench from": "788 to 816 °C = 1450 to 1500 °F",
         "quench in": "oil",
         "temper at": "204 °C = 400 °F",
         "hardness after that": "62 HRC",
@@ -140,14 +139,14 @@ def test_the_steel_is_hardened_and_tempered_by_its_tables() -> None:
     assert words.count("(read)") == 2
     assert "come before these numbers" in words
     values, words = _hardening(Units.MM, "tap.material=silver steel")
-    assert (values["quench from"], values["quench in"]) == ("770 to 800 °C", "water")
+    assert (values["silver steel, quench from"], values["quench in"]) == ("770 to 800 °C", "water")
     assert words.count("(from memory)") == 2
 
 
 def test_a_case_is_carburised_and_a_range_of_one_heat_is_one_number() -> None:
     values, _ = _hardening(Units.MM, "tap.material=case-hardened mild steel")
     assert values["carburise first, depth of the case"] == "0.5 mm"
-    assert _hardening(Units.INCH, "tap.material=W2")[0]["quench from"] == "1450 °F"
+    assert _hardening(Units.INCH, "tap.material=W2")[0]["W2, quench from"] == "1450 °F"
 
 
 def test_a_hardness_without_its_temper_leaves_that_to_the_supplier() -> None:

@@ -21,7 +21,6 @@ CAUTIONS = (
         "tongs, lid for the oil, extinguisher, fresh air; no water near hot oil or salt. "
         "Temper at once: a tap left hard can burst."
     ),
-    ("Temperatures, times and the quenching medium come from the supplier's data of this steel."),
     ("A hard tap splinters when it jams: drive it straight, with a wrench of the right size."),
     (
         "Local rules and the training that they ask for come before this sheet; where work "

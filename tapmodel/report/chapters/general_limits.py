@@ -18,9 +18,8 @@ HOW = (
 """Which sizes are held by which tolerances."""
 
 HARDENING = (
-    "All limits are those of the finished tap. In hardening steel grows or shrinks, by the "
-    "supplier's data of it: measure thread, shank and square again afterwards, and lap or grind "
-    "what has grown (common practice)."
+    "All limits are those of the finished tap. In hardening steel grows or shrinks: measure "
+    "thread, shank and square again, and lap or grind what has grown (common practice)."
 )
 """No allowance is made."""
 

@@ -26,10 +26,7 @@ MODEL = (
 REACHED = 0.95
 """A band that comes so near to the torque to stop at reaches it: no torque is known better."""
 
-AT_RISK = (
-    "The band reaches the torque to stop at, so one hole may take as much as the tap bears: feel "
-    "for it, and back out early."
-)
+AT_RISK = "The band reaches the torque to stop at: one hole may take all that the tap bears."
 
 
 def _feel(design: TapDesign, _units: Units) -> str:
@@ -47,8 +44,8 @@ def _why_there(foreseen: Prediction, units: Units) -> str:
         return f"Stop at what the tap bears: {share} of the least at which it yields or breaks."
     told_as = " = ".join(shown(Torque((bears,)), units))
     return (
-        f"Stop at {WORN:g} times the greatest torque of a sharp tap: the tap bears {told_as}, but "
-        "by then edges are gone or chips jam."
+        f"Stop at {WORN:g} times the greatest torque of a sharp tap, when edges are gone or chips "
+        f"jam; the tap bears {told_as}."
     )
 
 

@@ -7,9 +7,8 @@ from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Tempe
 from tapmodel.standards.materials.steels import TapSteel
 
 SUPPLIER = (
-    "The supplier's data of this very steel come before these numbers; how long to soak stands "
-    "there. Quench point first and straight down, and temper as soon as the tap can be held "
-    "(common practice)."
+    "The supplier's data of this very steel come before these numbers, and say how long to soak. "
+    "Quench point first, straight down; temper at once (common practice)."
 )
 """Whose numbers hold, and what keeps a tap straight and whole."""
 
@@ -22,10 +21,9 @@ def chapter(design: TapDesign) -> Chapter:
 
 
 def _rows(steel: TapSteel) -> Iterator[Row]:
-    yield Row("steel", Words(steel.name))
     if steel.case_depth:
         yield Row("carburise first, depth of the case", Length(steel.case_depth, 1))
-    yield Row("quench from", Temperature((steel.harden_low, steel.harden_high)))
+    yield Row(f"{steel.name}, quench from", Temperature((steel.harden_low, steel.harden_high)))
     yield Row("quench in", Words(steel.quench))
     heat = Temperature((steel.temper,)) if steel.temper else Words("as the supplier says")
     yield Row("temper at", heat)

@@ -31,9 +31,8 @@ from tapmodel.tap.tap import Tap, TapThread
 from tapmodel.words import Units
 
 INFEED = (
-    "The infeed counts from the blank at its diameter, and holds for a nose as wide as it may be. "
-    "A narrower nose goes deeper for the same pitch diameter: a sharp one by the last column, half "
-    "as wide a one by half of it. What is measured on the thread decides."
+    "The infeed counts from the blank diameter and holds for the nose told. A narrower one goes "
+    "deeper: a sharp one by the last column, one half as wide by half of that."
 )
 """What the depth is of, without which two tools would cut two pitch diameters with it."""
 

@@ -38,16 +38,14 @@ def chapter(design: TapDesign) -> Chapter:
 
 
 SETTING = (
-    "The arc's centre is found from the tap's axis: turn from the cutting edge by the angle told, "
-    "seen on the cutting end, ahead the way the edge goes in the cut or back over its land, and go "
-    "out by the offset. Each land has a centre of its own."
+    "Each land's arc has its own centre: seen on the cutting end, turn from the cutting edge about "
+    "the tap's axis by the angle told, and go out by the offset."
 )
 """Where the centre of an arc lies."""
 
 MAKING = (
-    "To grind it, hold the tap between centres that are offset so that this centre lies on their "
-    "line, and rock it over the one land, not round: the other lands stand in the way. Or file by "
-    "the table of drops (common practice)."
+    "Grind it between centres that are offset to that point, rocking the one land, as the others "
+    "stand in the way; or file it by the table of drops (common practice)."
 )
 """How a shop without a relieving lathe makes it."""
 
