@@ -144,5 +144,5 @@ def test_a_dry_hole_is_a_fault_only_where_oil_is_asked_for() -> None:
 def test_worn_edges_are_told_by_the_width_of_their_wear() -> None:
     blocks = turning_it.chapter(design_tap(job_for("M10"))).blocks
     labels = [row.label for block in blocks if isinstance(block, Rows) for row in block.rows]
-    assert "edges worn 0.1 mm wide add" in [told(label) for label in labels]
+    assert "edges worn 0.10 mm wide add" in [told(label) for label in labels]
     assert "Edges duller than that" in _said("M10")

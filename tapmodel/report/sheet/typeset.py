@@ -21,7 +21,7 @@ from tapmodel.report.blocks import (
 )
 from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
 
-FIELD_WIDTH, FIELD_WIDTH_OF_BOTH, FIELD_HEIGHT = 22.5, 19.0, 5.6
+FIELD_WIDTH, FIELD_WIDTH_OF_BOTH, FIELD_HEIGHT = 22.5, 19.0, 5.0
 """Of a field to write a measured value in [mm]."""
 
 

@@ -36,8 +36,11 @@ _UNITS = {
 _SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
 """Of the letters [pt]."""
 
-_LESS = 0.5
-"""By which they are smaller where that saves a page [pt]."""
+_LESS, _LEAST = 0.5, 1.0
+"""By which they are smaller where that saves a page, and where nothing less does [pt]."""
+
+_SMALLEST = 7.5
+"""No letters are smaller [pt]."""
 
 HEIGHTS = {Paper.A4: 297.0, Paper.LETTER: 279.4}
 """Of the papers [mm]."""
@@ -63,10 +66,10 @@ _STYLE = """\
     #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
 #set text({size})
 #set par(leading: 0.45em, spacing: 0.7em)
-#set list(spacing: 0.5em)
-#set table(stroke: 0.4pt, inset: (x: 3pt, y: 2pt), align: horizon)
-#set block(spacing: 0.7em)
-#show heading: set block(above: 1em, below: 0.6em)
+#set list(spacing: 0.45em)
+#set table(stroke: 0.4pt, inset: (x: 3pt, y: 1.5pt), align: horizon)
+#set block(spacing: 0.6em)
+#show heading: set block(above: 0.8em, below: 0.5em)
 #show heading: set text(11pt)
 """
 
@@ -114,6 +117,8 @@ def write_sheet(
     for way in _ways(narrow):
         if way.saves and best.pages <= few:
             break
+        if _SIZES[look.units] - way.less < _SMALLEST:
+            continue
         best = min(best, laid(way), key=_Laid.cost)
     write_whole(path, typst.compile(best.text.encode(), timestamp=stamp()))
 
@@ -143,11 +148,11 @@ def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
     yield _Way(every, beside=True)
     yield _Way(every, _LESS)
     yield _Way(every, split=True)
-    for less, kept in product((0.0, _LESS), _from_most_to_none(narrow)):
+    for less, kept in product((0.0, _LESS, _LEAST), _from_most_to_none(narrow)):
         if (less, kept) not in {(0.0, every), (_LESS, every)}:
             yield _Way(kept, less, saves=True)
-    for kept in (every, ()):
-        yield _Way(kept, _LESS, split=True, saves=True)
+    for less, kept in product((_LESS, _LEAST), (every, ())):
+        yield _Way(kept, less, split=True, saves=True)
 
 
 def _text(design: TapDesign, look: Look, way: _Way) -> str:

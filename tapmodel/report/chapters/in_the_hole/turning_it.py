@@ -95,14 +95,13 @@ def hardness_told(steel: TapSteel) -> str:
 
 
 def _work(design: TapDesign) -> Iterator[Row]:
-    work, steel = design.work, design.work.steel
+    work = design.work
     major = design.tap.thread.major
     slow, fast = (float(f"{revolutions(speed, major):.2g}") for speed in work.material.group.speed)
     yield Row("material of the work", Words(_material(design)))
     depth = design.choice("hole.depth")
     assumed = "" if depth is None or depth.given else ", assumed"
     yield Row(f"{work.kind} hole, depth of thread{assumed}", Length(work.depth, 1))
-    yield Row("steel of the tap", Words(f"{steel.name}, {hardness_told(steel)}"))
     yield Row("oil", Words(work.material.group.lubricant))
     yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
 
@@ -129,7 +128,7 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
 
 
 def _worn(units: Units) -> str:
-    return f"edges worn {in_words(WEAR_LAND, 'g', units)} wide add"
+    return f"edges worn {in_words(WEAR_LAND, '.2f', units)} wide add"
 
 
 def _where(governs: Breaking) -> str:

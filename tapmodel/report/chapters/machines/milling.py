@@ -21,14 +21,6 @@ def chapter(design: TapDesign) -> Chapter:
                 ),
                 axis_row(setting, measured=True),
                 core_row("core (web) left between the flutes", flutes.core_diameter),
-            )
-        ),
-        Rows(
-            _readings(setting, _touched(design)),
-            "Dial readings from touching a crest of the thread, behind the chamfer",
-        ),
-        Rows(
-            (
                 Row("full depth ends, from the front", Length(flutes.full_depth_length, 2)),
                 Row(
                     "run-out ends, from the front",
@@ -36,6 +28,10 @@ def chapter(design: TapDesign) -> Chapter:
                     measured=True,
                 ),
             )
+        ),
+        Rows(
+            _readings(setting, _touched(design)),
+            "Dial readings from touching a crest of the thread, behind the chamfer",
         ),
     )
     return Chapter("milling", "Mill the flutes", blocks)

@@ -1,6 +1,7 @@
 """Relief of the thread and of the chamfer: drop behind the edge and the grinding arc."""
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -11,7 +12,6 @@ from tapmodel.report.blocks import (
     Chapter,
     Length,
     Paragraphs,
-    Quantity,
     Row,
     Rows,
     Table,
@@ -19,7 +19,7 @@ from tapmodel.report.blocks import (
     small_length,
 )
 from tapmodel.shape.figures import ReliefFigures
-from tapmodel.shape.relief import drop
+from tapmodel.shape.relief import Floats, drop
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
 
@@ -29,11 +29,10 @@ SHARES = np.linspace(0, 1, 5)
 
 def chapter(design: TapDesign) -> Chapter:
     """Both reliefs."""
-    blocks = [
-        block for relief, figures in design.reliefs for block in _one(design, relief, figures)
-    ]
-    if any(relief.arc_offset for relief, _ in design.reliefs):
-        blocks.append(Paragraphs((SETTING, MAKING)))
+    blocks = [block for relief, figures in design.reliefs for block in _one(relief, figures)]
+    dropping = [relief for relief, _ in design.reliefs if relief.kind is not ReliefKind.CONCENTRIC]
+    if dropping:
+        blocks += [_drops(design, dropping), Paragraphs((SETTING, MAKING))]
     return Chapter("relief", "Relieve", tuple(blocks))
 
 
@@ -55,7 +54,7 @@ _KINDS = {
 }
 
 
-def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Block]:
+def _one(relief: Relief, figures: ReliefFigures) -> list[Block]:
     where = f"Relief of the {relief.applies_to.value}"
     if relief.kind is ReliefKind.CONCENTRIC:
         return [Paragraphs((f"{where}: concentric, no drop.",))]
@@ -71,19 +70,23 @@ def _one(design: TapDesign, relief: Relief, figures: ReliefFigures) -> list[Bloc
         Row("arc's centre off the axis", small_length(relief.arc_offset)),
         Row(f"turned from the edge, {way}, by", Angle(abs(figures.arc_direction))),
     ]
-    return [Rows(tuple(rows), where), _drops(design, relief, f"{where}: drop along the land")]
+    return [Rows(tuple(rows), where)]
 
 
-def _drops(design: TapDesign, relief: Relief, caption: str) -> Table:
-    land = design.figures.land_angle
-    drops = drop(relief, design.tap.thread.major, SHARES * land)
-    radius = design.tap.thread.major / 2
-    lines: list[tuple[Quantity, ...]] = [
-        (
-            Angle(share * land, 1),
-            Length(radius * math.radians(share * land), 2),
-            Length(float(fall), small_length(float(drops[-1])).digits),
-        )
-        for share, fall in zip(SHARES, drops, strict=True)
-    ]
-    return Table(("behind the edge", "along the arc", "radial drop"), tuple(lines), caption)
+def _drops(design: TapDesign, reliefs: Sequence[Relief]) -> Table:
+    """Of each relief that drops, side by side."""
+    land, major = design.figures.land_angle, design.tap.thread.major
+    angles = SHARES * land
+    columns = [_fallen(drop(relief, major, angles)) for relief in reliefs]
+    lines = tuple(
+        (Angle(angle, 1), Length(major / 2 * math.radians(angle), 2), *falls)
+        for angle, *falls in zip(map(float, angles), *columns, strict=True)
+    )
+    names = (f"drop of the {relief.applies_to.value}" for relief in reliefs)
+    return Table(("behind the edge", "along the arc", *names), lines, "Radial drop along the land")
+
+
+def _fallen(drops: Floats) -> list[Length]:
+    """With the digits that the drop at the heel is told with."""
+    digits = small_length(float(drops[-1])).digits
+    return [Length(float(fall), digits) for fall in drops]
