@@ -193,7 +193,7 @@ def test_a_round_crest_is_told_by_its_arc_and_how_it_is_checked() -> None:
     # an arc that touches both flanks turns by what they leave of half a turn
     for name, radius in (("crest", thread.crest_radius), ("root", thread.root_radius)):
         wide = 2 * radius * math.cos(half) / 25.4
-        assert {f"{name}: arc {wide:.4f} wide", f"R{radius / 25.4:.4f}"} <= words
+        assert {f"{name} arc {wide:.4f} wide", f"R{radius / 25.4:.4f}"} <= words
     crest = next(text for text in _inches(threading_tool.chapter(design)) if "crest" in text)
     assert f"a gauge of radius {thread.crest_radius / 25.4:.4f} in" in crest
     assert "which stays that of the blank" in crest

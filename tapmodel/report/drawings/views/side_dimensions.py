@@ -87,27 +87,29 @@ def _span(sheet: Sheet, length: _Length) -> tuple[float, float]:
 
 
 def _draw(sheet: Sheet, design: TapDesign, length: _Length, above: Sequence[_Length]) -> None:
-    """The dimension; lettering of those above it interrupts its extension lines."""
-    # the inner end, whose extension line runs down through the others, comes second
-    outer, inner = (length.z, length.start) if length.start > 0 else (0.0, length.z)
-    top = -_radius(design, inner)
-    far = -_radius(design, outer) if outer else -design.tap.chamfer.point_diameter / 2
-    ends, base = ((outer, far), (inner, top)), (0.0, length.y)
+    """The dimension; lettering of those above it interrupts its extension line."""
+    inner, y = length.start or length.z, length.y
     gap = sheet.paper(1.0)
     in_the_way = [
         other.at[0][1]
         for other in above
         if _span(sheet, other)[0] - gap < inner < _span(sheet, other)[1] + gap
     ]
-    if not in_the_way:
-        sheet.linear(ends, base, length.text, length.at)
+    top = -_radius(design, inner)
+    ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (inner, top))
+    if length.start > 0:
+        # the overall length draws the extension line at the rear end
+        sheet.across(((inner, y), (length.z, y)), length.text, length.at, upright=False)
+    elif in_the_way:
+        sheet.level(ends, (0.0, y), length.text, length.at)
+    else:
+        sheet.linear(ends, (0.0, y), length.text, length.at)
         return
-    sheet.level(ends, base, length.text, length.at)
     half, start = sheet.paper(LETTER_HEIGHT / 2 + 0.6), top - sheet.paper(0.6)
     for middle in in_the_way:
         sheet.line((inner, start), (inner, middle + half), THIN)
         start = middle - half
-    sheet.line((inner, start), (inner, length.y - sheet.paper(1.5)), THIN)
+    sheet.line((inner, start), (inner, y - sheet.paper(1.5)), THIN)
 
 
 def _rows(design: TapDesign) -> list[tuple[float, float, str]]:

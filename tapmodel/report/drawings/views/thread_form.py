@@ -114,7 +114,9 @@ def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> tuple[
     """Of a rounded one that its arc is so wide, from end to end, and its radius on a line."""
     if not part.arc:
         return (f"{name} {sheet.small(width)}",)
-    return f"{name}: arc {sheet.small(width)} wide", f"R{sheet.small(abs(part.arc))}"
+    # numbers in both units leave no room for a word more
+    told = f"{name} arc {sheet.small(width)}" + (" wide" if sheet.wanted is not Units.BOTH else "")
+    return told, f"R{sheet.small(abs(part.arc))}"
 
 
 def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
