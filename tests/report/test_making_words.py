@@ -2,17 +2,23 @@
 
 import math
 import re
+from dataclasses import replace
 
 import pytest
 
+from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters import key_numbers
+from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import hardening, milling, sequence, threading_tool
 from tapmodel.report.chapters.order import OPERATIONS
-from tapmodel.report.chapters.tap import relief
+from tapmodel.report.chapters.tap import chamfer, hole, relief
 from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.page.html import ShownTable, shown_chapter
+from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Units, shown, told
+from tapmodel.report.words.findings import what
 from tapmodel.shop.wires.answer import answer_for
 from tapmodel.spec.job_file import job_for
 
@@ -214,3 +220,56 @@ def test_the_short_page_tells_which_wires_serve_beside_the_best(text: str) -> No
     assert row.low is not None
     assert row.high is not None
     assert (row.low.mm, row.high.mm) == pytest.approx((allowed.least, allowed.greatest))
+
+
+def test_a_bored_hole_is_told_with_one_number_of_digits() -> None:
+    design = design_tap(job_for("1 3/8-24 UNS LH"))
+    assert design.bored
+    values = {told(row.label): row.value for row in _rows(hole.chapter(design))}
+    assert values["bore or ream to"] == values["minor diameter, as bored"]
+    (short,) = (r for r in _rows(key_numbers.chapter(design)) if "bore or ream" in told(r.label))
+    assert shown(short.value, Units.INCH) == ("1.3335 in",)
+
+
+def test_a_table_without_limits_or_fields_has_values_and_no_targets() -> None:
+    design = design_tap(job_for("M10"))
+    for words, head in (
+        ("Torque", '[#strong("value")]'),
+        ("Turn the blank", '[#strong("target")]'),
+    ):
+        (block,) = (
+            replace(section, blocks=(b,))
+            for section in (made(design) for made in OPERATIONS)
+            for b in section.blocks
+            if isinstance(b, Rows) and words in (b.caption, section.title)
+        )
+        assert head in typeset(block, Units.MM)
+        table = shown_chapter(block, Units.MM).blocks[0]
+        assert isinstance(table, ShownTable)
+        assert f'[#strong("{table.head[1]}")]' == head
+
+
+def test_each_count_and_thickness_of_chips_says_what_it_is() -> None:
+    design = design_tap(job_for("1/2 BSW LH"))
+    assert design.prediction is not None
+    cone = {told(row.label): row.value for row in _rows(chamfer.chapter(design))}
+    cut = {told(row.label): row.value for row in _rows(turning_it.chapter(design))}
+    assert cone["chip of each, square to the cone"] == Length(design.figures.chip_thickness, 4)
+    thickest = Length(design.prediction.chips.thickness_max, 4)
+    assert cut["thickest chip, as the raked face cuts it"] == thickest
+    assert not {"teeth", "chip"} & {*cone, *cut}
+
+
+def test_each_reserve_of_wear_says_from_what_it_counts() -> None:
+    """They differ by what the hole is larger than the tap."""
+    design = design_tap(job_for("1/2 BSW LH"))
+    foreseen = design.prediction
+    assert foreseen is not None
+    rows = {told(row.label): row.value for row in _rows(left_behind.chapter(design))}
+    reserve = rows["wear in reserve, from that pitch diameter"]
+    assert isinstance(reserve, Length)
+    assert reserve.mm == pytest.approx(foreseen.gauge.pitch_diameter - design.hole.pitch_min)
+    (finding,) = (f for f in design.findings if f.code == Code.WEAR_RESERVE)
+    own = finding.values.number("by")
+    assert own == pytest.approx(design.tap.thread.pitch_diameter - design.hole.pitch_min)
+    assert f"by {own:.4f} mm in pitch diameter, from its target," in what(finding)

@@ -92,7 +92,7 @@ def _reading(reading: Reading, units: Units) -> list[str]:
     if reading.verdict is not Verdict.TOO_LARGE:
         scrap = reading.verdict is Verdict.TOO_SMALL
         wear = (
-            ("wear left", None if scrap else reading.wear_left),
+            ("wear left, from the pitch diameter measured", None if scrap else reading.wear_left),
             (_SCRAP, reading.scrap_below),
         )
         rows += [(label, _text(size, units)) for label, size in wear if size is not None]

@@ -81,7 +81,9 @@ def _rows(rows: Sequence[Row], units: Units) -> str:
     """Columns that stay empty in every row are left out."""
     limited = any(row.low or row.high for row in rows)
     measured = any(row.measured for row in rows)
-    head = ["", "target", *(["limits"] if limited else []), *(["measured"] if measured else [])]
+    # nothing is aimed at where nothing is held or measured
+    aim = "target" if limited or measured else "value"
+    head = ["", aim, *(["limits"] if limited else []), *(["measured"] if measured else [])]
     columns = ["1fr", "auto", *(["auto"] if limited else [])]
     # numbers in both units take room that labels would lack
     field = FIELD_WIDTH_OF_BOTH if units is Units.BOTH else FIELD_WIDTH

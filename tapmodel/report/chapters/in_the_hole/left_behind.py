@@ -70,7 +70,7 @@ def _verdicts(gauge: Gauge) -> Iterator[Row]:
     yield Row("pitch diameter of the hole", Length(gauge.pitch_diameter))
     yield Row("GO gauge", Words("enters" if gauge.go else "does not enter"))
     yield Row("NO-GO gauge", Words("stays out" if gauge.no_go else "enters"))
-    yield Row("wear in reserve with that, on the pitch diameter", Length(gauge.wear_left))
+    yield Row("wear in reserve, from that pitch diameter", Length(gauge.wear_left))
     ends = f", the {gauge.face_limit} ends it"
     face = _times(gauge.sharpenings_face)
     several = f"{face}{ends}" if gauge.sharpenings_face <= _MANY else face

@@ -150,8 +150,8 @@ def _banded(band: Band) -> Torque:
 
 def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
     chips, held = foreseen.chips, foreseen.chips_held
-    yield Row("teeth that take a chip", Words(str(len(chips.teeth))))
-    yield Row("thickest chip", Length(chips.thickness_max, 4))
+    yield Row("teeth that take a chip, be it in part", Words(str(len(chips.teeth))))
+    yield Row("thickest chip, as the raked face cuts it", Length(chips.thickness_max, 4))
     yield Row("thinnest chip", Length(chips.thickness_min, 4))
     all_of_them = held >= design.work.depth
     told = Words("all of this hole") if all_of_them else Length(held, 1)

@@ -16,8 +16,11 @@ def chapter(design: TapDesign) -> Chapter:
         Row("length, follows from these", Length(design.tap.chamfer_length)),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
         *((in_leads,) if several else ()),
-        Row("teeth along the chamfer, all lands", Words(str(design.figures.chamfer_teeth))),
-        Row("chip of each tooth", Length(design.figures.chip_thickness, 4)),
+        Row(
+            "teeth with their crests in the chamfer",
+            Words(str(design.figures.chamfer_teeth)),
+        ),
+        Row("chip of each, square to the cone", Length(design.figures.chip_thickness, 4)),
     )
     return Chapter("chamfer", "Chamfer", (Rows(rows),))
 

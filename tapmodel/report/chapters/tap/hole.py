@@ -15,7 +15,7 @@ def chapter(design: TapDesign) -> Chapter:
     minor, how = (Length(hole.minor_min), Length(hole.minor_max)), "drilled"
     drill = Row("tap drill", drill_of(design.drill), measured=True)
     if design.bored:
-        drill, how = Row("bore or ream to", Length(design.drill, 2), *minor, measured=True), "bored"
+        drill, how = Row("bore or ream to", Length(design.drill), *minor, measured=True), "bored"
     rows = (
         drill,
         Row("major diameter", Words("–"), low=Length(hole.major_min)),
@@ -45,7 +45,7 @@ def drill_row(design: TapDesign) -> Row:
     """The drill beside the limits of the hole that it makes."""
     minor = (Length(design.hole.minor_min), Length(design.hole.minor_max))
     if design.bored:
-        return Row("bore or ream, for the minor diameter", Length(design.drill, 2), *minor)
+        return Row("bore or ream, for the minor diameter", Length(design.drill), *minor)
     return Row("tap drill, for the minor diameter", drill_of(design.drill), *minor)
 
 

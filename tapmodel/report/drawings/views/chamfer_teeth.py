@@ -153,7 +153,7 @@ def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
     sheet.linear(ends, (0.0, y), words, at)
     point = f"⌀{sheet.mm(chamfer.point_diameter)}"
     lines = [
-        f"{count} teeth cut, numbered as they meet the work",
+        f"{count} teeth, numbered as they meet the work",
         f"chip of each {sheet.fixed(design.figures.chip_thickness, 4)}, square to the cone",
         f"cone {degrees(chamfer.angle)} to the axis, {point} at the point",
         f"{sheet.scale_told}; chain: pitch line; double chain: cone",
