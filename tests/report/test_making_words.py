@@ -273,3 +273,16 @@ def test_each_reserve_of_wear_says_from_what_it_counts() -> None:
     own = finding.values.number("by")
     assert own == pytest.approx(design.tap.thread.pitch_diameter - design.hole.pitch_min)
     assert f"by {own:.4f} mm in pitch diameter, from its target," in what(finding)
+
+
+def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
+    design = design_tap(job_for("1/2 BSW LH"))
+    assert design.prediction is not None
+    drawing = all_drawings(design, units=Units.INCH)["chips"]
+    words = [entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")]
+    (title,) = (text for text in words if text.startswith("area:"))
+    areas = sorted(tooth.area / 25.4**2 * 1e6 for tooth in design.prediction.chips.teeth)
+    found = re.fullmatch(r"area: ([\d.]+) \(tooth \d+\) to ([\d.]+) 10⁻⁶ in² \(\d+\)", title)
+    assert found is not None
+    ends = [float(number) for number in found.groups()]
+    assert ends == pytest.approx([areas[0], areas[-1]], rel=5e-3)

@@ -73,7 +73,7 @@ def _sentences(texts: Sequence[str]) -> str:
 
 
 def _captioned(caption: str, table: str) -> str:
-    above = f"#strong({quoted(caption)})\n#v(-0.5em)\n" if caption else ""
+    above = f"#strong({quoted(caption)})\n#v(-0.3em)\n" if caption else ""
     return f"#block(breakable: false)[\n{above}{table}\n]"
 
 

@@ -18,6 +18,7 @@ _BESIDE, _BEHIND = 3.0, 5.5  # beside the numbers of the axis and of limits on p
 _BETWEEN = 11.0  # from the foot of one chart to the next one's top, its title between [mm]
 _READABLE = 3.0  # a limit higher than so many of the highest bar is told, not drawn
 _NUMBERS = 5.5  # that the number of a tooth takes on paper [mm]
+_MILLION = 1e6
 _GAP = 3.6  # between two limits as they are lettered on paper [mm]
 
 
@@ -69,9 +70,12 @@ def lettered_teeth(count: int, step: int) -> list[int]:
 
 def _areas(sheet: Sheet, teeth: Sequence[Tooth]) -> _Bars:
     values = tuple(tooth.area for tooth in teeth)
-    told = tuple(bare(shown(Area(value, 3), sheet.units)) for value in values)
     inch = sheet.units is Units.INCH
-    unit, size = ("in²", MM_PER_INCH**2) if inch else ("mm²", 1.0)
+    # a chip is some millionths of a square inch
+    unit, size, times = (
+        ("10⁻⁶ in²", MM_PER_INCH**2 / _MILLION, _MILLION) if inch else ("mm²", 1.0, 1.0)
+    )
+    told = tuple(bare(shown(Area(times * value, 3), sheet.units)) for value in values)
     return _Bars("area", unit, tuple(value / size for value in values), told)
 
 
