@@ -29,29 +29,42 @@ from tapmodel.tap.tap import Flutes, Tap, chamfer_length
 def settle(job: Job) -> TapDesign:
     """Settle every number of the tap that `job` asks for, then judge it.
 
-    Findings of severity error stand in the result; nothing is repaired, and no cure is sought.
+    Findings of severity error stand in the result; nothing is repaired, and no cure is sought. A
+    bare number that makes sense only in another unit is asked back instead: what else the rules
+    would find follows from it.
 
     Raises:
         InputError: a value that cannot be used at all.
-        NoTapError: values that leave no tap to describe.
+        NoTapError: values that leave no tap to describe, or that are asked back.
 
     Source: the functions called here name theirs, choice by choice.
     """
-    try:
-        design = _weighed(job)
-    except NoTapError as error:
-        raise NoTapError(error.finding, *_questions(job)) from None
-    return replace(design, findings=(*_questions(job), *design.findings))
+    questions = asked_back(job)
+    if questions:
+        raise NoTapError(*questions)
+    return settled_as_mm(job)
 
 
-def _weighed(job: Job) -> TapDesign:
-    """What the rules choose, or what is better by what the tap will do in the hole."""
+def settled_as_mm(job: Job) -> TapDesign:
+    """The same, every bare number taken for the mm that it is: values found by a rule are.
+
+    Raises:
+        InputError, NoTapError: as `settle`, but nothing is asked back.
+
+    Source: as `settle`.
+    """
     return stronger_core(foreseen(_settled(job)), lambda advice: foreseen(_settled(job, advice)))
 
 
-def _questions(job: Job) -> tuple[Finding, ...]:
-    """Whether lengths that the job gives are rather in inches."""
-    given = job.given()
+def asked_back(job: Job) -> tuple[Finding, ...]:
+    """Bare numbers that make sense only in another unit, each an error.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+
+    Source: as `tapmodel.designing.questioned.questioned`.
+    """
+    given = job.typed()
     ruled = _by_rule(job.designation) if len(given) > 1 else None
     return tuple(questioned(given, ruled)) if ruled else ()
 

@@ -37,7 +37,7 @@ def table_of(what: Request) -> Mapping[str, object]:
         InputError: a file that cannot be read.
     """
     if isinstance(what, Job):
-        return what.table()
+        return apply_values(what.table(), [*what.typed().items()])
     if isinstance(what, Mapping):
         return what
     if _is_file(what):

@@ -25,12 +25,11 @@ def judged(design: TapDesign) -> TapDesign:
 
 
 def _wires(design: TapDesign) -> Iterator[Finding]:
-    """A warning where none on hand suits, unless they were asked back as of another unit.
+    """A warning where none on hand suits.
 
     Source: the range of `choice.zone_range`, a rule of this program.
     """
-    asked_back = any(f.code == Code.OTHER_UNIT and f.field == _WIRES for f in design.findings)
-    if not design.wires or asked_back:
+    if not design.wires:
         return
     # Loaded for the few jobs that list wires: every command judges.
     from tapmodel.shop.wires.answer import answer_for  # noqa: PLC0415

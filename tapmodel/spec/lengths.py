@@ -39,6 +39,14 @@ def millimetres_of(text: str) -> float | None:
     return float(-value if found["sign"] == "-" else value)
 
 
+def bare_number(value: object) -> float | None:
+    """A number that no unit stands beside, be it typed as text; None for anything else."""
+    if isinstance(value, str):
+        found = _LENGTH.fullmatch(value.strip())
+        return None if found is None or found["unit"] else millimetres_of(value)
+    return float(value) if isinstance(value, int | float) else None
+
+
 def in_millimetres(value: object) -> object:
     """A text that is a length, in mm; whatever else it is, as it is, for others to judge."""
     found = millimetres_of(value) if isinstance(value, str) else None

@@ -7,10 +7,10 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
-from random_jobs import random_job
+from random_jobs import in_mm, random_job
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.settle import settle
+from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import checked
@@ -96,15 +96,15 @@ def broken_job(seed: int) -> Job:
     chance = random.Random(seed)  # noqa: S311  (repeatable on purpose)
     table = random_job(seed) if chance.random() < 0.4 else {"designation": chance.choice(SIZES)}
     try:
-        design = settle(checked(table))
+        design = settled_as_mm(checked(table))
     except (InputError, NoTapError):
-        return table
+        return in_mm(table)
     if chance.random() < 0.35:
         pairs = tuple(_scaled(chance.choice(SPECIAL), design.tap.thread.major).items())
     else:
         fields = chance.sample(SCALED, chance.choice([1, 1, 2]))
         pairs = tuple((field, _moved(design, field, chance)) for field in fields)
-    return apply_values(table, pairs)
+    return in_mm(apply_values(table, pairs))
 
 
 def _scaled(values: Job, major: float) -> Job:

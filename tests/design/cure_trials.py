@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from tapmodel.designing.design import design_tap
-from tapmodel.designing.settle import settle
+from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.words.cures import cure_text
@@ -110,7 +110,7 @@ def _nearer(finding: Finding, setting: Setting) -> Iterator[float]:
 def _leaves(table: Table, cure: Cure) -> bool:
     """Whether some rule stays broken."""
     values = [(s.field, s.value) for s in cure.settings]
-    found = settle(checked(apply_values(table, values))).findings
+    found = settled_as_mm(checked(apply_values(table, values))).findings
     return any(f.severity is Severity.ERROR for f in found)
 
 
@@ -128,7 +128,7 @@ def _mends_values(
     table: Table, values: list[tuple[str, Any]], code: str, before: Mapping[str, Severity]
 ) -> bool:
     try:
-        after = _codes(settle(checked(apply_values(table, values))).findings)
+        after = _codes(settled_as_mm(checked(apply_values(table, values))).findings)
     except (InputError, NoTapError):
         return False
     broken = {c for c, severity in after.items() if severity is Severity.ERROR}

@@ -55,3 +55,11 @@ def test_a_job_that_leaves_no_tap_is_mended_too() -> None:
     assert errors_of(mended) == ()
     assert cure.settings[0].field == "flutes.core_diameter"
     assert mended.flutes.core_diameter == cure.settings[0].value
+
+
+def test_a_cure_that_would_be_asked_back_is_applied_with_its_unit() -> None:
+    """A rear chamfer of 0.02 mm is 0.5 mm as inches, which the rules would make."""
+    mended, (cure,) = fixed(job_for("M18x0.75", ["blank.rear_chamfer=1e-5"]))
+    assert errors_of(mended) == ()
+    assert mended.blank.rear_chamfer == cure.settings[0].value == 0.02
+    assert mended.typed()["blank.rear_chamfer"] == "0.02mm"

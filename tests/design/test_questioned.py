@@ -11,13 +11,16 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 from listed_jobs import listed_designations
 
 import tapmodel
-from tapmodel.designing.questioned import NEAR, UNITS, questioned
+from tapmodel.comparing.variants import Asked, compare_taps
+from tapmodel.designing.cures.fix import fixed
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.questioned import NEAR, UNITS, questioned, usual_lengths
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
-from tapmodel.findings import gravest_first
-from tapmodel.report.words.findings import what
 from tapmodel.report.words.refusal import refusal
+from tapmodel.spec.job import field_names, unit_of
 from tapmodel.spec.job_file import job_for
+from tapmodel.spec.units import Unit
 
 LISTED = tuple(islice(listed_designations(), 0, None, 7))
 EXAMPLES = sorted(Path(tapmodel.__file__).parents[1].glob("examples/*.toml"))
@@ -95,22 +98,104 @@ def test_the_border_is_a_factor_of_the_ruled_length() -> None:
         ("1/4-20", "blank.overall_length=2.5", "write 2.5in in blank.overall_length"),
     ],
 )
-def test_a_number_in_the_other_unit_is_questioned_beside_what_it_breaks(
-    designation: str, typed: str, told: str
-) -> None:
-    try:
-        said = " ".join(map(what, settle(job_for(designation, [typed])).findings))
-    except NoTapError as error:
-        said = refusal(error)
+def test_a_number_in_the_other_unit_is_asked_back(designation: str, typed: str, told: str) -> None:
+    with pytest.raises(NoTapError) as caught:
+        settle(job_for(designation, [typed]))
+    said = refusal(caught.value)
     assert told in said
     mended = typed.replace("=750", "=0.75").replace("]", "in]").replace(", ", "in, ")
     mended += "" if "]" in typed else "in"
     assert "other-unit" not in {f.code for f in settle(job_for(designation, [mended])).findings}
 
 
-def test_a_length_that_may_well_be_small_is_let_be() -> None:
-    small = ["thread.root_flat=0.01", "relief.thread.heel_drop=0.002", "blank.rear_chamfer=0.02"]
-    assert "other-unit" not in {f.code for f in settle(job_for("M10", small)).findings}
+@pytest.mark.parametrize(
+    ("designation", "given"),
+    [
+        ("M10", ["thread.root_flat=0.025", "relief.thread.heel_drop=0.005"]),
+        ("M10", ["blank.rear_chamfer=0.06", "flutes.offset=-0.2"]),
+        ("M10", ["flutes.offset=0.1", "flutes.cutter_diameter=3"]),
+        ("M10", ["flutes.offset=0"]),
+        # a ring of eight turns
+        ("M50x0.5", ["hole.depth=4"]),
+        ("M20x1", ["blank.neck_length=150", "blank.overall_length=250"]),
+    ],
+)
+def test_a_length_that_may_well_be_small_is_let_be(designation: str, given: list[str]) -> None:
+    assert asked(designation, given) == set()
+
+
+SWEPT = ("M10", "Tr12x3", "1/2-13 UNC", "1/2 BSW", "1 3/8-24 UNS")
+
+
+@pytest.mark.parametrize("designation", SWEPT)
+def test_every_length_of_the_job_is_asked_back_in_inches_and_none_near_the_ruled_one(
+    designation: str,
+) -> None:
+    ruled = settle(job_for(designation))
+    usual = usual_lengths(ruled)
+    lengths = {name for name in field_names() if unit_of(name) is Unit.MM}
+    assert set(usual) == lengths
+    for name in lengths:
+        asked_of = [f.field for f in questioned({name: _in_list(name, usual[name] / 25.4)}, ruled)]
+        assert asked_of == [name]
+        for factor in (0.4, 0.7, 1, 1.6, 2.5):
+            given = {name: _in_list(name, usual[name] * factor)}
+            assert not any(questioned(given, ruled)), (name, factor)
+            with_unit = {name: _in_list(name, f"{abs(usual[name]) / 25.4:.6f}mm")}
+            assert not any(questioned(with_unit, ruled))
+
+
+def _in_list(name: str, value: object) -> object:
+    return [value] if name.startswith("shop.") else value
+
+
+def asked(designation: str, sets: list[str]) -> set[str]:
+    """The fields that are asked back."""
+    try:
+        settle(job_for(designation, sets))
+    except NoTapError as error:
+        return {f.field for f in error.findings if f.code == "other-unit"}
+    return set()
+
+
+@pytest.mark.parametrize(
+    ("sets", "fields"),
+    [
+        (["hole.depth=0.75"], {"hole.depth"}),
+        (["flutes.offset=0.09"], {"flutes.offset"}),
+        (["flutes.offset=-0.083"], {"flutes.offset"}),
+        (["chamfer.length=0.33"], {"chamfer.length"}),
+        (["blank.square_length=0.5"], {"blank.square_length"}),
+        (["thread.pitch_diameter=.4484"], {"thread.pitch_diameter"}),
+        (
+            ["thread.pitch_diameter=0.4484", "hole.depth=0.75"],
+            {"thread.pitch_diameter", "hole.depth"},
+        ),
+        (["hole.depth=0.75mm"], set[str]()),
+        (["hole.depth=0.75in"], set[str]()),
+    ],
+)
+def test_bare_inches_of_a_half_inch_thread(sets: list[str], fields: set[str]) -> None:
+    assert asked("1/2 BSW", sets) == fields
+
+
+def test_a_number_that_is_asked_back_is_the_only_thing_told_and_has_no_cure() -> None:
+    job = job_for("1/2 BSW", ["shop.cutters=0.125,0.25"])
+    with pytest.raises(NoTapError) as caught:
+        design_tap(job)
+    assert refusal(caught.value) == (
+        "0.25 looks like inches, and a bare number is mm: write 0.25in in shop.cutters, or 0.25mm "
+        "if that is meant."
+    )
+    assert caught.value.exit_code == 1
+    assert fixed(job) == (job, ())
+
+
+def test_compared_taps_in_the_other_unit_are_broken() -> None:
+    table = {"designation": "1/2 BSW"}
+    varied = {"flutes.cutter_diameter": (0.25, "0.25in", 0.3125)}
+    found = compare_taps(Asked(table, varied)).variants
+    assert [one.errors for one in found] == [("other-unit",), (), ("other-unit",)]
 
 
 @pytest.mark.parametrize(
@@ -133,17 +218,13 @@ def test_a_length_that_may_well_be_small_is_let_be() -> None:
 def test_wires_in_the_other_unit_are_questioned_unless_one_is_near_as_it_stands(
     designation: str, wires: list[float], told: str
 ) -> None:
-    found = settle(job_for(designation, [f"shop.wires={wires}"])).findings
-    said = " ".join(what(f) for f in found if f.code == "other-unit")
+    try:
+        settle(job_for(designation, [f"shop.wires={wires}"]))
+        said = ""
+    except NoTapError as error:
+        said = refusal(error)
     assert told in said
     assert bool(said) is bool(told)
-
-
-def test_the_unit_that_was_missed_stands_before_what_follows_from_it() -> None:
-    found = settle(job_for("3/8-16", ["hole.drill=0.3125"])).findings
-    assert {f.severity.value for f in found} == {"error", "warning", "note"}
-    assert next(f.code for f in gravest_first(found)) == "other-unit"
-    assert next(f.code for f in gravest_first(reversed(found))) == "other-unit"
 
 
 def test_a_refusal_begins_with_the_unit_that_was_missed() -> None:

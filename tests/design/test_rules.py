@@ -70,7 +70,7 @@ BREAKING = [
         "error",
         ["relief.thread.applies_to=thread", "relief.thread.heel_drop=2", "flutes.core_diameter=14"],
     ),
-    ("chamfer-rubs", "warning", ["relief.chamfer.heel_drop=0.005"]),
+    ("chamfer-rubs", "warning", ["relief.chamfer.heel_drop=0.005mm"]),
     ("neck-hole", "warning", ["blank.neck_diameter=17.3", "blank.neck_length=3"]),
     ("shank-hole", "error", ["blank.shank_must_pass=true", "blank.shank_diameter=17.5"]),
     ("square-flats", "error", ["blank.square_across_flats=14"]),

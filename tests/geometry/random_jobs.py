@@ -4,9 +4,28 @@ Plain enough that about one in four is admitted by the design rules; the others 
 """
 
 import random
+from collections.abc import Callable
 from typing import Any
 
+from tapmodel.spec.job import job_fields, unit_of
+from tapmodel.spec.units import Unit
+
 Job = dict[str, Any]
+
+
+def in_mm(table: Job, prefix: str = "") -> Job:
+    """The same job, each length with its unit: a bare one that chance makes may be asked back."""
+    return {
+        key: in_mm(value, f"{prefix}{key}.")
+        if isinstance(value, dict)
+        else _with_unit(prefix + key, value)
+        for key, value in table.items()
+    }
+
+
+def _with_unit(field: str, value: object) -> object:
+    is_length = isinstance(value, int | float) and field in job_fields()
+    return f"{value!r}mm" if is_length and unit_of(field) is Unit.MM else value
 
 
 def random_job(seed: int) -> Job:
@@ -162,4 +181,12 @@ def extreme_job(seed: int) -> Job:
     return job
 
 
-SAMPLERS = {"uniform": random_job, "round": round_job, "extreme": extreme_job}
+def _written(draw: Callable[[int], Job]) -> Callable[[int], Job]:
+    return lambda seed: in_mm(draw(seed))
+
+
+SAMPLERS = {
+    "uniform": _written(random_job),
+    "round": _written(round_job),
+    "extreme": _written(extreme_job),
+}

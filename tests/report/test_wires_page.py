@@ -160,8 +160,8 @@ def test_sentences(heeded: object, words: str):
     assert words in sentence(heeded)  # pyright: ignore[reportArgumentType]
 
 
-def test_wires_of_a_job_in_the_other_unit_are_questioned_but_stop_nothing():
-    listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.04, 0.06]"]))
+def test_wires_of_a_job_that_may_be_in_the_other_unit_are_questioned():
+    listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.04mm, 0.06mm]"]))
     notes = over_wires.chapter(listed).blocks[1]
     assert isinstance(notes, Paragraphs)
     assert any("in the other unit: then write 0.06in." in told(text) for text in notes.texts)

@@ -1,6 +1,9 @@
 """What the shop finds in a design: wires on hand of which none suits."""
 
+import pytest
+
 from tapmodel.designing.design import design_tap
+from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shop.judged import judged
 from tapmodel.shop.wires.answer import answer_for
@@ -32,5 +35,7 @@ def test_one_that_suits_is_enough_and_none_listed_is_no_fault() -> None:
     assert judged(ruled).findings == ruled.findings
 
 
-def test_wires_of_another_unit_are_asked_back_once() -> None:
-    assert [found.code for found in _found("3/8 BSW LH", "[0.032, 0.035, 0.040]")] == ["other-unit"]
+def test_wires_of_another_unit_are_asked_back_and_nothing_else_is_told() -> None:
+    with pytest.raises(NoTapError) as caught:
+        _found("3/8 BSW LH", "[0.032, 0.035, 0.040]")
+    assert [found.code for found in caught.value.findings] == ["other-unit"]

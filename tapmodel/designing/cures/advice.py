@@ -82,10 +82,13 @@ def advised(findings: tuple[Finding, ...], trials: Trials) -> tuple[Finding, ...
     """The findings with their cures.
 
     Cures that leave no rule broken come first, of these the ones that worsen nothing, and such a
-    cure also stands where nothing better was found.
+    cure also stands where nothing better was found. A number that is asked back has none: only who
+    typed it knows its unit.
 
     Source: rule of this program.
     """
+    if any(finding.code == Code.OTHER_UNIT for finding in findings):
+        return findings
     cured = [(finding, _offered(trials, finding)) for finding in findings]
     whole = [
         cure

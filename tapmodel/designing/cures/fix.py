@@ -1,10 +1,12 @@
 """Applying cures until a job breaks no rule, or until none of them helps."""
 
+from collections.abc import Mapping
+
 from tapmodel.designing.cures.advice import advised
 from tapmodel.designing.cures.trials import Trials
-from tapmodel.designing.settle import settle
+from tapmodel.designing.settle import asked_back, settle
 from tapmodel.errors import NoTapError
-from tapmodel.findings import Cure, Finding
+from tapmodel.findings import Cure, Finding, Setting
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
@@ -36,13 +38,30 @@ def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
 def cured(job: Job, cure: Cure) -> Job:
     """The job with the values of one cure, without the fields that they contradict.
 
+    A length gets its unit where it had one before, or would be asked back without.
+
     Raises:
         InputError: a value that cannot be used at all.
 
     Source: rule of this program.
     """
-    values = [(setting.field, setting.value) for setting in cure.settings]
-    return checked(apply_values(apply_values(job.table(), [*job.typed().items()]), values))
+    typed = job.typed()
+    table = apply_values(job.table(), [*typed.items()])
+    with_unit = {name for name, value in typed.items() if isinstance(value, str)}
+    found = _with(table, cure, with_unit)
+    asked = {finding.field for finding in asked_back(found)}
+    return _with(table, cure, with_unit | asked) if asked - with_unit else found
+
+
+def _with(table: Mapping[str, object], cure: Cure, with_unit: set[str]) -> Job:
+    """A job with the values of a cure, some of them with their unit."""
+    values = [(one.field, _typed(one, one.field in with_unit)) for one in cure.settings]
+    return checked(apply_values(table, values))
+
+
+def _typed(setting: Setting, with_unit: bool) -> float | str:
+    bare = isinstance(setting.value, str) or not with_unit
+    return setting.value if bare else f"{setting.value!r}{setting.unit}"
 
 
 def errors_of(job: Job) -> tuple[Finding, ...]:

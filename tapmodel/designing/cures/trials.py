@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.settle import settle
+from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
 from tapmodel.spec.job import Job
@@ -84,7 +84,7 @@ def _outcome(table: Mapping[str, object], values: Values) -> Outcome:
 def _judged(job: str) -> Outcome:
     """What the rules say to a job that is written out, as only text tells 0 from -0."""
     try:
-        design = settle(Job.model_validate_json(job))
+        design = settled_as_mm(Job.model_validate_json(job))
     except InputError:
         return Outcome({UNUSABLE: None}, None)
     except NoTapError as error:

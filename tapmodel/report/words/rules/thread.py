@@ -102,7 +102,7 @@ def _other_unit(finding: Finding, _length: Length) -> str:
     name = {"inches": "inches", "thousandths": "thousandths of an inch"}
     return (
         f"{number} looks like {name[finding.values.word('unit')]}, and a bare number is mm: write "
-        f"{inches:.10g}in in {finding.field}."
+        f"{inches:.10g}in in {finding.field}, or {number}mm if that is meant."
     )
 
 
