@@ -147,7 +147,15 @@ SENTENCES = [
     (note(Heed.TWO_WIRES, offset=0.5, error=0.0087), "0.500 mm: each degree"),
     (note(Heed.TWO_WIRES, offset=0.5, error=0.0087), "0.009 mm in the reading"),
     (note(Heed.PAST_THE_FLANK, compound=40, limit=30), "set it to 30° or less."),
-    (note(Heed.PAST_THE_FLANK, compound=60.5, limit=30), "along the bed, write 29.5."),
+    (
+        note(Heed.PAST_THE_FLANK, compound=62.5, limit=30),
+        "62.5° is read with the slide's zero along the bed? Then write 27.5.",
+    ),
+    (
+        note(Heed.PAST_THE_FLANK, compound=45.1, limit=30),
+        "45.1° is read with the slide's zero along the bed? Then write 44.9.",
+    ),
+    (note(Heed.PAST_THE_FLANK, compound=45, limit=30), "past the flank angle of 30°"),
     (note(Heed.THIN_WIRE, wire=0.098), "thin as 0.098 mm are hardly to be had"),
     (note(Heed.NONE_ON_HAND, wire=0.58), "such as 0.5800 mm"),
     (note(Heed.OFF_THE_PITCH_LINE, error=0.0123), "is wrong changes the reading by 0.012 mm."),
@@ -180,8 +188,8 @@ def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
 def test_the_caution_stands_above_the_infeed_that_it_is_about():
     bolt = design_tap(job_for("M8"))
     page = wires_page(answer(bolt, Wires(measured=8.4, compound=62.5)))
-    assert page.index("swung past the flank angle") < page.index("Compound at 62.5")
-    assert page.count("swung past the flank angle") == 1
+    assert page.index("62.5° is read with") < page.index("Compound at 62.5")
+    assert page.count("62.5° is read with") == 1
 
 
 def test_every_note_has_a_sentence():

@@ -8,6 +8,10 @@ REFERENCE = "from square to the lathe's axis"
 ON_THE_SLIDE = "read with the slide's zero along the bed"
 """What the same setting reads on a lathe whose slide counts from the other direction."""
 
+HALFWAY = 45.0
+"""From here on the same setting is the smaller angle on the other kind of slide [deg]; no thread
+is cut beyond."""
+
 SWING = {
     Hand.RIGHT: (
         "For the right hand, swing the compound so that feeding it in moves the tool towards the "

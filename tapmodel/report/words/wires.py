@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.report.blocks import Length
 from tapmodel.report.units import Units, shown
-from tapmodel.report.words.compound import from_bed
+from tapmodel.report.words.compound import HALFWAY, ON_THE_SLIDE, from_bed
 from tapmodel.shop.wires.notes import Heed, WireNote
 from tapmodel.shop.wires.reading import Reading, Verdict
 from tapmodel.values import Values
@@ -99,16 +99,12 @@ def _even_starts(values: Values, _lengths: _Lengths) -> str:
 
 def _past_the_flank(values: Values, _lengths: _Lengths) -> str:
     angle, limit = values.number("compound"), values.number("limit")
-    text = (
+    if angle > HALFWAY:
+        return f"{angle:g}° is {ON_THE_SLIDE}? Then write {from_bed(angle):g}."
+    return (
         f"The compound at {angle:g}° from square to the axis is swung past the flank angle of "
         f"{limit:g}°: the trailing flank is left in steps; set it to {limit:g}° or less."
     )
-    if 0 <= from_bed(angle) <= limit:
-        text += (
-            f" If {angle:g}° is read on a slide whose zero lies along the bed, write "
-            f"{from_bed(angle):g}."
-        )
-    return text
 
 
 _SENTENCES: Mapping[Heed, Callable[[Values, _Lengths], str]] = {
