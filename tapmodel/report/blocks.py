@@ -96,7 +96,17 @@ class Words:
 Telling = Callable[[Units], str]
 """What tells a sentence in the reader's units."""
 
-Quantity = Length | Angle | Area | Pitch | Tool | Growth | Torque | Force | Temperature | Words
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is written in the reader's units in a way of its own."""
+
+    text: Telling
+
+
+Quantity = (
+    Length | Angle | Area | Pitch | Tool | Growth | Torque | Force | Temperature | Words | Told
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,10 @@ from tapmodel.report.blocks import (
     Row,
     Telling,
     Temperature,
+    Told,
     Tool,
     Torque,
+    Words,
 )
 from tapmodel.words import Units
 
@@ -74,8 +76,10 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return _in_each(units, lambda: _in_newtons(quantity), lambda: _in_pounds(quantity))
         case Tool():
             return _tool(quantity, units)
-        case _:
+        case Words():
             return (quantity.text,)
+        case Told():
+            return (quantity.text(units),)
 
 
 LIKE = 1e-9

@@ -21,8 +21,13 @@ from tapmodel.designing.choice import Choice, Reason
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import TapmodelError
+from tapmodel.report.blocks import Table
+from tapmodel.report.chapters import choices as choices_chapter
+from tapmodel.report.screen.design import design_page
+from tapmodel.report.units import shown
 from tapmodel.report.words.choices import SENTENCES, sentence, source_text, value_text, why
 from tapmodel.spec.job_file import checked, job_for
+from tapmodel.words import Units
 
 RARE = [
     ("M17x0.07", []),
@@ -31,7 +36,7 @@ RARE = [
     ("G 1/4", []),
     ("M8", ["hole.engagement=70"]),
     ("M8", ["hole.engagement=99", 'shop.drills=["fraction", "metric"]']),
-    ("M30", ["shop.cutters=[0.5]"]),
+    ("M30", ["shop.cutters=[0.5mm]"]),
     ("M42x0.1", []),
     ("M8", ["chamfer.form=bottoming"]),
 ]
@@ -203,3 +208,25 @@ def test_a_given_choice_in_words(given: str, field: str, value: str) -> None:
     choice = settle(job_for("M8", [f"{field}={given}"])).choice(field)
     assert choice is not None
     assert (value_text(choice), why(choice), source_text(choice)) == (value, "as given", "job")
+
+
+@pytest.mark.parametrize(
+    ("units", "drill", "cutters", "rake"),
+    [
+        (Units.MM, "10.5 mm", "6, 6.35 mm", "8.0 deg"),
+        (Units.INCH, "10.5 mm (0.4134 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
+        (Units.BOTH, "10.5 mm (0.4134 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
+    ],
+)
+def test_lengths_of_choices_have_inches_behind_them_for_who_reads_those(
+    units: Units, drill: str, cutters: str, rake: str
+) -> None:
+    design = settle(job_for("1/2 BSW", ["shop.cutters=6,1/4in"]))
+    names = ("hole.drill", "shop.cutters", "flutes.rake")
+    settled = [choice for name in names if (choice := design.choice(name))]
+    assert [value_text(choice, units) for choice in settled] == [drill, cutters, rake]
+    (table,) = choices_chapter.chapter(design).blocks
+    assert isinstance(table, Table)
+    cells = {shown(line[0])[0]: shown(line[1], units) for line in table.lines}
+    assert cells["hole.drill"] == (drill,)
+    assert f"hole.drill = {drill}" in design_page(design, units, sources=True)

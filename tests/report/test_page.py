@@ -208,7 +208,7 @@ def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
 def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -> None:
     write_page(tmp_path / "inch.html", design, PageContent(), Units.INCH)
     text = (tmp_path / "inch.html").read_text()
-    assert "z counts from the front; inch, the choices in mm" in text
+    assert "z counts from the front; inch, the choices in mm with inch behind" in text
     # 17.5578 mm, the aimed pitch diameter
     assert "0.69125&nbsp;in" in text
 

@@ -2,24 +2,30 @@
 
 import re
 import tomllib
+from collections.abc import Iterator
 from decimal import Decimal
+from itertools import chain
 from pathlib import Path
 
 import pytest
 
+from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.sets.need import set_of
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, NoWireError, RefusedError
 from tapmodel.findings import Bound, Cure, Finding, Setting
+from tapmodel.report.blocks import Block, Quantity, Rows, Table
 from tapmodel.report.chapters import findings as chapter
+from tapmodel.report.chapters.proof import chapter as proof_chapter
 from tapmodel.report.screen.design import design_page
 from tapmodel.report.units import (
     Units,
     force_in_words,
     in_words,
     range_in_words,
+    shown,
     told,
     torque_in_words,
 )
@@ -58,9 +64,9 @@ def test_no_millimetre_is_left_on_an_inch_page_and_each_is_an_inch(row: dict[str
             assert metric.count(" mm") == inch.count(" in") - metric.count(" in")
             lengths = re.findall(r"(-?[\d.]+(?:e-\d+)?) mm\b", metric)
             inches = re.findall(r"(-?\d[\d.]*) in\b", inch)
-            for mm, shown in zip(lengths, inches, strict=True):
-                rounded = half_digit(mm) + 25.4 * half_digit(shown)
-                assert float(shown) * 25.4 == pytest.approx(float(mm), abs=1.01 * rounded)
+            for mm, written in zip(lengths, inches, strict=True):
+                rounded = half_digit(mm) + 25.4 * half_digit(written)
+                assert float(written) * 25.4 == pytest.approx(float(mm), abs=1.01 * rounded)
 
 
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row['code']}: {row['sentence'][:30]}")
@@ -123,15 +129,59 @@ def test_inch_papers_name_no_newton() -> None:
     assert not re.search(r"\bN\b", page)
 
 
-def test_cures_stay_as_typed_and_have_inches_rounded_to_the_legal_side() -> None:
+def test_cures_have_inches_rounded_to_the_legal_side_with_digits_enough_to_be_legal() -> None:
     drop = Setting("relief.chamfer.heel_drop", Bound.AT_LEAST, 0.05, "mm", 4)
     core = Setting("flutes.core_diameter", Bound.AT_MOST, 8.1, "mm", 1)
+    cutter = Setting("flutes.cutter_diameter", Bound.EXACTLY, 6.0, "mm")
     rake = Setting("flutes.rake", Bound.EXACTLY, 5.0, "deg", 1)
-    told_of = advice((Cure((drop, core, rake)),), Units.INCH)
-    # 0.05 / 25.4 = 0.0019685 and 8.1 / 25.4 = 0.31890
-    assert "heel_drop at least 0.0500 mm (0.00197 in)" in told_of
-    assert "core_diameter at most 8.1 mm (0.31 in)" in told_of
+    told_of = advice((Cure((drop, core, cutter, rake)),), Units.INCH)
+    # 0.05 / 25.4 = 0.0019685, 8.1 / 25.4 = 0.318898 and 6 / 25.4 = 0.236220
+    assert "heel_drop at least 0.00197 in (0.0500 mm)" in told_of
+    assert "core_diameter at most 0.3188 in (8.1 mm)" in told_of
+    assert "cutter_diameter to 0.2362 in (6 mm)" in told_of
     assert told_of.endswith("flutes.rake to 5.0 deg")
+    both = advice((Cure((core, cutter)),), Units.BOTH)
+    assert "core_diameter at most 8.1 mm (0.3188 in)" in both
+    assert "cutter_diameter to 6 mm (0.2362 in)" in both
+
+
+def test_the_proof_of_the_model_is_told_in_inches() -> None:
+    proof = ModelProof(
+        solids=1,
+        faces=99,
+        sliver_faces=0,
+        genus=0,
+        valid=True,
+        unmeasured=(),
+        volume=1566.0,
+        volume_expected=25.4**3,
+        volume_relative_error=0.0,
+        deviation_um_by_surface={"thread": 2.54},
+        deviation_um_max=2.54,
+        deviation_points=7,
+        ideal_um_by_feature={"neck": 25.4},
+        ideal_um_max=25.4,
+        ideal_points=8,
+        stations=(),
+    )
+    mesh = MeshProof(1, True, 2 * 25.4**3, 0, 0.01, False)
+    texts = [
+        text
+        for block in proof_chapter(proof, mesh).blocks
+        for cell in _cells(block)
+        for text in shown(cell, Units.INCH)
+    ]
+    # 1566 / 25.4^3 = 0.0955632
+    assert {"0.09556318 in³", "1.000000 in³", "2.000000 in³"} <= set(texts)
+    assert {"0.0001 in", "0.001 in", "0.0001 in at 7 points", "0.001 in at 8 points"} <= set(texts)
+    assert not re.search(r"\b(mm|µm)", " ".join(texts))
+
+
+def _cells(block: Block) -> Iterator[Quantity]:
+    if isinstance(block, Rows):
+        yield from (row.value for row in block.rows)
+    elif isinstance(block, Table):
+        yield from chain.from_iterable(block.lines)
 
 
 def test_page_and_sheet_tell_the_wear_in_inches() -> None:

@@ -1,8 +1,10 @@
 """Every value that was settled: what, by whom, why, and by which rule."""
 
+from functools import partial
+
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Chapter, Quantity, Table, Words
+from tapmodel.report.blocks import Chapter, Quantity, Table, Told, Words
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.runners_up import runner_up_text
 
@@ -20,5 +22,8 @@ def _line(choice: Choice) -> tuple[Quantity, ...]:
     reason = why(choice)
     if choice.runner_up:
         reason += f"; {runner_up_text(choice.runner_up)}"
-    cells = (choice.field, value_text(choice), by, reason, source_text(choice))
-    return tuple(map(Words, cells))
+    return (
+        Words(choice.field),
+        Told(partial(value_text, choice)),
+        *map(Words, (by, reason, source_text(choice))),
+    )

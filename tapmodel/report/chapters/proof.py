@@ -1,6 +1,7 @@
 """How well the model agrees with the design: what was measured on it, beside what must be."""
 
 from collections.abc import Sequence
+from functools import partial
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof, Station
 from tapmodel.report.blocks import (
@@ -13,8 +14,11 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Table,
+    Told,
     Words,
 )
+from tapmodel.report.units import MM_PER_INCH, volume_in_words
+from tapmodel.words import Units
 
 _SECTIONS = "Areas of sections square to the axis"
 _SURFACES = "Sampled points of the faces against the surfaces of the design"
@@ -44,8 +48,8 @@ def _solid(proof: ModelProof) -> tuple[Row, ...]:
         Row("faces", Words(str(proof.faces))),
         Row("through holes (genus)", Words(str(proof.genus))),
         Row("valid for the kernel", Words("yes" if proof.valid else "no")),
-        Row("volume, measured", Words(f"{proof.volume:.4f} mm³")),
-        Row("volume, by quadrature of the design", Words(f"{proof.volume_expected:.4f} mm³")),
+        Row("volume, measured", _volume(proof.volume)),
+        Row("volume, by quadrature of the design", _volume(proof.volume_expected)),
         Row("relative difference", Words(f"{proof.volume_relative_error:+.1e}")),
     )
 
@@ -80,10 +84,25 @@ def _farthest(
 ) -> Table:
     kind, title = titles
     lines: list[tuple[Quantity, ...]] = [
-        (Words(name), Words(f"{micrometres:.2g} µm")) for name, micrometres in by_name.items()
+        (Words(name), _off(micrometres)) for name, micrometres in by_name.items()
     ]
-    farthest = f"{total[0]:.2g} µm at {total[1]} points"
-    return Table((kind, "farthest off"), (*lines, (Words("all"), Words(farthest))), title)
+    last = (Words("all"), _off(total[0], f" at {total[1]} points"))
+    return Table((kind, "farthest off"), (*lines, last), title)
+
+
+def _off(micrometres: float, where: str = "") -> Told:
+    """A distance between model and design, to two digits."""
+    return Told(lambda units: _distance(micrometres, units) + where)
+
+
+def _distance(micrometres: float, units: Units) -> str:
+    inches = micrometres / 1000 / MM_PER_INCH
+    texts = {Units.MM: f"{micrometres:.2g} µm", Units.INCH: f"{inches:.2g} in"}
+    return texts[units] if units in texts else " = ".join(texts.values())
+
+
+def _volume(mm3: float) -> Told:
+    return Told(partial(volume_in_words, mm3))
 
 
 def _mesh(mesh: MeshProof) -> tuple[Row, ...]:
@@ -92,5 +111,5 @@ def _mesh(mesh: MeshProof) -> tuple[Row, ...]:
         Row("chord to the solid", Length(mesh.chord_mm)),
         Row("watertight", Words("yes" if mesh.watertight else "no")),
         Row("cuts itself", Words("yes" if mesh.self_intersecting else "no")),
-        Row("volume", Words(f"{mesh.volume:.4f} mm³")),
+        Row("volume", _volume(mesh.volume)),
     )

@@ -63,7 +63,7 @@ def write_page(
         path: of the file.
         design: every number of the tap.
         content: what else it shows.
-        units: of lengths, but for those of the choices, which stay as a job has them.
+        units: of lengths; those of the choices are in mm, as a job has them, with inches behind.
 
     Raises:
         InputError: when nothing can be written there.
@@ -94,8 +94,8 @@ def _under(design: TapDesign, units: Units) -> str:
         text
         + {
             Units.MM: "",
-            Units.INCH: "; inch, the choices in mm",
-            Units.BOTH: "; mm and inch, the choices and drawings in mm",
+            Units.INCH: "; inch, the choices in mm with inch behind",
+            Units.BOTH: "; mm and inch, drawings in mm",
         }[units]
     )
 

@@ -28,7 +28,7 @@ def design_page(
 
     Args:
         design: of the tap.
-        units: of lengths; those of the choices stay as a job has them, in mm.
+        units: of lengths; those of the choices are in mm, as a job has them, with inches behind.
         pen: writes for a screen that can show what a text is.
         every: every number, as the sheet has it, instead of those that are looked for first.
         sources: also each value that was chosen with its reason and source.
@@ -37,7 +37,7 @@ def design_page(
     for chapter in _chapters(design, every=every):
         lines += ["", *chapter_lines(chapter, units, pen)]
     if sources:
-        lines += ["", *_choices(design, pen)]
+        lines += ["", *_choices(design, pen, units)]
     if design.findings:
         lines += ["", *findings_lines(design.findings, pen, units, sources=sources)]
     return "\n".join(lines)
@@ -56,14 +56,14 @@ def _chapters(design: TapDesign, *, every: bool) -> Iterator[Chapter]:
         yield key_numbers.chapter(design)
 
 
-def _choices(design: TapDesign, pen: Pen) -> Iterator[str]:
+def _choices(design: TapDesign, pen: Pen, units: Units) -> Iterator[str]:
     yield pen("Choices and their reasons", Mark.HEADING)
     for choice in design.choices:
-        yield from _choice(choice, pen)
+        yield from _choice(choice, pen, units)
 
 
-def _choice(choice: Choice, pen: Pen) -> Iterator[str]:
-    yield f"  {choice.field} = {pen(value_text(choice), Mark.VALUE)}"
+def _choice(choice: Choice, pen: Pen, units: Units) -> Iterator[str]:
+    yield f"  {choice.field} = {pen(value_text(choice, units), Mark.VALUE)}"
     reason = "as given in the job" if choice.given else f"{why(choice)} -- {source_text(choice)}"
     yield from wrapped(f"      {reason}", "      ")
     if choice.runner_up:

@@ -1,8 +1,12 @@
 """A choice in words: its value with the unit, why it was made, and whose rule it is."""
 
 from tapmodel.designing.choice import Choice, Reason
+from tapmodel.report.blocks import small_length
+from tapmodel.report.units import shown
 from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread, work
 from tapmodel.report.words.reasons.sentence import Sentence
+from tapmodel.spec.units import Unit
+from tapmodel.words import Units
 
 SENTENCES: dict[str, Sentence] = {
     **hole.SENTENCES,
@@ -16,14 +20,25 @@ SENTENCES: dict[str, Sentence] = {
 """What the design room's rules are called in words, by the code of the reason."""
 
 
-def value_text(choice: Choice) -> str:
-    """The value with its unit: a number with all its digits, the numbers of a list in short."""
+def value_text(choice: Choice, units: Units = Units.MM) -> str:
+    """The value with its unit: a number with all its digits, the numbers of a list in short.
+
+    A length stays in mm, as a job has it, its inches behind it for whoever reads those.
+    """
     value = choice.value
     if isinstance(value, tuple):
         text = ", ".join(word if isinstance(word, str) else f"{word:g}" for word in value)
     else:
         text = str(value)
-    return f"{text} {choice.unit}".rstrip()
+    inches = _inches(choice) if units is not Units.MM and choice.unit is Unit.MM else ""
+    return f"{text} {choice.unit}".rstrip() + inches
+
+
+def _inches(choice: Choice) -> str:
+    entries = choice.value if isinstance(choice.value, tuple) else (choice.value,)
+    numbers = [small_length(entry) for entry in entries if isinstance(entry, int | float)]
+    texts = [shown(number, Units.INCH)[0].removesuffix(" in") for number in numbers]
+    return f" ({', '.join(texts)} in)"
 
 
 def why(choice: Choice) -> str:

@@ -10,14 +10,25 @@ _ROUNDED = {Bound.AT_MOST: shown_high, Bound.AT_LEAST: shown_low, Bound.EXACTLY:
 """To the legal side."""
 
 
+LEAST_DIGITS = 3
+"""Decimals in mm that inches are made of, which have one more: 6 mm is 0.2362 in, not 0.2."""
+
+
 def setting_text(setting: Setting, units: Units = Units.MM) -> str:
     """One value, as the middle of a sentence that begins with "set"."""
-    words = f"{setting.field} {setting.bound} {setting.text} {setting.unit}".rstrip()
-    if units is not Units.MM and setting.unit == "mm" and not isinstance(setting.value, str):
-        length = Length(setting.value, setting.digits)
-        words += f" ({_ROUNDED[setting.bound](length, Units.INCH)[0]})"
+    words = f"{setting.field} {setting.bound} {_value_text(setting, units)}"
     gone = f" (in place of {' and '.join(setting.replaces)})" if setting.replaces else ""
     return words + gone
+
+
+def _value_text(setting: Setting, units: Units) -> str:
+    """As a job takes it; a length first in inches for whoever reads those alone."""
+    typed = f"{setting.text} {setting.unit}".rstrip()
+    if units is Units.MM or setting.unit != "mm" or isinstance(setting.value, str):
+        return typed
+    length = Length(setting.value, max(setting.digits, LEAST_DIGITS))
+    inches = _ROUNDED[setting.bound](length, Units.INCH)[0]
+    return f"{inches} ({typed})" if units is Units.INCH else f"{typed} ({inches})"
 
 
 def cure_text(cure: Cure, units: Units = Units.MM) -> str:
