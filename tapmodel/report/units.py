@@ -76,10 +76,8 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return _in_each(units, lambda: _in_newtons(quantity), lambda: _in_pounds(quantity))
         case Tool():
             return _tool(quantity, units)
-        case Words():
-            return (quantity.text,)
-        case Told():
-            return (quantity.text(units),)
+        case Words() | Told():
+            return (told(quantity.text, units),)
 
 
 LIKE = 1e-9

@@ -15,6 +15,7 @@ from tapmodel.shop.wires.choice import (
 from tapmodel.shop.wires.groove import Groove
 from tapmodel.shop.wires.over_wires import at_pitch_diameter, measurement, seated
 from tapmodel.tap.tap import Tap, TapThread
+from tapmodel.words import Units
 
 # Wires of a common inch set (neme-s.org/images/PDF_Files/3WIRE.htm, read).
 INCH_SET = (
@@ -126,7 +127,7 @@ def test_wire_offered(found: WireRange, pitch: float, wire: float):
 
 
 def test_range_in_words_is_rounded_into_itself_in_both_units():
-    text = str(WireRange(0.41266, 0.43301, 0.76026))
+    text = WireRange(0.41266, 0.43301, 0.76026).told(Units.MM)
     # 0.41266 and 0.76026 mm are 0.0162465 and 0.0299315 in.
     assert "0.4127 to 0.7602 mm (0.01625 to 0.02993 in)" in text
     assert "the best being 0.4330 mm" in text

@@ -21,7 +21,7 @@ from tapmodel.shop.wires.reading import Verdict
 from tapmodel.shop.wires.record import wires_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
-from tapmodel.words import Hand
+from tapmodel.words import Hand, Units
 
 BASIC = 7.350
 
@@ -332,3 +332,22 @@ def test_wires_too_thin_to_be_had_are_named(designation: str, thin: bool):
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     notes = answer_wires(asked, Wires()).notes
     assert any(note.code is Heed.THIN_WIRE for note in notes) is thin
+
+
+REFUSED = [
+    # the tap is 8.05 mm over its crests
+    (Wires(wire=0.58, measured=7.9), "0.31693 to 0.", " (8.0500 to "),
+    (Wires(wire=0.58, measured=7.9), "the major diameter, 0.31693 in (8.0500 mm)", ""),
+    (Wires(wire=2.5), "a wire of 0.0", " in (0."),
+    (Wires(on_hand=(2.5,), measured=8.4), "at least one of a wire of 0.0", " in (0."),
+]
+
+
+@pytest.mark.parametrize(("given", "first", "behind"), REFUSED)
+def test_refusals_tell_an_inch_reader_inches_first(
+    design: TapDesign, given: Wires, first: str, behind: str
+):
+    with pytest.raises(InputError) as caught:
+        answer(design, replace(given, units=Units.INCH))
+    assert first in str(caught.value)
+    assert behind in str(caught.value).partition(first)[2]

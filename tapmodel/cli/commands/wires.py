@@ -84,7 +84,11 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     else:
         asked = free_thread(flank_angle, free_pitch, overrides)
     given = Wires(
-        _length("--wire", wire), _lengths(on_hand), _length("--measured", measured), compound
+        _length("--wire", wire),
+        _lengths(on_hand),
+        _length("--measured", measured),
+        compound,
+        units or Units.MM,
     )
     try:
         answer = answer_wires(asked, given)

@@ -12,6 +12,7 @@ from tapmodel.shop.wires.notes import Heed, WireNote, note, thread_notes
 from tapmodel.shop.wires.other_unit import meant, refuse_slip
 from tapmodel.shop.wires.over_wires import at_pitch_diameter
 from tapmodel.shop.wires.reading import Reading, read_wires
+from tapmodel.words import Units
 
 SEEN = 0.001
 """What a degree of the flank angle may add to a reading without a word [mm]: a micrometer shows no
@@ -27,12 +28,14 @@ class Wires:
         on_hand: diameters to choose from; if empty, those of the job, else any [mm].
         measured: over the wires, None before measuring [mm].
         compound: angle of the compound slide, from square to the axis [deg].
+        units: of the reader, in which a refusal tells first what is allowed.
     """
 
     wire: float | None = None
     on_hand: tuple[float, ...] = ()
     measured: float | None = None
     compound: float = 0.0
+    units: Units = Units.MM
 
     def __post_init__(self) -> None:
         """Refuse what cannot be at hand."""
@@ -157,9 +160,9 @@ def _wire(
         nearest = min(wires.on_hand, key=lambda wire: abs(wire - best), default=best)
         return nearest if wires.wire is None else wires.wire, ()
     if wires.wire is not None:
-        refuse_slip("--wire", (wires.wire,), str(allowed), allowed.holds)
+        refuse_slip("--wire", (wires.wire,), allowed.told(wires.units), allowed.holds)
         if not allowed.holds(wires.wire):
-            raise InputError("--wire", wires.wire, str(allowed))
+            raise InputError("--wire", wires.wire, allowed.told(wires.units))
         return wires.wire, ()
     return _chosen(asked, wires, allowed)
 
@@ -171,11 +174,13 @@ def _chosen(
     nearest = nearest_to_best(on_hand, allowed)
     if nearest is not None:
         return nearest, ()
-    refuse_slip("--on-hand", wires.on_hand, f"at least one of {allowed}", allowed.holds)
+    refuse_slip(
+        "--on-hand", wires.on_hand, f"at least one of {allowed.told(wires.units)}", allowed.holds
+    )
     if on_hand and wires.measured is not None:
         # What was measured over a wire that does not suit tells nothing.
         field = "--on-hand" if wires.on_hand else "shop.wires"
-        raise InputError(field, list(on_hand), f"at least one of {allowed}")
+        raise InputError(field, list(on_hand), f"at least one of {allowed.told(wires.units)}")
     offered = allowed.offered(asked.groove.pitch)
     notes = [_none_on_hand(on_hand, allowed, offered)] if on_hand else []
     if offered != allowed.best:
@@ -206,4 +211,4 @@ def _over(asked: MeasuredThread, wire: float, pitch_diameter: float) -> float:
 def _reading(asked: MeasuredThread, wire: float, wires: Wires) -> Reading | None:
     if wires.measured is None:
         return None
-    return read_wires(asked, wire, wires.measured, wires.compound)
+    return read_wires(asked, wire, wires.measured, wires.compound, wires.units)

@@ -1,6 +1,5 @@
 """Which wires a thread can be measured over, and which of those on hand is best."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -16,8 +15,9 @@ from tapmodel.shop.wires.over_wires import (
     seated,
     wire_touching_at,
 )
-from tapmodel.spec.designations.reading.inches import MM
+from tapmodel.shop.wires.told import length_told, span_told
 from tapmodel.tap.tap import TapThread
+from tapmodel.words import Units
 
 AIR = 0.1
 """How far a wire stands proud of the crests, both sides together, so that the anvils clear them
@@ -56,19 +56,16 @@ class WireRange:
         """Whether no wire suits."""
         return self.greatest - self.least < 2 * INSIDE
 
-    def __str__(self) -> str:
-        """The range as a message tells it, rounded into itself."""
-        mm, inch = (
-            f"{_up(self.least / unit, digits)} to {_down(self.greatest / unit, digits)} {name}"
-            for unit, digits, name in ((1.0, 4, "mm"), (float(MM), 5, "in"))
-        )
+    def told(self, units: Units) -> str:
+        """The range as a message tells it, rounded into itself, the reader's unit first."""
+        span, best = span_told(self.least, self.greatest, units), length_told(self.best, units)
         why = ""
         if self.best < self.least:
             why = ", which is too thin: the anvils would rest on the crests, or it on the root"
         elif self.best > self.greatest:
             why = ", which is too thick: it would rest on the corners of the crests"
         touching = "so that it touches the flanks of this thread and stands clear of its crests"
-        return f"a wire of {mm} ({inch}), {touching}, the best being {self.best:.4f} mm{why}"
+        return f"a wire of {span}, {touching}, the best being {best}{why}"
 
     def holds(self, wire: float) -> bool:
         """Whether a wire suits."""
@@ -168,14 +165,6 @@ def _clear_of_corners(groove: Groove, corner: float, found: WireRange) -> float:
         lambda wire: fouls_crest(groove, wire, corner), found.least, found.greatest, INSIDE / 10
     )
     return clear
-
-
-def _up(value: float, digits: int) -> str:
-    return f"{math.ceil(value * 10**digits - 1e-6) / 10**digits:.{digits}f}"
-
-
-def _down(value: float, digits: int) -> str:
-    return f"{math.floor(value * 10**digits + 1e-6) / 10**digits:.{digits}f}"
 
 
 def _underside(groove: Groove, wire: float) -> float:

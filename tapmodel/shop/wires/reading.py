@@ -9,7 +9,9 @@ from tapmodel.shop.compound import along_compound, compound_settings
 from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread
 from tapmodel.shop.wires.other_unit import refuse_slip
+from tapmodel.shop.wires.told import length_told, span_told
 from tapmodel.standards.limits import HoleLimits
+from tapmodel.words import Units
 
 LEAST_WEAR = 0.05
 """A tap is scrap when its pitch diameter lies less than this share of the hole's tolerance above
@@ -57,7 +59,13 @@ class Reading:
     infeed_at_compound: tuple[tuple[float, float], ...]
 
 
-def read_wires(asked: MeasuredThread, wire: float, measured: float, compound: float) -> Reading:
+def read_wires(
+    asked: MeasuredThread,
+    wire: float,
+    measured: float,
+    compound: float,
+    units: Units = Units.MM,
+) -> Reading:
     """Pitch diameter, verdict and infeed from a measured value.
 
     Args:
@@ -65,6 +73,7 @@ def read_wires(asked: MeasuredThread, wire: float, measured: float, compound: fl
         wire: diameter [mm].
         measured: over the wires [mm].
         compound: angle of the slide, from square to the axis [deg].
+        units: of the reader, in which a refusal tells first what is allowed.
 
     Raises:
         InputError: the value cannot have been measured on this thread.
@@ -72,7 +81,7 @@ def read_wires(asked: MeasuredThread, wire: float, measured: float, compound: fl
     Source: `over_wires.pitch_diameter_from`; infeed is half the excess over the target, along the
     compound (derived here).
     """
-    _refuse_impossible(asked, wire, measured)
+    _refuse_impossible(asked, wire, measured, units)
     found = over_wires.pitch_diameter_from(asked.groove, wire, measured) + asked.lost
     hole = asked.hole
     return Reading(
@@ -119,7 +128,7 @@ def _verdict(asked: MeasuredThread, found: float) -> Verdict:
     return Verdict.TOO_SMALL if found < scrap_below(asked.hole) else Verdict.BELOW_ZONE
 
 
-def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float) -> None:
+def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float, units: Units) -> None:
     """What the anvils or the wires rest on the crests for tells nothing of the flanks."""
     thread = asked.thread
     if thread is None:
@@ -128,21 +137,21 @@ def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float) -> N
     highest = over_wires.measurement_touching_at(
         asked.groove, wire, segments(thread)[1].start_radius - asked.lost / 2
     )
-    span = f"{crest:.4f} to {highest:.4f} mm with this wire"
+    span = f"{span_told(crest, highest, units)} with this wire"
 
     def fits(value: float) -> bool:
         return crest < value <= highest
 
     refuse_slip("--measured", (measured,), span, fits)
     if measured <= crest:
-        raise InputError("--measured", measured, f"{span}: {_on_the_crests(crest)}")
+        raise InputError("--measured", measured, f"{span}: {_on_the_crests(crest, units)}")
     if measured > highest:
         why = "above it the groove is too shallow, and the wire rests on the corners of the crests"
         raise InputError("--measured", measured, f"{span}: {why}")
 
 
-def _on_the_crests(crest: float) -> str:
+def _on_the_crests(crest: float, units: Units) -> str:
     return (
-        f"at the major diameter, {crest:.4f} mm, or below it the anvils rest on the crests "
-        "and not on the wires; a thicker wire stands higher"
+        f"at the major diameter, {length_told(crest, units)}, or below it the anvils rest "
+        "on the crests and not on the wires; a thicker wire stands higher"
     )
