@@ -28,7 +28,8 @@ _Open = TOMLDocument | Table
 WIDTH = 96
 
 HEADER = """\
-Job file of one tap: lengths in mm, or as text with their unit such as "1/4in"; angles in degrees.
+Job file of one tap. A bare number is a length in mm, whatever units the papers have; a text
+with its unit, such as "1/4in", stands as it is typed. Angles in degrees.
 Build it with: tapmodel build THIS-FILE
 Lines without # are in force: what was asked for, and the usual edits with what a rule chose.
 Change a value and build again; put # before a line, and its rule chooses.
@@ -107,7 +108,7 @@ def commented_job(job: Job, design: TapDesign) -> str:
         if section not in tables:
             last.add(tomlkit.nl())
         last = _table(tables, section)
-        _write(_Entry(key, _comment(field, choice, job), live.get(field), line), last)
+        _write(_Entry(key, _comment(field, choice, job, inch=inch), live.get(field), line), last)
     return tomlkit.dumps(file)
 
 
@@ -143,9 +144,11 @@ def _live(job: Job, design: TapDesign, *, inch: bool) -> dict[str, Item]:
     return live
 
 
-def _comment(field: str, choice: Choice | None, job: Job) -> str:
+def _comment(field: str, choice: Choice | None, job: Job, *, inch: bool) -> str:
     """What a field means, why it has its value, and who says so."""
     told = field_descriptions()[field]
+    if inch:
+        told = told.replace(" [mm]", " [mm if bare]")
     if choice is not None:
         return f"{told}; {why(choice)} -- {source_text(choice)}"
     if field in ON_HAND and field not in job.given():

@@ -8,7 +8,7 @@ from itertools import product
 
 from tapmodel.errors import InputError
 from tapmodel.spec.job import is_list, job_fields
-from tapmodel.spec.lengths import millimetres_of
+from tapmodel.spec.lengths import bare_number, millimetres_of
 from tapmodel.spec.overrides import read_value
 
 MOST_STEPS = 1000
@@ -79,6 +79,9 @@ def _range(field: str, raw: str) -> tuple[object, ...]:
     span = (high - low) / (steps - 1)
     # Ten digits are far below what a shop can set, and spare the reader 0.30000000000000004.
     spread = [low + span * step for step in range(steps - 1)] + [high]
+    if bare_number(first) is None or bare_number(last) is None:
+        # an end with its unit is not asked back, nor is what lies between
+        return tuple(f"{_short(value)}mm" for value in spread)
     return tuple(_short(value) for value in spread)
 
 

@@ -349,3 +349,15 @@ def test_every_field_stands_in_the_file_live_or_commented(
         key = re.match(r"(?:# )?([a-z_]+) =", line)
         found |= {section + key[1]} if key else set()
     assert found >= set(field_names())
+
+
+def test_the_head_says_what_a_bare_number_means_where_values_carry_inches() -> None:
+    job = job_for("1/2 BSW", ["units=inch", "flutes.cutter_diameter=1/4in"])
+    text = commented_job(job, settle(job))
+    head = " ".join(line.removeprefix("# ") for line in text.splitlines()[:3])
+    assert "A bare number is a length in mm, whatever units the papers have" in head
+    assert 'a text with its unit, such as "1/4in", stands as it is typed.' in head
+    assert "diameter of the cutter [mm if bare]" in text
+    assert " [mm]" not in text
+    metric = job_for("M10")
+    assert "diameter of the cutter [mm];" in commented_job(metric, settle(metric))

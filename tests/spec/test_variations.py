@@ -21,7 +21,9 @@ def test_a_range_holds_both_ends_in_even_steps() -> None:
 
 
 def test_ends_of_a_range_may_be_in_inches() -> None:
-    assert variation("flutes.cutter_diameter=1/8in:1/4in:3").values == (3.175, 4.7625, 6.35)
+    assert variation("flutes.cutter_diameter=1/8in:1/4in:3").values == (
+        *("3.175mm", "4.7625mm", "6.35mm"),
+    )
 
 
 @pytest.mark.parametrize(
@@ -41,3 +43,8 @@ def test_what_is_no_variation_is_refused_with_what_is(text: str, named: str) -> 
     with pytest.raises(InputError, match=named) as refused:
         variation(text)
     assert "--vary" in str(refused.value)
+
+
+def test_a_range_with_a_unit_at_an_end_keeps_one_so_that_nothing_of_it_is_asked_back() -> None:
+    assert variation("flutes.offset=0.1in:0.3in:3").values == ("2.54mm", "5.08mm", "7.62mm")
+    assert variation("flutes.offset=0:0.3:3").values == (0, 0.15, 0.3)
