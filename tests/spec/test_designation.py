@@ -49,7 +49,7 @@ def test_reading(text: str):
 @pytest.mark.parametrize(
     "text",
     [
-        *("", "M", "10", "M10x", "M10-", "M10--6H", "M10-LH-", "Mx1", "M-10", "M1e1", "M10LH"),
+        *("", "M", "10", "M10x", "M10-", "M10--6H", "M10-LH-", "Mx1", "M-10", "M1e1", "M10LX"),
         *("M10x1x20", "M10-1.5", "M10-6H-6H", "M10-LH-RH", "M10-6H-7", "M0", "M10x0", "M10x0,0"),
         *("M10-9H", "M10-3H", "M10-6F", "M10-5H6G", "M10-6H/6g", "MNaN", "Minf", "M12345x1"),
         *("M20xPh3", "M20xPh3P2", "M20xPh1P1.5", "M20xPh18P2", "M20xP1.5"),

@@ -57,7 +57,7 @@ def test_reading(text: str):
         *((text, "NPS is of 60 degrees") for text in ("NPS 1/2", "1/2-14 NPSM", "1/2 NPSL")),
         *((text, "may be parallel or taper") for text in ("BSP 1/2", "1/2 BSP", '1/2" BSP LH')),
         *((text, "as G and its size") for text in ("G", "G 1/2/3", "G 1/2 LH RH", "G 1/0", "G 0")),
-        *((text, "as G and its size") for text in ("BSPP", "G 1/2 x 14", "G1/2LH")),
+        *((text, "as G and its size") for text in ("BSPP", "G 1/2 x 14", "G1/2LX")),
         ("G 1/2 A", "A and B are classes of the external thread"),
         ("G 1/2-6H", "one tolerance for internal threads"),
     ],

@@ -65,6 +65,13 @@ def test_every_listed_thread_is_read_alike_in_all_its_spellings() -> None:
     ("typed", "standard"),
     [
         ("M27 x .75", "M27x0.75"),
+        ("M10x1LH", "M10x1-LH"),
+        ("1/2BSWLH", "1/2 BSW LH"),
+        ("1/4-20UNCLH", "1/4-20 UNC-2B-LH"),
+        ("1 3/8 24 TPI LH", "1 3/8-24-2B-LH"),
+        ("1/2 13 t.p.i. UNC", "1/2-13 UNC-2B"),
+        ("1 3/8-24 UN left hand", "1 3/8-24 UN-2B-LH"),
+        ("1 3/8-24 UN right hand", "1 3/8-24 UN-2B"),
         ("M27*0.75", "M27x0.75"),
         ("M27x0.75mm", "M27x0.75"),
         ("M27 mm x ,75 mm left", "M27x0.75-LH"),

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tapmodel.errors import InputError
-from tapmodel.spec.designation import parse
+from tapmodel.spec.designation import canonical, parse
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.limits import HoleLimits, TapLimits, Unlisted
 from tapmodel.standards.unified.hole_limits import UnifiedThread, unified_hole_limits
@@ -107,13 +107,19 @@ def test_the_series_is_found(text: str):
     assert RULES.hole_limits(settled).note == (special if settled.series == "UNS" else {})
 
 
+@pytest.mark.parametrize("text", ["1 3/8-24", "3/8-26", "9/32-20"])
+def test_un_of_a_pairing_in_no_series_is_uns(text: str):
+    loose, special = (RULES.settle(parse(f"{text} {series}")) for series in ("UN", "UNS"))
+    assert loose.series == special.series == "UNS"
+    assert canonical(loose) == f"{text} UNS-2B"
+    assert RULES.hole_limits(loose) == RULES.hole_limits(special)
+
+
 CONTRADICTIONS = {
     "1/4-20 UNF": "1/4-20 UNC, or 1/4-28 UNF, which is the only UNF of that size",
     "7/16-26 UNC": "7/16-26 UNS, or 7/16-14 UNC, which is the only UNC of that size",
     "1/4-20 UNS": "1/4-20 UNC; UNS is for pairings of no series",
     "0-80 UNC": "0-80 UNF; the series UNC has no thread of that size",
-    "3/8-26 UN": "3/8-26 UNS; in UN that size has 20, 28 per inch",
-    "9/32-20 UN": "9/32-20 UNS; the series UN has no thread of that size",
 }
 
 

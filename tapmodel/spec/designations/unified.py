@@ -40,7 +40,7 @@ _THREADS = r"[0-9]{1,3}(?:\.[0-9]{1,4})?"
 _SIZE = re.compile(
     rf"(?P<mark>#\s*|no\.?\s*)?(?P<size>{SIZE})(?P<unit>{UNIT})"
     rf"(?:\s*-\s*|(?P<gap>\s*x\s*|\s+))(?P<tpi>{_THREADS})"
-    r"(?:[\s-]*(?P<series>unef|unc|unf|uns|un)(?![a-z]))?(?P<rest>(?:[\s-].*)?)",
+    r"(?:\s*t\.?p\.?i\b\.?)?(?:[\s-]*(?P<series>unef|unc|unf|uns|un)(?![a-z]))?(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,
 )
 _FAMILY = re.compile(r"(?:#|no\b|[0-9./\s\"-]+un).*", re.IGNORECASE)

@@ -67,6 +67,8 @@ def series_of(diameter: float, tpi: float) -> str:
 def settle(designation: Designation) -> Designation:
     """Fill in the series, or hold the one named to the table.
 
+    UN is also said of any pairing, as its form is called: one of no series is UNS then.
+
     Raises:
         InputError: size out of range, or a series that has another pitch at that size.
 
@@ -76,7 +78,8 @@ def settle(designation: Designation) -> Designation:
     tpi = threads_per_inch(settled_pitch(designation))
     _check_size(diameter, tpi)
     series = series_of(diameter, tpi)
-    if designation.series not in ("", series):
+    loosely = (designation.series, series) == ("UN", "UNS")
+    if designation.series not in ("", series) and not loosely:
         raise InputError("designation", designation.text, _cure(designation, series))
     return replace(designation, series=series)
 
@@ -90,11 +93,6 @@ def _cure(designation: Designation, series: str) -> str:
     tpi = named_pitches().get(diameter, {}).get(wrong)
     if tpi is not None:
         return f"{right}, or {size}-{tpi:g} {wrong}{rest}, which is the only {wrong} of that size"
-    if wrong == "UN":
-        pitches = [float(row["tpi"]) for row in read_table("unified_constant_pitch")]
-        pairs = [n for n in pitches if series_of(diameter, n) == "UN"]
-        if pairs:
-            return f"{right}; in UN that size has {', '.join(f'{n:g}' for n in pairs)} per inch"
     if wrong == "UNS":
         return f"{right}; UNS is for pairings of no series"
     return f"{right}; the series {wrong} has no thread of that size"

@@ -1,6 +1,6 @@
 """Spellings of the bench that no standard prints, turned into those that the grammars read.
 
-Left or right in words, the hand anywhere, the number of starts in words.
+Left or right in words, the hand anywhere or with no blank before it, the number of starts in words.
 """
 
 import re
@@ -18,6 +18,7 @@ _HAND = re.compile(
 )
 _BEFORE = re.compile(r"^([lr]h)[\s-]+(\S.*)$", re.IGNORECASE)
 _BETWEEN = re.compile(r"^(.*?\S)(?:\s*-\s*|\s+)([lr]h)(?:\s*-\s*|\s+)(\S.*)$", re.IGNORECASE)
+_GLUED = re.compile(r"(?<=[a-z0-9])([lr]h)$", re.IGNORECASE)
 _STARTS = re.compile(
     r"(?:^|[\s-]+)(?P<count>[0-9]|single|one|double|two|triple|three|four)[\s-]*starts?\b",
     re.IGNORECASE,
@@ -33,7 +34,7 @@ _BY_LENGTH = {Family.METRIC, Family.TRAPEZOIDAL}
 def with_hand_last(typed: str) -> str:
     """The text with its hand as LH or RH, behind everything else."""
     text = _HAND.sub(lambda found: f"{(found[1] or found[2])[0]}H".upper(), typed)
-    text = _BEFORE.sub(r"\2 \1", text)
+    text = _GLUED.sub(r" \1", _BEFORE.sub(r"\2 \1", text).rstrip())
     # A second hand stays where it is found, for the grammars to refuse.
     return _BETWEEN.sub(r"\1 \3 \2", text)
 
