@@ -10,6 +10,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding, Held, Limit
 from tapmodel.spec.designations.reading.inches import MM
 from tapmodel.spec.lengths import bare_number
+from tapmodel.spec.listed import entries_of
 from tapmodel.tap.tap import TapThread
 from tapmodel.values import Values
 
@@ -124,6 +125,7 @@ def _near(length: float, usual: float, by: float = NEAR) -> bool:
 
 
 def _all(value: object) -> tuple[object, ...]:
+    value = entries_of(value) if isinstance(value, str) else value
     return (*value,) if isinstance(value, list) else (value,)  # pyright: ignore[reportUnknownArgumentType, reportUnknownVariableType]
 
 

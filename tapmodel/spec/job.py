@@ -26,9 +26,11 @@ from tapmodel.spec.hole_circles import FEWEST, MOST, MOST_CIRCLES, circles_of
 from tapmodel.spec.hole_circles import FORMAT as CIRCLES
 from tapmodel.spec.lengths import FORMAT as LENGTH
 from tapmodel.spec.lengths import TextBeside, in_millimetres
+from tapmodel.spec.listed import entries_of
 from tapmodel.spec.materials import as_name
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
+Listed = BeforeValidator(entries_of)
 Typed, OrText = BeforeValidator(in_millimetres), TextBeside(LENGTH)
 Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
@@ -55,7 +57,9 @@ HoleCircles = Annotated[
     BeforeValidator(circles_of),
     TextBeside(CIRCLES),
 ]
-OutputUnits = Literal["mm", "inch", "both"]
+OutputUnits = Annotated[
+    Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
+]
 HoleKind = Literal["through", "blind"]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
@@ -261,14 +265,14 @@ class Blank(Group):
 class Shop(Group):
     """What the shop has."""
 
-    cutters: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
+    cutters: Annotated[list[Length], Field(min_length=1, max_length=200), Listed] | None = Field(
         default=None, description="diameters of the ball-nose cutters on hand"
     )
-    drills: Annotated[list[DrillSet], Field(min_length=1, max_length=4)] | None = Field(
+    drills: Annotated[list[DrillSet], Field(min_length=1, max_length=4), Listed] | None = Field(
         default=None,
         description='sets of drills on hand: "metric", "fraction", "number", "letter"',
     )
-    wires: Annotated[list[Length], Field(min_length=1, max_length=200)] | None = Field(
+    wires: Annotated[list[Length], Field(min_length=1, max_length=200), Listed] | None = Field(
         default=None, description="diameters of the measuring wires on hand"
     )
     plates: HoleCircles | None = Field(

@@ -1,5 +1,6 @@
 """One clear message out of a failed validation: field, value, what is allowed."""
 
+import re
 from collections.abc import Mapping, Sequence
 from difflib import get_close_matches
 from functools import cache
@@ -68,7 +69,16 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
         (entry,) = trouble.get("ctx", {})[hole_circles.ENTRY]
         return InputError(place, shown(entry), hole_circles.HOW)
     typed = _typed(table, trouble["loc"], trouble["input"])
-    return InputError(place, shown(typed), _allowed(trouble))
+    return InputError(place, shown(typed), _word_meant(trouble, typed) + _allowed(trouble))
+
+
+def _word_meant(trouble: ErrorDetails, typed: object) -> str:
+    """The word of a closed list that was most likely meant."""
+    if trouble["type"] != "literal_error" or not isinstance(typed, str):
+        return ""
+    words = re.findall(r"'([^']+)'", trouble.get("ctx", {})["expected"])
+    close = get_close_matches(typed[:LONGEST_KEY].lower(), words, n=1, cutoff=0.6)
+    return f'did you mean "{close[0]}"? ' if close else ""
 
 
 def _typed(value: object, keys: Sequence[int | str], found: object) -> object:

@@ -1,5 +1,6 @@
 """From a TOML file, a designation and `--set` overrides to one checked `Job`."""
 
+import re
 import stat
 import tomllib
 from collections.abc import Mapping, Sequence
@@ -15,6 +16,14 @@ from tapmodel.spec.job_errors import input_error
 from tapmodel.spec.overrides import apply_sets
 
 __all__ = ["apply_sets", "checked", "job_for", "json_schema", "read_job", "read_table"]
+
+_PLACE = re.compile(r"\(at line ([0-9]+)")
+
+_UNQUOTED = re.compile(
+    r"(?<=[=\[,\s])(?:(?:[0-9]{1,4}[ -])?[0-9]{1,4}/[0-9]{1,4} ?(?:in(?:ch)?|mm)?"
+    r"|[0-9]{0,9}\.?[0-9]{1,9} ?(?:in(?:ch)?|mm)\b)(?=\s*(?:[,\]#]|$))"
+)
+"""A fraction, or a number with a unit, outside quotes."""
 
 LARGEST_FILE = 1_000_000
 """Bytes; a full job file has about 6 000, so anything above this is some other file."""
@@ -68,9 +77,21 @@ def read_table(path: Path) -> dict[str, object]:
     try:
         return tomllib.loads(text)
     except (ValueError, RecursionError) as failure:
+        allowed = 'a TOML file: key = value, text in "quotes"'
         raise InputError(
-            str(path), _first_words(failure), 'a TOML file: key = value, text in "quotes"'
+            str(path), _first_words(failure), allowed + _quotes_lack(text, failure)
         ) from None
+
+
+def _quotes_lack(text: str, failure: Exception) -> str:
+    """How the line that cannot be read is written where a length with its unit lacks quotes."""
+    place = _PLACE.search(str(failure))
+    line = text.splitlines()[int(place[1]) - 1 :][:1] if place else []
+    found = _UNQUOTED.search(line[0]) if line else None
+    if found is None:
+        return ""
+    unit = "" if found[0].rstrip()[-1].isalpha() else "in"
+    return f'; put quotes round a length with its unit: "{found[0].strip()}{unit}"'
 
 
 def _read(path: Path) -> bytes:

@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from difflib import get_close_matches
 from itertools import product
 
 from tapmodel.errors import InputError
@@ -16,6 +17,9 @@ MOST_STEPS = 1000
 
 MOST_COMBINATIONS = 5000
 """Taps in one comparison, half a minute of work; more show no better where the best one lies."""
+
+_LONGEST = 60
+"""Letters of a field's name that are looked at to guess which was meant."""
 
 HOW = "field=values, such as flutes.count=3,4,5 or flutes.offset=-1:3:9 (from -1 to 3, 9 values)"
 
@@ -44,11 +48,19 @@ def variation(text: str) -> Variation:
         raise InputError("--vary", text, HOW)
     known = job_fields().get(field)
     if known is None or is_list(known):
-        raise InputError("--vary", field, "a field of the job that holds a single value")
+        allowed = "a field of the job that holds a single value"
+        raise InputError("--vary", field, f"{allowed}{_meant(field)}")
     if raw.count(":") == 2:
         return Variation(field, _range(field, raw))
     words = [word.strip() for word in raw.removesuffix(",").split(",")]
     return Variation(field, tuple(read_value(f"--vary {field}", word) for word in words))
+
+
+def _meant(field: str) -> str:
+    """The field that was most likely meant by a name that is none."""
+    fields = [name for name, known in job_fields().items() if not is_list(known)]
+    close = get_close_matches(field[:_LONGEST], fields, n=1, cutoff=0.6)
+    return f'; did you mean "{close[0]}"?' if close else ""
 
 
 def number_of(varied: Mapping[str, Sequence[object]]) -> int:

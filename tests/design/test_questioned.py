@@ -171,6 +171,7 @@ def asked(designation: str, sets: list[str]) -> set[str]:
             ["thread.pitch_diameter=0.4484", "hole.depth=0.75"],
             {"thread.pitch_diameter", "hole.depth"},
         ),
+        (["shop.cutters='0.125, 0.25'"], {"shop.cutters"}),
         (["hole.depth=0.75mm"], set[str]()),
         (["hole.depth=0.75in"], set[str]()),
     ],

@@ -368,3 +368,53 @@ def test_a_circle_that_is_none_is_refused_in_few_words(typed: str, entry: str) -
 def test_a_list_of_nonsense_is_refused(text: str) -> None:
     with pytest.raises(InputError, match=re.escape(text.partition("=")[0])):
         job_for("M10", [text])
+
+
+def test_units_in_is_short_for_inch_in_a_job_as_on_the_command_line() -> None:
+    assert job_for("M10", ['units="in"']).units == "inch"
+    with pytest.raises(InputError, match="units"):
+        job_for("M10", ['units="i"'])
+
+
+def test_a_list_may_be_typed_as_one_text() -> None:
+    job = checked(
+        {
+            "designation": "1/2 BSW",
+            "shop": {"cutters": "1/8in, 1/4in", "drills": "metric,letter", "wires": "1,1.5mm,"},
+        }
+    )
+    assert job.shop.cutters == [3.175, 6.35]
+    assert job.shop.drills == ["metric", "letter"]
+    assert job.shop.wires == [1.0, 1.5]
+    assert job.typed()["shop.cutters"] == "1/8in, 1/4in"
+
+
+def test_a_set_of_drills_that_is_nearly_one_is_guessed() -> None:
+    with pytest.raises(InputError, match=r'did you mean "number"\?'):
+        job_for("M10", ["shop.drills=metric,numbers"])
+
+
+@pytest.mark.parametrize(
+    ("line", "quoted"),
+    [
+        ("hole.drill = 27/64in", '"27/64in"'),
+        ("hole.depth=3/4", '"3/4in"'),
+        ("shop.cutters = [3, 1/8in, 1/4in]", '"1/8in"'),
+        ("blank.shank_diameter = .25in  # thick", '".25in"'),
+        ("blank.overall_length = 2 1/2 in", '"2 1/2 in"'),
+    ],
+)
+def test_a_length_without_quotes_is_shown_with_them(tmp_path: Path, line: str, quoted: str) -> None:
+    file = tmp_path / "tap.toml"
+    file.write_text(f'designation = "1/2 BSW"\n{line}\n')
+    with pytest.raises(InputError) as caught:
+        read_job(file)
+    assert caught.value.allowed.endswith(f"put quotes round a length with its unit: {quoted}")
+
+
+def test_other_broken_lines_are_not_told_of_quotes(tmp_path: Path) -> None:
+    file = tmp_path / "tap.toml"
+    file.write_text('designation = "1/2 BSW\n')
+    with pytest.raises(InputError) as caught:
+        read_job(file)
+    assert "round" not in caught.value.allowed

@@ -48,3 +48,8 @@ def test_what_is_no_variation_is_refused_with_what_is(text: str, named: str) -> 
 def test_a_range_with_a_unit_at_an_end_keeps_one_so_that_nothing_of_it_is_asked_back() -> None:
     assert variation("flutes.offset=0.1in:0.3in:3").values == ("2.54mm", "5.08mm", "7.62mm")
     assert variation("flutes.offset=0:0.3:3").values == (0, 0.15, 0.3)
+
+
+def test_a_field_that_is_nearly_one_is_guessed() -> None:
+    with pytest.raises(InputError, match=r'did you mean "flutes\.count"\?'):
+        variation("flute.count=3,4")

@@ -85,3 +85,8 @@ def test_unknown_names_are_asked_back():
     for heat in (100.0, 700.0):
         with pytest.raises(InputError, match="149 to 649"):
             steel_named("O1", temper=heat)
+
+
+def test_drill_rod_is_asked_back_for_it_hardens_in_water_or_in_oil() -> None:
+    with pytest.raises(MeantError, match=r"did you mean W1 or O1\?"):
+        steel_named("Drill  Rod")

@@ -16,6 +16,10 @@ DEFAULT = "O1"
 FIELD = "tap.material"
 TEMPER_FIELD = "tap.temper"
 
+_SEVERAL = dict.fromkeys(("drill rod", "tool steel", "carbon steel"), "W1 or O1")
+"""Names under which more than one steel is sold, with the usual ones (common practice): drill rod
+hardens in water or in oil."""
+
 _LONGEST = 60  # letters of a name that suggestions are sought for
 
 
@@ -120,6 +124,8 @@ def _row(text: str) -> Row:
     names = _by_name()
     if wanted in names:
         return names[wanted]
+    if wanted in _SEVERAL:
+        raise MeantError(FIELD, text, _SEVERAL[wanted])
     close = get_close_matches(wanted[:_LONGEST], list(names), n=3, cutoff=0.5)
     if close:
         meant = dict.fromkeys(names[name]["name"] for name in close)

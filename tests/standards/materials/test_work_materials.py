@@ -111,3 +111,7 @@ def test_a_heat_treated_steel_cuts_harder_as_its_printed_torque() -> None:
         assert soft.torque_a is not None
         raised = hard.kienzle.kc11 / soft.kienzle.kc11
         assert raised == pytest.approx(hard.torque_a / soft.torque_a, rel=1e-3)
+
+
+def test_yellow_brass_is_the_one_that_is_drawn_and_rolled() -> None:
+    assert work_material("yellow brass").name == work_material("C27000").name == "CuZn37"
