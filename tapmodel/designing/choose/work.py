@@ -38,7 +38,9 @@ def choose_material(ledger: Ledger) -> WorkMaterial:
 
     Source: rule of this program.
     """
-    return work_material(ledger.word("hole.material", ASSUMED, ASSUMED_RULE))
+    word = ledger.word("hole.material", ASSUMED, ASSUMED_RULE)
+    found = work_material(word)
+    return replace(found, called=word) if ledger.has("hole.material") else found
 
 
 def choose_work(
@@ -73,6 +75,8 @@ def _steel(ledger: Ledger) -> TapSteel:
     """The steel named, tempered as usual unless its temper or hardness is given."""
     name = ledger.word("tap.material", DEFAULT, STEEL_RULE)
     found = steel_named(name, temper=ledger.given("tap.temper"))
+    if ledger.has("tap.material"):
+        found = replace(found, called=name)
     tempered = by_rule("hardness-after-temper", found.source, temper=round(found.temper))
     # Between the rows of a table nothing is known to less than a tenth.
     hardness = ledger.number("tap.hardness", round(found.hardness, 1), tempered)

@@ -46,7 +46,7 @@ def _torque(design: TapDesign, foreseen: Prediction) -> Findings:
     torque, stop = foreseen.torque.band, foreseen.strength.bears
     field, limit = "prediction.torque", at_most(stop, UNIT)
     values = Values(
-        material=design.work.material.name,
+        material=design.work.material.told,
         assumed=float(design.work.assumed),
         most=torque.high,
         yields=foreseen.strength.yields.low,

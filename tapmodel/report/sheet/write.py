@@ -250,7 +250,7 @@ def _end(text: str) -> tuple[int, float]:
 def _title_block(design: TapDesign, look: Look) -> str:
     steel = design.work.steel
     return _TITLE.format(
-        steel=quoted(steel.name),
+        steel=quoted(steel.told),
         hardness=quoted(hardness_told(steel)),
         tap=quoted(tap_for(design)),
         name=quoted(design.name),

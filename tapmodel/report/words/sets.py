@@ -42,7 +42,7 @@ def _pressed(design: TapDesign, units: Units) -> str:
     foreseen, work = design.prediction, design.work
     if foreseen is None:
         return "breaks a rule"
-    material = f"{work.material.name}, assumed" if work.assumed else work.material.name
+    material = f"{work.material.told}, assumed" if work.assumed else work.material.told
     likely, stop = (
         torque_in_words(torque, units) for torque in (foreseen.torque.band.likely, foreseen.stop_at)
     )

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
+from tapmodel.standards.materials.called import told_beside
 from tapmodel.standards.tables import Row, cell_source, read_table
 
 DEFAULT = "O1"
@@ -38,6 +39,7 @@ class TapSteel:
         core_tensile: tensile strength under the case [MPa]; 0 likewise.
         source: of the hardness.
         harden_source: of the range from which it is quenched, and the quench.
+        called: as whoever asked for it did; empty where nobody named it.
     """
 
     name: str
@@ -51,6 +53,12 @@ class TapSteel:
     core_tensile: float
     source: Source
     harden_source: Source
+    called: str = ""
+
+    @property
+    def told(self) -> str:
+        """As papers write it: the word of whoever asked, and behind it the name of the table."""
+        return told_beside(self.called, self.name)
 
 
 def steel_names() -> tuple[str, ...]:

@@ -1,12 +1,12 @@
 """Materials that are tapped, by standard or plain name, with what is published about each."""
 
-import re
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
+from tapmodel.standards.materials.called import key, told_beside
 from tapmodel.standards.materials.groups import WorkGroup, work_groups
 from tapmodel.standards.materials.kienzle import Kienzle, fitted_constants
 from tapmodel.standards.tables import Row, read_table
@@ -69,6 +69,7 @@ class WorkMaterial:
         torque_a, torque_b: specific force [N/mm²] of two printed formulas of the tapping torque;
             None where their tables have no row for the material or its group. The three forces are
             different numbers, none of which does for another's formula.
+        called: as whoever asked for it did; empty where nobody named it.
     """
 
     name: str
@@ -77,6 +78,12 @@ class WorkMaterial:
     kienzle: Kienzle
     torque_a: float | None
     torque_b: float | None
+    called: str = ""
+
+    @property
+    def told(self) -> str:
+        """As papers write it: the word of whoever asked, and behind it the name of the table."""
+        return told_beside(self.called, self.name)
 
 
 def work_material(text: str) -> WorkMaterial:
@@ -87,7 +94,7 @@ def work_material(text: str) -> WorkMaterial:
 
     Source: as each row of its table says.
     """
-    found = _by_key().get(_key(text))
+    found = _bykey().get(key(text))
     if found is None:
         raise InputError(FIELD, text, _offered(text))
     return found
@@ -117,29 +124,24 @@ def names_of(material: str) -> tuple[str, ...]:
 
 def _offered(text: str) -> str:
     """What a message says is allowed: names like the one typed, and the plain ones."""
-    likely = get_close_matches(_key(text)[:60], _spelled(), n=NEAREST, cutoff=0.6)
+    likely = get_close_matches(key(text)[:60], _spelled(), n=NEAREST, cutoff=0.6)
     plain = "a standard name such as C45, 42CrMo4, 1.4301 or EN AW-6082, or one of "
     plain += ", ".join(PLAIN)
     meant = " or ".join(f'"{_spelled()[key]}"' for key in likely)
     return f"did you mean {meant}? Else {plain}" if meant else plain
 
 
-def _key(text: str) -> str:
-    """A name without case and signs; a plus stays, which alone tells a heat-treated steel."""
-    return re.sub(r"[^0-9a-z+]", "", text.casefold())
-
-
 @cache
 def _spelled() -> dict[str, str]:
     """Every name by its key."""
     names = (name for material in work_materials() for name in names_of(material.name))
-    return {_key(name): name for name in names}
+    return {key(name): name for name in names}
 
 
 @cache
-def _by_key() -> dict[str, WorkMaterial]:
+def _bykey() -> dict[str, WorkMaterial]:
     return {
-        _key(name): material for material in work_materials() for name in names_of(material.name)
+        key(name): material for material in work_materials() for name in names_of(material.name)
     }
 
 

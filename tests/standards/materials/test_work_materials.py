@@ -4,11 +4,14 @@ from collections import Counter
 
 import pytest
 
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
+from tapmodel.report.screen.design import design_page
+from tapmodel.spec.job_file import checked, job_for
+from tapmodel.standards.materials.called import key
 from tapmodel.standards.materials.groups import work_groups
 from tapmodel.standards.materials.work import (
     PLAIN,
-    _key,
     names_of,
     work_material,
     work_materials,
@@ -38,7 +41,7 @@ def test_a_name_is_read_leniently(typed: str, name: str) -> None:
 
 
 def test_no_two_names_are_read_alike() -> None:
-    counted = Counter(_key(name) for _, name in NAMES)
+    counted = Counter(key(name) for _, name in NAMES)
     assert [key for key, times in counted.items() if times > 1] == []
     assert len(NAMES) > 350
     assert all(work_material(name).name == owner for owner, name in NAMES)
@@ -115,3 +118,29 @@ def test_a_heat_treated_steel_cuts_harder_as_its_printed_torque() -> None:
 
 def test_yellow_brass_is_the_one_that_is_drawn_and_rolled() -> None:
     assert work_material("yellow brass").name == work_material("C27000").name == "CuZn37"
+
+
+@pytest.mark.parametrize(
+    ("word", "told"),
+    [
+        ("brass", "brass (CuZn39Pb3)"),
+        ("yellow  brass", "yellow brass (CuZn37)"),
+        ("cuzn39-pb3", "CuZn39Pb3"),
+        ("CuZn39Pb3", "CuZn39Pb3"),
+    ],
+)
+def test_papers_tell_the_word_of_the_job_with_the_name_of_the_standard_behind(
+    word: str, told: str
+) -> None:
+    job = checked({"designation": "M10", "hole": {"material": word}})
+    design = settle(job)
+    assert design.work.material.told == told
+    assert design.work.material.name == work_material(word).name
+    page = " ".join(design_page(design).split())
+    assert f"likely torque (a model) in {told} " in page
+    assert settle(job_for("M10")).work.material.told == "mild steel"
+
+
+def test_the_steel_of_the_tap_is_told_likewise() -> None:
+    steel = settle(job_for("M10", ["tap.material=gauge plate"])).work.steel
+    assert (steel.name, steel.told) == ("O1", "gauge plate (O1)")

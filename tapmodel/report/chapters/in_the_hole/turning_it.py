@@ -85,7 +85,7 @@ def torque_rows(design: TapDesign) -> Iterator[Row]:
 
 
 def _material(design: TapDesign) -> str:
-    name = design.work.material.name
+    name = design.work.material.told
     return f"{name}, assumed" if design.work.assumed else name
 
 

@@ -111,7 +111,7 @@ def _captions(sheet: Sheet, foreseen: Prediction) -> float:
         *([f"the first of {thread.starts} grooves"] if thread.starts > 1 else []),
         "front to the left; thick: profile of the tap",
         f"double chain: drill {drill}; scale {scale_text(sheet.scale)}",
-        f"dashed: usual chip in {foreseen.task.material.name}",
+        f"dashed: usual chip in {foreseen.task.material.told}",
         *_earlier(foreseen),
     ]
     left = -thread.pitch / 2 - p(3)

@@ -85,7 +85,7 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float)
     torques = f"{measures.told(breaks.low)} to {measures.told(breaks.high)} {measures.torque}"
     lines = [
         f"{place}; scale {scale}; beside it the tap",
-        f"{shown}; the tap of {design.work.steel.name}",
+        f"{shown}; the tap of {design.work.steel.told}",
         f"breaks first here, {_how(foreseen)}, at {torques}",
     ]
     sheet.lines_of_text((-sheet.paper(_VIEW / 2 + 8), top), lines)

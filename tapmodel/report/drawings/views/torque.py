@@ -149,7 +149,7 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float)
     stop = "; dashed: torque to stop at" if foreseen.stop_at <= _top(foreseen) else ""
     lines = [
         "a model with its band, not a measurement: a new, sharp, well oiled tap, turned straight",
-        f"work: {work.material.name}, {work.kind} hole; {ends}",
+        f"work: {work.material.told}, {work.kind} hole; {ends}",
         f"thick: likely; hatched: least to greatest{stop}",
     ]
     sheet.lines_of_text((-sheet.paper(14), low - sheet.paper(5)), lines)
