@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from tapmodel.designing.choose.blank import Front, choose_blank
 from tapmodel.designing.choose.chamfer import Teeth, choose_chamfer
+from tapmodel.designing.choose.drill import with_drill_in_mm
 from tapmodel.designing.choose.flutes import choose_flutes
 from tapmodel.designing.choose.hole import tapped_hole
 from tapmodel.designing.choose.ledger import NO_ADVICE, Advice, Ledger
@@ -80,7 +81,7 @@ def _by_rule(designation: str) -> TapDesign | None:
 
 def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
     """The tap and what its rules find; what it will do in the hole is not yet foreseen."""
-    ledger = Ledger(job.given(), advice)
+    ledger = Ledger(with_drill_in_mm(job.given()), advice)
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
     part = part_of_set(thread, hole, ledger)

@@ -22,6 +22,7 @@ from pydantic import (
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
+from tapmodel.spec.drill_names import NAME, drill_name
 from tapmodel.spec.hole_circles import FEWEST, MOST, MOST_CIRCLES, circles_of
 from tapmodel.spec.hole_circles import FORMAT as CIRCLES
 from tapmodel.spec.lengths import FORMAT as LENGTH
@@ -38,6 +39,7 @@ Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Typed, 
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
 LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
 Engagement = Annotated[float, Field(ge=40, le=100, allow_inf_nan=False), Unit.PERCENT]
+DrillName = Annotated[str, Field(pattern=NAME), BeforeValidator(drill_name)]
 ConeAngle = Annotated[float, Field(gt=0, lt=90, allow_inf_nan=False), Unit.DEGREES]
 RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False), Unit.DEGREES]
 MarginAngle = Annotated[float, Field(ge=0, lt=180, allow_inf_nan=False), Unit.DEGREES]
@@ -79,7 +81,9 @@ class Hole(Group):
         max_length=12,
         description='tolerance class of the hole, e.g. "6H" or "2B"',
     )
-    drill: Length | None = Field(default=None, description="drill diameter")
+    drill: Length | DrillName | None = Field(
+        default=None, description='drill diameter, or its letter or number such as "Z" or "#7"'
+    )
     engagement: Engagement | None = Field(
         default=None,
         description="wanted thread, of the basic depth of engagement (60 degrees: 5/8 H)",

@@ -16,7 +16,7 @@ MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
 
 NECK = ("blank.neck_diameter", "blank.neck_length")
 
-BARE_WORD = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
+BARE_WORD = re.compile(r"#?[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 
 
 def apply_sets(table: Mapping[str, object], overrides: Sequence[str]) -> dict[str, object]:

@@ -101,6 +101,18 @@ def inch_names(diameter: float) -> tuple[str, ...]:
     return tuple(drill.name for drill in drills if abs(drill.diameter - diameter) < _SAME)
 
 
+def drill_called(name: str) -> Drill:
+    """The number or letter drill of a name such as "#7" or "Z".
+
+    Raises:
+        KeyError: no drill is called so.
+
+    Source: `INCH_SIZES`.
+    """
+    named = {drill.name: drill for kind in ("number", "letter") for drill in inch_drills(kind)}
+    return named[name]
+
+
 def next_drills(drill_set: str, diameter: float) -> tuple[Drill | None, Drill | None]:
     """The thickest drill of a set at most as thick as `diameter` [mm], and the thinnest at least.
 

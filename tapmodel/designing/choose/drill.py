@@ -1,7 +1,7 @@
 """The drill: percentage of thread that it leaves, and the nearest one out of the sets on hand."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
@@ -11,6 +11,7 @@ from tapmodel.standards.drill_sets import (
     INCH_SETS,
     METRIC,
     Drill,
+    drill_called,
     inch_drills,
     inch_names,
     metric_step,
@@ -83,6 +84,16 @@ def percentage_left(design: TapDesign) -> ThreadPercentage:
     rules = FAMILIES[read.family]
     diameter = rules.settle(read).diameter
     return thread_percentage(diameter, design.drill, design.tap.thread.pitch, rules.form)
+
+
+def with_drill_in_mm(given: Mapping[str, object]) -> dict[str, object]:
+    """Values given by dotted name, the drill by its diameter [mm] where it is given by name.
+
+    Source: `tapmodel.standards.drill_sets`.
+    """
+    drill = given.get("hole.drill")
+    sized = {"hole.drill": drill_called(drill).diameter} if isinstance(drill, str) else {}
+    return {**given, **sized}
 
 
 def drill_for(engagement: float, diameter: float, pitch: float, form: ThreadForm) -> float:

@@ -1,0 +1,19 @@
+"""Drills by name as people write them: "Z", "letter Z", "#7", "No. 7"."""
+
+import re
+
+NAME = r"^([A-Z]|#([1-9]|[1-7][0-9]|80))$"
+"""Pattern of a name: a letter, or a number from 1 to 80 behind its mark."""
+
+_SPELLED = re.compile(
+    r"(?:(?:letter\s*)?(?P<letter>[a-z])|(?:#|no\.?|number)\s*(?P<number>[0-9]{1,2}))",
+    re.IGNORECASE | re.ASCII,
+)
+
+
+def drill_name(value: object) -> object:
+    """A text that names a drill, as it is stamped; whatever else it is, as it is."""
+    found = _SPELLED.fullmatch(value.strip()) if isinstance(value, str) else None
+    if found is None:
+        return value
+    return found["letter"].upper() if found["letter"] else f"#{int(found['number'])}"
