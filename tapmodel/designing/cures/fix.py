@@ -38,22 +38,20 @@ def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
 def cured(job: Job, cure: Cure) -> Job:
     """The job with the values of one cure, without the fields that they contradict.
 
-    A length gets its unit where it had one before, or would be asked back without.
+    A length gets its unit where it would be asked back without.
 
     Raises:
         InputError: a value that cannot be used at all.
 
     Source: rule of this program.
     """
-    typed = job.typed()
-    table = apply_values(job.table(), [*typed.items()])
-    with_unit = {name for name, value in typed.items() if isinstance(value, str)}
-    found = _with(table, cure, with_unit)
-    asked = {finding.field for finding in asked_back(found)}
-    return _with(table, cure, with_unit | asked) if asked - with_unit else found
+    table = apply_values(job.table(), [*job.typed().items()])
+    found = _with(table, cure, frozenset())
+    asked = frozenset(finding.field for finding in asked_back(found))
+    return _with(table, cure, asked) if asked else found
 
 
-def _with(table: Mapping[str, object], cure: Cure, with_unit: set[str]) -> Job:
+def _with(table: Mapping[str, object], cure: Cure, with_unit: frozenset[str]) -> Job:
     """A job with the values of a cure, some of them with their unit."""
     values = [(one.field, _typed(one, one.field in with_unit)) for one in cure.settings]
     return checked(apply_values(table, values))
