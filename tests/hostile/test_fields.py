@@ -109,7 +109,9 @@ def test_what_is_no_value_is_refused_with_the_field(field: str) -> None:
 
 @pytest.mark.parametrize("field", NUMBERS)
 def test_what_is_no_number_is_refused_with_the_field(field: str) -> None:
-    found = {value: refusal_faults(run(_set(field, value)), field) for value in NO_NUMBER}
+    # A letter is the name of a drill.
+    values = [v for v in NO_NUMBER if not (v == "'x'" and field == "hole.drill")]
+    found = {value: refusal_faults(run(_set(field, value)), field) for value in values}
     assert {value: faults for value, faults in found.items() if faults} == {}
 
 
