@@ -19,7 +19,7 @@ class Unit(StrEnum):
     OF_SPACING = "of the spacing"
     HRC = "HRC"
     CELSIUS = "°C"
-    IN_100 = "mm in 100 mm"
+    IN_100 = "per 100 of length"
 
 
 TOLD = {Unit.MM, Unit.DEGREES, Unit.PERCENT, Unit.HRC, Unit.CELSIUS, Unit.IN_100}

@@ -94,7 +94,7 @@ def test_the_numbers_written_are_those_that_are_held() -> None:
         assert written == pytest.approx(number, rel=1e-4, abs=1e-9)
         assert actual(finding).endswith(f" {limit.unit}")
         ends = [end for end in (limit.low, limit.high) if end is not None]
-        # a unit may hold a number of its own, as "mm in 100 mm"
+        # a unit may hold a number of its own, as "per 100 of length"
         numbers = allowed(finding).removesuffix(limit.unit)
         told = [float(word) for word in re.findall(r"-?\d[-+.\de]*", numbers)]
         assert told == pytest.approx(ends, rel=1e-4, abs=1e-9)

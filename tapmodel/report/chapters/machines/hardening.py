@@ -23,7 +23,7 @@ def chapter(design: TapDesign) -> Chapter:
 def _rows(steel: TapSteel) -> Iterator[Row]:
     if steel.case_depth:
         yield Row("carburise first, depth of the case", Length(steel.case_depth, 1))
-    yield Row(f"{steel.name}, quench from", Temperature((steel.harden_low, steel.harden_high)))
+    yield Row(f"{steel.told}, quench from", Temperature((steel.harden_low, steel.harden_high)))
     yield Row("quench in", Words(steel.quench))
     heat = Temperature((steel.temper,)) if steel.temper else Words("as the supplier says")
     yield Row("temper at", heat)
