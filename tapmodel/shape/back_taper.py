@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel.tap.tap import Tap
+from tapmodel.words import ReliefKind, ReliefPlace
 
 Height = TypeVar("Height", float, NDArray[np.float64])
 
@@ -23,6 +24,20 @@ def narrowed(tap: Tap, z: Height) -> Height:
     Source: by definition of the back taper.
     """
     return tap.thread.narrowing * (z - tap.chamfer_length)
+
+
+def rises_before_edge(tap: Tap) -> bool:
+    """Whether a crest may stand higher than stated in front of where its edge is as stated.
+
+    Turns that have become thinner have their edges elsewhere on the face: in front of that place,
+    if the rake is negative. The arc of an eccentric relief goes on there, rising by nanometres, and
+    the flanks with it. Without a back taper no crest reaches there.
+
+    Source: derived here.
+    """
+    relief = tap.relief.thread
+    alone = relief.applies_to is ReliefPlace.CREST and relief.kind is ReliefKind.ECCENTRIC
+    return alone and tap.thread.narrowing > 0
 
 
 def narrowed_at_end(tap: Tap) -> float:

@@ -10,9 +10,9 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.shape.back_taper import narrowed
+from tapmodel.shape.back_taper import narrowed, rises_before_edge
 from tapmodel.shape.parting import AS_DESIGNED, Parting
-from tapmodel.shape.profile import Part, Segment, profile_radius, segments
+from tapmodel.shape.profile import Part, Segment, profile_radius, segments, uncrested_radius
 from tapmodel.shape.relief import drop
 from tapmodel.shape.turned import Turned
 from tapmodel.shape.walls import FACE, Walls
@@ -136,6 +136,8 @@ class Form:
         sunk = self.part_drop(Part.CREST, phi)
         if self.tap.relief.thread.applies_to is ReliefPlace.THREAD:
             return nominal - sunk - self.narrowed(z)
+        if rises_before_edge(self.tap):
+            nominal = uncrested_radius(self.profile, w)
         return np.minimum(nominal, self.crest_radius - sunk) - self.narrowed(z)
 
     def cone_radius(self, phi: Floats, z: Floats) -> Floats:

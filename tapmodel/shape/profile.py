@@ -118,6 +118,14 @@ def _end(thread: TapThread, flat: float, arc: float, extreme: float) -> tuple[fl
     return abs(arc) * math.cos(lean), extreme - arc * (1 - math.sin(lean))
 
 
+def uncrested_radius(parts: tuple[Segment, ...], w: Floats) -> Floats:
+    """The same with the flanks carried on over the crest until they meet."""
+    crest, flank, _, front = parts
+    pitch = front.end - crest.start
+    away = np.abs(w - pitch * np.round(w / pitch))
+    return np.where(away < crest.end, flank.radius(away), profile_radius(parts, w))
+
+
 def profile_radius(parts: tuple[Segment, ...], w: Floats) -> Floats:
     """Radius of the whole profile at any axial offsets [mm].
 

@@ -24,6 +24,8 @@ from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.shape import relief
+from tapmodel.shape.form import Form
+from tapmodel.shape.walls import FACE
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand, ReliefPlace
 
@@ -97,3 +99,17 @@ def test_the_preview_loses_as_much(place: ReliefPlace, small_tap: Tap) -> None:
     shown = whole - less
     assert shown == pytest.approx(lost, rel=0.01)
     assert lost > 0.2
+
+
+def test_a_crest_relieved_alone_behind_an_edge_of_negative_rake_closes(small_tap: Tap) -> None:
+    """Thinner turns have their edge in front of the stated one, where the relief's arc rises."""
+    flutes = replace(small_tap.flutes, offset=-2.2, cutter_diameter=3.0)
+    eccentric = relief.eccentric_by_edge(ReliefPlace.CREST, small_tap.thread.major, 5.0)
+    made = replace(small_tap, flutes=flutes)
+    made = narrowing(replace(made, relief=replace(made.relief, thread=eccentric)), 0.5)
+    built = build(made, 0.02)
+    proof = prove_solid(made, built.solid, built.facets)
+    assert faults(proof, prove_mesh(built.mesh, 0.02)) == []
+    assert abs(proof.volume_relative_error) < 1e-7
+    # the face leans the other way than with positive rake
+    assert Form(made).wall_phi(FACE, np.array([4.0])) < 0

@@ -87,6 +87,16 @@ def narrowed(tap: Tap, z: Floats) -> Floats:
     return thread.back_taper / 100 * (z - rise / 2) / 2
 
 
+def crest_may_rise(tap: Tap) -> bool:
+    """Whether the arc of a crest relieved alone is met in front of the edge, where it rises.
+
+    Behind a back taper the edge of a face with negative rake lies there; the flanks rise with it.
+    """
+    relief, place = tap.relief.thread, tap.relief.thread.applies_to
+    eccentric = relief.kind is ReliefKind.ECCENTRIC and place is ReliefPlace.CREST
+    return eccentric and tap.thread.back_taper > 0
+
+
 def cone_radius(chamfer: Chamfer, z: Floats) -> Floats:
     """Radius of the chamfer cone at the edge [mm]."""
     return chamfer.point_diameter / 2 + z * np.tan(np.radians(chamfer.angle))
@@ -112,6 +122,9 @@ def land_radii(tap: Tap, phi: Floats, theta: Floats, z: Floats) -> list[Floats]:
     if place is ReliefPlace.THREAD:
         return [profile - drop, cone]
     if place is ReliefPlace.CREST:
+        if crest_may_rise(tap):
+            flank = flank_radius(thread, from_crest(thread, theta, z)) - lost
+            profile = np.where(profile < thread.major / 2 - lost, profile, flank)
         return [profile, cone, thread.major / 2 - drop - lost]
     return [profile, cone]
 

@@ -9,6 +9,7 @@ from tapmodel.checks.ideal.laws import (
     CENTRE_SLOPE,
     blank_radius,
     cone_radius,
+    crest_may_rise,
     flank_radius,
     from_crest,
     narrowed,
@@ -59,7 +60,8 @@ def land(tap: Tap, radius: Floats, theta: Floats, phi: Floats, z: Floats) -> Lay
     drop = relief_drop(tap.relief.thread, tap.thread.major, phi)
     wide = radius + narrowed(tap, z)
     unmoved = wide + drop if place is ReliefPlace.THREAD else wide
-    profile = _profile(thread, unmoved, from_crest(thread, theta, z))
+    crest = np.inf if crest_may_rise(tap) else thread.major / 2
+    profile = _profile(thread, unmoved, from_crest(thread, theta, z), crest)
     if place is ReliefPlace.CREST:
         profile = np.maximum(profile, wide + drop - thread.major / 2)
     cone = (
@@ -71,14 +73,17 @@ def land(tap: Tap, radius: Floats, theta: Floats, phi: Floats, z: Floats) -> Lay
     return widest(named(profile, "thread"), named(cone, "chamfer"))
 
 
-def _profile(thread: TapThread, radius: Floats, w: Floats) -> Floats:
-    """Distance from the thread without relief, at axial offsets w from a crest's middle [mm]."""
+def _profile(thread: TapThread, radius: Floats, w: Floats, highest: float) -> Floats:
+    """Distance from the thread without relief, at axial offsets w from a crest's middle [mm].
+
+    A flat crest ends it at the radius `highest`.
+    """
     steep = 1 / np.tan(np.radians(thread.flank_angle))
     flank = _square_to(thread, radius, flank_radius(thread, w), steep)
     reach = np.cos(np.radians(thread.flank_angle))
     ridge, crest, root = flank, thread.crest_radius, thread.root_radius
     if crest == 0:
-        ridge = np.maximum(radius - thread.major / 2, flank)
+        ridge = np.maximum(radius - highest, flank)
     else:
         lean = np.abs(w) / np.sqrt(np.maximum(crest**2 - w**2, (crest / 4) ** 2))
         arc = _square_to(thread, radius, profile_radius(thread, w), lean)

@@ -13,7 +13,7 @@ from typing import Protocol
 import numpy as np
 
 from tapmodel.numerics import border
-from tapmodel.shape.back_taper import narrowed
+from tapmodel.shape.back_taper import narrowed, rises_before_edge
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
 from tapmodel.shape.profile import Segment
@@ -81,7 +81,8 @@ class Threaded:
         phi = angle - self.edge
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
         crest, flank, root, _ = self.profile
-        part = crest if w < crest.end else root if w > root.start else flank
+        topped = flank if rises_before_edge(self.tap) else crest
+        part = topped if w < crest.end else root if w > root.start else flank
         lost = narrowed(self.tap, self.z)
         profile = float(part.radius(np.asarray(w))) - lost
         rise = self.z * math.tan(math.radians(chamfer.angle))
