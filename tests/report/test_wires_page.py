@@ -266,5 +266,7 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
 def test_a_refused_best_wire_is_told_why_it_does_not_suit():
     stub = design_tap(job_for("Tr16x8(P4)"))
     asked = thread_of_design(stub, stub.basic_pitch_diameter, Overrides())
-    with pytest.raises(InputError, match=r"best being 2\.0379 mm, which is too thin"):
+    with pytest.raises(
+        InputError, match=r"best being 2\.0379 mm \(0\.08023 in\), which is too thin"
+    ):
         answer_wires(asked, Wires(wire=2.0379))
