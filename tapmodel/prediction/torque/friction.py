@@ -112,11 +112,14 @@ def _touching(tap: Tap, turns: Floats) -> tuple[float, float]:
     fallen = drop(relief, thread.major, phi)
     square = math.sin(math.radians(thread.flank_angle))
     whole = relief.applies_to is ReliefPlace.THREAD
-    on_flank = fallen * square if whole else np.zeros_like(phi)
     behind = turns * thread.lead
     on_crest = back_taper_clearance(2 * thread.narrowing, behind)
     crest = [length_below(phi, fallen, level - clear) for clear in on_crest.tolist()]
-    flank = [length_below(phi, on_flank, level - clear * square) for clear in on_crest.tolist()]
+    if whole:
+        flank = [length_below(phi, fallen * square, level - c * square) for c in on_crest.tolist()]
+    else:
+        # Flanks without relief touch over the whole land or nowhere.
+        flank = [land if c * square < level else 0.0 for c in on_crest.tolist()]
     return math.radians(float(np.mean(crest))), math.radians(float(np.mean(flank)))
 
 
