@@ -15,6 +15,9 @@ from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
 from tapmodel.words import Severity
 
+ROOM_IN_PITCHES = 1.0
+"""Under the tap's front in a hole with a bottom, beside room for the chips that fall."""
+
 
 @dataclass(frozen=True, slots=True)
 class TapDesign:
@@ -79,6 +82,10 @@ class TapDesign:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)
 
+    def finds(self, code: str) -> bool:
+        """Whether a rule of that code found something."""
+        return any(finding.code == code for finding in self.findings)
+
     @property
     def task(self) -> Task:
         """What the tap has to do; the least major diameter of the hole is the nominal one."""
@@ -97,3 +104,19 @@ class TapDesign:
         """How deep the thread of the hole can be full: what enters it, less the chamfer [mm]."""
         entering = reach(self.tap.blank, self.tap.thread.major, self.hole.minor_min)
         return max(0.0, entering - self.tap.chamfer_length)
+
+    @property
+    def hole_depth(self) -> float:
+        """How deep a blind hole is drilled at least, for full thread as deep as wanted [mm].
+
+        The chamfer goes on below that, and its point must not touch the bottom.
+        """
+        below = self.tap.chamfer_length + ROOM_IN_PITCHES * self.tap.thread.pitch
+        return self.work.depth + below
+
+    @property
+    def smallest_hole(self) -> float:
+        """What the point must enter [mm]: no drill cuts smaller than it is, a boring bar may."""
+        least = self.hole.minor_min
+        smaller = self.bored and self.tap.chamfer.point_diameter < least
+        return min(self.drill, least) if smaller else self.drill

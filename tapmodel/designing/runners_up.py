@@ -4,7 +4,7 @@ Only fields on which it hangs how the tap cuts and what it bears are weighed so.
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from tapmodel.designing.choice import Choice, RunnerUp, Weight
 from tapmodel.designing.choose.chamfer import FORMS, LONGEST, SHORTEST
@@ -37,37 +37,45 @@ def with_runners_up(design: TapDesign, trials: Trials) -> TapDesign:
     """
     if design.errors or design.part is not None:
         return design
-    return replace(
-        design, choices=tuple(_with_runner_up(choice, design, trials) for choice in design.choices)
-    )
+    chosen = _Chosen(design, _weight(design), frozenset(f.code for f in design.findings))
+    choices = tuple(_with_runner_up(choice, chosen, trials) for choice in design.choices)
+    return replace(design, choices=choices)
 
 
-def _with_runner_up(choice: Choice, design: TapDesign, trials: Trials) -> Choice:
+@dataclass(frozen=True, slots=True)
+class _Chosen:
+    """The design that others are held against, its weight, and codes of what is found."""
+
+    design: TapDesign
+    weight: Weight
+    codes: frozenset[str]
+
+
+def _with_runner_up(choice: Choice, chosen: _Chosen, trials: Trials) -> Choice:
     others = OTHERS.get(choice.field)
     if choice.given or others is None or not isinstance(choice.value, int | float | str):
         return choice
     tried = [
-        found for other in others(choice.value) if (found := _tried(choice, other, design, trials))
+        found for other in others(choice.value) if (found := _tried(choice, other, chosen, trials))
     ]
     return replace(choice, runner_up=min(tried, key=_rank)) if tried else choice
 
 
-def _tried(choice: Choice, other: Other, design: TapDesign, trials: Trials) -> RunnerUp | None:
+def _tried(choice: Choice, other: Other, chosen: _Chosen, trials: Trials) -> RunnerUp | None:
     """What becomes of the tap with the other value; None where that breaks a rule.
 
     The number of flutes stays: else it might follow the value, and hide what that alone does.
     """
-    held = (COUNT, design.tap.flutes.count)
+    held = (COUNT, chosen.design.tap.flutes.count)
     values = (held, (choice.field, other)) if choice.field != COUNT else ((COUNT, other),)
     found = trials.outcome(values).design
     if found is None or found.errors:
         return None
-    stays = {finding.code for finding in design.findings}
     return RunnerUp(
         value=other,
         weight=_weight(found),
-        chosen=_weight(design),
-        raised=tuple(f.code for f in found.findings if f.code not in stays),
+        chosen=chosen.weight,
+        raised=tuple(f.code for f in found.findings if f.code not in chosen.codes),
     )
 
 

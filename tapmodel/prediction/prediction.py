@@ -66,6 +66,11 @@ class Prediction:
     strength: Strength
 
     @property
+    def load(self) -> float:
+        """The likely torque, in what the tap bears; above 1 it is too much."""
+        return self.torque.band.likely / self.strength.bears
+
+    @property
     def margin(self) -> float:
         """What the tap bears, in torques that it takes at the most; below 1 it is short."""
         most = self.torque.band.high

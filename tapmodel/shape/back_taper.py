@@ -1,11 +1,12 @@
 """The back taper: by how much the thread is thinner at a height than where the chamfer ends."""
 
+from dataclasses import replace
 from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.tap.tap import Tap
+from tapmodel.tap.tap import Tap, TapThread
 from tapmodel.words import ReliefKind, ReliefPlace
 
 Height = TypeVar("Height", float, NDArray[np.float64])
@@ -43,3 +44,22 @@ def rises_before_edge(tap: Tap) -> bool:
 def narrowed_at_end(tap: Tap) -> float:
     """The same where the thread ends [mm]."""
     return narrowed(tap, tap.blank.thread_length)
+
+
+def thinner(thread: TapThread, behind: float) -> TapThread:
+    """The thread so far behind the end of the chamfer [mm].
+
+    Source: by definition of the back taper.
+    """
+    lost = 2 * thread.narrowing * behind
+    return replace(
+        thread,
+        major=thread.major - lost,
+        pitch_diameter=thread.pitch_diameter - lost,
+        minor=thread.minor - lost,
+    )
+
+
+def thread_at_end(tap: Tap) -> TapThread:
+    """The thread as it is where it ends."""
+    return thinner(tap.thread, tap.blank.thread_length - tap.chamfer_length)

@@ -9,6 +9,7 @@ from tapmodel.designing.choose.shank import choose_shank, listed_blank, square_o
 from tapmodel.designing.choose.steps import down, step_for, up
 from tapmodel.designing.limits.turns import MOST_TURNS, threaded
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
+from tapmodel.shape.back_taper import thinner
 from tapmodel.shape.flute_section import FluteSection
 from tapmodel.standards.blanks import BlankRow
 from tapmodel.tap.tap import Blank, TapThread
@@ -131,8 +132,7 @@ def _lengths(
     least_beyond = min(0.5, row.diameter / 2)
     ruled = round(length + max(thread.pitch, least_beyond), 3)
     full_depth = ledger.number("flutes.full_depth_length", ruled, FULL_DEPTH_RULE)
-    root = thread.minor - 2 * thread.narrowing * (length - front.chamfer_length)
-    ended = replace(thread, minor=root)
+    ended = replace(thread, minor=thinner(thread, length - front.chamfer_length).minor)
     diameter, neck = _neck(ended, front.section, shank, full_depth - length, ledger)
     return _Lengths(length, full_depth, diameter, neck)
 

@@ -15,6 +15,7 @@ from tapmodel.designing.limits.flutes import (
     misplaced,
     no_land,
     shortfall,
+    stands,
 )
 from tapmodel.designing.limits.lands import most_rubbing
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
@@ -273,8 +274,7 @@ def _candidate(
         shortfall(section, wish.count, tooth),
         # An edge high on the ball's arc scrapes where the hole's wall begins.
         float(rake(section, tap.wall)) < min(wish.rake or 0.0, 0.0),
-        # A tooth taller than its foot is thick along the cut breaks off: deep threads.
-        land_width(section, wish.count, tooth.root) < tooth.crest - tooth.root,
+        not stands(section, wish.count, tooth),
         wide,
         abs(width - wish.land_width),
     )

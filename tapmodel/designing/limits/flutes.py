@@ -61,6 +61,14 @@ def land_width(section: FluteSection, count: int, radius: float) -> float:
     return math.radians(land_angle(section, count, radius)) * radius
 
 
+def stands(section: FluteSection, count: int, tooth: ToothRadii) -> bool:
+    """Whether no tooth is taller than its foot is thick along the cut; else it breaks off.
+
+    Source: rule of this program.
+    """
+    return land_width(section, count, tooth.root) >= tooth.crest - tooth.root
+
+
 def impossible(section: FluteSection, tooth: ToothRadii) -> Finding | None:
     """Why no tooth with a cutting face comes of this section; None when one does.
 

@@ -36,7 +36,7 @@ from tapmodel.designing.rules import lands as rules_lands
 from tapmodel.designing.rules import runout as rules_runout
 from tapmodel.designing.rules.context import Context
 from tapmodel.findings import Held, Lever, Limit
-from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.flute_section import on_ball, section_of
 from tapmodel.shape.turned import largest_radius_cut, turned_lengths
 from tapmodel.values import Values
@@ -90,8 +90,7 @@ def _core(design: TapDesign) -> Findings:
         levers = shallower(section, design.tap.thread.major)
         levers = (replace(levers[0], near=least), *levers[1:])
         yield finding(Code.CORE, ERROR, field, core, at_least(least), OWN_RULE, levers=levers)
-    root = design.tap.thread.minor - 2 * narrowed_at_end(design.tap)
-    most = root - 2 * clearance(design.tap.thread.major)
+    most = thread_at_end(design.tap).minor - 2 * clearance(design.tap.thread.major)
     if over(core, most):
         levers = deeper(section, design.tap.thread.major)
         levers = (replace(levers[0], near=most), *levers[1:])
@@ -172,8 +171,8 @@ def _rake_levers(design: TapDesign) -> tuple[Lever, ...]:
 
 def _metal(design: TapDesign) -> Findings:
     flutes, thread = design.tap.flutes, design.tap.thread
-    lost = narrowed_at_end(design.tap)
-    tooth = ToothRadii(thread.major / 2 - lost, thread.minor / 2 - lost)
+    ended = thread_at_end(design.tap)
+    tooth = ToothRadii(ended.major / 2, ended.minor / 2)
     section = section_of(flutes)
     lengths = turned_lengths(design.tap.blank, thread.major)
     cut = largest_radius_cut(lengths, design.figures.runout_end)

@@ -17,7 +17,7 @@ from tapmodel.designing.limits.flutes import clearance
 from tapmodel.designing.limits.levers import deeper
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
-from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import second_cut, smallest_radius_cut, turned_lengths
 
@@ -41,7 +41,7 @@ def judge(design: TapDesign) -> Findings:
 def _step(design: TapDesign) -> Findings:
     """Blank and root of equal diameter would leave the thread's end a face without width."""
     blank = design.tap.blank
-    root = design.tap.thread.minor - 2 * narrowed_at_end(design.tap)
+    root = thread_at_end(design.tap).minor
     part = "neck_diameter" if blank.neck_length > 0 else "shank_diameter"
     behind = blank.neck_diameter if blank.neck_length > 0 else blank.shank_diameter
     step = abs(behind - root)

@@ -12,7 +12,7 @@ from tapmodel.designing.limits.neighbours import least_wall
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.reliefs.surface import surfaces
 from tapmodel.findings import NoSolid
-from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.turned import (
     cone_length,
@@ -112,8 +112,7 @@ def _neighbours(design: TapDesign) -> Reason:
 
 def _land(design: TapDesign) -> Reason:
     section, count = section_of(design.tap.flutes), design.tap.flutes.count
-    root = design.tap.thread.minor / 2 - narrowed_at_end(design.tap)
-    if land_width(section, count, root) > 0:
+    if land_width(section, count, thread_at_end(design.tap).minor / 2) > 0:
         return None
     return NoSolid(Lost.LANDS)
 

@@ -50,7 +50,7 @@ def set_of(design: TapDesign) -> Set:
         return Set(True, Reason.OF_A_SET, design.part.taps)
     if design.prediction is None:
         return Set(False, Reason.UNKNOWN, 1)
-    if all(finding.code != Code.TAP_OVERLOADED for finding in design.findings):
+    if not design.finds(Code.TAP_OVERLOADED):
         return Set(False, Reason.ONE_DOES, 1)
     sharing = sharing_of(design)
     if sharing is None or not sharing.bears:

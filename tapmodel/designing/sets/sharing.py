@@ -64,7 +64,7 @@ class SharedTap:
     @property
     def pressed(self) -> float:
         """Likely torque in the one to stop at."""
-        return self.prediction.torque.band.likely / self.prediction.strength.bears
+        return self.prediction.load
 
 
 @dataclass(frozen=True, slots=True)

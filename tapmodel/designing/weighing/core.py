@@ -8,7 +8,7 @@ from tapmodel.designing.choose.flutes import MOST_OF_ROOT
 from tapmodel.designing.choose.ledger import Advice, by_rule
 from tapmodel.designing.choose.steps import up
 from tapmodel.designing.codes import Code
-from tapmodel.designing.limits.flutes import land_width
+from tapmodel.designing.limits.flutes import ToothRadii, stands
 from tapmodel.designing.provenance import OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoTapError
@@ -54,7 +54,7 @@ def stronger_core(usual: TapDesign, trial: Trial) -> TapDesign:
             break
         if _load(tried) < _load(best) and _cuts(tried):
             best = tried
-        if not _overloaded(best):
+        if not best.finds(Code.TAP_OVERLOADED):
             break
     return best
 
@@ -63,19 +63,14 @@ def _is_wanted(design: TapDesign) -> bool:
     choice, thread = design.choice(CORE), design.tap.thread
     ruled = choice is not None and not choice.given
     shallow = thread.flank_angle >= STEEP and thread.starts == 1
-    return ruled and shallow and design.part is None and _overloaded(design)
-
-
-def _overloaded(design: TapDesign) -> bool:
-    return any(finding.code == Code.TAP_OVERLOADED for finding in design.findings)
+    return ruled and shallow and design.part is None and design.finds(Code.TAP_OVERLOADED)
 
 
 def _cuts(design: TapDesign) -> bool:
     """Whether no tooth scrapes at the wall of the hole, nor is taller than its foot is thick."""
     tap = design.tap
-    crest, root = tap.thread.major / 2, tap.thread.minor / 2
-    foot = land_width(section_of(tap.flutes), tap.flutes.count, root)
-    return design.rake_at_wall >= 0 and foot >= crest - root
+    tooth = ToothRadii(tap.thread.major / 2, tap.thread.minor / 2)
+    return design.rake_at_wall >= 0 and stands(section_of(tap.flutes), tap.flutes.count, tooth)
 
 
 def _cores(usual: TapDesign) -> Iterator[float]:
@@ -98,4 +93,4 @@ def _core(design: TapDesign) -> float:
 def _load(design: TapDesign) -> float:
     """The likely torque in torques to stop at; nothing bears what was not foreseen."""
     foreseen = design.prediction
-    return foreseen.torque.band.likely / foreseen.strength.bears if foreseen else math.inf
+    return foreseen.load if foreseen else math.inf

@@ -52,4 +52,4 @@ def _line(shared: SharedTap, design: TapDesign) -> tuple[Quantity, ...]:
     if foreseen is None:
         return (*sizes, Words("-"), Words("-"), Words("-"))
     likely, bears = foreseen.torque.band.likely, foreseen.strength.bears
-    return (*sizes, Torque((likely,)), Torque((bears,)), Words(f"{bears / likely:.2f}"))
+    return (*sizes, Torque((likely,)), Torque((bears,)), Words(f"{1 / foreseen.load:.2f}"))

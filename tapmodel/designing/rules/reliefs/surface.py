@@ -7,7 +7,7 @@ from tapmodel.designing.limits.flutes import clearance
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.reliefs.reach import ABOVE_CORE, lowest_nominal, spans, walls
 from tapmodel.findings import Lever
-from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind, ReliefPlace
@@ -47,8 +47,8 @@ def surfaces(design: TapDesign) -> tuple[Surface, Surface]:
     """
     thread = design.tap.thread
     web = design.tap.flutes.core_diameter / 2 + clearance(thread.major)
-    lost = narrowed_at_end(design.tap)
-    crest, root = thread.major / 2 - lost, thread.minor / 2 - lost
+    ended = thread_at_end(design.tap)
+    crest, root = ended.major / 2, ended.minor / 2
     whole = design.tap.relief.thread.applies_to is ReliefPlace.THREAD
     reach = (root, web) if whole else (crest, root)
     reliefs, figures = design.tap.relief, design.figures

@@ -5,7 +5,7 @@ from tapmodel.prediction.part import Part
 from tapmodel.prediction.sets import RINGS
 from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
-from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
 from tapmodel.tap.tap import Blank, Tap
@@ -55,10 +55,7 @@ def _narrower(tap: Tap) -> list[Row]:
         return []
     return [
         Row("where it is so thick, from the front", Length(tap.chamfer_length)),
-        Row(
-            "its diameter where the thread ends",
-            Length(tap.thread.major - 2 * narrowed_at_end(tap)),
-        ),
+        Row("its diameter where the thread ends", Length(thread_at_end(tap).major)),
     ]
 
 

@@ -8,7 +8,7 @@ def chapter(design: TapDesign) -> Chapter:
     """Cone of the chamfer."""
     chamfer, several = design.tap.chamfer, design.tap.thread.starts > 1
     point = Length(chamfer.point_diameter)
-    enters = Length(_smallest_hole(design))
+    enters = Length(design.smallest_hole)
     in_leads = Row("length in leads, as chamfer.pitches counts several starts", _leads(design))
     rows = (
         Row("angle to the axis", Angle(chamfer.angle), measured=True),
@@ -23,13 +23,6 @@ def chapter(design: TapDesign) -> Chapter:
         Row("chip of each, square to the cone", Length(design.figures.chip_thickness, 4)),
     )
     return Chapter("chamfer", "Chamfer", (Rows(rows),))
-
-
-def _smallest_hole(design: TapDesign) -> float:
-    """What the point must enter [mm]: no drill cuts smaller than it is, a bored hole may be."""
-    least = design.hole.minor_min
-    bored = design.bored and design.tap.chamfer.point_diameter < least
-    return min(design.drill, least) if bored else design.drill
 
 
 def _leads(design: TapDesign) -> Words:

@@ -5,9 +5,6 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Row, Rows, Words
 from tapmodel.report.tools import drill_of
 
-ROOM_IN_PITCHES = 1.0
-"""Under the tap's front in a hole with a bottom, beside room for the chips that fall."""
-
 
 def chapter(design: TapDesign) -> Chapter:
     """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
@@ -33,10 +30,9 @@ def _bottom(design: TapDesign) -> list[Row]:
     if not design.work.blind:
         return []
     lead = design.tap.chamfer_length
-    deep = design.work.depth + lead + ROOM_IN_PITCHES * design.tap.thread.pitch
     return [
         Row("full thread wanted, depth", Length(design.work.depth, 1)),
-        Row("hole, depth to drill at least", Length(deep, 1), measured=True),
+        Row("hole, depth to drill at least", Length(design.hole_depth, 1), measured=True),
         Row("unfinished thread below, the tap's chamfer", Length(lead, 1)),
     ]
 
