@@ -1,6 +1,7 @@
 """How the wide drawings are dealt out to pages, so that none is left half empty."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import combinations
 
 Pages = tuple[tuple[int, ...], ...]
@@ -23,14 +24,15 @@ def dealt(heights: Sequence[float], left: float, room: float) -> Pages:
         if _height(heights, under) > left:
             continue
         rest = tuple(number for number in range(len(heights)) if number not in under)
-        for pages in _dealt(rest, heights, room):
+        for pages in _dealt(rest, tuple(heights), room):
             ended = room - left + _height(heights, under)
             emptiest = min(ended, *(_height(heights, page) for page in pages), room)
             best = min(best, ((len(pages), -emptiest), (under, *pages)))
     return best[1]
 
 
-def _dealt(numbers: tuple[int, ...], heights: Sequence[float], room: float) -> list[Pages]:
+@lru_cache(1024)
+def _dealt(numbers: tuple[int, ...], heights: tuple[float, ...], room: float) -> list[Pages]:
     """Every way to deal drawings out to whole pages, the first drawing on the first page."""
     if not numbers:
         return [()]

@@ -9,6 +9,7 @@ import json
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import combinations, product
 from pathlib import Path
 
@@ -54,6 +55,10 @@ _HEADING = 12.0
 _TEXT, _TO_A_PAGE = 2, 3
 """Pages that the text may fill, and drawings that a further one is to hold; where there would be
 more pages, drawings of a column are laid beside each other instead."""
+
+_WHITE = 0.3
+"""Of a page, left at the foot of columns, that another way may fill: half the cautions are that
+high."""
 
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
@@ -107,20 +112,23 @@ def write_sheet(
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     few = _TEXT + math.ceil(len(drawings) / _TO_A_PAGE)
+    words = _words(design, look)
 
     def laid(way: _Way) -> _Laid:
         left = [drawing for drawing in narrow if drawing not in way.kept]
         abreast = [_block(two) for two in _pairs(left)]
-        return _laid(_text(design, look, way), abreast + wide, look.paper, way)
+        return _laid(_text(words, look, way), abreast + wide, look.paper, way)
 
-    best = laid(_Way(tuple(narrow)))
+    first = best = laid(_Way(tuple(narrow)))
     for way in _ways(narrow):
         if way.saves and best.pages <= few:
             break
         if _SIZES[look.units] - way.less < _SMALLEST:
             continue
-        best = min(best, laid(way), key=_Laid.cost)
-    write_whole(path, typst.compile(best.text.encode(), timestamp=stamp()))
+        if way.beside or first.may_fill(way, _SIZES[look.units]) < best.pages:
+            best = min(best, laid(way), key=_Laid.cost)
+    pdf = typst.compile(best.text.encode(), font_paths=_fonts(), timestamp=stamp())
+    write_whole(path, pdf)
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,21 +159,50 @@ def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
     for less, kept in product((0.0, _LESS, _LEAST), _from_most_to_none(narrow)):
         if (less, kept) not in {(0.0, every), (_LESS, every)}:
             yield _Way(kept, less, saves=True)
-    for less, kept in product((_LESS, _LEAST), (every, ())):
+    for less, kept in product((_LESS, _LEAST), dict.fromkeys((every, ()))):
         yield _Way(kept, less, split=True, saves=True)
 
 
-def _text(design: TapDesign, look: Look, way: _Way) -> str:
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What the sheet says in whatever way it is set, in the typesetter's words.
+
+    Attributes:
+        title: of every page.
+        head: the title block.
+        sections: the chapters before the cautions.
+        whole: the cautions in one piece.
+        split: the cautions as they may break off.
+    """
+
+    title: str
+    head: str
+    sections: str
+    whole: str
+    split: str
+
+
+def _words(design: TapDesign, look: Look) -> _Words:
+    chapters = [findings.chapter(design), *operations(design)]
+    last = cautions.chapter(design)
+    return _Words(
+        title=quoted(f"{tap_for(design)} ({design.name})"),
+        head=_title_block(design, look),
+        sections="\n".join(typeset(chapter, look.units) for chapter in chapters),
+        whole=typeset(last, look.units, whole=True),
+        split=typeset(last, look.units),
+    )
+
+
+def _text(words: _Words, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
-    title = quoted(f"{tap_for(design)} ({design.name})")
     size, paper = f"{_SIZES[look.units] - way.less:g}pt", _NAMES[look.paper]
-    sections = [findings.chapter(design), *operations(design)]
     parts = [
-        _STYLE.format(title=title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
-        _title_block(design, look),
+        _STYLE.format(title=words.title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
+        words.head,
         "#columns(2, gutter: 6mm)[",
-        *(typeset(section, look.units) for section in sections),
-        typeset(cautions.chapter(design), look.units, whole=not way.split),
+        words.sections,
+        words.split if way.split else words.whole,
         *(["#colbreak()"] if way.beside else []),
         *(_block([drawing]).text for drawing in way.kept),
         "]",
@@ -210,13 +247,22 @@ class _Laid:
         way: in which it is set.
         pages: that it takes.
         depth: to which text and columns fill their last page [mm].
+        written: pages that text and columns fill, the last in part.
+        drawn: pages that the drawings after them would fill without white.
         text: in the typesetter's words.
     """
 
     way: _Way
     pages: int
     depth: float
+    written: float
+    drawn: float
     text: str
+
+    def may_fill(self, way: _Way, size: float) -> int:
+        """The fewest pages to hope for in another way, of letters of `size` [pt] before."""
+        smaller = (1 - way.less / size) ** 2
+        return math.ceil(self.written * smaller + self.drawn - _WHITE)
 
     def cost(self) -> tuple[int, bool, float, float]:
         """Fewest pages before whole cautions, these before large letters, then room beneath."""
@@ -227,7 +273,8 @@ def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid
     """The text with its blocks under and after it, the white between them shared out."""
     room = HEIGHTS[paper] - _TOP - _BOTTOM
     page, depth = _end(text)
-    dealt_out = dealt([block.height for block in blocks], room - depth, room)
+    heights = [block.height for block in blocks]
+    dealt_out = dealt(heights, room - depth, room)
     parts = [text]
     for number, places in enumerate(dealt_out):
         if number > 0:
@@ -235,7 +282,9 @@ def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid
         parts.append("\n#v(1fr)\n".join(blocks[place].text for place in places))
         if number > 0:
             parts.append("#v(1fr)")
-    return _Laid(way, page + len(dealt_out) - 1, depth, "\n".join(parts))
+    pages = page + len(dealt_out) - 1
+    written, drawn = page - 1 + depth / room, sum(heights) / room
+    return _Laid(way, pages, depth, written, drawn, "\n".join(parts))
 
 
 def _end(text: str) -> tuple[int, float]:
@@ -243,8 +292,15 @@ def _end(text: str) -> tuple[int, float]:
     # What is set to the width of the page stands under the longer of both columns.
     at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
     asked = f"{text}\n{at}".encode()
-    page, depth = json.loads(typst.query(asked, "<end>", field="value", one=True))
+    end = typst.query(asked, "<end>", field="value", one=True, font_paths=_fonts())
+    page, depth = json.loads(end)
     return int(page), float(depth) - _TOP
+
+
+@cache
+def _fonts() -> typst.Fonts:
+    """Looked for once: it takes as long as half of a sheet's text takes to be set."""
+    return typst.Fonts()
 
 
 def _title_block(design: TapDesign, look: Look) -> str:
