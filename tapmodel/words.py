@@ -31,6 +31,13 @@ class Units(StrEnum):
     BOTH = "both"
 
 
+class ToolSizes(StrEnum):
+    """Sizes in which a shop buys drills, cutters and bars."""
+
+    METRIC = "metric"
+    INCH = "inch"
+
+
 class ReliefKind(StrEnum):
     """How the surface behind the cutting edge falls away from it."""
 

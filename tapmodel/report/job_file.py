@@ -1,5 +1,6 @@
 """The commented job file: what was asked for and the usual edits; all else with its reason."""
 
+import json
 import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -9,9 +10,8 @@ from tomlkit import TOMLDocument
 from tomlkit.items import Item, Table
 
 from tapmodel.designing.choice import Choice
-from tapmodel.designing.provenance import PRACTICE
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.job_lengths import in_inches, typed_in_inches
+from tapmodel.report.job_lengths import in_inches, tool_size, typed_in_inches
 from tapmodel.report.units_wanted import units_of
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
@@ -19,13 +19,15 @@ from tapmodel.sources import Source
 from tapmodel.spec.job import Job, field_descriptions, field_names, unit_of
 from tapmodel.spec.overrides import apply_values, rivals
 from tapmodel.spec.units import Unit
-from tapmodel.standards.drill_sets import METRIC
 from tapmodel.words import Units
 
 _Open = TOMLDocument | Table
 """What lines can be added to."""
 
 WIDTH = 96
+
+_LONGEST_LIST, _INDENT = 84, "  "
+"""Letters of a list that stands on the line of its key; white before those that it else takes."""
 
 HEADER = """\
 Job file of one tap. A bare number is a length in mm, whatever units the papers have; a text
@@ -63,7 +65,6 @@ here, such a value would no longer move with it, so it stands as a comment.
 """
 
 ON_HAND: Mapping[str, tuple[list[str] | list[int] | int, Source]] = {
-    "shop.drills": ([METRIC], PRACTICE),
     "shop.plates": (list(PLATES), PLATES_SOURCE),
     "shop.dividing_ratio": (RATIO, PLATES_SOURCE),
 }
@@ -181,16 +182,26 @@ def _item(choice: Choice, *, inch: bool) -> Item:
     """A value that was chosen, as TOML; a whole number in a list stands there without its .0.
 
     A length is a text with its unit in a job for a reader of inches; a list that a rule takes is of
-    what is sold in mm.
+    tools, each in the unit that it is sold in.
     """
     value = choice.value
     if not isinstance(value, tuple):
         in_unit = inch and choice.unit is Unit.MM
         return tomlkit.item(typed_in_inches(choice.field, float(value)) if in_unit else value)
-    short = [
-        int(entry) if isinstance(entry, float) and entry.is_integer() else entry for entry in value
-    ]
-    return tomlkit.item(short)
+    entries = [_short(entry) if isinstance(entry, float) else entry for entry in value]
+    flowing = tomlkit.item(entries)
+    if len(flowing.as_string()) <= _LONGEST_LIST:
+        return flowing
+    lines = textwrap.wrap(", ".join(json.dumps(entry) for entry in entries), WIDTH - len(_INDENT))
+    return tomlkit.value("[\n" + "".join(f"{_INDENT}{line}\n" for line in lines) + "]")
+
+
+def _short(size: float) -> str | int | float:
+    """Size of a tool [mm]: a bare number where it is sold so, a whole one without its .0."""
+    sold = tool_size(size)
+    if sold.endswith("in"):
+        return sold
+    return int(size) if size.is_integer() else size
 
 
 def _table(tables: dict[str, _Open], section: str, *, bare: bool = False) -> _Open:

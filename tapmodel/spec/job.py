@@ -63,6 +63,10 @@ OutputUnits = Annotated[
     Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
 ]
 HoleKind = Literal["through", "blind"]
+ToolSizes = Annotated[
+    Literal["metric", "inch"],
+    BeforeValidator(lambda word: "inch" if word == "in" else word),
+]
 DrillSet = Literal["metric", "fraction", "number", "letter"]
 
 
@@ -269,6 +273,11 @@ class Blank(Group):
 class Shop(Group):
     """What the shop has."""
 
+    tools: ToolSizes | None = Field(
+        default=None,
+        description="sizes of blanks, and of drills and cutters that are not listed: "
+        '"metric" or "inch"',
+    )
     cutters: Annotated[list[Length], Field(min_length=1, max_length=200), Listed] | None = Field(
         default=None, description="diameters of the ball-nose cutters on hand"
     )

@@ -21,11 +21,11 @@ METRIC_STEPS = ((14.0, 0.05), (32.0, 0.25), (51.0, 0.5))
 """From there up to each of these diameters they are stocked in that step [mm], as the short series
 of straight and taper shanks are listed (ISO 235, DIN 338 and DIN 345, from memory)."""
 
-LARGEST_STEP = 1.0
-"""And beyond the last of them in this [mm]."""
+LARGEST_DRILL = METRIC_STEPS[-1][0]
+"""Thicker holes [mm] are bored; common practice."""
 
-FINE_FRACTIONS, FRACTIONS = 112, 144
-"""Fractions come by 1/64 in up to so many of them, 1 3/4 in, and by 1/32 in up to 2 1/4 in."""
+FINE_FRACTIONS, FRACTIONS = 112, 128
+"""Fractions come by 1/64 in up to so many of them, 1 3/4 in, and by 1/32 in up to 2 in."""
 
 INCH_SIZES = Source(
     "ASME B94.11M",
@@ -62,20 +62,20 @@ def metric_drill(diameter: float) -> Drill:
 
 
 def metric_step(diameter: float) -> float:
-    """Finest step of the metric drills about a diameter [mm].
+    """Finest step of the metric drills about a diameter [mm], the last of them if thicker.
 
     Source: common practice, see `METRIC_STEPS`.
     """
     if diameter < LARGEST_MICRO:
         return MICRO_STEP
-    return next((step for end, step in METRIC_STEPS if diameter <= end), LARGEST_STEP)
+    return next((step for end, step in METRIC_STEPS if diameter <= end), METRIC_STEPS[-1][1])
 
 
 @cache
 def inch_drills(drill_set: str) -> tuple[Drill, ...]:
     """The drills of one of `INCH_SETS`, thinnest first.
 
-    Fractions run from 1/64 to 1 3/4 in by 1/64 and to 2 1/4 in by 1/32, numbers from 80 (thinnest)
+    Fractions run from 1/64 to 1 3/4 in by 1/64 and to 2 in by 1/32, numbers from 80 (thinnest)
     to 1, letters from A to Z.
 
     Source: `INCH_SIZES`; each cell of its tables says how sure it is. Sizes of fractions by
@@ -124,7 +124,10 @@ def next_drills(drill_set: str, diameter: float) -> tuple[Drill | None, Drill | 
         step = metric_step(diameter)
         steps = round(diameter / step, 6)
         below, above = (round(n * step, 2) for n in (math.floor(steps), math.ceil(steps)))
-        return (metric_drill(below) if below > 0 else None, metric_drill(above))
+        return (
+            metric_drill(min(below, LARGEST_DRILL)) if below > 0 else None,
+            metric_drill(above) if above <= LARGEST_DRILL else None,
+        )
     drills = inch_drills(drill_set)
     thinner = [drill for drill in drills if drill.diameter <= diameter + _SAME]
     thicker = [drill for drill in drills if drill.diameter >= diameter - _SAME]

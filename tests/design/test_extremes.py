@@ -34,7 +34,7 @@ NUMBERS = [
     name
     for name in field_names()
     if name not in WORDS
-    and not name.endswith(("kind", "applies_to", "must_pass", "drills", "cutters"))
+    and not name.endswith(("kind", "applies_to", "must_pass", "drills", "cutters", "tools"))
 ]
 
 

@@ -111,10 +111,10 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
 
 def test_a_cutter_that_would_scrape_at_the_wall_of_the_hole_is_passed_over():
     # With 2 mm the land of 4-40 would come nearest to the wanted one, but scrape at 2.2 mm.
-    core = "flutes.core_diameter=1.138"
-    by_land = design_tap(job_for("4-40", [core, "flutes.cutter_diameter=2", "flutes.count=3"]))
+    shop = ["flutes.core_diameter=1.138", "shop.tools=metric"]
+    by_land = design_tap(job_for("4-40", [*shop, "flutes.cutter_diameter=2", "flutes.count=3"]))
     assert by_land.rake_at_wall < -6
-    ruled = design_tap(job_for("4-40", [core]))
+    ruled = design_tap(job_for("4-40", shop))
     assert ruled.tap.flutes.cutter_diameter == 1.5
     assert ruled.rake_at_wall > 0
     # Who wants negative rake gets the nearest land.

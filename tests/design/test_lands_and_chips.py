@@ -12,7 +12,13 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations
 
-from tapmodel.designing.choose.cutters import CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
+from tapmodel.designing.choose.cutters import (
+    CUTTERS,
+    INCH_CUTTERS,
+    INCH_LARGE_CUTTERS,
+    LARGE_CUTTERS,
+    MICRO_CUTTERS,
+)
 from tapmodel.designing.choose.flutes import COUNTS
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.limits.chips import chip_range
@@ -33,15 +39,14 @@ LARGE = 95.0
 
 TOO_COARSE = {
     # A core that bears the torque takes the flutes' depth, and leaves wider lands.
-    *("0-80 UNF", "0.55 UNM", "1.10 UNM"),
+    *("0-80 UNF", "2-56 UNC", "3-48 UNC", "0.55 UNM", "1.10 UNM"),
     # So deep a thread leaves no room: larger cutters scrape at the wall of the hole, or they and
     # more flutes leave teeth taller than their feet are thick.
     *("0.30 UNM", "0.35 UNM", "0.40 UNM", "0.45 UNM", "0.50 UNM", "0.60 UNM", "0.70 UNM"),
     *("0.80 UNM", "0.90 UNM", "1.00 UNM", "16 BA", "15 BA", "14 BA", "M1x0.2", "M1x0.25"),
     *("M1.1x0.25", "M1.2x0.25", "M1.4x0.3", "M1.6x0.35", "M1.8x0.35", "M2x0.4", "1/16 BSW"),
-    *("3/32 BSW", "3/16 BSW", "1-64 UNC", "4-48 UNF", "4-40 UNC", "6-32 UNC", "10-24 UNC"),
-    *("1/4-16 ACME-2G", "5/16-14 ACME-2G", "3/8-12 ACME-2G", "7/16-12 ACME-2G"),
-    *("5/8-8 ACME-2G", "3/4-6 ACME-2G", "7/8-6 ACME-2G", "Tr9x2", "Tr11x2", "Tr11x3", "Tr12x3"),
+    *("3/32 BSW", "3/16 BSW", "4-40 UNC", "6-32 UNC", "10-24 UNC"),
+    *("1/4-16 ACME-2G", "5/16-14 ACME-2G", "5/8-8 ACME-2G", "Tr9x2", "Tr11x2", "Tr11x3", "Tr12x3"),
     *("Tr14x3", "Tr16x4", "Tr18x4", "Tr22x8", "Tr24x5", "Tr24x8", "Tr26x8", "Tr28x8"),
     *("Tr30x10", "Tr32x10", "Tr34x10", "Tr36x10", "Tr38x7", "Tr38x10", "Tr40x7", "Tr40x10"),
     *("Tr42x7", "Tr42x10", "Tr44x12", "Tr46x8", "Tr46x12", "Tr48x8", "Tr48x12", "Tr50x12"),
@@ -103,6 +108,9 @@ def no_cutter_would_do(text: str, design: TapDesign) -> bool:
     stocked = sorted({*MICRO_CUTTERS, *CUTTERS, *LARGE_CUTTERS})
     if flutes.cutter_diameter >= 2:
         stocked = [d for d in stocked if d in {*CUTTERS, *LARGE_CUTTERS}]
+    tools = design.choice("shop.tools")
+    if tools is not None and tools.value == "inch":
+        stocked += [*INCH_CUTTERS, *INCH_LARGE_CUTTERS]
     larger = [d for d in stocked if flutes.cutter_diameter < d < design.tap.thread.major]
     for cutter in larger:
         if usable(text, f"flutes.cutter_diameter={cutter}", f"flutes.count={flutes.count}"):

@@ -213,9 +213,9 @@ def test_a_given_choice_in_words(given: str, field: str, value: str) -> None:
 @pytest.mark.parametrize(
     ("units", "drill", "cutters", "rake"),
     [
-        (Units.MM, "10.5 mm", "6, 6.35 mm", "8.0 deg"),
-        (Units.INCH, "10.5 mm (0.4134 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
-        (Units.BOTH, "10.5 mm (0.4134 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
+        (Units.MM, "10.4902 mm", "6, 6.35 mm", "8.0 deg"),
+        (Units.INCH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
+        (Units.BOTH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
     ],
 )
 def test_lengths_of_choices_have_inches_behind_them_for_who_reads_those(

@@ -15,23 +15,35 @@ MICRO_CUTTERS = (
 )
 LARGE_CUTTERS = (5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 32.0)
 
-INCH_CUTTERS = tuple(round(float(MM) * sixteenths / 16, 4) for sixteenths in range(1, 21))
-"""Diameters that inch cutters are stocked in, 1/16 to 1 1/4 in [mm] (from memory)."""
+
+def _sixty_fourths(*numbers: int) -> tuple[float, ...]:
+    return tuple(round(float(MM) * number / 64, 6) for number in numbers)
+
+
+INCH_CUTTERS = _sixty_fourths(*range(2, 17), 18, 20, 22, 24, 28, 32, 36, 40, 44, 48)
+"""Diameters that inch cutters are stocked in, 1/32 to 3/4 in [mm] (from memory)."""
+INCH_MICRO_CUTTERS = (
+    *(round(float(MM) * thousandths / 1000, 6) for thousandths in (5, 8, 10, 12, 15, 20, 25)),
+    *_sixty_fourths(2, 3, 4, 5),
+)
+INCH_LARGE_CUTTERS = _sixty_fourths(12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 44, 48, 56, 64, 80)
 
 
 def cutters_to_buy(on_hand: tuple[float, ...]) -> tuple[float, ...]:
     """Cutters that are stocked and not on hand, of inches where all on hand are, all [mm].
 
-    Source: `CUTTERS` and `INCH_CUTTERS`.
+    Source: `CUTTERS`, `INCH_CUTTERS` and the smaller and larger beside them.
     """
-    in_inches = on_hand and all(map(_of_inches, on_hand))
-    stocked = INCH_CUTTERS if in_inches else (*MICRO_CUTTERS, *CUTTERS, *LARGE_CUTTERS)
+    if on_hand and all(map(_of_inches, on_hand)):
+        stocked = (*INCH_MICRO_CUTTERS, *INCH_CUTTERS, *INCH_LARGE_CUTTERS)
+    else:
+        stocked = (*MICRO_CUTTERS, *CUTTERS, *LARGE_CUTTERS)
     return tuple(cutter for cutter in sorted({*stocked}) if not _among(cutter, on_hand))
 
 
 def _of_inches(cutter: float) -> bool:
-    sixty_fourths = 64 * cutter / float(MM)
-    return math.isclose(sixty_fourths, round(sixty_fourths), abs_tol=1e-6)
+    inches = cutter / float(MM)
+    return any(math.isclose(inches * n, round(inches * n), abs_tol=1e-4) for n in (64, 1000))
 
 
 def _among(cutter: float, on_hand: tuple[float, ...]) -> bool:

@@ -9,6 +9,7 @@ from tapmodel.sources import Source
 from tapmodel.spec.designation import parse
 from tapmodel.standards.drill_sets import (
     INCH_SETS,
+    LARGEST_DRILL,
     METRIC,
     Drill,
     drill_called,
@@ -162,7 +163,7 @@ def drills_inside(
         finest = metric_step(min(max(wanted, hole.minor_min), hole.minor_max))
         steps = (max(FINE_STEP, finest), finest) if pitch >= 1 else (finest,)
         on_steps = (_on_step(wanted, step, hole) for step in steps)
-        found += [size for size in on_steps if size is not None][:1]
+        found += [size for size in on_steps if size is not None and size <= LARGEST_DRILL][:1]
     return tuple(found)
 
 

@@ -4,7 +4,14 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from tapmodel.designing.choose.cutters import CUTTERS, LARGE_CUTTERS, MICRO_CUTTERS
+from tapmodel.designing.choose.cutters import (
+    CUTTERS,
+    INCH_CUTTERS,
+    INCH_LARGE_CUTTERS,
+    INCH_MICRO_CUTTERS,
+    LARGE_CUTTERS,
+    MICRO_CUTTERS,
+)
 from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
@@ -24,6 +31,7 @@ from tapmodel.findings import Finding
 from tapmodel.shape.flute_section import FluteSection, rake
 from tapmodel.standards.materials.groups import RAKE, WorkGroup
 from tapmodel.tap.tap import TapThread
+from tapmodel.words import ToolSizes
 
 LARGEST_MICRO = 2.0
 """Thread diameter [mm] below which the rule counts on micro cutters."""
@@ -42,9 +50,6 @@ STEELS = 8.0
 """Rake that lies inside the usual range of every steel [deg]."""
 
 LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
-CUTTER_LIST_RULE = by_rule("cutters-likely", PRACTICE)
-MICRO_LIST_RULE = by_rule("cutters-likely-and-micro", PRACTICE)
-LARGE_LIST_RULE = by_rule("cutters-likely-and-large", PRACTICE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,12 +70,14 @@ class _Tap:
         diameter: nominal [mm].
         wall: radius where the wall of the drilled hole begins, the innermost that cuts [mm].
         group: of the material to be tapped.
+        tools: sizes of cutters that the rule counts on.
     """
 
     thread: TapThread
     diameter: float
     wall: float
     group: WorkGroup
+    tools: ToolSizes
 
     @property
     def tooth(self) -> ToothRadii:
@@ -114,8 +121,8 @@ def choose_flutes(
 
     Args:
         thread: of the tap.
-        hole: of which the nominal diameter counts, and the drill: the tap's root lies deeper and
-            cuts nothing.
+        hole: of which the nominal diameter counts, the sizes of tools, and the drill: the tap's
+            root lies deeper and cuts nothing.
         group: of the material to be tapped.
         ledger: of the design.
 
@@ -125,7 +132,7 @@ def choose_flutes(
     Source: derived here; default numbers common practice.
     """
     wall = min(max(hole.drill, thread.minor), thread.major) / 2
-    tap = _Tap(thread, hole.diameter, wall, group)
+    tap = _Tap(thread, hole.diameter, wall, group, hole.tools)
     count = ledger.whole("flutes.count", *_ruled_count(tap, ledger))
     settled = _settled(tap, count, ledger)
     best = settled.best
@@ -142,19 +149,35 @@ def _settled(tap: _Tap, count: int, ledger: Ledger) -> _Settled:
     """The best cutter for that number of flutes."""
     wish = _wish(tap, count, ledger)
     given = ledger.given("flutes.cutter_diameter")
-    if given is None:
-        on_hand = ledger.numbers("shop.cutters", *_ruled_cutters(tap.diameter))
-    else:
-        on_hand = (given,)
-    return _Settled(wish, *_best(wish, on_hand, tap))
+    on_hand = (given,) if given else ledger.given_numbers("shop.cutters")
+    if on_hand:
+        return _Settled(wish, *_best(wish, on_hand, tap))
+    likely, rule = _ruled_cutters(tap, tap.tools)
+    found = _best(wish, likely, tap)
+    if tap.tools is ToolSizes.INCH and not _is_good(found[0]):
+        # Inch sizes leave wider gaps; who has none that suits buys a metric one.
+        both = (*likely, *_ruled_cutters(tap, ToolSizes.METRIC)[0])
+        metric = _best(wish, both, tap)
+        if _is_good(metric[0]):
+            likely, rule, found = both, by_rule("cutters-inch-and-metric", PRACTICE), metric
+    ledger.numbers("shop.cutters", likely, rule)
+    return _Settled(wish, *found)
 
 
-def _ruled_cutters(diameter: float) -> tuple[tuple[float, ...], Rule]:
-    if diameter < LARGEST_MICRO:
-        return MICRO_CUTTERS, MICRO_LIST_RULE
-    if diameter > LEAST_LARGE:
-        return LARGE_CUTTERS, LARGE_LIST_RULE
-    return CUTTERS, CUTTER_LIST_RULE
+def _is_good(best: _Candidate | None) -> bool:
+    return best is not None and best.good
+
+
+def _ruled_cutters(tap: _Tap, tools: ToolSizes) -> tuple[tuple[float, ...], Rule]:
+    inch = tools is ToolSizes.INCH
+    if tap.diameter < LARGEST_MICRO:
+        cutters = INCH_MICRO_CUTTERS if inch else MICRO_CUTTERS
+        return cutters, by_rule("cutters-likely-and-micro", PRACTICE, tools=tools.value)
+    if tap.diameter > LEAST_LARGE:
+        cutters = INCH_LARGE_CUTTERS if inch else LARGE_CUTTERS
+        return cutters, by_rule("cutters-likely-and-large", PRACTICE, tools=tools.value)
+    cutters = INCH_CUTTERS if inch else CUTTERS
+    return cutters, by_rule("cutters-likely", PRACTICE, tools=tools.value)
 
 
 def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:

@@ -9,18 +9,16 @@ from tapmodel.designing.choose.drill import (
     thread_percentage,
 )
 from tapmodel.designing.choose.ledger import Ledger, by_rule
-from tapmodel.designing.provenance import OWN_RULE
+from tapmodel.designing.choose.tools import tool_sizes
+from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.errors import InputError
 from tapmodel.sources import Source
 from tapmodel.spec.designation import Designation, canonical, parse, read_class
-from tapmodel.standards.drill_sets import DRILL_SETS, METRIC
+from tapmodel.standards.drill_sets import DRILL_SETS, INCH_SETS, METRIC
 from tapmodel.standards.families import FAMILIES
 from tapmodel.standards.family_rules import FamilyRules, settled_pitch
 from tapmodel.standards.limits import HoleLimits, HoleLimitsFound
-from tapmodel.words import Certainty, Hand
-
-RULED_SETS = (METRIC,)
-"""Drills that the rule counts on where the job names none."""
+from tapmodel.words import Certainty, Hand, ToolSizes
 
 WRITTEN_RULE = by_rule("class-written", Source("job", "designation", Certainty.READ))
 
@@ -36,7 +34,9 @@ class TappedHole:
         starts, hand: of the thread.
         rules: what the standards of its family give.
         found: limits with their origin.
+        tools: sizes of drills and cutters that the rules count on.
         drill_sets: sets of drills on hand.
+        ruled_sets: those that the rule counts on.
         drill: diameter [mm].
     """
 
@@ -48,7 +48,9 @@ class TappedHole:
     hand: Hand
     rules: FamilyRules
     found: HoleLimitsFound
+    tools: ToolSizes
     drill_sets: tuple[str, ...]
+    ruled_sets: tuple[str, ...]
     drill: float
 
 
@@ -72,7 +74,11 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
         # Whoever reads the message typed the pair, and looks for what he typed.
         field = f"designation {designation}: {error.field}"
         raise InputError(field, error.value, error.allowed) from None
-    drill_sets = _drill_sets(ledger)
+    tools = tool_sizes(thread.family, ledger)
+    ruled_sets = (METRIC,) if tools is ToolSizes.METRIC else DRILL_SETS
+    rule = by_rule("drills-likely", PRACTICE, tools=tools.value)
+    named = ledger.words("shop.drills", ruled_sets, rule)
+    drill_sets = tuple(name for name in DRILL_SETS if name in named)
     return TappedHole(
         thread=thread,
         text=canonical(thread),
@@ -82,15 +88,11 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
         hand=thread.hand,
         rules=rules,
         found=found,
+        tools=tools,
         drill_sets=drill_sets,
+        ruled_sets=ruled_sets,
         drill=_drill(thread, rules, found.limits, drill_sets, ledger),
     )
-
-
-def _drill_sets(ledger: Ledger) -> tuple[str, ...]:
-    """The sets that the job names, else metric drills alone."""
-    named = ledger.words("shop.drills") or RULED_SETS
-    return tuple(name for name in DRILL_SETS if name in named)
 
 
 def _drill(
@@ -105,6 +107,9 @@ def _drill(
         wanted = thread.diameter - rules.drop_to_drill * pitch
     else:
         wanted = drill_for(engagement, thread.diameter, pitch, rules.form)
+    # Who buys inch sizes takes a metric drill only where none of his own suits.
+    if drill_sets == DRILL_SETS and drills_suiting(wanted, pitch, limits, INCH_SETS):
+        drill_sets = INCH_SETS
     ruled = nearest_drill(wanted, pitch, limits, drill_sets)
     picked = {"drill": ruled, "drill_sets": drill_sets}
     least, most = engagement_allowed(thread, rules, limits)

@@ -104,11 +104,12 @@ class Ledger:
         self._note(field, ruled, rule)
         return ruled
 
-    def words(self, field: str) -> tuple[str, ...]:
-        """The list of words given for `field`, noted; empty, and nothing noted, without one."""
+    def words(self, field: str, ruled: tuple[str, ...], rule: Rule) -> tuple[str, ...]:
+        """The same as `number` for a list of words."""
         value = self._given[field] if self.has(field) else None
         if not isinstance(value, list):
-            return ()
+            self._note(field, ruled, rule)
+            return ruled
         chosen = tuple(str(entry) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
         self._note(field, chosen)
         return chosen

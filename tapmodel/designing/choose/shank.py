@@ -12,11 +12,7 @@ from tapmodel.standards.inch_blanks import (
     inch_shanks,
     inch_square_for,
 )
-from tapmodel.words import Certainty, Family
-
-INCH_BLANKS = frozenset({Family.UNIFIED, Family.ACME, Family.WHITWORTH})
-"""Families with blanks in inch sizes, as far as those of the Unified list go: whoever cuts threads
-of inch sizes has bars and wrenches of inch sizes."""
+from tapmodel.words import Certainty, Family, ToolSizes
 
 NUTS = frozenset({Family.TRAPEZOIDAL, Family.ACME})
 """Families of threads of motion: their taps run right through a nut longer than themselves."""
@@ -33,11 +29,13 @@ SQUARE_SOURCE = Source("ISO 237:1975", "", Certainty.MEMORY)
 
 
 def listed_blank(hole: TappedHole) -> BlankRow:
-    """The blank that is listed for the hole's thread, in the sizes of its family.
+    """The blank that is listed for the hole's thread, in the sizes that the shop buys.
+
+    Inch sizes as far as those of the Unified list go.
 
     Source: as `inch_blank_for` and `blank_for`.
     """
-    row = inch_blank_for(hole.diameter) if hole.thread.family in INCH_BLANKS else None
+    row = inch_blank_for(hole.diameter) if hole.tools is ToolSizes.INCH else None
     return row or blank_for(hole.diameter)
 
 
@@ -46,7 +44,7 @@ def in_inch_sizes(hole: TappedHole) -> bool:
 
     Source: as `inch_blank_for`.
     """
-    return hole.thread.family in INCH_BLANKS and inch_blank_for(hole.diameter) is not None
+    return hole.tools is ToolSizes.INCH and inch_blank_for(hole.diameter) is not None
 
 
 def choose_shank(row: BlankRow, hole: TappedHole, core: float, ledger: Ledger) -> float:

@@ -1,7 +1,7 @@
 """Rules on the thread profile, its limits and the drill."""
 
 from tapmodel.designing.choose.drill import drills_inside, neighbours, percentage_left
-from tapmodel.designing.choose.hole import RULED_SETS, engagement_allowed
+from tapmodel.designing.choose.hole import engagement_allowed
 from tapmodel.designing.choose.thread import wear_reserve
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
@@ -23,6 +23,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
 from tapmodel.findings import Held, Limit
 from tapmodel.spec.units import Unit
+from tapmodel.standards.drill_sets import LARGEST_DRILL
 from tapmodel.values import Value, Values
 
 LEAST_FLAT = 0.02
@@ -163,7 +164,9 @@ def _drill(design: TapDesign, context: Context) -> Findings:
         yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))
     elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
         # Whoever has only the drills that the rule counts on was told by the choice to bore.
-        usual = context.hole.drill_sets == RULED_SETS
+        usual = context.hole.drill_sets == context.hole.ruled_sets
+        if usual and low > LARGEST_DRILL:
+            return
         values, severity = _next_drills(context), NOTE if usual else WARNING
         yield finding(Code.DRILL_BETWEEN, severity, field, drill, limit, OWN_RULE, values=values)
 

@@ -22,14 +22,18 @@ SENTENCES: dict[str, Sentence] = {
     "land-third-of-spacing": (
         "land about a third of the spacing: near a quarter of the diameter with four flutes"
     ),
-    "cutters-likely": "ball-nose cutters of the diameters in stock everywhere",
+    "cutters-likely": "ball-nose cutters of the {tools} diameters in stock everywhere",
     "cutters-likely-and-micro": (
-        "ball-nose cutters of the diameters in stock everywhere, micro cutters among them as so "
-        "small a tap asks for them"
+        "ball-nose cutters of the {tools} diameters in stock everywhere, micro cutters among them "
+        "as so small a tap asks for them"
     ),
     "cutters-likely-and-large": (
-        "ball-nose cutters of the diameters in stock everywhere, large ones among them as so "
-        "large a tap asks for them"
+        "ball-nose cutters of the {tools} diameters in stock everywhere, large ones among them "
+        "as so large a tap asks for them"
+    ),
+    "cutters-inch-and-metric": (
+        "ball-nose cutters of the inch and the metric diameters in stock everywhere: no inch one "
+        "suits"
     ),
     "cutter-nearest-land": (
         "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "

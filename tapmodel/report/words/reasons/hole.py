@@ -57,10 +57,24 @@ def _picked(drill: float, drill_sets: tuple[str, ...]) -> str:
     return f"the nearest inside the minor limits of the {', '.join(drill_sets)} drills: {name}"
 
 
+def _tools(*, family: str, inch: bool) -> str:
+    return f"{'inch' if inch else 'metric'} drills, cutters and blanks for a {family} thread"
+
+
+def _drills(*, tools: str) -> str:
+    if tools == METRIC:
+        return "metric drills, as shop.tools says"
+    return (
+        "drills of inch sizes, as shop.tools says, and a metric one only where none of them suits"
+    )
+
+
 SENTENCES: dict[str, Sentence] = {
     "class-written": "as the designation says",
     "class-meant": "the class meant when none is written",
     "drill-by-pitches": _by_pitches,
     "drill-by-engagement": _by_engagement,
     "bore-to-limits": _bore,
+    "tools-of-size": _tools,
+    "drills-likely": _drills,
 }
