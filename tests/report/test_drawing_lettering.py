@@ -124,6 +124,8 @@ def _lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
         elif kind == "HATCH":
             ring = entity.paths[0].vertices
             points = [*ring, ring[0]]
+        elif kind == "SOLID":  # the arrow head of a dimension
+            points = [*entity.wcs_vertices(), entity.dxf.vtx0]
         else:
             continue
         on_paper = [(float(p[0]) * scale, float(p[1]) * scale) for p in points]
@@ -139,6 +141,20 @@ def _faults(drawing: Drawing) -> list[str]:
     return [*faults, *(f"{text} is crossed" for text in crossed)]
 
 
+def _interrupting(drawing: Drawing) -> list[str]:
+    """Lettering that stands in a gap of an upright line, which looks as if it were crossed."""
+    upright = [
+        (x, *sorted((y, end))) for (x, y), (at, end) in _lines(drawing) if abs(x - at) < 1e-6
+    ]
+    found = list[str]()
+    for box in _boxes(drawing):
+        lines = [line for line in upright if box.left < line[0] < box.right]
+        above = {round(x, 3) for x, low, _ in lines if 0 <= low - box.high < 1}
+        below = {round(x, 3) for x, _, high in lines if 0 <= box.low - high < 1}
+        found += [box.text] if above & below else []
+    return found
+
+
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("text", JOBS)
 def test_nothing_touches_lettering(text: str, units: Units) -> None:
@@ -146,6 +162,7 @@ def test_nothing_touches_lettering(text: str, units: Units) -> None:
     for projection in Projection:
         for name, drawing in all_drawings(design, projection, units).items():
             assert _faults(drawing) == [], name
+            assert _interrupting(drawing) == [], name
             assert drawing.width_mm <= 184, name
 
 
@@ -165,16 +182,23 @@ def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> N
                 assert inside or 0 < begins - CLEAR - box.right < 7, words
                 continue
             over = box.left > -CLEAR and box.right < z * scale + CLEAR
-            assert over or 0 < box.left + CLEAR - z * scale < 7, words
+            before = 0 < CLEAR - box.right < 7
+            assert over or before or 0 < box.left + CLEAR - z * scale < 7, words
 
 
 def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:
     """Words of each length along the side view, and the length itself [mm]."""
     names = ("chamfer", "thread", "full depth", "run-out", "square", "overall", "neck")
-    unit = 25.4 if any(box.text.endswith("; inch") for box in _boxes(drawing)) else 1.0
-    for box in _boxes(drawing):
+    boxes = _boxes(drawing)
+    unit = 25.4 if any(box.text.endswith("; inch") for box in boxes) else 1.0
+    for box in boxes:
         number, _, name = box.text.partition(" ")
         name = name.rpartition(") ")[2]
+        if box.text in names:  # its number stands above
+            above = [
+                o.text for o in boxes if abs(o.left - box.left) < 1e-6 and 0 < o.low - box.low < 9
+            ]
+            name, number = box.text, next(text for text in above if text[0].isdigit())
         if name in names and number[0].isdigit():
             yield box.text, float(number) * unit
 
@@ -184,6 +208,10 @@ def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> No
     space = drawing.document.modelspace()
     heel = next(entity for entity in space.query("TEXT") if entity.dxf.text == "heel")
     at = heel.get_placement()[1]
+    space.add_line((at.x, at.y + 1), (at.x, at.y + 3))
+    assert _interrupting(drawing) == []
+    space.add_line((at.x, at.y - 1), (at.x, at.y - 3))
+    assert _interrupting(drawing) == ["heel"]
     space.add_line((at.x - 9, at.y), (at.x + 9, at.y))
     space.add_text("over it", height=1.0).set_placement((at.x - 2, at.y))
     assert "heel is crossed" in _faults(drawing)

@@ -34,12 +34,6 @@ class Sheet(Canvas):
         """
         self._dimension(ends, base, text, at, {"angle": 90.0 if upright else 0.0})
 
-    def level(
-        self, ends: tuple[Point, Point], base: Point, text: str, at: tuple[Point, Align]
-    ) -> None:
-        """The same along x, without the extension line at the second end: that is drawn apart."""
-        self._dimension(ends, base, text, at, {"angle": 0.0, "override": {"dimse2": 1}})
-
     def across(
         self,
         ends: tuple[Point, Point],

@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
+from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale
 from tapmodel.report.drawings.projection import draw_sign, side_of
@@ -35,10 +36,9 @@ def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> 
     _flute(sheet, design)
     _square(sheet, design)
     behind = across_flats(sheet, design)
-    beside, low = lengths(sheet, design)
+    low = lengths(sheet, design)
     diameters(sheet, design)
-    clear = beside + sheet.paper(4 + sheet.width("cutting") / 2)
-    _end_view(sheet, design, (behind, clear), projection)
+    _end_view(sheet, design, behind, projection)
     end = title_line(sheet, low)
     draw_sign(sheet, (end + sheet.paper(12), low), projection)
     return sheet.finished()
@@ -106,21 +106,18 @@ def _square(sheet: Sheet, design: TapDesign) -> None:
     sheet.line((start, side), (end, -side), THIN)
 
 
-def _end_view(sheet: Sheet, design: TapDesign, after: Point, projection: Projection) -> None:
+def _end_view(sheet: Sheet, design: TapDesign, behind: float, projection: Projection) -> None:
     """The cutting end, seen from the left, where the projection puts it.
 
-    Behind the tap it stands after its dimensions, and its words clear of those of the lengths.
+    Behind the tap it stands after its dimensions, its words below; before the tap they stand
+    above, for below are the words of the lengths.
     """
-    behind, clear = after
-    radius = _widest(design) / 2
-    centre = (-sheet.paper(_FRONT + _GAP) - radius, 0.0)
-    if side_of(-1.0, projection) > 0:
-        centre = (max(behind + sheet.paper(_GAP) + radius, clear), 0.0)
-    cutting_end(sheet, design, centre)
-    words = ("cutting", "end")
-    low = -radius - sheet.paper(6)
-    for number, word in enumerate(words):
-        sheet.text((centre[0], low - number * sheet.paper(4.2)), word, "centre")
+    radius, way = _widest(design) / 2, side_of(-1.0, projection)
+    beside = radius + sheet.paper(_GAP)
+    x = behind + beside if way > 0 else -sheet.paper(_FRONT) - beside
+    cutting_end(sheet, design, (x, 0.0))
+    first = -radius - sheet.paper(6) if way > 0 else radius + sheet.paper(6 + LINE)
+    sheet.lines_of_text((x, first), ("cutting", "end"), "centre")
 
 
 def _widest(design: TapDesign) -> float:

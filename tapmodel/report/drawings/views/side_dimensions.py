@@ -1,11 +1,11 @@
 """Dimensions of the side view: lengths from the ends, diameters with their limits."""
 
+import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
-from tapmodel.report.drawings.canvas import LETTER_HEIGHT, LINE, Align
+from tapmodel.report.drawings.canvas import LINE, Align
 from tapmodel.report.drawings.lettering import degrees, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Units
@@ -36,80 +36,53 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
     return left + sheet.paper(max(map(sheet.width, (words, *under))))
 
 
-@dataclass(frozen=True, slots=True)
-class _Length:
-    """One length [mm]: from where to where, its line and its lettering."""
-
-    start: float
-    z: float
-    y: float
-    text: str
-    at: tuple[Point, Align]
-
-
-def lengths(sheet: Sheet, design: TapDesign) -> Point:
+def lengths(sheet: Sheet, design: TapDesign) -> float:
     """All lengths from the cutting end, and the square's from the rear, one below the other.
 
-    Returns where the lettering of the first two ends, beside which other words may stand, and the
-    lowest y [mm].
+    Each is lettered where no extension line of a longer one passes. Returns the lowest y [mm].
     """
-    low = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2
-    drawn = list[_Length]()
-    for number, (start, z, words) in enumerate(_rows(design)):
-        y = low - sheet.paper(7 + number * _ROW)
-        text = f"{sheet.length(z - start)} {words}"
-        length = _Length(start, z, y, text, _lettered(sheet, text, (start, z), y))
-        _draw(sheet, design, length, drawn)
-        drawn.append(length)
-    besides = [_span(sheet, length)[1] for length in drawn[:2] if length.at[1] == "left"]
-    return max(besides, default=0.0), low - sheet.paper(7 + len(drawn) * _ROW)
+    y = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2 - sheet.paper(7)
+    rows = _rows(design)
+    for (start, z, name), after in zip(rows, [*rows[1:], None], strict=True):
+        free = math.inf if after is None else after[0] or after[1]
+        words, at = _lettered(sheet, (start, z, free), name, y)
+        if start > 0:
+            # the overall length draws the extension line at the rear end
+            sheet.across(((start, y), (z, y)), words[0], at, upright=False)
+            sheet.line((start, -_radius(design, start)), (start, y - sheet.paper(1.5)), THIN)
+        else:
+            front = (0.0, -design.tap.chamfer.point_diameter / 2)
+            ends = (front, (z, -_radius(design, z)))
+            sheet.linear(ends, (0.0, y), words[0], at)
+        (x, high), align = at
+        sheet.lines_of_text((x, high - sheet.paper(LINE)), words[1:], align)
+        y -= sheet.paper(_ROW + LINE / 2 * (len(words) - 1))
+    return y
 
 
-def _lettered(sheet: Sheet, text: str, ends: Point, y: float) -> tuple[Point, Align]:
-    """Place of a length's lettering: over its line, or right beside the arrow at its inner end."""
-    start, z = ends
-    along = (z - start) * sheet.scale
-    if sheet.width(text) <= along - 3:
-        return ((start + z) / 2, y + sheet.paper(2.3)), "centre"
-    clear = 0.5 + _ARROW
+def _lettered(
+    sheet: Sheet, ends: tuple[float, float, float], name: str, y: float
+) -> tuple[tuple[str, ...], tuple[Point, Align]]:
+    """Words of a length, on several lines where they have less room, and the place of the first.
+
+    Over its line, behind it as far as the next extension line leaves `ends` free, or before it.
+    """
+    start, z, free = ends
+    p, along = sheet.paper, (z - start) * sheet.scale
+    number, *inches = sheet.length(z - start).split(" ")
+    whole = (" ".join((number, *inches, name)),)
+    parts = (f"{number} {name}", *inches)
+    if sheet.width(whole[0]) <= along - 3:
+        return whole, (((start + z) / 2, y + p(2.3)), "centre")
+    clear = p(1.5 if along > _INSIDE else 0.5 + _ARROW)
     if start > 0:
-        return (start - sheet.paper(clear), y + sheet.paper(0.7)), "right"
-    clear = 1.5 if along > _INSIDE else clear
-    return (z + sheet.paper(clear), y + sheet.paper(0.7)), "left"
-
-
-def _span(sheet: Sheet, length: _Length) -> tuple[float, float]:
-    """From where to where its lettering reaches along the axis [mm]."""
-    (x, _), align = length.at
-    width = sheet.paper(sheet.width(length.text))
-    left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * width
-    return left, left + width
-
-
-def _draw(sheet: Sheet, design: TapDesign, length: _Length, above: Sequence[_Length]) -> None:
-    """The dimension; lettering of those above it interrupts its extension line."""
-    inner, y = length.start or length.z, length.y
-    gap = sheet.paper(1.0)
-    in_the_way = [
-        other.at[0][1]
-        for other in above
-        if _span(sheet, other)[0] - gap < inner < _span(sheet, other)[1] + gap
-    ]
-    top = -_radius(design, inner)
-    ends = ((0.0, -design.tap.chamfer.point_diameter / 2), (inner, top))
-    if length.start > 0:
-        # the overall length draws the extension line at the rear end
-        sheet.across(((inner, y), (length.z, y)), length.text, length.at, upright=False)
-    elif in_the_way:
-        sheet.level(ends, (0.0, y), length.text, length.at)
-    else:
-        sheet.linear(ends, (0.0, y), length.text, length.at)
-        return
-    half, start = sheet.paper(LETTER_HEIGHT / 2 + 0.6), top - sheet.paper(0.6)
-    for middle in in_the_way:
-        sheet.line((inner, start), (inner, middle + half), THIN)
-        start = middle - half
-    sheet.line((inner, start), (inner, y - sheet.paper(1.5)), THIN)
+        return whole, ((start - clear, y), "right")
+    if inches and sheet.width(parts[0]) <= along - 3:
+        return parts, ((z / 2, y + p(LINE / 2)), "centre")
+    for words in (whole, parts, (number, *inches, name)):
+        if z + clear + p(max(map(sheet.width, words)) + 1) < free:
+            return words, ((z + clear, y + p(LINE / 2 * (len(words) - 1))), "left")
+    return parts, ((-clear, y + p(LINE / 2 * (len(parts) - 1))), "right")
 
 
 def _rows(design: TapDesign) -> list[tuple[float, float, str]]:
