@@ -271,6 +271,27 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
         assert any(-1e-8 <= way * (lettered - limit) < 0.001 for lettered in chart)
 
 
+@pytest.mark.parametrize("text", ["M18x0.75", "1/2-12 BSW LH", "M3", "Tr16x4", "M64x1"])
+def test_no_arrow_head_lies_on_the_target_of_a_zone(text: str) -> None:
+    drawing = all_drawings(_design(text))["thread-form"]
+    space = drawing.document.modelspace()
+    heads = [[*h.paths[0].vertices] for h in space.query("HATCH") if h.dxf.solid_fill]
+    aims = [
+        line.dxf
+        for line in space.query("LINE")
+        if line.dxf.layer == VISIBLE and line.dxf.start.y == line.dxf.end.y
+    ]
+    # the last lines drawn are those of the three diameters
+    near = [
+        min(abs(y - aim.start.y) for _, y, *_ in head) * drawing.scale
+        for aim in aims[-3:]
+        for head in heads
+        if aim.start.x < head[0][0] < aim.end.x
+    ]
+    assert len(near) == 1
+    assert near[0] > 1.0
+
+
 @pytest.mark.parametrize("text", ["M18x0.75", "1/2 BSW", "2 BA", "Tr14x3-LH"])
 def test_the_thread_of_the_hole_is_drawn_as_its_limits_state_it(text: str) -> None:
     design = _design(text)

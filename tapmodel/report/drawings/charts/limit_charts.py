@@ -16,6 +16,7 @@ WIDTH = 60.0
 
 _ZONE = 24.0  # height of a zone chart on paper [mm]
 _BAR = 6.0  # width of a bar on paper [mm]
+_PAST = 3.8  # from the aim to the tip of the arrow of an open zone on paper [mm]
 _LEADER = 5.0  # across which a label may stand off its limit on paper [mm]
 _LINE = 1.6 * LETTER_HEIGHT  # between the middles of two labels, at least, on paper [mm]
 
@@ -66,7 +67,8 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
         bar = middle + side * p(_BAR / 2 + 0.5)
         sheet.text((middle + side * p(_BAR / 2 + 1.5), at[1] - p(4.2)), name, "centre")
         if limits is not None:
-            _bar(sheet, bar, y(limits[0]), None if limits[1] is None else y(limits[1]))
+            high = None if limits[1] is None else y(limits[1])
+            _bar(sheet, bar, (y(limits[0]), high), y(zone.aim))
     reach = p(_BAR + 0.5)
     _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(sheet, zone.hole)], -1)
     labels = [(y(v), words) for v, words in _lettered(sheet, zone.tap) if v != zone.aim]
@@ -87,12 +89,13 @@ def _lettered(sheet: Sheet, limits: tuple[float, float | None] | None) -> list[t
     return [(low, least), (high, bare(shown_high(Length(high), units)))]
 
 
-def _bar(sheet: Sheet, middle: float, low: float, high: float | None) -> None:
-    """A zone; open above where there is no upper limit."""
-    half = sheet.paper(_BAR / 2)
+def _bar(sheet: Sheet, middle: float, limits: tuple[float, float | None], aim: float) -> None:
+    """A zone; open above where there is no upper limit, by an arrow past the line of the aim."""
+    half, (low, high) = sheet.paper(_BAR / 2), limits
     if high is None:
         sheet.line((middle - half, low), (middle + half, low), THIN)
-        sheet.arrow((middle, low), (middle, low + sheet.paper(6)))
+        tip = max(low + sheet.paper(6), aim + sheet.paper(_PAST))
+        sheet.arrow((middle, low), (middle, tip))
         return
     corners = [
         (middle - half, low),
