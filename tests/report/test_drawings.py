@@ -2,15 +2,17 @@
 
 import math
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 from pathlib import Path
 
 import ezdxf
 import pytest
+from ezdxf.entities import DXFEntity
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.export.dxf.document import VISIBLE
+from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
@@ -77,6 +79,41 @@ def test_every_flute_shows_in_the_section(count: int) -> None:
         if arc.dxf.layer == VISIBLE and math.isclose(arc.dxf.radius, radius, rel_tol=1e-9)
     }
     assert len(floors) == count
+
+
+@pytest.mark.parametrize("text", ["M18x0.75", "1/2 BSW", "M6x0.5-LH", "M64x1"])
+def test_the_whole_ball_of_the_cutter_shows_in_one_flute(text: str) -> None:
+    design = _design(text)
+    space = all_drawings(design)["cross-section"].document.modelspace()
+    radius = design.tap.flutes.cutter_diameter / 2
+    (ball,) = (
+        circle
+        for circle in space.query("CIRCLE")
+        if circle.dxf.layer == PHANTOM and math.isclose(circle.dxf.radius, radius, rel_tol=1e-9)
+    )
+    floors = [
+        math.dist(arc.dxf.center, ball.dxf.center)
+        for arc in space.query("ARC")
+        if arc.dxf.layer == VISIBLE and math.isclose(arc.dxf.radius, radius, rel_tol=1e-9)
+    ]
+    assert min(floors) == pytest.approx(0, abs=1e-9)
+    assert sum(away < radius for away in floors) == 1
+    axis = [
+        line
+        for line in space.query("LINE")
+        if line.dxf.layer == CENTRE
+        and math.isclose(_beside(line, ball.dxf.center), 0, abs_tol=1e-9)
+    ]
+    assert any(
+        _beside(line, (0, 0)) == pytest.approx(abs(design.tap.flutes.offset)) for line in axis
+    )
+
+
+def _beside(line: DXFEntity, point: Sequence[float]) -> float:
+    """How far a point lies off a line carried on."""
+    (x, y, _), (end, top, _) = line.dxf.start, line.dxf.end
+    cross = (end - x) * (point[1] - y) - (top - y) * (point[0] - x)
+    return abs(cross) / math.hypot(end - x, top - y)
 
 
 def test_dimensions_measure_what_the_record_says() -> None:

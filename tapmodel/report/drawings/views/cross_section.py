@@ -19,7 +19,7 @@ from tapmodel.report.drawings.views.end_view import (
 from tapmodel.report.drawings.views.relief_view import enlarged_land
 from tapmodel.report.units import Units
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
-from tapmodel.shape.outlines.outline import Arc, Point
+from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.words import Hand
 
@@ -33,8 +33,7 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     sheet = Sheet("cross-section", "Cross-section through the full thread", scale, units)
     _section(sheet, design)
     _circles(sheet, design)
-    right = max(_rake(sheet, design), _land(sheet, design))
-    _cutter(sheet, design)
+    right = max(_rake(sheet, design), _land(sheet, design), _cutter(sheet, design))
     _captions(sheet, design, right + sheet.paper(5))
     return sheet.finished()
 
@@ -53,7 +52,8 @@ def _circles(sheet: Sheet, design: TapDesign) -> None:
     sheet.circle((0.0, 0.0), core, HIDDEN)
     sheet.line((-over, 0.0), (over, 0.0), CENTRE)
     sheet.line((0.0, -over), (0.0, over), CENTRE)
-    low = -radius - sheet.paper(_OVER + 4)
+    (_, y), ball = _ball(design)
+    low = min(-radius, y - ball) - sheet.paper(_OVER + 4)
     below = (0.0, low - sheet.paper(3.2)), "centre"
     sheet.linear(
         ((-radius, 0.0), (radius, 0.0)), (0.0, low), sheet.size(design.tap.thread.major), below
@@ -115,19 +115,24 @@ def _land(sheet: Sheet, design: TapDesign) -> float:
     return at[0] + half
 
 
-def _cutter(sheet: Sheet, design: TapDesign) -> None:
-    """Ball of the cutter in the last flute, as far as it fits beside the other dimensions."""
+def _ball(design: TapDesign) -> tuple[Point, float]:
+    """Middle and radius of the cutter's ball in the last flute, off the other dimensions [mm]."""
     flutes = design.tap.flutes
-    x, y = in_flute(design, flutes.centre_radius, flutes.offset, flutes.count - 1)
-    away, ball = math.hypot(x, y), flutes.cutter_diameter / 2
-    limit = design.tap.thread.major / 2 + sheet.paper(_OVER)
-    cosine = (limit**2 - away**2 - ball**2) / (2 * away * ball)
-    if cosine >= 1:
-        sheet.circle((x, y), ball, PHANTOM)
-        return
-    outwards, half = math.degrees(math.atan2(y, x)), math.degrees(math.acos(cosine))
-    arc = Arc((x, y), ball, outwards + half, outwards + 360 - half)
-    sheet.pieces([arc], PHANTOM)
+    middle = in_flute(design, flutes.centre_radius, flutes.offset, flutes.count - 1)
+    return middle, flutes.cutter_diameter / 2
+
+
+def _cutter(sheet: Sheet, design: TapDesign) -> float:
+    """Ball of the cutter as it mills, its axis through the ball; returns its right end [mm]."""
+    flutes, ((x, y), ball) = design.tap.flutes, _ball(design)
+    over = ball + sheet.paper(_OVER)
+    inner, outer = (
+        in_flute(design, flutes.centre_radius + along, flutes.offset, flutes.count - 1)
+        for along in (-over, over)
+    )
+    sheet.circle((x, y), ball, PHANTOM)
+    sheet.line(inner, outer, CENTRE)
+    return max(x + ball, outer[0])
 
 
 def _cut_words(sheet: Sheet, height: str) -> tuple[str, ...]:
