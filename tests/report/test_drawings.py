@@ -381,3 +381,12 @@ def test_a_pitch_has_its_threads_per_inch_wherever_inches_are_wanted() -> None:
         assert told in [*texts, *_words(drawing).splitlines()]
     metric = all_drawings(_design("M10"), units=Units.BOTH)["thread-form"]
     assert "per inch" not in _words(metric)
+
+
+def test_the_lines_of_an_enlarged_land_are_told() -> None:
+    words = _words(all_drawings(_design("M18x0.75"))["cross-section"]).splitlines()
+    assert words.count("double chain: without relief") == 2
+    (margin,) = (line for line in words if "none over" in line)
+    assert margin.endswith("° (chain)")
+    rubbing = _design("M10", "relief.thread.kind=concentric", "relief.chamfer.kind=concentric")
+    assert "without relief" not in _words(all_drawings(rubbing)["cross-section"])

@@ -171,7 +171,7 @@ def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:
 def test_the_land_is_described_with_the_relief_that_it_has(
     tap: tuple[str, ...], words: str
 ) -> None:
-    assert words in all_pictures(_design(*tap))["land"].alt
+    assert words in all_pictures(_design(*tap))["land"].caption
 
 
 def test_every_picture_has_words_of_its_own() -> None:

@@ -15,4 +15,7 @@ def stills(design: TapDesign, pictures: Mapping[str, bytes]) -> tuple[Picture, .
         pictures: PNG by the names of `all_pictures`.
     """
     views = all_pictures(design)
-    return tuple(Picture(views[name].title, views[name].alt, png) for name, png in pictures.items())
+    return tuple(
+        Picture(views[name].title, views[name].alt, png, views[name].caption)
+        for name, png in pictures.items()
+    )

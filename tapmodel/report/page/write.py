@@ -28,11 +28,12 @@ _SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A still: heading, words for those who cannot see it, and the PNG itself."""
+    """A still: heading, words for those who cannot see it, the PNG itself, words under it."""
 
     title: str
     alt: str
     png: bytes
+    caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +132,7 @@ def _drawing(drawing: Drawing) -> dict[str, str]:
 
 def _picture(picture: Picture) -> dict[str, str]:
     png = base64.b64encode(picture.png).decode()
-    return {"title": picture.title, "alt": picture.alt, "png": png}
+    return {"title": picture.title, "alt": picture.alt, "png": png, "caption": picture.caption}
 
 
 def packed_stations(design: TapDesign) -> str:

@@ -44,7 +44,8 @@ def land_from_heel(design: TapDesign) -> View:
         references=without_relief(design, reach),
         title="One land from its heel",
         alt=f"Close-up of one land of {design.designation} from the heel, about the end of the "
-        f"chamfer. Dashed: where the teeth would reach without relief; {_gap(design)}.",
+        "chamfer.",
+        caption=f"Dashed: where the teeth would reach without relief; {_gap(design)}.",
     )
 
 

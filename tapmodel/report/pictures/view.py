@@ -43,7 +43,7 @@ class View:
         window: what is shown; None for the whole mesh.
         fine: part that is shaded only, its edges not drawn; None for no such part.
         references: lines drawn dashed where the solid does not hide them, each (n, 3) [mm].
-        title, alt: words for a page: a heading, and what is to be seen.
+        title, alt, caption: words for a page: a heading, what is to be seen, what its lines mean.
     """
 
     direction: Vector = (0.80, 0.50, -0.62)
@@ -54,3 +54,4 @@ class View:
     references: tuple[Floats, ...] = ()
     title: str = ""
     alt: str = ""
+    caption: str = ""

@@ -62,12 +62,13 @@ def _words(sheet: Sheet, relief: Relief, figures: ReliefFigures) -> list[str]:
         return [head, "concentric, no drop:", "the land rubs on its back"]
     first = f"{degrees(figures.edge_angle)} at the edge"
     if relief.kind is ReliefKind.CON_ECCENTRIC:
-        first = f"none over {degrees(relief.margin_angle)}"
+        first = f"none over {degrees(relief.margin_angle)} (chain)"
     return [
         head,
         f"{relief.kind.value}, {first}",
         f"drop {sheet.mm(figures.heel_drop, 4)} at the heel",
         f"(drop drawn {factor:g} times as large)" if factor > 1 else "(drop true to scale)",
+        "double chain: without relief",
     ]
 
 
