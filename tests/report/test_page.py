@@ -64,7 +64,7 @@ def file(design: TapDesign, tmp_path_factory: pytest.TempPathFactory) -> Path:
     content = PageContent(
         all_drawings(design),
         Model(mesh.vertices, mesh.triangles, "Preview, not verified"),
-        (Picture("A picture", "what it shows", PIXEL),),
+        (Picture("A picture", "what it shows", PIXEL, "dashed: what <lines> mean"),),
     )
     path = tmp_path_factory.mktemp("page") / "tap.html"
     write_page(path, design, content)
@@ -188,6 +188,28 @@ def test_a_phone_has_reasons_over_its_whole_width(
     assert why["y"] >= field["y"] + field["height"] - 1
     assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 390
     context.close()
+
+
+@browsed
+def test_drawings_keep_their_size_on_a_phone_and_scroll_in_frames_of_their_own(
+    browser: "sync_api.Browser", file: Path, design: TapDesign
+) -> None:
+    context = browser.new_context(viewport={"width": 390, "height": 800}, is_mobile=True)
+    opened = Opened(context, file)
+    cards = "[...document.querySelectorAll('#drawings .card')]"
+    widths = opened.page.evaluate(f"{cards}.map(c => c.lastChild.getBoundingClientRect().width)")
+    own = [drawing.width_mm * 96 / 25.4 for drawing in all_drawings(design).values()]
+    assert widths == pytest.approx(own, abs=0.5)
+    assert max(widths) > 600
+    scrolled = f"{cards}.map(c => (c.scrollLeft = 999, c.scrollLeft + c.clientWidth))"
+    for reached, width in zip(opened.page.evaluate(scrolled), widths, strict=True):
+        assert reached >= width
+    assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 390
+    context.close()
+
+
+def test_a_picture_has_what_its_lines_mean_under_it(file: Path) -> None:
+    assert "<figcaption>dashed: what &lt;lines&gt; mean</figcaption></figure>" in file.read_text()
 
 
 def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:

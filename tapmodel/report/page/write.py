@@ -96,7 +96,7 @@ def _under(design: TapDesign, units: Units) -> str:
         + {
             Units.MM: "",
             Units.INCH: "; inch, the choices in mm with inch behind",
-            Units.BOTH: "; mm and inch, drawings in mm",
+            Units.BOTH: "; mm and inch, drawings mm (inch)",
         }[units]
     )
 
