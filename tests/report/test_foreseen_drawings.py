@@ -344,7 +344,12 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
     assert every(13, 60.0, 3.5) == 1
     assert every(26, 60.0, 5.5) == 5
     assert lettered_teeth(7, 2) == [1, 3, 5, 7]
-    assert lettered_teeth(12, 5) == [1, 5, 10]
+    # the last always, and none too near to it
+    assert lettered_teeth(8, 2) == [1, 3, 5, 8]
+    assert lettered_teeth(12, 5) == [1, 5, 12]
+    assert lettered_teeth(14, 5) == [1, 5, 10, 14]
+    assert lettered_teeth(3, 1) == [1, 2, 3]
+    assert lettered_teeth(1, 5) == [1]
 
 
 def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None:

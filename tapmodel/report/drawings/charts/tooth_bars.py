@@ -64,8 +64,13 @@ def every(count: int, room: float, needed: float) -> int:
 
 
 def lettered_teeth(count: int, step: int) -> list[int]:
-    """Numbers from 1 of the teeth that are lettered: every second from the first, or round ones."""
-    return list(range(1, count + 1, step)) if step <= 2 else [1, *range(step, count + 1, step)]
+    """Numbers from 1 of the teeth that are lettered: first and last, every second or round ones.
+
+    Of those between none stands nearer to the last than two of them may stand to each other.
+    """
+    between = range(1, count, step) if step <= 2 else range(step, count, step)
+    clear = step if step <= 2 else step - 1
+    return sorted({1, *(number for number in between if count - number >= clear), count})
 
 
 def _areas(sheet: Sheet, teeth: Sequence[Tooth]) -> _Bars:

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
+from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, plain
 from tapmodel.report.drawings.profile_line import height_at, profile_line
@@ -17,7 +18,6 @@ from tapmodel.shape.outlines.outline import Point
 _WIDTH = 68.0  # of chamfer and two pitches on paper, at most [mm]
 _HEIGHT = 66.0  # of all lands on paper, at most [mm]
 _BETWEEN = 8.5  # from the deepest point of one land to the crest of the next on paper [mm]
-_NUMBER = 3.3  # between two heights of numbers on paper [mm]
 _ROOM = 5.6  # for the number of a tooth on paper [mm]
 
 
@@ -52,11 +52,10 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Axial profile at the cutting edge of each land, front to the left."""
     scale = _scale(design)
     sheet = Sheet("chamfer", "The chamfer and its teeth", scale, units)
-    rows = _rows_of_numbers(sheet, design)
-    step = _depth(design) + sheet.paper(_BETWEEN + (rows - 1) * _NUMBER)
+    step = _depth(design) + sheet.paper(_BETWEEN)
     for land in range(design.tap.flutes.count):
         _row(sheet, design, land, -land * step - design.tap.thread.major / 2)
-    _numbers(sheet, design, step, rows)
+    _numbers(sheet, design, step)
     _dimensions(sheet, design, -(design.tap.flutes.count - 1) * step - _depth(design))
     return sheet.finished()
 
@@ -66,11 +65,6 @@ def _scale(design: TapDesign) -> float:
     low = max(_HEIGHT / design.tap.flutes.count - _BETWEEN, 0.0) / _depth(design)
     readable = 2.5 * (_ROOM / 2) / design.tap.thread.pitch  # the next scale below has the room
     return fitting_scale(1.0, min(_WIDTH / _reach(design), max(low, readable)))
-
-
-def _rows_of_numbers(sheet: Sheet, design: TapDesign) -> int:
-    """Numbers of neighbouring teeth stand at two heights where they would touch."""
-    return 1 if design.tap.thread.pitch * sheet.scale > _ROOM else 2
 
 
 def _depth(design: TapDesign) -> float:
@@ -130,12 +124,15 @@ def _row(sheet: Sheet, design: TapDesign, land: int, shift: float) -> None:
     sheet.text((-sheet.paper(4), crest - depth / 2), f"land {land + 1}", "right")
 
 
-def _numbers(sheet: Sheet, design: TapDesign, step: float, rows: int) -> None:
-    drawn = [0] * design.tap.flutes.count
-    for tooth in teeth(design):
-        raised = sheet.paper(2.4 + drawn[tooth.land] % rows * _NUMBER)
-        sheet.text((tooth.z, raised - tooth.land * step), str(tooth.number), "centre")
-        drawn[tooth.land] += 1
+def _numbers(sheet: Sheet, design: TapDesign, step: float) -> None:
+    """Over the first and the last tooth of each land, and as many between as have room."""
+    pitch = design.tap.thread.pitch * sheet.scale
+    for land in range(design.tap.flutes.count):
+        mine = [tooth for tooth in teeth(design) if tooth.land == land]
+        for number in lettered_teeth(len(mine), every(len(mine), len(mine) * pitch, _ROOM)):
+            tooth = mine[number - 1]
+            at = tooth.z, sheet.paper(2.4) - land * step
+            sheet.text(at, str(tooth.number), "centre")
 
 
 def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
