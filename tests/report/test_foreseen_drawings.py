@@ -232,6 +232,34 @@ def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
         assert stops == []
 
 
+def test_labels_of_torques_are_led_to_from_what_they_name(design: TapDesign) -> None:
+    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    space = drawing.document.modelspace()
+    ends = {
+        text.dxf.text: text.get_placement()[1] - (0.8 / drawing.scale, 0)
+        for text in space.query("TEXT")
+    }
+    begun = {
+        told: line.dxf.start
+        for told, end in ends.items()
+        for line in space.query("LINE")
+        if line.dxf.layer == THIN and line.dxf.end.isclose(end, abs_tol=1e-6)
+    }
+    way = foreseen.course.course_in
+    assert way is not None
+    per_torque = _points(_curves(drawing, THIN, closed=False)[1])[:, 1].max() / way.high.max()
+    for told, torque in (("least", way.low), ("likely", way.likely), ("up to", way.high)):
+        (start,) = (at for words, at in begun.items() if words.startswith("peak") and told in words)
+        assert start.y == pytest.approx(per_torque * float(torque.max()), rel=1e-6)
+        there = torque[np.isclose(way.depth, start.x, rtol=1e-9)]
+        assert float(there.max()) == pytest.approx(float(torque.max()), rel=1e-6)
+    heights = [(at.y, ends[words].y) for words, at in begun.items()]
+    assert len(heights) >= 4
+    for one, other in pairwise(sorted(heights)):
+        # in the order of what they name, and a line of lettering apart
+        assert (other[1] - one[1]) * drawing.scale > 3.9
+
+
 def test_lines_of_equal_shear_run_where_the_shear_is_so(design: TapDesign) -> None:
     foreseen = _foreseen(design)
     where = foreseen.strength.governs

@@ -1,6 +1,9 @@
 """Torque against depth: the band of the way in and of the way back, and where to stop."""
 
 from collections.abc import Sequence
+from operator import itemgetter
+
+import numpy as np
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
@@ -102,7 +105,7 @@ def _frame(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis,
 
 
 def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis, float]) -> None:
-    """The torques that decide, as lines, and in words beside them."""
+    """The torques that decide, as lines or places of the band, and in words led to from there."""
     (axis, top), p = upwards, sheet.paper
     strength, band = foreseen.strength, foreseen.torque.band
     breaks = strength.breaks
@@ -118,27 +121,38 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
         ]
         sheet.hatch(corners, -45.0, 2.4)
         sheet.path(corners, THIN, closed=True)
-    told = measures_of(sheet.units).told
+    told, course = measures_of(sheet.units).told, foreseen.course
+    way_in, back = summit(course.course_in), summit(course.course_back)
     lines = [
-        (band.low, f"peak at least {told(band.low)}"),
-        (band.likely, f"peak likely {told(band.likely)}"),
-        (band.high, f"peak up to {told(band.high)}"),
-        (foreseen.stop_at, f"stop at {told(foreseen.stop_at)}"),
-        (breaks.low, f"may break from {told(breaks.low)}"),
-        (breaks.high, f"breaks by {told(breaks.high)}"),
+        (band.low, way_in, f"peak at least {told(band.low)}"),
+        (band.likely, way_in, f"peak likely {told(band.likely)}"),
+        (band.high, way_in, f"peak up to {told(band.high)}"),
+        (foreseen.stop_at, None, f"stop at {told(foreseen.stop_at)}"),
+        (breaks.low, None, f"may break from {told(breaks.low)}"),
+        (breaks.high, None, f"breaks by {told(breaks.high)}"),
     ]
-    back = foreseen.torque.back.high
-    lines = [(-back, f"way back up to {told(back)}"), *sorted(lines)]
-    heights = [axis.at(min(torque, top)) for torque, _ in lines]
-    for (torque, words), height, place in zip(
+    low = foreseen.torque.back.high
+    lines = [(-low, back, f"way back up to {told(low)}"), *sorted(lines, key=itemgetter(0))]
+    heights = [axis.at(min(torque, top)) for torque, _, _ in lines]
+    for (torque, depth, words), height, place in zip(
         lines, heights, spread(heights, p(_LINE)), strict=True
     ):
         out = stop + p(7)
         if torque > top:
             sheet.arrow((out - p(2), place - p(1.5)), (out - p(2), place + p(1.5)))
-        else:
+        elif depth is None:
             sheet.line((stop + p(0.5), height), (out, place), THIN)
+        else:
+            sheet.dot((depth, height))
+            sheet.line((depth, height), (out, place), THIN)
         sheet.text((out + p(0.8), place), words)
+
+
+def summit(course: Course | None) -> float:
+    """Depth of the last place at which the torque of a way is greatest [mm]."""
+    assert course is not None  # noqa: S101 - `torque_along` makes both
+    high = course.high
+    return float(np.max(course.depth[high >= (1 - _ONE) * np.max(high)]))
 
 
 def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float) -> None:
