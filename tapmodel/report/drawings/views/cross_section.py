@@ -24,17 +24,19 @@ from tapmodel.shape.outlines.section import full_thread_height, section_outline
 from tapmodel.words import Hand
 
 _VIEW = 92.0  # of the section on paper, at most [mm]
+_ACROSS = 107.0  # of it and the ball of the cutter on paper, at most [mm]
 _OVER = 4.0  # by which lines stand out of it on paper [mm]
 
 
 def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     """Section seen on the cutting end, first flute on top, with its angles and widths."""
-    scale = fitting_scale(design.tap.thread.major, _VIEW)
+    across = fitting_scale(_across(design), _ACROSS)
+    scale = min(fitting_scale(design.tap.thread.major, _VIEW), across)
     sheet = Sheet("cross-section", "Cross-section through the full thread", scale, units)
     _section(sheet, design)
     _circles(sheet, design)
     right = max(_rake(sheet, design), _land(sheet, design), _cutter(sheet, design))
-    _captions(sheet, design, right + sheet.paper(5))
+    _captions(sheet, design, right + sheet.paper(3))
     return sheet.finished()
 
 
@@ -122,10 +124,16 @@ def _ball(design: TapDesign) -> tuple[Point, float]:
     return middle, flutes.cutter_diameter / 2
 
 
+def _across(design: TapDesign) -> float:
+    """Width of section and ball together [mm]."""
+    ((x, _), ball), radius = _ball(design), design.tap.thread.major / 2
+    return max(radius, x + ball) - min(-radius, x - ball)
+
+
 def _cutter(sheet: Sheet, design: TapDesign) -> float:
     """Ball of the cutter as it mills, its axis through the ball; returns its right end [mm]."""
     flutes, ((x, y), ball) = design.tap.flutes, _ball(design)
-    over = ball + sheet.paper(_OVER)
+    over = ball + sheet.paper(_OVER / 2)
     inner, outer = (
         in_flute(design, flutes.centre_radius + along, flutes.offset, flutes.count - 1)
         for along in (-over, over)
