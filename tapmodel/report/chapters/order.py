@@ -6,6 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
+    cam,
     dividing,
     hardening,
     milling,
@@ -29,6 +30,7 @@ OPERATIONS: tuple[SectionOf, ...] = (
     square.chapter,
     milling.chapter,
     dividing.chapter,
+    cam.chapter,
     angles.chapter,
     relief.chapter,
     hardening.chapter,
