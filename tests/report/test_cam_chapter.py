@@ -1,4 +1,4 @@
-"""The chapter for a mill that is programmed: frame, coordinates and angles, in the reader's units."""
+"""The chapter for a mill that is programmed: frame, coordinates and angles in the units wanted."""
 
 import math
 

@@ -1,13 +1,27 @@
 """The blank as it comes from the lathe, before the thread is cut."""
 
+from functools import partial
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.part import Part
 from tapmodel.prediction.sets import RINGS
-from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows
+from tapmodel.report.blocks import (
+    Angle,
+    Block,
+    Chapter,
+    Length,
+    Paragraphs,
+    Row,
+    Rows,
+    Told,
+    Words,
+)
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
+from tapmodel.report.units import range_in_words
 from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
+from tapmodel.standards.centre_drills import SOURCE, centre_drill, drilled
 from tapmodel.tap.tap import Blank, Tap
 
 _HELD = (
@@ -41,12 +55,33 @@ def chapter(design: TapDesign) -> Chapter:
     ]
     for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
         if rim > 0:
-            rows.append(Row(f"{where} centre 60°, rim diameter", Length(rim, 2)))
+            rows += _centre(where, rim)
     return Chapter(
         "turning",
         "Turn the blank",
         (Rows(tuple(rows)), *_marks(design.part), *_male_point(design.tap), _LIMITS),
     )
+
+
+def _centre(where: str, rim: float) -> list[Row]:
+    """A centre and what it is drilled with; the model has its cone alone, without the pilot's hole.
+
+    Args:
+        where: front or rear.
+        rim: its diameter on the face [mm].
+    """
+    size = Row(f"{where} centre 60°, rim diameter", Length(rim, 2))
+    drill = centre_drill(rim)
+    if drill is None:
+        return [size, Row(f"{where} centre drill", Words("none has this size: turn the cone"))]
+    depth = Told(partial(range_in_words, *drilled(drill, rim), ".1f"))
+    return [
+        size,
+        Row(
+            f"{where} centre drill, {SOURCE.document} ({SOURCE.certainty.value})", Words(drill.name)
+        ),
+        Row("in from touching, as its pilot is long, until the rim is so wide", depth),
+    ]
 
 
 def _narrower(tap: Tap) -> list[Row]:
