@@ -1,7 +1,7 @@
 """Which of several taps is the best, and by what.
 
 A rule of this program: no broken rule; a chamfer that does not bind; the fewest warnings; then the
-greatest margin of torque, and where that is the same, the least rubbing.
+greatest safety factor of torque, and where that is the same, the least rubbing.
 """
 
 from collections.abc import Callable, Sequence
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from tapmodel.comparing.variant import UNUSABLE, Merit, Variant
 
 _DIGITS = 9
-"""Significant digits in which margins or lengths must agree to be the same: beyond is noise."""
+"""Significant digits in which factors or lengths must agree to be the same: beyond is noise."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +20,8 @@ class Verdict:
     Attributes:
         ranked: all of them, the best first; those that break rules behind, no taps last.
         sieved: how many are left once those have gone that break a rule, that bind though others do
-            not, that have more warnings, less margin, more rubbing than others: each of the ones
-            left by the sieve before.
+            not, that have more warnings, a lower safety factor, more rubbing than others: each of
+            the ones left by the sieve before.
     """
 
     ranked: tuple[Variant, ...]

@@ -18,7 +18,7 @@ class Merit:
     Attributes:
         binds: whether the chamfer stands proud of what its edge has cut.
         warnings: number of them.
-        margin: the torque that the tap bears, in torques that it takes at the most.
+        margin: safety factor of torque: what the tap is safe to take, over the most it takes.
         rubbing: along the helix, of flank and chamfer together [mm].
     """
 

@@ -40,7 +40,7 @@ class Comparison(list[dict[str, Cell]]):
         """The best row, None where each breaks a rule.
 
         By a rule of this program: no broken rule, a chamfer that does not bind, the fewest
-        warnings, the greatest margin of torque, the least rubbing.
+        warnings, the greatest safety factor of torque (`margin`), the least rubbing.
         """
         found = self.compared.verdict.best
         return self[found.number - 1] if found else None

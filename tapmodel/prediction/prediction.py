@@ -72,7 +72,7 @@ class Prediction:
 
     @property
     def margin(self) -> float:
-        """What the tap bears, in torques that it takes at the most; below 1 it is short."""
+        """Safety factor: what the tap bears over the most that it takes; below 1 it is short."""
         most = self.torque.band.high
         return self.strength.bears / most if most > 0 else math.inf
 

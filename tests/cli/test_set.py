@@ -41,7 +41,7 @@ def test_a_set_is_told_and_written(tmp_path: Path) -> None:
         margin = foreseen.strength.bears / foreseen.torque.band.likely
         assert float(row[-1]) == pytest.approx(margin, abs=5.1e-3)
         assert f"build {tmp_path}/jobs/Tr20x4-{number}.toml" in done.err
-    assert "bears" in done.out
+    assert "safe torque" in done.out
     assert "stop at" not in done.out.partition("A set of two for")[2]
     shares = [int(row[row.index("%") - 1]) for row in rows]
     assert sum(shares) == 100
@@ -53,7 +53,7 @@ def test_the_files_are_jobs_that_every_command_takes(tmp_path: Path) -> None:
         done = run(("design", str(tmp_path / f"Tr20x4-{number}.toml"), "--all"))
         assert done.code == 0
         assert f"Tap {number} of a set of 2 for Tr20x4" in done.out
-        assert ("one ring below the square" in done.out) is (number == 1)
+        assert ("one ring round the shank, below the square" in done.out) is (number == 1)
 
 
 def test_a_name_that_is_taken_is_refused_before_anything_is_written(tmp_path: Path) -> None:

@@ -64,7 +64,9 @@ def test_a_cure_says_what_it_worsens() -> None:
     # 10.58 mm of land on a quarter of the circumference of 16.66 mm
     assert (worse.code, worse.severity) == ("land-rubs", "warning")
     assert worse.actual == pytest.approx(10.575, abs=5e-3)
-    assert advice((alone,)).endswith(" mm (then the lands rub over 81% of their spacing)")
+    assert advice((alone,)).endswith(
+        " mm (then the lands rub along 81% of the way from edge to edge)"
+    )
     # with flanks that are relieved too nothing rubs more, and it is named first
     assert eased.worsens == ()
     assert [setting.field for setting in eased.settings] == [

@@ -199,10 +199,10 @@ def test_the_sheet_tells_how_the_taps_are_marked() -> None:
     def marks(*sets: str) -> str:
         return str(turning.chapter(settle(job_for("Tr16x4", sets))))
 
-    assert "one ring below the square" in marks(*FIRST)
+    assert "one ring round the shank, below the square" in marks(*FIRST)
     assert "Tap 2 of a set of 2. Mark: none" in marks(*SECOND, *BEFORE)
     middle = [*BEFORE, "set.number=2", "set.taps=3", "thread.major=16", FIRST[3]]
-    assert "two rings below the square" in marks(*middle)
+    assert "two rings round the shank, below the square" in marks(*middle)
     assert "ring" not in marks()
 
 

@@ -45,25 +45,28 @@ def test_sieve_by_sieve_what_decided_and_what_the_next_costs() -> None:
     )
     assert text == (
         "The best is no. 5 (flutes.offset = 2.5 mm): 4 of 5 break no rule, 3 of these do not bind, "
-        "2 of these with no warning, the others with more, the greatest margin of torque of these, "
-        "2 (it bears 10 N·m and takes 5 N·m at the most). The runner-up is no. 4 "
-        "(flutes.offset = 2 mm): margin 1.8 instead of 2 (10% less); likely torque 4.4 N·m instead "
-        "of 4 N·m; rubbing along 1.20 mm instead of 1.50 mm."
+        "2 of these with no warning, the others with more, the greatest safety factor of these, "
+        "2 (safe up to 10 N·m, it takes 5 N·m at the most). The runner-up is no. 4 "
+        "(flutes.offset = 2 mm): safety factor 1.8 instead of 2 (10% less); likely torque 4.4 N·m "
+        "instead of 4 N·m; rubbing along 1.20 mm instead of 1.50 mm."
     )
 
 
 @pytest.mark.parametrize(
     ("second", "cost"),
     [
-        (replace(GOOD, margin=1.97), "margin 1.97 instead of 2 (2% less)."),
-        (replace(GOOD, margin=1.99), "margin 1.99 instead of 2 (0.50% less, all but the same)."),
+        (replace(GOOD, margin=1.97), "safety factor 1.97 instead of 2 (2% less)."),
+        (
+            replace(GOOD, margin=1.99),
+            "safety factor 1.99 instead of 2 (0.50% less, all but the same).",
+        ),
         (
             replace(GOOD, warnings=1, margin=3.0),
-            "warnings 1 instead of 0 (land-rubs); margin 3 instead of 2 (50% more).",
+            "warnings 1 instead of 0 (land-rubs); safety factor 3 instead of 2 (50% more).",
         ),
         (
             replace(GOOD, binds=True),
-            "its chamfer binds by 0.0032 mm; margin 2 instead of 2 (the same).",
+            "its chamfer binds by 0.0032 mm; safety factor 2 instead of 2 (the same).",
         ),
     ],
 )
@@ -75,7 +78,8 @@ def test_what_the_runner_up_costs(second: Merit, cost: str) -> None:
 def test_rubbing_is_told_where_it_decided() -> None:
     text = told(variant(1, replace(GOOD, rubbing=1.6)), variant(2, GOOD), variant(3, GOOD))
     assert (
-        "and of 3 with that margin the least rubbing (flank and chamfer rub along 1.50 mm)" in text
+        "and of 3 with that safety factor the least rubbing (flank and chamfer rub along 1.50 mm)"
+        in text
     )
     assert "the first of 2 that are alike in all this" in text
 
@@ -97,6 +101,6 @@ def test_inches_and_pounds() -> None:
     )
     assert "flutes.offset = 0.019685 in" in text
     # 10 and 5 N·m by 8.8507 lbf·in.
-    assert "it bears 88.5 lbf·in and takes 44.3 lbf·in" in text
+    assert "safe up to 88.5 lbf·in, it takes 44.3 lbf·in" in text
     assert "likely torque 70.8 lbf·in instead of 35.4 lbf·in" in text
     assert "mm" not in text

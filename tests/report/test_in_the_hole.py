@@ -113,12 +113,12 @@ def test_it_is_told_what_sets_the_torque_to_stop_at() -> None:
     assert design.prediction is not None
     strength = design.prediction.strength
     least = min(strength.yields.low, strength.breaks.low)
-    share = f"{100 * strength.bears / least:g} % of the least at which it yields or breaks"
+    share = f"{100 * strength.bears / least:g} % of the least at which the tap yields or breaks"
     assert share in _said("M10")
     large = design_tap(job_for("1 3/8-24 UNS LH", ["hole.material=brass"])).prediction
     assert large is not None
     times = f"{large.stop_at / large.torque.band.high:g} times the greatest torque of a sharp tap"
-    bears = f"the tap bears {float(f'{large.strength.bears:.1e}'):g} N·m"
+    bears = f"the tap itself is safe up to {float(f'{large.strength.bears:.1e}'):g} N·m"
     said = _said("1 3/8-24 UNS LH", "hole.material=brass")
     assert times in said
     assert bears in said

@@ -33,8 +33,8 @@ def compare(  # noqa: PLR0913  (a command has as many options as its user needs)
     Every combination of the values is settled, ranked, and written to OUT/NAME-compare: all numbers
     as CSV (lengths in mm), and the cross-sections over each other as a picture.
 
-    The best breaks no rule, does not bind, has the fewest warnings, then the greatest margin of
-    torque, then the least rubbing. The exit code is 1 where each breaks a rule.
+    The best breaks no rule, does not bind, has the fewest warnings, then the greatest safety
+    factor of torque, then the least rubbing. The exit code is 1 where each breaks a rule.
     """
     from tapmodel.comparing.variants import compare_taps
     from tapmodel.report.screen.comparison import comparison_page

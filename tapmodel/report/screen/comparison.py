@@ -39,8 +39,8 @@ _COLUMNS = (
     _Column("torque", "N·m", _of("torque_likely")),
     _Column("least", "N·m", _of("torque_low")),
     _Column("most", "N·m", _of("torque_high")),
-    _Column("bears", "N·m", _of("bears"), 1),
-    _Column("margin", "", _of("margin")),
+    _Column("safe", "N·m", _of("bears"), 1),
+    _Column("safety", "", _of("margin")),
     _Column("chamfer", "µm", _of("chamfer_clearance_um"), 1),
     _Column("flank rubs", "mm", _of("flank_rubbing")),
     _Column("chip room", "mm", _of("chip_room"), 1),
@@ -49,11 +49,11 @@ _COLUMNS = (
 )
 
 LEGEND = (
-    "rake: at the drilled wall. torque: likely, with the least and the most it may be. bears: the "
-    "torque that the tap is safe to take; `tapmodel design` says where to stop before. margin: "
-    "what it bears over the most. chamfer: its clearance; negative, it binds. flank rubs: "
-    "how far along the land. chip room: length of thread whose chips the flutes hold. thinnest, "
-    "thickest: of the chips."
+    "rake: at the drilled wall. torque: likely, with the least and the most it may be. safe: the "
+    "torque that the tap is safe to take; `tapmodel design` says where to stop before. safety: the "
+    "factor of that over the most. chamfer: its clearance; negative, it binds. flank rubs: how far "
+    "along the land it slides on what it cut. chip room: length of thread whose chips the flutes "
+    "hold; the ranking does not count it. thinnest, thickest: of the chips."
 )
 
 

@@ -11,14 +11,14 @@ from tapmodel.report.units import Units
 from tapmodel.report.words.sets import NUMBERS, way
 
 HEAD = (
-    *("tap", "rings", "major", "pitch diameter", "chamfer"),
-    *("share", "likely torque", "bears", "bears/likely"),
+    *("tap", "marks", "major", "pitch diameter", "chamfer"),
+    *("share", "likely torque", "safe torque", "safe/likely"),
 )
 LEGEND = (
-    "rings: marks round the shank, for telling the taps apart. share: of the section that is cut. "
-    "bears: the torque that the tap is safe to take; its own sheet says where to stop, which may "
-    "be before. bears/likely: above 1 the tap likely does, by a model; the margin of compare is "
-    "what it bears over the most that it may take."
+    "marks: rings round the shank, below the square, for telling the taps apart. chamfer: its "
+    "length in turns of the tap. share: of the section that is cut. safe torque: what the tap is "
+    "safe to take; its own sheet says where to stop, which may be before. safe/likely: above 1 the "
+    "tap likely does, by a model; the safety factor of compare is over the most that it may take."
 )
 
 
@@ -46,7 +46,7 @@ def _line(shared: SharedTap, design: TapDesign) -> tuple[Quantity, ...]:
         Words(str(shared.rings)),
         Length(thread.major),
         Length(thread.pitch_diameter, 4),
-        Words(f"{design.figures.chamfer_leads:.3g} leads"),
+        Words(f"{design.figures.chamfer_leads:.3g} turns"),
         Words(f"{100 * shared.share:.0f} %"),
     )
     if foreseen is None:

@@ -13,7 +13,7 @@ from tapmodel.spec.units import Unit
 from tapmodel.words import Units
 
 _ALIKE = 0.01
-"""Margins nearer to each other are told to be all but the same: no torque is known so well."""
+"""Safety factors nearer than this are told as all but the same: no torque is known so well."""
 
 _CODES_NAMED = 3
 
@@ -62,16 +62,16 @@ def _reasons(
     yield _sound(unbroken, total)
     yield _binding(unbroken, clear, binds=merit.binds)
     yield _warned(clear, fewest, best.warnings)
-    most = "" if fewest == 1 else "the greatest margin of torque of these, "
+    most = "" if fewest == 1 else "the greatest safety factor of these, "
     borne, high = (
         torque_in_words(best.number_of(name), units) for name in ("bears", "torque_high")
     )
-    margin = f"it bears {borne} and takes {high} at the most"
-    yield f"{most or 'margin of torque '}{merit.margin:.3g} ({margin})"
+    factor = f"safe up to {borne}, it takes {high} at the most"
+    yield f"{most or 'safety factor '}{merit.margin:.3g} ({factor})"
     if greatest > 1:
         along = f"flank and chamfer rub along {in_words(merit.rubbing, '.2f', units)}"
         alike = f", and as the first of {least} that are alike in all this" * (least > 1)
-        yield f"and of {greatest} with that margin the least rubbing ({along}){alike}"
+        yield f"and of {greatest} with that safety factor the least rubbing ({along}){alike}"
 
 
 def _sound(unbroken: int, total: int) -> str:
@@ -121,7 +121,7 @@ def _cost(
     if other.warnings != first.warnings:
         codes = " ".join(second.warnings) or "none"
         yield f"warnings {other.warnings} instead of {first.warnings} ({codes})"
-    yield f"margin {other.margin:.3g} instead of {first.margin:.3g} ({_share(other, first)})"
+    yield f"safety factor {other.margin:.3g} instead of {first.margin:.3g} ({_share(other, first)})"
     likely = [torque_in_words(one.number_of("torque_likely"), units) for one in (second, best)]
     yield from _instead("likely torque", *likely)
     rubbing = [in_words(merit.rubbing, ".2f", units) for merit in (other, first)]
@@ -134,7 +134,7 @@ def _instead(what: str, new: str, old: str) -> Iterator[str]:
 
 
 def _share(other: Merit, first: Merit) -> str:
-    """By how much the one margin is less than the other."""
+    """By how much the one safety factor is less than the other."""
     if other.margin == first.margin:
         return "the same"
     less = 1 - other.margin / first.margin

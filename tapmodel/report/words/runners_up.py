@@ -26,7 +26,7 @@ def _differences(one: RunnerUp) -> Iterator[str]:
     yield from _share("torque", other.torque / chosen.torque)
     yield from _share("strength", other.bears / chosen.bears)
     if abs(other.rubs - chosen.rubs) >= SAME_LENGTH:
-        yield f"lands rub over {other.rubs:.2f} mm instead of {chosen.rubs:.2f} mm"
+        yield f"lands rub along {other.rubs:.2f} mm instead of {chosen.rubs:.2f} mm"
     if abs(other.chip / chosen.chip - 1) >= SMALL:
         yield f"chips of {other.chip:.3f} mm instead of {chosen.chip:.3f} mm"
     held, now = f"{other.chips_held:.2g}", f"{chosen.chips_held:.2g}"

@@ -19,8 +19,8 @@ _WAYS = {
         "and lasts."
     ),
     Way.EQUAL_TORQUE: (
-        "Shares of about equal torque: by the usual ones one tap would take more than it bears, or "
-        "all would be pressed harder."
+        "Shares of about equal torque: by the usual ones one of them would take more than is "
+        "safe, or all would be pressed harder."
     ),
 }
 

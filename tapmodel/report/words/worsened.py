@@ -10,7 +10,7 @@ from tapmodel.words import Units
 
 
 def _rubs(finding: Finding, _write: Writer) -> str:
-    return f"the lands rub over {finding.values.number('share'):.0%} of their spacing"
+    return f"the lands rub along {finding.values.number('share'):.0%} of the way from edge to edge"
 
 
 def _chip(finding: Finding, write: Writer) -> str:
@@ -32,7 +32,7 @@ _CLAUSES: dict[str, Callable[[Finding, Writer], str]] = {
 
 
 def cost(cure: Cure, units: Units = Units.MM) -> str:
-    """What it worsens: "then the lands rub over 77% of their spacing"; "" for nothing."""
+    """What it worsens: "then the chips are 0.021 mm thick"; "" for nothing."""
     told = [_clause(finding, units) for finding in cure.worsens]
     return f"then {' and '.join(told)}" if told else ""
 

@@ -32,11 +32,17 @@ def chapter(design: TapDesign) -> Chapter:
 _ROUGHED = Paragraphs(("No gauge enters behind this tap: the last of its set cuts to size.",))
 
 
+CLEARANCE = (
+    "Clearance from what the edge cut: what rubs slides on that with hardly any, what binds stands "
+    "proud of it"
+)
+
+
 def _clearances(rubbing: Rubbing) -> Table:
     contacts = (("crest", rubbing.crest), ("flanks", rubbing.flank), ("chamfer", rubbing.chamfer))
     lines = tuple(_line(name, contact) for name, contact in contacts)
-    head = ("behind the edge", "rubs over", "of", "clear at the heel", "binds")
-    return Table(head, lines, "Clearance from what the edge cut")
+    head = ("behind the edge", "rubs along", "of its width", "clear at the heel", "binds")
+    return Table(head, lines, CLEARANCE)
 
 
 def _by_back_taper(rubbing: Rubbing) -> list[Block]:

@@ -26,7 +26,7 @@ MODEL = (
 REACHED = 0.95
 """A band that comes so near to the torque to stop at reaches it: no torque is known better."""
 
-AT_RISK = "The band reaches the torque to stop at: one hole may take all that the tap bears."
+AT_RISK = "The band reaches the torque to stop at: one hole may take all that is safe."
 
 
 def _feel(design: TapDesign, _units: Units) -> str:
@@ -41,11 +41,11 @@ def _why_there(foreseen: Prediction, units: Units) -> str:
     bears = foreseen.strength.bears
     if foreseen.stop_at >= bears:
         share = f"{100 * STOP_SHARE:g} %"
-        return f"Stop at what the tap bears: {share} of the least at which it yields or breaks."
+        return f"Stop at what is safe: {share} of the least at which the tap yields or breaks."
     told_as = " = ".join(shown(Torque((bears,)), units))
     return (
         f"Stop at {WORN:g} times the greatest torque of a sharp tap, when edges are gone or chips "
-        f"jam; the tap bears {told_as}."
+        f"jam; the tap itself is safe up to {told_as}."
     )
 
 

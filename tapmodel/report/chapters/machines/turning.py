@@ -103,7 +103,10 @@ def _marks(part: Part | None) -> list[Block]:
     return [Paragraphs((f"Tap {part.number} of a set of {part.taps}. Mark: {marked}.",))]
 
 
-_RINGS = {1: "one ring below the square", 2: "two rings below the square"}
+_RINGS = {
+    1: "one ring round the shank, below the square",
+    2: "two rings round the shank, below the square",
+}
 
 
 def _male_point(tap: Tap) -> list[Block]:

@@ -13,7 +13,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("rake at the pitch line", Angle(figures.rake_pitch)),
         Row("rake at the drilled wall", Angle(design.rake_at_wall)),
         Row("rake at the root, which cuts nothing", Angle(figures.rake_root)),
-        Row("chordal hook", Angle(figures.chordal_hook)),
+        Row("chordal hook: of the straight line from crest to root", Angle(figures.chordal_hook)),
         Row("land, angle", Angle(figures.land_angle)),
         Row("land, width along the arc", Length(figures.land_width, 2), measured=True),
         Row("area of one flute", Area(figures.flute_area)),

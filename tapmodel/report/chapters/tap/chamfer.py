@@ -9,7 +9,10 @@ def chapter(design: TapDesign) -> Chapter:
     chamfer, several = design.tap.chamfer, design.tap.thread.starts > 1
     point = Length(chamfer.point_diameter)
     enters = Length(design.smallest_hole)
-    in_leads = Row("length in leads, as chamfer.pitches counts several starts", _leads(design))
+    in_leads = Row(
+        "length in leads, turns of the tap, as chamfer.pitches counts several starts",
+        _leads(design),
+    )
     rows = (
         Row("angle to the axis", Angle(chamfer.angle), measured=True),
         Row("point diameter", point, high=enters, measured=True),

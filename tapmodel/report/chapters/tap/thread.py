@@ -22,7 +22,10 @@ def chapter(design: TapDesign) -> Chapter:
         _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
     ]
     if thread.starts > 1:
-        lead = (Row("starts", Words(str(thread.starts))), Row("lead", Pitch(thread.lead)))
+        lead = (
+            Row("starts", Words(str(thread.starts))),
+            Row("lead, the advance in one turn", Pitch(thread.lead)),
+        )
         rows[3:3] = lead
     rows += _back_taper(design)
     return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))

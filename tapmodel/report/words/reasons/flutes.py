@@ -8,7 +8,8 @@ SENTENCES: dict[str, Sentence] = {
         "{diameter:g} mm"
     ),
     "count-against-wide-lands": (
-        "more than the usual {usual}, whose lands would rub over {share:.0%} of their spacing"
+        "more than the usual {usual}, whose lands would rub along {share:.0%} of the way "
+        "from edge to edge"
     ),
     "rake-for-group": "{rake:g} deg; {low:g} to {high:g} deg suit {group}",
     "core-of-diameter": (

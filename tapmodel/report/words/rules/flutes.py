@@ -73,9 +73,9 @@ def _scrapes(finding: Finding, _length: Length) -> str:
 
 def _rubs(finding: Finding, length: Length) -> str:
     return (
-        "The lands rub on the thread that they have cut, over "
-        f"{length(judged(finding), '.2f')} or {finding.values.number('share'):.0%} of their "
-        "spacing: their flanks are not relieved."
+        "The lands rub on the thread that they have cut, without clearance along "
+        f"{length(judged(finding), '.2f')} or {finding.values.number('share'):.0%} of the way from "
+        "edge to edge: their flanks are not relieved."
     )
 
 

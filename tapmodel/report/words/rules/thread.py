@@ -84,7 +84,7 @@ def _back_taper(finding: Finding, length: Length) -> str:
     return (
         f"The thread gets thinner by {judged(finding):g} on 100 towards the shank, "
         f"{length(finding.values.number('by'), '.4f')} of diameter in each turn: little behind "
-        "the first ones touches the thread that they have cut, and leads the tap in it."
+        "the first ones touches the thread that they have cut, and guides the tap in it."
     )
 
 

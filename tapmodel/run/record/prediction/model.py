@@ -88,7 +88,7 @@ class Strength(Part):
     fracture_high: NewtonMetres = Field(description="Where it breaks, most.")
     governs: str = Field(description="Where it breaks first.")
     margin: float | None = Field(
-        description="What it bears over the greatest torque; none where nothing is cut."
+        description="Safety factor, what it bears over the most; none where it cuts nothing."
     )
     bears: NewtonMetres | None = Field(None, description="With a reserve; since version 5.")
     stop_at: NewtonMetres = Field(
