@@ -17,19 +17,20 @@ if TYPE_CHECKING:
     from tapmodel.spec.job import Job
 
 
-def designed(
+def designed(  # noqa: PLR0913  (what every command may ask of a design)
     text: str,
     sets: list[str] | None,
     *,
     fix: bool = False,
+    spared: frozenset[str] = frozenset(),
     units: Units | None = None,
     foretold: bool = True,
 ) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
-    With `fix` the cures of broken rules are applied first, one after the other, and each is told.
-    A refusal is told in `units`, by default those of the job. Unless `foretold`, nothing is said of
-    what the tap will do in the hole.
+    With `fix` the cures of broken rules are applied first, one after the other, and each is told;
+    those of `spared` codes are not. A refusal is told in `units`, by default those of the job.
+    Unless `foretold`, nothing is said of what the tap will do in the hole.
 
     Raises:
         InputError: a word or value that cannot be used.
@@ -42,7 +43,7 @@ def designed(
 
     job = read_job(Path(text), sets or []) if _is_file(text) else job_for(text, sets or [])
     if fix:
-        job = _fixed(job)
+        job = _fixed(job, spared)
     try:
         design = judged(design_tap(job))
     except NoTapError as error:
@@ -84,24 +85,24 @@ def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "As
     return Asked({"designation": text}, varied, pairs)
 
 
-def _fixed(job: "Job") -> "Job":
+def _fixed(job: "Job", spared: frozenset[str]) -> "Job":
     from tapmodel.designing.cures.fix import fixed
     from tapmodel.report.words.cures import applied
 
-    mended, cures = fixed(job)
+    mended, cures = fixed(job, spared)
     if not cures:
-        _say_nothing_fixed(job)
+        _say_nothing_fixed(job, spared)
     for cure in cures:
         say(f"fixed: {applied(cure)}", aside=True)
     return mended
 
 
-def _say_nothing_fixed(job: "Job") -> None:
+def _say_nothing_fixed(job: "Job", spared: frozenset[str]) -> None:
     """Say why no cure was applied, and what stays as it is."""
     from tapmodel.designing.settle import settle
 
     found = settle(job)
-    if found.errors:
+    if any(finding.code not in spared for finding in found.errors):
         say("fixed: nothing; no cure leaves fewer errors", aside=True)
         return
     left = sum(finding.severity is Severity.WARNING for finding in found.findings)

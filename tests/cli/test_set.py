@@ -27,7 +27,7 @@ def test_a_set_is_told_and_written(tmp_path: Path) -> None:
     done = shared(tmp_path / "jobs", "Tr20x4", *C45)
     assert done.code == 0, done.err
     assert "One tap is not enough: it likely takes" in done.out
-    assert "A set of two is." in done.out
+    assert "A set of two is enough." in done.out
     assert files(tmp_path / "jobs") == ["Tr20x4-1.toml", "Tr20x4-2.toml"]
     rows = [line.split() for line in done.out.splitlines() if line.strip()[:1] in {"1", "2"}]
     designs = [settle(read_job(tmp_path / "jobs" / f"Tr20x4-{n}.toml")) for n in (1, 2)]
@@ -105,3 +105,51 @@ def test_an_overload_in_a_named_material_is_refused_by_build(tmp_path: Path) -> 
     assert refused.code == 1
     assert "tapmodel set JOB" in refused.err
     assert files(tmp_path) == []
+
+
+def test_the_number_asked_for_is_told_beside_the_number_that_is_enough(tmp_path: Path) -> None:
+    for words, told in (
+        (("Tr16x4", *C45, "--taps", "2"), "A set of two is enough.\n"),
+        (("Tr16x4", *C45, "--taps", "3"), "A set of two is enough. Here the work is shared among"),
+        (("M10", *C45, "--taps", "2"), "N·m. Here the work is shared among two, as asked for.\n"),
+    ):
+        done = shared(tmp_path, *words, "--overwrite")
+        assert done.code == 0
+        assert told in done.out
+    assert "Here the work" not in shared(tmp_path / "none", "M10", *C45).out
+
+
+def test_warnings_are_told_by_the_tap_that_has_them(tmp_path: Path) -> None:
+    done = shared(tmp_path, "Tr16x4", *C45, "--taps", "2")
+    designs = [settle(read_job(tmp_path / f"Tr16x4-{n}.toml")) for n in (1, 2)]
+    assert all(design.finds("land-rubs") for design in designs)
+    assert "Warnings of tap 1: land-rubs; tap 2: land-rubs." in done.out
+    assert "Warnings of" not in shared(tmp_path, "M10", *C45, "--taps", "2").out
+
+
+def test_two_taps_that_are_not_enough_are_no_claim_about_one(tmp_path: Path) -> None:
+    thin = ("--set", "flutes.core_diameter=5")
+    done = shared(tmp_path, "Tr16x4", *C45, *thin, "--taps", "2")
+    assert done.code == 1
+    told = " ".join(done.err.split())
+    for number in (1, 2):
+        assert f"Tap {number} of a set of 2 for Tr16x4: WARNING [tap-overloaded]" in told
+    assert told.count("Two taps are not enough: in C45 this one takes about") == 2
+    assert "tapmodel set --taps 3" in told
+    assert "One tap" not in told
+    three = shared(tmp_path, "Tr16x4", *C45, *thin, "--taps", "3", "--overwrite").err
+    assert "Three taps are not enough" in three
+    assert "--taps" not in three
+
+
+def test_fix_mends_what_a_set_does_not(tmp_path: Path) -> None:
+    low = ("--set", "flutes.full_depth_length=25mm")
+    assert shared(tmp_path, "Tr16x4", *C45, *low).code == 1
+    done = shared(tmp_path, "Tr16x4", *C45, *low, "--fix")
+    assert done.code == 0, done.err
+    assert done.err.startswith("fixed: flutes.full_depth_length")
+    # the overload is what the set is for: the core stays, and the work is shared
+    assert "core_diameter" not in done.err
+    assert files(tmp_path) == ["Tr16x4-1.toml", "Tr16x4-2.toml"]
+    nothing = shared(tmp_path, "Tr16x4", *C45, "--fix", "--overwrite")
+    assert nothing.err.startswith("fixed: nothing, for no rule is broken")

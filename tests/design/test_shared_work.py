@@ -218,7 +218,7 @@ def test_a_named_material_makes_an_overload_an_error_and_an_assumed_one_a_warnin
     sharing = settle(job_for("Tr16x4", [*sets, *STAINLESS, *FIRST]))
     (found,) = (f for f in sharing.findings if f.code == "tap-overloaded")
     assert found.severity is Severity.WARNING
-    assert "This tap of a set of 2" in said(found)
+    assert "Two taps are not enough: in 1.4301" in said(found)
 
 
 @pytest.mark.parametrize("designation", ["Tr16x4", "Tr20x4", "Tr8x1.5", "1/2-10 ACME-2G"])

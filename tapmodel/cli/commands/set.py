@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import JobArgument, Sets, TextUnits
+from tapmodel.cli.options import Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
@@ -18,6 +18,7 @@ from tapmodel.words import Severity
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
+    from tapmodel.findings import Finding
     from tapmodel.spec.job import Job
 
 EXAMPLES = (
@@ -37,12 +38,16 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     job: JobArgument,
     sets: Sets = None,
     *,
+    fix: Fix = False,
     taps: Annotated[Taps | None, typer.Option(help="Taps in the set, needed or not.")] = None,
     out: Annotated[Path, typer.Option(help="Folder for the job files.")] = Path(),
     units: TextUnits = None,
     overwrite: Annotated[bool, typer.Option("--overwrite", help="Replace the files.")] = False,
 ) -> None:
-    """Share a tap's work between several, a job file for each."""
+    """Share a tap's work between several, a job file for each.
+
+    `--fix` leaves a tap that takes too much torque as it is: the set mends that.
+    """
     from tapmodel.designing.codes import Code
     from tapmodel.designing.sets.jobs import jobs_of
     from tapmodel.designing.sets.need import Reason, set_of
@@ -50,10 +55,12 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     from tapmodel.report.screen.findings import findings_lines
     from tapmodel.report.screen.sets import set_page
     from tapmodel.report.units_wanted import units_of
-    from tapmodel.report.words.sets import need
+    from tapmodel.report.words.sets import need, tap_for
 
     refuse_strange("--out", out)
-    settled, asked = designed(job, sets, units=units)
+    settled, asked = designed(
+        job, sets, fix=fix, spared=frozenset({Code.TAP_OVERLOADED}), units=units
+    )
     if settled.part is not None:
         raise InputError("set.number", str(settled.part.number), "a job of one tap, without [set]")
     told = units_of(asked, units)
@@ -63,7 +70,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
         end(settled, told)
         raise InputError("JOB", job, "a thread whose earlier taps can still be turned")
     found = set_of(settled)
-    say(need(settled, found, told))
+    say(need(settled, found, told, count))
     if found.reason is Reason.ONE_DOES and count is None:
         return
     jobs = jobs_of(asked, settled, sharing)
@@ -73,16 +80,25 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     if not sharing.bears and count is None:
         raise typer.Exit(1)
     _write(out, jobs, designs, overwrite=overwrite)
-    wrong = [
+    wrong = [_wrong(design) for design in designs]
+    for design, findings in zip(designs, wrong, strict=True):
+        if findings:
+            say(f"{tap_for(design)}:", aside=True)
+        for line in findings_lines(findings, pen(aside=True), told):
+            say(line, aside=True)
+    if any(wrong):
+        raise typer.Exit(1)
+
+
+def _wrong(design: "TapDesign") -> "list[Finding]":
+    """What makes a tap of the set one that should not be used so; the page names the rest."""
+    from tapmodel.designing.codes import Code
+
+    return [
         finding
-        for design in designs
         for finding in design.findings
         if finding.severity is Severity.ERROR or finding.code == Code.TAP_OVERLOADED
     ]
-    for line in findings_lines(wrong, pen(aside=True), told):
-        say(line, aside=True)
-    if wrong:
-        raise typer.Exit(1)
 
 
 def _judged(job: "Job") -> "TapDesign":

@@ -12,11 +12,15 @@ from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
 
 
-def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
+def fixed(job: Job, spared: frozenset[str] = frozenset()) -> tuple[Job, tuple[Cure, ...]]:
     """The job with the first cure of its first error applied, again and again, and those cures.
 
     A cure that does not leave fewer errors is passed over for the next, and an error without one
     for the next error; where nothing leaves fewer, the job is handed back as far as it is mended.
+
+    Args:
+        job: that may break rules.
+        spared: codes of rules that may stay broken.
 
     Raises:
         InputError: a value that cannot be used at all.
@@ -24,13 +28,13 @@ def fixed(job: Job) -> tuple[Job, tuple[Cure, ...]]:
     Source: rule of this program.
     """
     applied: list[Cure] = []
-    errors = errors_of(job)
+    errors = errors_of(job, spared)
     while errors:
-        cure = _helpful(job, errors)
+        cure = _helpful(job, errors, spared)
         if cure is None:
             break
         job = cured(job, cure)
-        errors = errors_of(job)
+        errors = errors_of(job, spared)
         applied.append(cure)
     return job, tuple(applied)
 
@@ -62,8 +66,12 @@ def _typed(setting: Setting, with_unit: bool) -> float | str:
     return setting.value if bare else f"{setting.value!r}{setting.unit}"
 
 
-def errors_of(job: Job) -> tuple[Finding, ...]:
+def errors_of(job: Job, spared: frozenset[str] = frozenset()) -> tuple[Finding, ...]:
     """Every rule that the design of a job breaks, or the one that leaves it no tap; no cures.
+
+    Args:
+        job: that may break rules.
+        spared: codes of rules that are passed over.
 
     Raises:
         InputError: a value that cannot be used at all.
@@ -71,17 +79,18 @@ def errors_of(job: Job) -> tuple[Finding, ...]:
     Source: as `tapmodel.designing.settle.settle`.
     """
     try:
-        return settle(job).errors
+        errors = settle(job).errors
     except NoTapError as error:
-        return (error.finding,)
+        errors = (error.finding,)
+    return tuple(error for error in errors if error.code not in spared)
 
 
-def _helpful(job: Job, errors: tuple[Finding, ...]) -> Cure | None:
+def _helpful(job: Job, errors: tuple[Finding, ...], spared: frozenset[str]) -> Cure | None:
     """The first cure that leaves fewer errors; cures are sought for one error after the other."""
-    trials = Trials(job)
+    trials = Trials(job, spared)
     for error in errors:
         (finding,) = advised((error,), trials)
         for cure in finding.cures:
-            if len(errors_of(cured(job, cure))) < len(errors):
+            if len(errors_of(cured(job, cure), spared)) < len(errors):
                 return cure
     return None

@@ -42,9 +42,10 @@ class Outcome:
 class Trials:
     """Designs one job again with other values."""
 
-    def __init__(self, job: Job) -> None:
-        """Start with the job as given."""
+    def __init__(self, job: Job, spared: frozenset[str] = frozenset()) -> None:
+        """Start with the job as given; rules of `spared` codes are passed over."""
         self._table = job.table()
+        self._spared = spared
         self._seen: dict[tuple[Values, frozenset[str]], Outcome] = {}
         self.given = frozenset(job.given())
 
@@ -62,7 +63,9 @@ class Trials:
         """What the rules say with `values` laid over the job, and without some of its fields."""
         key = (values, without)
         if key not in self._seen:
-            self._seen[key] = _outcome(_less(self._table, without, ""), values)
+            found = _outcome(_less(self._table, without, ""), values)
+            left = {code: one for code, one in found.troubles.items() if code not in self._spared}
+            self._seen[key] = Outcome(left, found.design)
         return self._seen[key]
 
     def replaced(self, field: str, value: float | str = 1.0) -> tuple[str, ...]:

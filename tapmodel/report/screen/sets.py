@@ -8,7 +8,7 @@ from tapmodel.report.blocks import Chapter, Length, Paragraphs, Quantity, Table,
 from tapmodel.report.screen.chapter import chapter_lines
 from tapmodel.report.screen.columns import Pen, plain
 from tapmodel.report.units import Units
-from tapmodel.report.words.sets import NUMBERS, way
+from tapmodel.report.words.sets import NUMBERS, warned, way
 
 HEAD = (
     *("tap", "marks", "major", "pitch diameter", "chamfer"),
@@ -35,7 +35,11 @@ def set_page(
     """
     lines = tuple(_line(*pair) for pair in zip(sharing.taps, designs, strict=True))
     title = f"A set of {NUMBERS[len(designs)]} for {designs[-1].designation}"
-    blocks = (Paragraphs((way(sharing.way),)), Table(HEAD, lines), Paragraphs((LEGEND,)))
+    blocks = (
+        Paragraphs((way(sharing.way),)),
+        Table(HEAD, lines),
+        Paragraphs((*warned(designs), LEGEND)),
+    )
     return "\n".join(chapter_lines(Chapter("set", title, blocks), units, pen))
 
 

@@ -1,10 +1,12 @@
 """Whether one tap is enough, and how a set shares its work, in words."""
 
+from collections.abc import Iterator, Sequence
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import Reason, Set
 from tapmodel.designing.sets.sharing import Way
 from tapmodel.report.units import torque_in_words
-from tapmodel.words import Units
+from tapmodel.words import Severity, Units
 
 NUMBERS = {1: "one", 2: "two", 3: "three"}
 
@@ -25,17 +27,28 @@ _WAYS = {
 }
 
 
-def need(design: TapDesign, found: Set, units: Units = Units.MM) -> str:
-    """Whether a set is needed and why, torques in `units`; `design` has its prediction."""
+def need(design: TapDesign, found: Set, units: Units = Units.MM, asked: int | None = None) -> str:
+    """Whether a set is needed and why.
+
+    Args:
+        design: of the one tap, which has its prediction.
+        found: whether its work is to be shared.
+        units: of torques.
+        asked: number of taps that the reader wants, needed or not.
+    """
     if found.reason is Reason.ONE_DOES:
-        return f"One tap is enough: {_load(design, units)}."
+        return f"One tap is enough: it {_pressed(design, units)}.{_asked_for(asked)}"
     if found.reason is Reason.TOO_MUCH_FOR_THREE:
-        return f"Not even a set of three is enough: one tap {_pressed(design, units)}; {_CURE}."
-    return f"One tap is not enough: {_load(design, units)}. A set of {NUMBERS[found.taps]} is."
+        told = f"Not even a set of three is enough: one tap {_pressed(design, units)}; {_CURE}."
+        return told + _asked_for(asked)
+    other = "" if asked == found.taps else _asked_for(asked)
+    enough = f"A set of {NUMBERS[found.taps]} is enough."
+    return f"One tap is not enough: it {_pressed(design, units)}. {enough}{other}"
 
 
-def _load(design: TapDesign, units: Units) -> str:
-    return f"it {_pressed(design, units)}"
+def _asked_for(taps: int | None) -> str:
+    """That the set is of another number of taps than the rules found."""
+    return f" Here the work is shared among {NUMBERS[taps]}, as asked for." if taps else ""
 
 
 def _pressed(design: TapDesign, units: Units) -> str:
@@ -54,6 +67,26 @@ def tap_for(design: TapDesign) -> str:
     part = design.part
     tap = f"Tap {part.number} of a set of {part.taps}" if part else "Tap"
     return f"{tap} for {design.designation}"
+
+
+def warned(designs: Sequence[TapDesign]) -> Iterator[str]:
+    """Which taps of a set have warnings, and of what: one sentence, or none.
+
+    Args:
+        designs: of its taps, first to last.
+    """
+    told = [
+        f"tap {number}: {' '.join(codes)}"
+        for number, codes in enumerate(map(_warnings, designs), start=1)
+        if codes
+    ]
+    if told:
+        yield f"Warnings of {'; '.join(told)}. `tapmodel design` of its file tells each."
+
+
+def _warnings(design: TapDesign) -> list[str]:
+    found = (f for f in design.findings if f.severity is Severity.WARNING)
+    return list(dict.fromkeys(str(finding.code) for finding in found))
 
 
 def way(shared: Way) -> str:

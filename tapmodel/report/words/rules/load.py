@@ -11,14 +11,20 @@ def _material(finding: Finding) -> str:
     return f"{name} (assumed, set hole.material)" if finding.values.number("assumed") else name
 
 
+_ALONE = {
+    1: ("One tap is not enough", "it", "share the work among two or three: tapmodel set JOB"),
+    2: ("Two taps are not enough", "this one", "share the work among three: tapmodel set --taps 3"),
+    3: ("Three taps are not enough", "this one", "share the work otherwise"),
+}
+"""What is not enough, by the number of taps; what the tap is called; what helps."""
+
+
 def _overloaded(finding: Finding, write: Writer) -> str:
     taps = int(finding.values.number("taps"))
-    alone, share = "One tap", "share the work among two or three: tapmodel set JOB"
-    if taps > 1:
-        alone, share = f"This tap of a set of {taps}", "share the work otherwise, or among more"
+    alone, it, share = _ALONE[taps]
     yields, breaks = (write.torque(finding.values.number(at)) for at in ("yields", "breaks"))
     return (
-        f"{alone} is not enough: in {_material(finding)} it takes about "
+        f"{alone}: in {_material(finding)} {it} takes about "
         f"{write.torque(judged(finding))}, and is to be stopped at {write.torque(high(finding))}, "
         f"since it may yield from {yields} and break from {breaks} "
         f"({finding.values.word('place')}); {share}."
