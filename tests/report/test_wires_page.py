@@ -90,6 +90,10 @@ def test_a_reached_aim_leaves_no_infeed(design: TapDesign):
     page = wires_page(answer(design, Wires(wire=0.58, measured=8.2905)))
     assert "in limits" in page
     assert "The target is reached: no infeed is left to take." in page
+    # nor which way the slide is swung for it
+    assert "compound" not in page
+    more = wires_page(answer(design, Wires(wire=0.58, measured=8.4)))
+    assert "swing the compound" in more
 
 
 def test_left_hand_is_told_the_other_way(design: TapDesign):

@@ -106,3 +106,13 @@ def test_a_length_too_long_for_a_pitch_is_offered_as_lead(text: str) -> None:
         design_tap(job_for(text))
     for offer in re.findall(r"Tr\S+\(P[0-9.]+\)", caught.value.allowed):
         assert design_tap(job_for(offer)).tap.thread.lead == 8
+
+
+@pytest.mark.parametrize("typed", ["Tr16x8-P4", "tr16x8 - p4", "Tr16x8-P4 LH", "Tr16x8-P4-8H"])
+def test_the_name_of_its_files_is_read_and_written_as_the_standard_has_it(typed: str) -> None:
+    thread = parse(typed)
+    assert (thread.pitch, thread.starts) == (4, 2)
+    left, wide = "LH" in typed, "8H" in typed
+    assert canonical(thread) == f"Tr16x8(P4){' LH' * left}{'-8H' * wide}"
+    # as files are named where no job names them
+    assert canonical(parse(design_tap(job_for("Tr16x8(P4)")).name)) == "Tr16x8(P4)"

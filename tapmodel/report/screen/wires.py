@@ -27,7 +27,7 @@ def wires_page(answer: WiresAnswer, units: Units = Units.MM) -> str:
         lines += ["", *wrapped(sentence(note, units))]
     if answer.reading:
         lines += ["", *_reading(answer.reading, units)]
-        if answer.reading.verdict not in _STOPS and answer.asked.thread:
+        if _left_to_take(answer.reading) and answer.asked.thread:
             lines += ["", *wrapped(SWING[answer.asked.thread.hand])]
     after = [note for note in answer.notes if note not in first]
     notes = [line for note in after for line in wrapped(sentence(note, units))]
@@ -103,8 +103,13 @@ def _reading(reading: Reading, units: Units) -> list[str]:
     return [*lines, *_infeed(reading, units)]
 
 
+def _left_to_take(reading: Reading) -> bool:
+    """Whether the slide is to be fed in any more."""
+    return reading.verdict not in _STOPS and reading.infeed > 0
+
+
 def _infeed(reading: Reading, units: Units) -> list[str]:
-    if reading.infeed == 0:
+    if not _left_to_take(reading):
         return ["  The target is reached: no infeed is left to take."]
     rows = [("infeed to the target", _text(reading.infeed, units))]
     if reading.infeed_least is not None and reading.infeed_most is not None:

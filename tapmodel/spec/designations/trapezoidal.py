@@ -24,7 +24,7 @@ _refuse = Refusal(ALLOWED, EXAMPLES)
 _NUMBER = r"[0-9]{1,4}(?:\.[0-9]{1,5})?"
 _SIZE = re.compile(
     rf"tr\s*(?P<size>{_NUMBER}){UNIT}\s*x\s*(?:ph\s*)?(?P<lead>{_NUMBER}){UNIT}"
-    rf"(?:\s*\(\s*p\s*(?P<inner>{_NUMBER})\s*\)|\s*p\s*(?P<pitch>{_NUMBER}){UNIT})?"
+    rf"(?:\s*\(\s*p\s*(?P<inner>{_NUMBER})\s*\)|[\s-]*p\s*(?P<pitch>{_NUMBER}){UNIT})?"
     r"(?P<rest>(?:(?:[\s-]|lh|rh).*)?)",
     re.IGNORECASE,
 )
