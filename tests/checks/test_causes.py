@@ -11,12 +11,15 @@ from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf, gp_Vec
 
 from tapmodel.checks.causes.causes import Causes, causes
 from tapmodel.checks.causes.misplaced import Misplaced
+from tapmodel.checks.causes.sizes_seen import SizeName, sizes_seen
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.stations import cut
 from tapmodel.checks.proof.verdict import FOREIGN, differences
 from tapmodel.designing.settle import settle
 from tapmodel.geometry.kernel.build import build_solid
+from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.solid import volume
+from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.topology import Solid
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
@@ -56,6 +59,27 @@ def _none(tap: Tap) -> Causes:
     """Nothing seen that is otherwise."""
     thread = tap.thread
     return Causes(None, None, tap.flutes.count, None, thread.starts, None, thread.pitch_diameter)
+
+
+def _sizes(tap: Tap) -> dict[SizeName, float]:
+    """Those that are looked for."""
+    return {
+        SizeName.OVERALL_LENGTH: tap.blank.overall_length,
+        SizeName.THREAD_LENGTH: tap.blank.thread_length,
+        SizeName.MAJOR: tap.thread.major,
+        SizeName.CORE: tap.flutes.core_diameter,
+        SizeName.CUTTER: tap.flutes.cutter_diameter,
+    }
+
+
+def _unlike(tap: Tap, made: Tap) -> dict[SizeName, tuple[float, float]]:
+    """Sizes of the other tap that are not this one's, each with this one's."""
+    pairs = {name: (size, _sizes(tap)[name]) for name, size in _sizes(made).items()}
+    return {name: pair for name, pair in pairs.items() if not math.isclose(*pair, abs_tol=1e-4)}
+
+
+def _told(found: Causes) -> dict[SizeName, tuple[float, float]]:
+    return {one.name: (one.seen, one.wanted) for one in found.sizes}
 
 
 def _short(designation: str, *sets: str) -> Tap:
@@ -152,7 +176,10 @@ def test_what_another_job_of_the_thread_has_otherwise_is_named(name: str) -> Non
     tap = _short("M10", *wanted)
     found = _found(tap, _solid("M10", *made))
     due = replace(_none(tap), **{field: pytest.approx(value) for field, value in seen.items()})
-    assert found == due
+    assert replace(found, sizes=()) == due
+    assert _told(found) == {
+        name: pytest.approx(pair) for name, pair in _unlike(tap, _short("M10", *made)).items()
+    }
 
 
 @pytest.mark.parametrize(
@@ -169,7 +196,11 @@ def test_a_thread_of_another_pitch_is_none_of_another_pitch_diameter(
     made: str, wanted: str
 ) -> None:
     tap = _short(wanted)
-    assert _found(tap, _solid(made)) == _none(tap)
+    found = _found(tap, _solid(made))
+    assert replace(found, sizes=()) == _none(tap)
+    assert _told(found) == {
+        name: pytest.approx(pair) for name, pair in _unlike(tap, _short(made)).items()
+    }
 
 
 def test_a_pitch_diameter_is_told_from_a_micrometre_on(small_tap: Tap, small_solid: Solid) -> None:
@@ -179,10 +210,50 @@ def test_a_pitch_diameter_is_told_from_a_micrometre_on(small_tap: Tap, small_sol
         assert (found.pitch_diameter == pytest.approx(7.42, abs=1e-6)) is told
 
 
+OTHER_SIZES = {
+    "overall length": ("blank", {"overall_length": 36.002}, SizeName.OVERALL_LENGTH),
+    "thread length": ("blank", {"thread_length": 6.1}, SizeName.THREAD_LENGTH),
+    "major diameter": ("thread", {"major": 8.052}, SizeName.MAJOR),
+    "core": ("flutes", {"centre_radius": 3.21}, SizeName.CORE),
+    "core and cutter": ("flutes", {"cutter_diameter": 3.5}, SizeName.CUTTER),
+}
+
+
+@pytest.mark.parametrize("name", OTHER_SIZES)
+@pytest.mark.parametrize("moves", [[], [_shifted(1, 2, 3)]], ids=["in place", "moved"])
+def test_another_size_is_named_to_a_tenth_of_a_micrometre_and_no_other(
+    name: str, moves: list[Move], small_tap: Tap, small_solid: Solid
+) -> None:
+    part, change, size = OTHER_SIZES[name]
+    other = replace(small_tap, **{part: replace(getattr(small_tap, part), **change)})
+    found = _found(other, _made(small_solid, *moves))
+    assert replace(found, sizes=()) == _none(other)
+    due = _unlike(other, small_tap)
+    assert size in due
+    assert _told(found) == {one: pytest.approx(pair, abs=1e-6) for one, pair in due.items()}
+
+
+@pytest.mark.parametrize("tap", ["small_tap", "left_tap"])
+def test_a_tap_as_designed_has_no_other_size(
+    tap: str, request: pytest.FixtureRequest, small_solid: Solid
+) -> None:
+    wanted: Tap = request.getfixturevalue(tap)
+    faces = TrimmedFaces(small_solid)
+    assert sizes_seen(wanted, faces, sample_faces(faces, 8, 0), (0.0, 0.0, 0.0)) == ()
+
+
+@pytest.mark.parametrize("cut", ["1/2 BSW", "Tr16x4", "M10xPh3P1.5 LH"])
+def test_core_and_cutter_are_read_whatever_the_thread(cut: str) -> None:
+    made = _short(cut)
+    other = replace(made, flutes=replace(made.flutes, cutter_diameter=5.2, centre_radius=5.1))
+    found = _told(_found(other, _solid(cut)))
+    assert found == {name: pytest.approx(pair) for name, pair in _unlike(other, made).items()}
+
+
 def test_what_is_no_such_cause_is_not_named(small_tap: Tap, small_solid: Solid) -> None:
-    longer = replace(small_tap, blank=replace(small_tap.blank, overall_length=36.002))
-    thicker = replace(small_tap, thread=replace(small_tap.thread, major=8.052))
-    for other in (longer, thicker):
+    thicker = replace(small_tap, blank=replace(small_tap.blank, neck_diameter=6.5))
+    wider = replace(small_tap, blank=replace(small_tap.blank, square_across_flats=4.9))
+    for other in (thicker, wider):
         assert _found(other, small_solid) == _none(other)
 
 

@@ -20,6 +20,7 @@ NONE_SEEN = {
     "starts_wanted": 2,
     "pitch_diameter": None,
     "pitch_diameter_wanted": 9.089,
+    "sizes": (),
 }
 
 
@@ -79,6 +80,26 @@ def test_what_is_otherwise_has_its_words(
     found = causes_told(NONE_SEEN | seen, units)
     assert len(found) == len(told)
     assert all(one.startswith(text) for one, text in zip(found, told, strict=True))
+
+
+@pytest.mark.parametrize(
+    ("name", "seen", "wanted", "units", "told"),
+    [
+        ("overall-length", 82.0, 80.0, Units.MM, "it is 2 mm longer (82 mm, the design's 80 mm)"),
+        ("thread-length", 22.5, 24.0, Units.MM, "its thread is 1.5 mm shorter (22.5 mm, the des"),
+        ("major", 10.12, 10.07, Units.MM, "its major diameter is 0.05 mm larger (10.12 mm, the"),
+        ("core", 4.3, 4.0, Units.MM, "its core is 0.3 mm thicker (4.3 mm, the design's 4 mm)"),
+        ("core", 3.7, 4.0, Units.MM, "its core is 0.3 mm thinner (3.7 mm, the design's 4 mm)"),
+        ("cutter", 6.5, 7.0, Units.MM, "its flutes are of a cutter of about 6.5 mm, the design's"),
+        ("overall-length", 80.0, 82.54, Units.INCH, "it is 0.1 in shorter (3.1496 in, the desig"),
+    ],
+)
+def test_a_size_that_is_otherwise_is_told_with_by_how_much(
+    name: str, seen: float, wanted: float, units: Units, told: str
+) -> None:
+    causes = NONE_SEEN | {"sizes": ({"name": name, "seen": seen, "wanted": wanted},)}
+    (said,) = causes_told(causes, units)
+    assert said.startswith(told)
 
 
 def _measured(differences: list[str], causes: dict[str, Any] | None) -> dict[str, Any]:

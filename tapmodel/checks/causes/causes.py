@@ -1,6 +1,6 @@
 """Why a solid is not the designed tap, where that can be established."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from tapmodel import precision
 from tapmodel.checks.causes.flutes_seen import flutes_seen
 from tapmodel.checks.causes.misplaced import Misplaced, misplaced, shank_middle
+from tapmodel.checks.causes.sizes_seen import SizeSeen, sizes_seen
 from tapmodel.checks.causes.thread_seen import ThreadSeen, thread_seen
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.measure.sampling import sample_faces
@@ -36,6 +37,7 @@ class Causes:
         starts_wanted: the tap's.
         pitch_diameter: likewise [mm].
         pitch_diameter_wanted: the tap's [mm].
+        sizes: that are seen and others than the tap's.
     """
 
     misplaced: Misplaced | None
@@ -45,6 +47,7 @@ class Causes:
     starts_wanted: int
     pitch_diameter: float | None
     pitch_diameter_wanted: float
+    sizes: tuple[SizeSeen, ...] = ()
 
 
 def causes(tap: Tap, solid: Solid, volume: float) -> Causes:
@@ -63,16 +66,18 @@ def causes(tap: Tap, solid: Solid, volume: float) -> Causes:
     place = misplaced(tap, points, faces.corners.reshape(-1, 3), volume)
     if place:
         return _causes(tap, place)
-    return _causes(tap, None, flutes_seen(tap, points, faces.corners), _thread(tap, faces, points))
-
-
-def _thread(tap: Tap, faces: TrimmedFaces, points: Floats) -> ThreadSeen | None:
-    """The thread of a solid that lies along z, from more points of each flank."""
     front = float(faces.corners[:, :, 2].min())
     middle = shank_middle(tap, points, front)
     if middle is None:
-        return None
-    return thread_seen(tap, sample_faces(faces, _PER_FLANK, 0).points, (*middle, front))
+        return _causes(tap)
+    foot, samples = (*middle, front), sample_faces(faces, _PER_FLANK, 0)
+    found = _causes(
+        tap,
+        None,
+        flutes_seen(tap, points, faces.corners),
+        thread_seen(tap, samples.points, foot),
+    )
+    return replace(found, sizes=sizes_seen(tap, faces, samples, foot))
 
 
 def _causes(

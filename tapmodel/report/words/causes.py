@@ -4,6 +4,7 @@ import math
 from typing import Any
 
 from tapmodel.checks.causes.misplaced import INCH
+from tapmodel.checks.causes.sizes_seen import SizeName
 from tapmodel.report.units import in_words, signed_in_words
 from tapmodel.words import Units
 
@@ -29,7 +30,27 @@ def causes_told(causes: dict[str, Any], units: Units = Units.MM) -> list[str]:
             f"its pitch diameter is {in_words(seen, '.4f', units)}, the design's "
             f"{in_words(wanted, '.4f', units)}"
         )
-    return told
+    return [*told, *(_size(size, units) for size in causes["sizes"])]
+
+
+_SIZES = {
+    SizeName.OVERALL_LENGTH: ("it is", "longer", "shorter"),
+    SizeName.THREAD_LENGTH: ("its thread is", "longer", "shorter"),
+    SizeName.MAJOR: ("its major diameter is", "larger", "smaller"),
+    SizeName.CORE: ("its core is", "thicker", "thinner"),
+}
+"""What is otherwise, and what it is called where there is more or less of it."""
+
+
+def _size(size: dict[str, Any], units: Units) -> str:
+    """By how much a size is off; which cutter made the flutes can be told only about."""
+    seen, wanted = (in_words(round(size[which], 3), "g", units) for which in ("seen", "wanted"))
+    if size["name"] == SizeName.CUTTER:
+        return f"its flutes are of a cutter of about {seen}, the design's of {wanted}"
+    what, more, less = _SIZES[size["name"]]
+    off = size["seen"] - size["wanted"]
+    by = in_words(round(abs(off), 4), "g", units)
+    return f"{what} {by} {more if off > 0 else less} ({seen}, the design's {wanted})"
 
 
 def _shape(place: dict[str, Any]) -> list[str]:
