@@ -27,6 +27,7 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Table,
+    Told,
     Tool,
     Words,
 )
@@ -37,6 +38,7 @@ from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.units import told
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.outlines import section_tops
+from tapmodel.shop.cam import ball_paths
 from tapmodel.spec.job_file import job_for
 
 EXACT = 1e-9
@@ -142,7 +144,7 @@ def _plain(cell: Quantity | None, times: float = 1.0) -> Any:  # noqa: ANN401  (
         return pytest.approx(cell.mm2 * times**2, rel=EXACT)
     if isinstance(cell, Growth):
         return pytest.approx(cell.factor, rel=EXACT)
-    return cell
+    return _number(cell)
 
 
 def _number(cell: Quantity | None) -> Any:  # noqa: ANN401
@@ -154,6 +156,8 @@ def _number(cell: Quantity | None) -> Any:  # noqa: ANN401
         return cell.mm2
     if isinstance(cell, Growth):
         return cell.factor
+    if isinstance(cell, Told):
+        return told(cell.text)
     return cell
 
 
@@ -194,6 +198,8 @@ def test_a_larger_tap_has_larger_lengths_in_every_table(design: TapDesign, times
             continue
         if "percentage of thread" in label:
             continue  # a share of the thread that the designation names, and that stays
+        if "centre drill" in label:
+            continue  # one of a published series
         if "those that suit" in label and best:
             # The air over the crests, on which the thinnest wire depends, stays 0.1 mm.
             assert one[::2] == other[::2]
@@ -226,6 +232,7 @@ def test_the_tables_of_a_left_hand_tap_differ_by_words_of_hand_alone(design: Tap
                 [Words(word(c.text)) if isinstance(c, Words) else _number(c) for c in cells],
             )
             for label, cells in _lines(of)
+            if not label.startswith("cam: ")  # coordinates, which are mirrored: see below
         ]
         return sorted(lines, key=lambda line: (line[0], str(line[1])))
 
@@ -238,6 +245,16 @@ def test_the_tables_of_a_left_hand_tap_differ_by_words_of_hand_alone(design: Tap
         assert [a for a in one if not isinstance(a, float)] == [
             b for b in other if not isinstance(b, float)
         ]
+
+
+def test_the_coordinates_of_a_left_hand_tap_are_mirrored_in_y(design: TapDesign) -> None:
+    left = with_tap(design, left_handed(design.tap))
+    end = design.figures.runout_end
+    for one, other in zip(ball_paths(left.tap, end), ball_paths(design.tap, end), strict=True):
+        assert one.turned == pytest.approx(-other.turned % 360)
+        for name in ("clear", "front", "last", "runout_begin", "runout_end"):
+            x, y, z = getattr(other, name)
+            assert getattr(one, name) == pytest.approx((x, -y, z), rel=EXACT, abs=EXACT)
 
 
 # --- drawings -------------------------------------------------------------------------------------

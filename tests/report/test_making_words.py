@@ -8,7 +8,7 @@ import pytest
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table, Words
+from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.chapters import key_numbers
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
@@ -294,22 +294,23 @@ def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
     assert ends == pytest.approx([areas[0], areas[-1]], rel=5e-3)
 
 
+def _drills(*sets: str, units: Units = Units.MM) -> dict[str, str]:
+    rows = _rows(turning.chapter(design_tap(job_for("M18x0.75", list(sets)))))
+    label = " centre drill, ISO 866 (from memory)"
+    told_as = {told(row.label): shown(row.value, units)[0] for row in rows}
+    return {name.removesuffix(label): t for name, t in told_as.items() if name.endswith(label)}
+
+
 def test_each_centre_names_its_drill_and_how_deep_that_goes() -> None:
-    design = design_tap(job_for("M18x0.75"))
-    values = {told(row.label): row.value for row in _rows(turning.chapter(design))}
-    assert design.tap.blank.front_centre == 4.0
-    assert values["front centre drill, ISO 866 (from memory)"] == Words("A 2 x 5")
-    assert design.tap.blank.rear_centre == 4.2
-    assert values["rear centre drill, ISO 866 (from memory)"] == Words("A 2 x 5")
-    # the rear one, told last: cone of 2.2 mm over 2 tan 30°, and a pilot of 2.5 to 3.3 mm
-    depth = values["in from touching, as its pilot is long, until the rim is so wide"]
-    assert shown(depth) == ("4.4 to 5.2 mm",)
-    assert shown(depth, Units.INCH) == ("0.17 to 0.20 in",)
+    # rims of 4.0 and 4.2 mm: a cone of the rest over 2 tan 30°, and a pilot of 2.5 to 3.3 mm
+    assert _drills() == {
+        "front": "A 2 x 5, tip 4.2 to 5.0 mm deep",
+        "rear": "A 2 x 5, tip 4.4 to 5.2 mm deep",
+    }
+    assert _drills(units=Units.INCH)["rear"] == "A 2 x 5, tip 0.17 to 0.20 in deep"
 
 
 def test_a_male_point_needs_no_centre_drill_and_a_strange_rim_has_none() -> None:
     labels = [told(row.label) for row in _rows(turning.chapter(design_tap(job_for("M3"))))]
     assert not any(label.startswith("front centre") for label in labels)
-    tiny = design_tap(job_for("M18x0.75", ["blank.rear_centre=0.5"]))
-    values = {told(row.label): row.value for row in _rows(turning.chapter(tiny))}
-    assert values["rear centre drill"] == Words("none has this size: turn the cone")
+    assert _drills("blank.rear_centre=0.5")["rear"] == "none has this size: turn the cone"

@@ -122,7 +122,7 @@ def _floors(tap: Tap, faces: list[Floats]) -> Iterator[tuple[float, float]]:
     """Radius of the arc of each flute's floor, and how far its middle is from the axis [mm]."""
     root = _BELOW * tap.thread.minor / 2
     for points in faces:
-        x, y, z = points.T
+        x, y, z = points[:, 0], points[:, 1], points[:, 2]
         lowest = float(np.hypot(x, y).min())
         if len(points) < _FITTED or lowest > root or np.ptp(z) < tap.thread.pitch:
             continue

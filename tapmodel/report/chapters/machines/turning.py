@@ -14,7 +14,6 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Told,
-    Words,
 )
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
 from tapmodel.report.units import range_in_words
@@ -23,6 +22,7 @@ from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
 from tapmodel.standards.centre_drills import SOURCE, centre_drill, drilled
 from tapmodel.tap.tap import Blank, Tap
+from tapmodel.words import Units
 
 _HELD = (
     "No centre in front: turn a male point there and run it in a hollow centre. Part it off or "
@@ -63,25 +63,29 @@ def chapter(design: TapDesign) -> Chapter:
     )
 
 
-def _centre(where: str, rim: float) -> list[Row]:
+def _centre(where: str, rim: float) -> tuple[Row, Row]:
     """A centre and what it is drilled with; the model has its cone alone, without the pilot's hole.
 
     Args:
         where: front or rear.
         rim: its diameter on the face [mm].
     """
-    size = Row(f"{where} centre 60°, rim diameter", Length(rim, 2))
+    return (
+        Row(f"{where} centre 60°, rim diameter", Length(rim, 2)),
+        Row(
+            f"{where} centre drill, {SOURCE.document} ({SOURCE.certainty.value})",
+            Told(partial(_drill, rim)),
+        ),
+    )
+
+
+def _drill(rim: float, units: Units) -> str:
+    """The drill of a rim [mm], and how deep it goes, by its pilot, until the rim is so wide."""
     drill = centre_drill(rim)
     if drill is None:
-        return [size, Row(f"{where} centre drill", Words("none has this size: turn the cone"))]
-    depth = Told(partial(range_in_words, *drilled(drill, rim), ".1f"))
-    return [
-        size,
-        Row(
-            f"{where} centre drill, {SOURCE.document} ({SOURCE.certainty.value})", Words(drill.name)
-        ),
-        Row("in from touching, as its pilot is long, until the rim is so wide", depth),
-    ]
+        return "none has this size: turn the cone"
+    deep = range_in_words(*drilled(drill, rim), ".1f", units)
+    return f"{drill.name}, tip {deep} deep"
 
 
 def _narrower(tap: Tap) -> list[Row]:
