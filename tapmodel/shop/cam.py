@@ -22,7 +22,6 @@ class BallPath:
     Attributes:
         turned: direction of the cutter's axis about z, counter-clockwise seen from the square and
             counted from x, 0 to 360 [deg].
-        clear: the ball's centre in front of the tap, where the cutter just touches the front face.
         front: the ball's centre over the front face.
         last: the ball's centre where it stops and is lifted along the cutter's axis.
         runout_begin: where the arc that the ball then leaves begins, on the core.
@@ -30,7 +29,6 @@ class BallPath:
     """
 
     turned: float
-    clear: Point
     front: Point
     last: Point
     runout_begin: Point
@@ -80,7 +78,6 @@ def _path(tap: Tap, sense: int, angle: float, runout_end: float) -> BallPath:
 
     return BallPath(
         turned=(sense * angle) % 360,
-        clear=(x, y, -ball),
         front=(x, y, 0.0),
         last=(x, y, stop),
         runout_begin=lowest(stop),

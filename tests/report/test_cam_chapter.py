@@ -42,7 +42,7 @@ def test_it_stands_behind_the_indexing_of_the_flutes() -> None:
 @pytest.mark.parametrize(("text", "side"), [("M18x0.75", "+Y"), ("M18x0.75 LH", "-Y")])
 def test_the_frame_is_told_with_the_hand(text: str, side: str) -> None:
     words = _prose(cam.chapter(_design(text)))
-    for part in ("in mm", "Z = 0 is the front face of the cutting end", "towards the square"):
+    for part in ("in mm", "Z = 0 the front face of the cutting end", "towards the square"):
         assert part in words
     assert f"on its {side} side: a {'left' if 'LH' in text else 'right'}-hand tap" in words
 
@@ -55,16 +55,15 @@ def test_coordinates_and_angles_are_those_of_the_definition() -> None:
     core, end = math.hypot(c, e) - b, design.figures.runout_end
     shank = design.tap.blank.shank_diameter / 2
     due = {
-        "ball's centre, clear in front": (c, e, -b),
-        "ball's centre over the front face": (c, e, 0.0),
-        "ball's centre at the end: lift here": (c, e, flutes.full_depth_length),
-        "run-out begins, on the core": (
+        "ball's centre, front": (c, e, 0.0),
+        "ball's centre, last": (c, e, flutes.full_depth_length),
+        "run-out begins": (
             c * core / (core + b),
             e * core / (core + b),
             flutes.full_depth_length,
         ),
         # behind the thread, so the arc ends on the circle of the shank
-        "run-out ends, on the blank": (c * shank / (core + b), e * shank / (core + b), end),
+        "run-out ends": (c * shank / (core + b), e * shank / (core + b), end),
     }
     assert path == {name: [f"{v:.3f} mm" for v in at] for name, at in due.items()}
     assert list(angles) == ["1", "2", "3", "4"]
@@ -72,15 +71,15 @@ def test_coordinates_and_angles_are_those_of_the_definition() -> None:
 
 
 def test_the_holder_has_a_second_length_where_the_shank_is_thicker() -> None:
-    for text, rows in (("M18x0.75", 2), ("M3", 3)):
+    for text, rows in (("M18x0.75", 1), ("M3", 2)):
         design = _design(text)
         (sizes,) = (b for b in cam.chapter(design).blocks if isinstance(b, Rows))
         flutes, shank = design.tap.flutes, design.tap.blank.shank_diameter / 2
         tip = flutes.centre_radius - flutes.cutter_diameter / 2
         assert len(sizes.rows) == rows
-        assert shown(sizes.rows[1].value) == (f"{design.tap.thread.major / 2 - tip:.3f} mm",)
-        if rows == 3:
-            assert shown(sizes.rows[2].value) == (f"{shank - tip:.3f} mm",)
+        assert shown(sizes.rows[0].value) == (f"{design.tap.thread.major / 2 - tip:.3f} mm",)
+        if rows == 2:
+            assert shown(sizes.rows[1].value) == (f"{shank - tip:.3f} mm",)
 
 
 def test_coordinates_follow_the_units_but_the_models_do_not() -> None:
@@ -88,5 +87,5 @@ def test_coordinates_follow_the_units_but_the_models_do_not() -> None:
     found = cam.chapter(design)
     path, _ = _tables(found, Units.INCH)
     stop = design.tap.flutes.full_depth_length / 25.4
-    assert path["ball's centre at the end: lift here"][2] == f"{stop:.4f} in"
-    assert "The STEP model is in mm whatever unit this is told in." in _prose(found)
+    assert path["ball's centre, last"][2] == f"{stop:.4f} in"
+    assert "The STEP model, always in mm:" in _prose(found)

@@ -252,7 +252,7 @@ def test_the_coordinates_of_a_left_hand_tap_are_mirrored_in_y(design: TapDesign)
     end = design.figures.runout_end
     for one, other in zip(ball_paths(left.tap, end), ball_paths(design.tap, end), strict=True):
         assert one.turned == pytest.approx(-other.turned % 360)
-        for name in ("clear", "front", "last", "runout_begin", "runout_end"):
+        for name in ("front", "last", "runout_begin", "runout_end"):
             x, y, z = getattr(other, name)
             assert getattr(one, name) == pytest.approx((x, -y, z), rel=EXACT, abs=EXACT)
 

@@ -72,12 +72,10 @@ def _on_arc(path: BallPath, ball: float, z: float) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize("text", TAPS)
-def test_in_front_the_cutter_touches_the_front_face_alone(text: str) -> None:
+def test_the_way_is_straight_and_ends_where_the_full_depth_does(text: str) -> None:
     tap, end = _tap(text)
     for path in ball_paths(tap, end):
-        assert path.clear[:2] == path.front[:2] == path.last[:2]
-        assert path.clear[2] == -tap.flutes.cutter_diameter / 2
-        assert path.last[2] == tap.flutes.full_depth_length
+        assert path.last == (*path.front[:2], tap.flutes.full_depth_length)
 
 
 @pytest.mark.parametrize("text", TAPS)

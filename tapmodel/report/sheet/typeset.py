@@ -17,6 +17,7 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Table,
+    Told,
     Words,
 )
 from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
@@ -97,7 +98,7 @@ def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
     label, limits, plain = _cell([told(row.label, units)]), _limits(row, units), head[2:] == []
     texts = aimed(row, units)
     texts = _abreast(texts) if plain else _under_each_other(row.value, texts)
-    if isinstance(row.value, Words) and not (plain or limits or row.measured):
+    if isinstance(row.value, Words | Told) and not (plain or limits or row.measured):
         # words take the room of what they do not have, and leave the labels theirs
         return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
     cells = [label, _cell(texts), *([_cell(limits)] if "limits" in head else [])]
@@ -114,7 +115,7 @@ def _abreast(texts: tuple[str, ...]) -> tuple[str, ...]:
 
 def _under_each_other(quantity: Quantity, texts: tuple[str, ...]) -> tuple[str, ...]:
     """A line a unit; what stands in brackets goes on a line of its own where it is long."""
-    if isinstance(quantity, Words) or max(map(len, texts)) <= _LONG:
+    if isinstance(quantity, Words | Told) or max(map(len, texts)) <= _LONG:
         return texts
     return tuple(line for text in texts for line in text.replace(" (", "\n(").splitlines())
 
