@@ -1,6 +1,7 @@
-"""Roots, borders and extrema of functions of one argument; no general library is loaded for them.
+"""Roots, borders and extrema of functions of one argument, and different whole numbers.
 
-One that is would cost a third of a second to load, more than most answers take to compute.
+No general library is loaded for the former: that would cost a third of a second, more than most
+answers take to compute.
 """
 
 from collections.abc import Callable
@@ -166,3 +167,12 @@ def lowest(function: Callable[[float], float], low: float, high: float) -> float
         a, b = low + third, high - third
         low, high = (a, high) if function(a) > function(b) else (low, b)
     return (low + high) / 2
+
+
+def distinct(numbers: NDArray[np.intp]) -> NDArray[np.intp]:
+    """The different ones of whole numbers (any shape), rising.
+
+    By sorting: numpy 2.4 alone would look them up in a table, which takes it 50 times as long.
+    """
+    rising = np.sort(numbers, axis=None)
+    return rising[np.diff(rising, prepend=rising[:1] - 1) > 0]

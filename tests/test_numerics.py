@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.numerics import border, borders, bracketed_roots, lowest, rising_root
+from tapmodel.numerics import border, borders, bracketed_roots, distinct, lowest, rising_root
 
 
 def test_many_roots_at_once_kinks_and_steep_ends_included():
@@ -99,3 +99,10 @@ def test_the_lowest_place_of_a_curve():
     # A kink is placed as exactly as the thirds go.
     assert lowest(lambda x: abs(x - 0.37), -2.0, 1.0) == pytest.approx(0.37, abs=1e-10)
     assert lowest(lambda x: x, 2.0, 5.0) == pytest.approx(2.0, abs=1e-9)
+
+
+@given(st.lists(st.integers(-5, 5)))
+def test_different_whole_numbers_are_those_of_a_set(numbers: list[int]):
+    assert distinct(np.array(numbers, dtype=np.intp)).tolist() == sorted({*numbers})
+    pairs = np.array([numbers, numbers], dtype=np.intp)
+    assert distinct(pairs).tolist() == sorted({*numbers})

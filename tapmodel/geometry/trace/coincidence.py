@@ -20,7 +20,7 @@ def labels(points: Floats, closeness: float) -> Indices:
     label: Indices = np.zeros(len(points), dtype=np.intp)
     count = 0
     # A place parted along one axis may have held a chain along another together.
-    while (found := len(np.unique(label))) > count:
+    while (found := int(label.max(initial=-1)) + 1) > count:
         count = found
         for along in points.T:
             label = _parted(along, label, closeness)

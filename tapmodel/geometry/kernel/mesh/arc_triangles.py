@@ -24,6 +24,7 @@ from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel.mesh.triangulation import FaceTriangles
 from tapmodel.geometry.kernel.topology import edge_uses, is_forward
 from tapmodel.geometry.loops import inside
+from tapmodel.numerics import distinct
 from tapmodel.stages import Stage
 
 Floats = NDArray[np.float64]
@@ -51,7 +52,7 @@ def arc_triangles(face: TopoDS_Face, coarse: FaceTriangles, chord: float) -> Fac
     """
     sides = _border(face, coarse)
     flat = _Flat(face, coarse, chord)
-    border = np.unique(sides)
+    border = distinct(sides)
     inner = _grid(flat.at(coarse.uv), sides)
     points = np.concatenate([flat.at(coarse.uv[border]), inner])
     found = _filled(points, np.searchsorted(border, sides))
@@ -105,7 +106,7 @@ class _Flat:
 
 def _grid(places: Floats, sides: Indices) -> Floats:
     """Points of a staggered grid inside the border and clear of it."""
-    used = places[np.unique(sides)]
+    used = places[distinct(sides)]
     low, high = used.min(axis=0), used.max(axis=0)
     rows = np.linspace(low[1], high[1], int(np.ceil(high[1] - low[1])) + 1)[1:-1]
     columns = int(np.ceil(high[0] - low[0]))
