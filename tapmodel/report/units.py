@@ -136,8 +136,12 @@ def _whole(heats: Sequence[float]) -> str:
 
 
 def _span(values: Sequence[float]) -> str:
-    """One number, or several from least to greatest, to two figures: no torque is known better."""
-    return " to ".join(_two_figures(value) for value in values)
+    """One number, or several from least to greatest, to three figures.
+
+    No torque is known so well, but one to stop at must be the same on the sheet, in the findings
+    and in the drawings.
+    """
+    return " to ".join(_significant(float(f"{value:.2e}"), 3) for value in values)
 
 
 def _two_figures(value: float) -> str:

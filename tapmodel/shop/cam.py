@@ -19,20 +19,20 @@ Point = tuple[float, float, float]
 class BallPath:
     """One flute, milled in one pass at full depth.
 
+    All are places of the ball's centre.
+
     Attributes:
         turned: direction of the cutter's axis about z, counter-clockwise seen from the square and
             counted from x, 0 to 360 [deg].
-        front: the ball's centre over the front face.
-        last: the ball's centre where it stops and is lifted along the cutter's axis.
-        runout_begin: where the arc that the ball then leaves begins, on the core.
-        runout_end: where it leaves the blank; None where the flute runs out in front of `last`.
+        front: in front of the blank, so far that the ball only touches the plane of its front.
+        last: where it stops at full depth.
+        lifted: straight out from there along the cutter's axis, just clear of thread and shank.
     """
 
     turned: float
     front: Point
     last: Point
-    runout_begin: Point
-    runout_end: Point | None
+    lifted: Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,50 +48,41 @@ class CutterReach:
     over_all: float
 
 
-def ball_paths(tap: Tap, runout_end: float) -> tuple[BallPath, ...]:
-    """The paths of the ball, flute by flute.
+def ball_paths(tap: Tap) -> tuple[BallPath, ...]:
+    """The paths of the ball, flute by flute, in the order in which they follow each other about z.
 
-    Args:
-        tap: every number of it.
-        runout_end: z where the ball leaves the blank [mm], as `tapmodel.shape.figures` has it.
-
-    Source: derived here from the definition of the flutes. What the ball leaves nearest to the axis
-    lies on the ray from there through its centre, so the arc of the run-out lies in the plane of
-    that ray and z.
+    Source: derived here from the definition of the flutes.
     """
     sense = 1 if tap.thread.hand is Hand.RIGHT else -1
-    return tuple(_path(tap, sense, angle, runout_end) for angle in tap.flutes.angles)
+    paths = (_path(tap, sense, angle) for angle in tap.flutes.angles)
+    return tuple(sorted(paths, key=lambda path: path.turned))
 
 
-def _path(tap: Tap, sense: int, angle: float, runout_end: float) -> BallPath:
+def _path(tap: Tap, sense: int, angle: float) -> BallPath:
     flutes, turned = tap.flutes, sense * math.radians(angle)
-    ball, across = flutes.cutter_diameter / 2, sense * flutes.offset
-    x = flutes.centre_radius * math.cos(turned) - across * math.sin(turned)
-    y = flutes.centre_radius * math.sin(turned) + across * math.cos(turned)
-    stop, distance = flutes.full_depth_length, math.hypot(x, y)
+    along, across = (math.cos(turned), math.sin(turned)), sense * flutes.offset
+    ball, stop = flutes.cutter_diameter / 2, flutes.full_depth_length
 
-    def lowest(z: float) -> Point:
-        below = math.sqrt(max(ball**2 - (z - stop) ** 2, 0.0))
-        # a cutter that stands in the axis itself leaves no core, which a rule refuses
-        share = 1 - below / distance if distance else 0.0
-        return share * x, share * y, z
+    def at(out: float, z: float) -> Point:
+        return out * along[0] - across * along[1], out * along[1] + across * along[0], z
 
     return BallPath(
         turned=(sense * angle) % 360,
-        front=(x, y, 0.0),
-        last=(x, y, stop),
-        runout_begin=lowest(stop),
-        runout_end=lowest(runout_end) if runout_end > stop else None,
+        front=at(flutes.centre_radius, -ball),
+        last=at(flutes.centre_radius, stop),
+        lifted=at(_thickest(tap) + ball, stop),
     )
+
+
+def _thickest(tap: Tap) -> float:
+    """Radius that clears thread, shank and square, out of which that is milled [mm]."""
+    return max(tap.thread.major, tap.blank.shank_diameter) / 2
 
 
 def cutter_reach(tap: Tap) -> CutterReach:
     """How far the cutter must stand out of its holder.
 
-    The corners of the square are never thicker than the shank, out of which it is milled.
-
     Source: derived here.
     """
-    flutes, crest = tap.flutes, tap.thread.major / 2
-    tip = flutes.centre_radius - flutes.cutter_diameter / 2
-    return CutterReach(crest - tip, max(crest, tap.blank.shank_diameter / 2) - tip)
+    tip = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2
+    return CutterReach(tap.thread.major / 2 - tip, _thickest(tap) - tip)

@@ -13,28 +13,36 @@ SHARE = 0.9
 """Of the web between the flutes, or of the point where that is thinner: the cutter passes over it,
 and a shoulder stays to touch. Rule of this program."""
 
+AIR = 1.0
+"""Between the ball, where it starts in front of the front face, and the hollow centre [mm]. Rule of
+this program."""
+
 _STEP = 0.01
 
 
 @dataclass(frozen=True, slots=True)
 class MalePoint:
-    """A cone in front of the front face, parted off last.
+    """A stub in front of the front face with a cone on its end, parted off last.
 
     Attributes:
-        diameter: where it stands on the front face, at most [mm].
-        length: from there to its sharp tip [mm].
+        diameter: of the stub, at most [mm].
+        stub: its length from the front face to the cone, at least: the ball starts beside it and
+            must not meet the hollow centre that the cone runs in [mm].
+        cone: length of the cone to its sharp tip [mm].
     """
 
     diameter: float
-    length: float
+    stub: float
+    cone: float
 
 
 def male_point(tap: Tap) -> MalePoint | None:
     """The largest one that is in nobody's way; None where a front centre holds the tap.
 
-    Source: rule of this program, `SHARE`; length by the angle of the cone.
+    Source: rule of this program, `SHARE`; lengths by ball and cone.
     """
     if tap.blank.front_centre > 0:
         return None
     diameter = down(SHARE * min(tap.flutes.core_diameter, tap.chamfer.point_diameter), _STEP)
-    return MalePoint(diameter, diameter / 2 / math.tan(math.radians(ANGLE / 2)))
+    stub = tap.flutes.cutter_diameter / 2 + AIR
+    return MalePoint(diameter, stub, diameter / 2 / math.tan(math.radians(ANGLE / 2)))

@@ -5,45 +5,47 @@ from dataclasses import dataclass
 from functools import cache
 
 from tapmodel.sources import Source
+from tapmodel.standards.inches import MM
 from tapmodel.standards.tables import read_table
-from tapmodel.words import Certainty
+from tapmodel.words import Certainty, ToolSizes
 
-SOURCE = Source("ISO 866", "centre drills, type A", Certainty.MEMORY)
+SOURCES = {
+    ToolSizes.METRIC: Source("ISO 866", "centre drills, type A", Certainty.MEMORY),
+    ToolSizes.INCH: Source("ASME B94.11M", "centre drills, plain type", Certainty.MEMORY),
+}
 
 RIM = 2.12
-"""Widest rim of a centre for its pilot, as ISO 6411 has it for type A (from memory)."""
+"""Widest rim of a centre for its pilot, as ISO 6411 has it for type A (from memory), and for inch
+drills likewise (common practice)."""
 
 _SLOPE = math.tan(math.radians(30.0))
 
 
 @dataclass(frozen=True, slots=True)
 class CentreDrill:
-    """A drill of type A, for a 60 degree centre without a protecting chamfer [mm].
+    """A drill for a 60 degree centre without a protecting chamfer [mm].
 
     Attributes:
+        name: as it is ordered: "A 2 x 5", pilot and body, or "no. 2".
         pilot, body: diameters.
         shortest, longest: length of the pilot, which is not made to one size.
     """
 
+    name: str
     pilot: float
     body: float
     shortest: float
     longest: float
 
-    @property
-    def name(self) -> str:
-        """As it is ordered: "A 2 x 5", pilot and body."""
-        return f"A {self.pilot:g} x {self.body:g}"
 
-
-def centre_drill(rim: float) -> CentreDrill | None:
-    """The smallest drill whose centre may have a rim of that diameter [mm].
+def centre_drill(rim: float, tools: ToolSizes = ToolSizes.METRIC) -> CentreDrill | None:
+    """The smallest drill of those sizes whose centre may have a rim of that diameter [mm].
 
     None where the pilot would take the whole rim, or the largest drill is too small.
 
-    Source: ISO 866 and ISO 6411 (from memory).
+    Source: `SOURCES` and ISO 6411 (from memory).
     """
-    drills = (drill for drill in _drills() if rim <= RIM * drill.pilot)
+    drills = (drill for drill in _drills(tools) if rim <= RIM * drill.pilot)
     found = next(drills, None)
     return found if found and found.pilot < rim else None
 
@@ -58,9 +60,15 @@ def drilled(drill: CentreDrill, rim: float) -> tuple[float, float]:
 
 
 @cache
-def _drills() -> tuple[CentreDrill, ...]:
+def _drills(tools: ToolSizes) -> tuple[CentreDrill, ...]:
     """Thinnest first."""
     names = ("pilot", "body", "shortest", "longest")
+    if tools is ToolSizes.INCH:
+        return tuple(
+            CentreDrill(f"no. {row['name']}", *(float(row[name]) * MM for name in names))
+            for row in read_table("inch_centre_drills")
+        )
     return tuple(
-        CentreDrill(*(float(row[name]) for name in names)) for row in read_table("iso_866")
+        CentreDrill(f"A {row['pilot']} x {row['body']}", *(float(row[name]) for name in names))
+        for row in read_table("iso_866")
     )

@@ -1,7 +1,5 @@
 """The chapter for a mill that is programmed: frame, coordinates and angles in the units wanted."""
 
-import math
-
 import pytest
 
 from tapmodel.designing.design import design_tap
@@ -52,18 +50,10 @@ def test_coordinates_and_angles_are_those_of_the_definition() -> None:
     flutes = design.tap.flutes
     path, angles = _tables(cam.chapter(design))
     c, e, b = flutes.centre_radius, flutes.offset, flutes.cutter_diameter / 2
-    core, end = math.hypot(c, e) - b, design.figures.runout_end
-    shank = design.tap.blank.shank_diameter / 2
     due = {
-        "ball's centre, front": (c, e, 0.0),
-        "ball's centre, last": (c, e, flutes.full_depth_length),
-        "run-out begins": (
-            c * core / (core + b),
-            e * core / (core + b),
-            flutes.full_depth_length,
-        ),
-        # behind the thread, so the arc ends on the circle of the shank
-        "run-out ends": (c * shank / (core + b), e * shank / (core + b), end),
+        "starts in front": (c, e, -b),
+        "stops at full depth": (c, e, flutes.full_depth_length),
+        "lifted clear": (design.tap.thread.major / 2 + b, e, flutes.full_depth_length),
     }
     assert path == {name: [f"{v:.3f} mm" for v in at] for name, at in due.items()}
     assert list(angles) == ["1", "2", "3", "4"]
@@ -87,5 +77,5 @@ def test_coordinates_follow_the_units_but_the_models_do_not() -> None:
     found = cam.chapter(design)
     path, _ = _tables(found, Units.INCH)
     stop = design.tap.flutes.full_depth_length / 25.4
-    assert path["ball's centre, last"][2] == f"{stop:.4f} in"
+    assert path["stops at full depth"][2] == f"{stop:.4f} in"
     assert "The STEP model, always in mm:" in _prose(found)

@@ -51,13 +51,15 @@ def test_without_a_front_centre_a_male_point_holds_the_front(text: str) -> None:
     tap, chapter = design.tap, turning.chapter(design)
     assert tap.blank.front_centre == 0
     found = values(chapter)
-    diameter = found["male point 60° in front, diameter at most"]
-    length = found["its length in front of the front face, at most"]
+    diameter = found["stub in front of the front face, diameter at most"]
+    stub, cone = found["its length, at least"], found["male point 60° on its end, as long as"]
     assert isinstance(diameter, Length)
-    assert isinstance(length, Length)
+    assert isinstance(stub, Length)
+    assert isinstance(cone, Length)
     room = 0.9 * min(tap.flutes.core_diameter, tap.chamfer.point_diameter)
     assert room - 0.01 < diameter.mm <= room
-    assert length.mm == pytest.approx(diameter.mm * math.sqrt(3) / 2)
+    assert stub.mm == pytest.approx(tap.flutes.cutter_diameter / 2 + 1.0)
+    assert cone.mm == pytest.approx(diameter.mm * math.sqrt(3) / 2)
     assert "grind it away last of all" in words(chapter)
     assert "along from touching the front shoulder" in values(milling.chapter(design))
     assert "hollow centre, by its male point" in words(cautions.chapter(design))

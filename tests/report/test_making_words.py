@@ -294,9 +294,9 @@ def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
     assert ends == pytest.approx([areas[0], areas[-1]], rel=5e-3)
 
 
-def _drills(*sets: str, units: Units = Units.MM) -> dict[str, str]:
+def _drills(*sets: str, source: str = "ISO 866", units: Units = Units.MM) -> dict[str, str]:
     rows = _rows(turning.chapter(design_tap(job_for("M18x0.75", list(sets)))))
-    label = " centre drill, ISO 866 (from memory)"
+    label = f" centre drill, {source} (from memory)"
     told_as = {told(row.label): shown(row.value, units)[0] for row in rows}
     return {name.removesuffix(label): t for name, t in told_as.items() if name.endswith(label)}
 
@@ -308,6 +308,9 @@ def test_each_centre_names_its_drill_and_how_deep_that_goes() -> None:
         "rear": "A 2 x 5, tip 4.4 to 5.2 mm deep",
     }
     assert _drills(units=Units.INCH)["rear"] == "A 2 x 5, tip 0.17 to 0.20 in deep"
+    # no. 2 has a pilot of 5/64 in, whose rim may be 2.12 times that, 0.1656 in, as 4.2 mm are
+    inch = _drills("shop.tools=inch", source="ASME B94.11M", units=Units.INCH)["rear"]
+    assert inch.startswith("no. 2, tip ")
 
 
 def test_a_male_point_needs_no_centre_drill_and_a_strange_rim_has_none() -> None:

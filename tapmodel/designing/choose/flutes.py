@@ -148,8 +148,8 @@ def choose_flutes(
 def _settled(tap: _Tap, count: int, ledger: Ledger) -> _Settled:
     """The best cutter for that number of flutes."""
     wish = _wish(tap, count, ledger)
-    given = ledger.given("flutes.cutter_diameter")
-    on_hand = (given,) if given else ledger.given_numbers("shop.cutters")
+    given, listed = ledger.given("flutes.cutter_diameter"), ledger.given_numbers("shop.cutters")
+    on_hand = (given,) if given else listed
     if on_hand:
         return _Settled(wish, *_best(wish, on_hand, tap))
     likely, rule = _ruled_cutters(tap, tap.tools)

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.choose.ledger import Ledger, by_rule
 from tapmodel.designing.provenance import OWN_RULE
+from tapmodel.designing.record import TapDesign
 from tapmodel.words import Family, ToolSizes
 
 INCH_TOOLED = frozenset({Family.UNIFIED, Family.WHITWORTH, Family.ACME})
@@ -18,3 +19,9 @@ def tool_sizes(family: Family, ledger: Ledger) -> ToolSizes:
     rule = by_rule("tools-of-size", OWN_RULE, family=family.value, inch=inch)
     ruled = ToolSizes.INCH if inch else ToolSizes.METRIC
     return ToolSizes(ledger.word("shop.tools", ruled, rule))
+
+
+def tools_of(design: TapDesign) -> ToolSizes:
+    """Those that a design was settled with."""
+    choice = design.choice("shop.tools")
+    return ToolSizes.METRIC if choice is None else ToolSizes(str(choice.value))

@@ -1,5 +1,6 @@
 """Rules on the flutes: core, rake, land, neighbours."""
 
+import math
 from dataclasses import replace
 
 from tapmodel.designing.codes import Code
@@ -11,6 +12,7 @@ from tapmodel.designing.judging import (
     at_least,
     at_most,
     between,
+    exactly,
     finding,
     less,
     more,
@@ -40,6 +42,9 @@ from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.flute_section import on_ball, section_of
 from tapmodel.shape.turned import largest_radius_cut, turned_lengths
 from tapmodel.values import Values
+
+SAME_SIZE = 1e-6
+"""Sizes of cutters this close are one [mm]."""
 
 
 def judge(design: TapDesign, context: Context) -> Findings:
@@ -80,6 +85,22 @@ def _cutter(design: TapDesign) -> Findings:
         field, limit = "flutes.cutter_diameter", at_least(LEAST_CUTTER)
         levers = (more(field, cutter, LEAST_CUTTER),)
         yield finding(Code.CUTTER_SIZE, ERROR, field, cutter, limit, OWN_RULE, levers=levers)
+
+    yield from _at_hand(design)
+
+
+def _at_hand(design: TapDesign) -> Findings:
+    """A cutter that is asked for and stands in no list of those on hand."""
+    field, cutter = "flutes.cutter_diameter", design.tap.flutes.cutter_diameter
+    asked, listed = design.choice(field), design.choice("shop.cutters")
+    if asked is None or not asked.given or listed is None or not isinstance(listed.value, tuple):
+        return
+    sizes = [float(size) for size in listed.value]
+    if not any(math.isclose(cutter, size, abs_tol=SAME_SIZE) for size in sizes):
+        nearest = min(sizes, key=lambda size: abs(size - cutter))
+        levers = (exactly(field, nearest),)
+        limit = Limit(nearest, nearest, "mm")
+        yield finding(Code.CUTTER_AT_HAND, NOTE, field, cutter, limit, levers=levers)
 
 
 def _core(design: TapDesign) -> Findings:

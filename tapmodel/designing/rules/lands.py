@@ -1,4 +1,4 @@
-"""The rule on lands that rub: wide ones whose flanks are not relieved."""
+"""The rules on lands: wide ones whose flanks are not relieved, and those that were wished."""
 
 import math
 
@@ -8,11 +8,13 @@ from tapmodel.designing.judging import (
     WARNING,
     Findings,
     at_most,
+    between,
     exactly,
     finding,
     less,
     more,
     over,
+    under,
 )
 from tapmodel.designing.limits.lands import most_rubbing
 from tapmodel.designing.provenance import OWN_RULE
@@ -22,12 +24,33 @@ from tapmodel.prediction.rubbing.width import rubbing_width
 from tapmodel.values import Values
 from tapmodel.words import ReliefKind, ReliefPlace
 
+MET_WITHIN = 0.1
+"""A wished share of the spacing is met as nearly as this: stocked cutters come so near."""
+
 
 def judge(design: TapDesign) -> Findings:
-    """The finding on lands that rub over too much of their width.
+    """The findings on lands that rub over too much of their width, or are not as wished.
 
-    Source: `tapmodel.designing.limits.lands`.
+    Source: `tapmodel.designing.limits.lands`; how near a wish must be met, rule of this program.
     """
+    yield from _rubs(design)
+    yield from _wish(design)
+
+
+def _wish(design: TapDesign) -> Findings:
+    """A share of the spacing that none of the cutters on hand leaves."""
+    chosen, field = design.choice("flutes.land_share"), "flutes.land_share"
+    if chosen is None or not chosen.given or not isinstance(chosen.value, int | float):
+        return
+    wanted, count = float(chosen.value), design.tap.flutes.count
+    left = design.figures.land_width * count / (math.pi * design.tap.thread.major)
+    low, high = wanted - MET_WITHIN, wanted + MET_WITHIN
+    if under(left, low) or over(left, high):
+        limit, values = between(low, high, ""), Values(wanted=wanted)
+        yield finding(Code.LAND_WISH, WARNING, field, left, limit, OWN_RULE, values=values)
+
+
+def _rubs(design: TapDesign) -> Findings:
     major, count = design.tap.thread.major, design.tap.flutes.count
     rubs = rubbing_width(design.tap.relief.thread, major, design.figures.land_width)
     most = most_rubbing(major, count)

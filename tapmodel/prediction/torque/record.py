@@ -70,7 +70,8 @@ class Torque:
             greatest friction, and the printed formulas, which hold for the whole of a tap and so
             contain its friction. Where neither A nor B is printed for the material, the first is
             spread as it was seen to differ from them. The likely one is the geometric mean of the
-            likely one by the teeth and of A and B, as far as they are printed.
+            likely one by the teeth and of A and B, as far as they are printed. A formula that
+            gives less than the lands likely rub alone counts for nothing.
         low_by, high_by: where these ends come from.
         formula_a, formula_b: printed formulas of two makers of taps [N·m]; None where they print no
             constant for the material, or the thread is no V thread. Of a tap of a set, its share

@@ -171,6 +171,10 @@ def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate,
         cut: the tap in its hole.
         printed: torque by formulas, as far as the chamfer is engaged [N·m].
     """
+    # A formula that gives less than the lands likely rub alone was not found with such lands.
+    if np.any(cut.cutting > 0):
+        rubs = float(np.max(cut.friction[1]))
+        printed = {name: torque for name, torque in printed.items() if torque > rubs}
     read = [torque for name, torque in printed.items() if name is not Estimate.FORMULA_C]
     low, high = (1.0, 1.0) if read else SPREAD
     scale = np.array([low, 1.0, high])

@@ -41,6 +41,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("down from the top, over the axis", Length(setting.from_top)),
         Row("core (web) left", Length(flutes.core_diameter)),
         Row("rake at the crest", Angle(design.figures.rake_crest)),
+        Row("rake at the wall of the drilled hole", Angle(design.rake_at_wall)),
         *torque_rows(design),
     ]
     return Chapter("key", "At the machine", (Rows(tuple(rows)),))

@@ -12,13 +12,14 @@ from tapmodel.report.words.sets import NUMBERS, warned, way
 
 HEAD = (
     *("tap", "marks", "major", "pitch diameter", "chamfer"),
-    *("share", "likely torque", "safe torque", "safe/likely"),
+    *("share", "likely torque", "stop at", "safe/likely"),
 )
 LEGEND = (
     "marks: rings round the shank, below the square, for telling the taps apart. chamfer: its "
-    "length in turns of the tap. share: of the section that is cut. safe torque: what the tap is "
-    "safe to take; its own sheet says where to stop, which may be before. safe/likely: above 1 the "
-    "tap likely does, by a model; the safety factor of compare is over the most that it may take."
+    "length in turns of the tap. share: of the section that is cut. stop at: the torque at which "
+    "to stop turning. safe/likely: the torque that the tap is safe to take over the likely one; "
+    "above 1 it likely does, by a model. The safety factor of compare is over the most that it "
+    "may take."
 )
 
 
@@ -55,5 +56,5 @@ def _line(shared: SharedTap, design: TapDesign) -> tuple[Quantity, ...]:
     )
     if foreseen is None:
         return (*sizes, Words("-"), Words("-"), Words("-"))
-    likely, bears = foreseen.torque.band.likely, foreseen.strength.bears
-    return (*sizes, Torque((likely,)), Torque((bears,)), Words(f"{1 / foreseen.load:.2f}"))
+    likely, stop = foreseen.torque.band.likely, foreseen.stop_at
+    return (*sizes, Torque((likely,)), Torque((stop,)), Words(f"{1 / foreseen.load:.2f}"))

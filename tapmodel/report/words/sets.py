@@ -37,7 +37,8 @@ def need(design: TapDesign, found: Set, units: Units = Units.MM, asked: int | No
         asked: number of taps that the reader wants, needed or not.
     """
     if found.reason is Reason.ONE_DOES:
-        return f"One tap is enough: it {_pressed(design, units)}.{_asked_for(asked)}"
+        most = _most(design, units)
+        return f"One tap is enough: it {_pressed(design, units)}{most}.{_asked_for(asked)}"
     if found.reason is Reason.TOO_MUCH_FOR_THREE:
         told = f"Not even a set of three is enough: one tap {_pressed(design, units)}; {_CURE}."
         return told + _asked_for(asked)
@@ -60,6 +61,15 @@ def _pressed(design: TapDesign, units: Units) -> str:
         torque_in_words(torque, units) for torque in (foreseen.torque.band.likely, foreseen.stop_at)
     )
     return f"likely takes {likely} in {material}, and is to be stopped at {stop}"
+
+
+def _most(design: TapDesign, units: Units) -> str:
+    """What the tap may take where that is too much."""
+    foreseen = design.prediction
+    if foreseen is None or foreseen.torque.band.high <= foreseen.stop_at:
+        return ""
+    most = torque_in_words(foreseen.torque.band.high, units)
+    return f"; it may take up to {most}, so turn it by feel"
 
 
 def tap_for(design: TapDesign) -> str:

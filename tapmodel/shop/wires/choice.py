@@ -61,7 +61,10 @@ class WireRange:
         span, best = span_told(self.least, self.greatest, units), length_told(self.best, units)
         why = ""
         if self.best < self.least:
-            why = ", which is too thin: the anvils would rest on the crests, or it on the root"
+            why = (
+                ", which is too thin: it would not hold the anvils clear of the crests, or rest "
+                "on the root"
+            )
         elif self.best > self.greatest:
             why = ", which is too thick: it would rest on the corners of the crests"
         touching = "so that it touches the flanks of this thread and stands clear of its crests"

@@ -9,9 +9,19 @@ from tapmodel.prediction.band import Band
 from tapmodel.prediction.prediction import WORN, Prediction
 from tapmodel.prediction.strength.record import Breaking, Spot
 from tapmodel.prediction.strength.strength import STOP_SHARE
-from tapmodel.prediction.strength.wrench import HAND_FORCE, wrench_length
+from tapmodel.prediction.strength.wrench import HAND_FORCE, WRENCH, pull, wrench_length
 from tapmodel.prediction.torque.friction import WEAR_LAND
-from tapmodel.report.blocks import Chapter, Force, Length, Paragraphs, Row, Rows, Torque, Words
+from tapmodel.report.blocks import (
+    Block,
+    Chapter,
+    Force,
+    Length,
+    Paragraphs,
+    Row,
+    Rows,
+    Torque,
+    Words,
+)
 from tapmodel.report.units import in_words, shown
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.materials.steels import TapSteel
@@ -23,6 +33,10 @@ MODEL = (
     "where they hold, the strength of the steel; likely is the geometric mean of teeth and "
     "formulas."
 )
+MOST_UNDER_POWER = 4.0
+"""Longest lead [mm] for which a speed under power is told: a longer one runs in faster than anybody
+stops it. Rule of this program."""
+
 REACHED = 0.95
 """A band that comes so near to the torque to stop at reaches it: no torque is known better."""
 
@@ -66,9 +80,20 @@ def chapter(design: TapDesign) -> Chapter:
         Rows(tuple(_load(foreseen)), "Torque"),
         Paragraphs((partial(_why_there, foreseen), *_risks(foreseen), partial(_feel, design))),
         Rows(tuple(_chips(design, foreseen)), "Chips"),
+        *_clearing(design, foreseen),
     )
     return Chapter("torque", "Tap the hole", blocks)
 
+
+def _clearing(design: TapDesign, foreseen: Prediction) -> list[Block]:
+    """What to do with chips that the flutes do not hold; common practice."""
+    if foreseen.chips_held >= design.work.depth:
+        return []
+    through = "" if design.work.blind else " Through a hole part of them fall out in front."
+    return [Paragraphs((f"{_BACK_OUT}{through}",))]
+
+
+_BACK_OUT = "Each time so much thread is cut back the tap out and clear the chips."
 
 _NONE = "Nothing is told of a tap that breaks a rule."
 
@@ -103,7 +128,10 @@ def _work(design: TapDesign) -> Iterator[Row]:
     assumed = "" if depth is None or depth.given else ", assumed"
     yield Row(f"{work.kind} hole, depth of thread{assumed}", Length(work.depth, 1))
     yield Row("oil", Words(work.material.group.lubricant))
-    yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
+    if design.tap.thread.lead <= MOST_UNDER_POWER:
+        yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
+    else:
+        yield Row("speed", Words("by hand, so long is the lead"))
 
 
 def _load(foreseen: Prediction) -> Iterator[Row]:
@@ -115,16 +143,21 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row(_worn, Torque((torque.wear.likely,)))
     yield Row("turning back", _banded(torque.back))
     part = foreseen.task.part
-    guided = Words("none: the thread cut before draws it in, at any start")
+    guided = Words("none, the thread before draws it in")
     force = guided if part and part.before else Force(torque.axial_force.likely)
     yield Row("force to start it", force)
     yield Row("stop turning at", Torque((foreseen.stop_at,)))
     yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
     yield Row("wrench over both hands, at most", _wrench(foreseen))
+    yield Row(_pull_label, Force(pull(foreseen.stop_at, WRENCH)))
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
     yield Row("breaks first", Words(_where(governs)))
+
+
+def _pull_label(units: Units) -> str:
+    return f"at a wrench of {in_words(WRENCH, '.0f', units)} that is for each hand"
 
 
 def _worn(units: Units) -> str:

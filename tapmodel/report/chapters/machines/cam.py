@@ -16,9 +16,10 @@ from tapmodel.shop.cam import BallPath, CutterReach, ball_paths, cutter_reach
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
-LIFT = (
-    "One pass at full depth, from a ball's radius in front, along Z, then out along the cutter's "
-    "axis: the run-out is the ball's own arc about its last centre."
+WAY = (
+    "The last pass of each flute, by the ball's centre: along Z, then straight out along the "
+    "cutter's axis, so that the run-out is the ball's own arc. The passes before it lie further "
+    "out along that axis. The ball goes in front of the blank: mind what holds it there."
 )
 """How the model's flutes come about."""
 
@@ -27,16 +28,16 @@ FOURTH_AXIS = (
 )
 """What the signs of the angles mean."""
 
-CENTRES = ("flute 1", "X", "Y", "Z")
+CENTRES = ("flute 1, ball's centre", "X", "Y", "Z")
 FLUTES = ("flute", "cutter at", "ball's X", "ball's Y", "or turn by")
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Frame of the STEP file, ball's centres, angles of the flutes, and the holder."""
     tap = design.tap
-    paths = ball_paths(tap, design.figures.runout_end)
+    paths = ball_paths(tap)
     blocks = (
-        Paragraphs((_frame(tap), LIFT)),
+        Paragraphs((_frame(tap), WAY)),
         Table(CENTRES, _centres(paths[0])),
         Rows(_sizes(cutter_reach(tap))),
         Table(FLUTES, tuple(_flute(number, path) for number, path in enumerate(paths, start=1))),
@@ -56,14 +57,12 @@ def _frame(tap: Tap) -> str:
 
 
 def _centres(path: BallPath) -> tuple[tuple[Quantity, ...], ...]:
-    """The ball's centre on its way, then the arc that it leaves."""
     named = (
-        ("ball's centre, front", path.front),
-        ("ball's centre, last", path.last),
-        ("run-out begins", path.runout_begin),
-        ("run-out ends", path.runout_end),
+        ("starts in front", path.front),
+        ("stops at full depth", path.last),
+        ("lifted clear", path.lifted),
     )
-    return tuple((Words(name), *map(Length, at)) for name, at in named if at is not None)
+    return tuple((Words(name), *map(Length, at)) for name, at in named)
 
 
 def _sizes(reach: CutterReach) -> tuple[Row, ...]:

@@ -1,10 +1,17 @@
 """Setting up the mill for the flutes: dial readings from touching off."""
 
+import math
+from dataclasses import replace
+from functools import partial
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.report.chapters.general_limits import core_row
 from tapmodel.report.tools import cutter_of
+from tapmodel.report.units import in_words
+from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
+from tapmodel.words import Units
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -33,8 +40,38 @@ def chapter(design: TapDesign) -> Chapter:
             _readings(setting, _touched(design)),
             "Dial readings from touching a crest of the thread, behind the chamfer",
         ),
+        Paragraphs((partial(_off, design), STEPS)),
     )
     return Chapter("milling", "Mill the flutes", blocks)
+
+
+STEPS = (
+    "These are the readings of the last pass: take the depth in steps, a tenth of the cutter's "
+    "diameter each to begin with (common practice), and lift it out at the end of each."
+)
+
+_STEP = {Units.MM: 0.1, Units.INCH: 0.127, Units.BOTH: 0.1}
+"""What a cutter is taken to stand wrong by: 0.1 mm, or five thousandths of an inch [mm]."""
+
+
+def _off(design: TapDesign, units: Units) -> str:
+    """What it changes when the cutter stands a little further out, or deeper."""
+    step, crest = _STEP[units], design.tap.thread.major / 2
+    section = section_of(design.tap.flutes)
+    out = math.copysign(step, section.offset or 1.0)
+    told = [
+        f"{rake(moved, crest) - rake(section, crest):+.1f}°"
+        for moved in (
+            replace(section, offset=section.offset + out),
+            replace(section, centre_radius=section.centre_radius - step),
+        )
+    ]
+    size = in_words(step, ".4g", units)
+    return (
+        f"So much the place of the cutter counts: {size} further from the centre line changes the "
+        f"rake at the crest by {told[0]}, {size} deeper by {told[1]} and takes twice as much off "
+        "the core."
+    )
 
 
 def _standing(design: TapDesign) -> str:

@@ -17,6 +17,7 @@ _ON_PAPER = (
     Heed.THIN_WIRE,
     Heed.ODD_FLUTES,
     Heed.EVEN_FLUTES,
+    Heed.EVEN_STARTS,
     Heed.NONE_ON_HAND,
     Heed.NOT_THE_BEST,
     Heed.OFF_THE_PITCH_LINE,

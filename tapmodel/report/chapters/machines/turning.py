@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from tapmodel.designing.choose.tools import tools_of
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.part import Part
 from tapmodel.prediction.sets import RINGS
@@ -20,14 +21,15 @@ from tapmodel.report.units import range_in_words
 from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
-from tapmodel.standards.centre_drills import SOURCE, centre_drill, drilled
+from tapmodel.standards.centre_drills import SOURCES, centre_drill, drilled
 from tapmodel.tap.tap import Blank, Tap
-from tapmodel.words import Units
+from tapmodel.words import ToolSizes, Units
 
 _HELD = (
-    "No centre in front: turn a male point there and run it in a hollow centre. Part it off or "
-    "grind it away last of all. Lengths count from the shoulder behind it, which is the finished "
-    "front face."
+    "No centre in front: turn a stub with a male point there and run it in a hollow centre. It is "
+    "thinner than the core, so that the flutes' cutter passes over it, and so long that the ball "
+    "starts clear of the hollow centre. Part it off or grind it away last of all. Lengths count "
+    "from the shoulder behind it, which is the finished front face."
 )
 """How the front is held without a centre; common practice."""
 
@@ -55,7 +57,7 @@ def chapter(design: TapDesign) -> Chapter:
     ]
     for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
         if rim > 0:
-            rows += _centre(where, rim)
+            rows += _centre(where, rim, tools_of(design))
     return Chapter(
         "turning",
         "Turn the blank",
@@ -63,25 +65,27 @@ def chapter(design: TapDesign) -> Chapter:
     )
 
 
-def _centre(where: str, rim: float) -> tuple[Row, Row]:
+def _centre(where: str, rim: float, tools: ToolSizes) -> tuple[Row, Row]:
     """A centre and what it is drilled with; the model has its cone alone, without the pilot's hole.
 
     Args:
         where: front or rear.
         rim: its diameter on the face [mm].
+        tools: sizes that the shop buys.
     """
+    source = SOURCES[tools]
     return (
         Row(f"{where} centre 60°, rim diameter", Length(rim, 2)),
         Row(
-            f"{where} centre drill, {SOURCE.document} ({SOURCE.certainty.value})",
-            Told(partial(_drill, rim)),
+            f"{where} centre drill, {source.document} ({source.certainty.value})",
+            Told(partial(_drill, rim, tools)),
         ),
     )
 
 
-def _drill(rim: float, units: Units) -> str:
+def _drill(rim: float, tools: ToolSizes, units: Units) -> str:
     """The drill of a rim [mm], and how deep it goes, by its pilot, until the rim is so wide."""
-    drill = centre_drill(rim)
+    drill = centre_drill(rim, tools)
     if drill is None:
         return "none has this size: turn the cone"
     deep = range_in_words(*drilled(drill, rim), ".1f", units)
@@ -119,8 +123,9 @@ def _male_point(tap: Tap) -> list[Block]:
     if point is None:
         return []
     rows = (
-        Row(f"male point {ANGLE:g}° in front, diameter at most", Length(point.diameter, 2)),
-        Row("its length in front of the front face, at most", Length(point.length, 2)),
+        Row("stub in front of the front face, diameter at most", Length(point.diameter, 2)),
+        Row("its length, at least", Length(point.stub, 2)),
+        Row(f"male point {ANGLE:g}° on its end, as long as", Length(point.cone, 2)),
     )
     return [Paragraphs((_HELD,)), Rows(rows)]
 

@@ -2,7 +2,7 @@
 
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Chapter, Length, Row, Rows, Words
+from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.report.tools import drill_of
 
 
@@ -19,10 +19,18 @@ def chapter(design: TapDesign) -> Chapter:
         Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
         Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
         *_percentages(design),
-        Row("full thread, depth at most", Length(design.full_thread_depth, 1)),
+        Row("deepest full thread that the tap reaches", Length(design.full_thread_depth, 1)),
         *_bottom(design),
     )
-    return Chapter("hole", "Hole", (Rows(rows),))
+    notes = () if design.bored else (Paragraphs((DRILL_CUTS_LARGE,)),)
+    return Chapter("hole", "Hole", (Rows(rows), *notes))
+
+
+DRILL_CUTS_LARGE = (
+    "A drill cuts larger than it is, a few hundredths of a millimetre (a thousandth or two of an "
+    "inch) when ground well, more when not: try it in scrap, and take the next smaller and a "
+    "reamer where the hole passes its limit (common practice)."
+)
 
 
 def _bottom(design: TapDesign) -> list[Row]:
@@ -33,6 +41,7 @@ def _bottom(design: TapDesign) -> list[Row]:
     return [
         Row("full thread wanted, depth", Length(design.work.depth, 1)),
         Row("hole, depth to drill at least", Length(design.hole_depth, 1), measured=True),
+        Row("stop with the tap's front so deep", Length(design.work.depth + lead, 1)),
         Row("unfinished thread below, the tap's chamfer", Length(lead, 1)),
     ]
 

@@ -19,6 +19,7 @@ from tapmodel.report.blocks import (
     small_length,
 )
 from tapmodel.shape.figures import ReliefFigures
+from tapmodel.shape.flute_section import crest_edge_angle, face_angle, section_of
 from tapmodel.shape.relief import Floats, drop
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
@@ -32,7 +33,7 @@ def chapter(design: TapDesign) -> Chapter:
     blocks = [block for relief, figures in design.reliefs for block in _one(relief, figures)]
     dropping = [relief for relief, _ in design.reliefs if relief.kind is not ReliefKind.CONCENTRIC]
     if dropping:
-        blocks += [_drops(design, dropping), Paragraphs((SETTING, MAKING))]
+        blocks += [_drops(design, dropping), Paragraphs((*_from_where(design), SETTING, MAKING))]
     return Chapter("relief", "Relieve", tuple(blocks))
 
 
@@ -84,6 +85,26 @@ def _drops(design: TapDesign, reliefs: Sequence[Relief]) -> Table:
     )
     names = (f"drop of the {relief.applies_to.value}" for relief in reliefs)
     return Table(("behind the edge", "along the arc", *names), lines, "Radial drop along the land")
+
+
+MOST_ASIDE = 0.5
+"""An edge that stands no further aside than that [deg] is told nothing of."""
+
+
+def _from_where(design: TapDesign) -> list[str]:
+    """Where the table counts from, if the edges of the chamfer's teeth stand aside of that."""
+    flutes, section = design.tap.flutes, section_of(design.tap.flutes)
+    front = design.tap.chamfer.point_diameter / 2
+    aside = face_angle(section, front) - crest_edge_angle(flutes, design.tap.thread.major)
+    if abs(aside) <= MOST_ASIDE:
+        return []
+    way = "ahead of" if aside < 0 else "behind"
+    words = (
+        "The table counts from the edge of the full thread. The cutting face is no radius: in "
+        f"front the edge stands {abs(aside):.1f}° {way} that. Take the drop of the same place "
+        "round the tap, not that of the same way from the edge."
+    )
+    return [words]
 
 
 def _fallen(drops: Floats) -> list[Length]:

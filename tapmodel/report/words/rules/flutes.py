@@ -79,6 +79,22 @@ def _rubs(finding: Finding, length: Length) -> str:
     )
 
 
+def _at_hand(finding: Finding, length: Length) -> str:
+    cutter = length(judged(finding), "g")
+    return f"The cutter of {cutter} is not among those of shop.cutters."
+
+
+def _land_wish(finding: Finding, _length: Length) -> str:
+    left, wanted = judged(finding), finding.values.number("wanted")
+    cures = (
+        "more flutes or a larger cutter" if left > wanted else "fewer flutes or a smaller cutter"
+    )
+    return (
+        f"The lands take {left:.0%} of their spacing, {wanted:.0%} is wanted: of the cutters that "
+        f"may be taken none comes nearer. Take {cures}."
+    )
+
+
 SENTENCES: Sentences = {
     Code.FLUTE_AXIS: _axis,
     Code.FLUTE_BESIDE: _beside,
@@ -87,6 +103,7 @@ SENTENCES: Sentences = {
     Code.FLUTE_LAND: _no_land,
     Code.FLUTE_WISH: _wish,
     Code.CUTTER_SIZE: always("No ball-nose cutter is made so small."),
+    Code.CUTTER_AT_HAND: _at_hand,
     Code.CORE: always("The web is too thin to drive the tap."),
     Code.CORE_ROOT: always("The flutes hardly reach below the root of the thread."),
     Code.RAKE: always("The rake at the crest is out of range."),
@@ -98,4 +115,5 @@ SENTENCES: Sentences = {
     Code.LAND_CREST: always("The land is too narrow at the crest."),
     Code.LAND_ROOT: always("The land is too narrow at the root."),
     Code.LAND_RUBS: _rubs,
+    Code.LAND_WISH: _land_wish,
 }
