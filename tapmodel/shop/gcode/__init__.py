@@ -1,0 +1,1 @@
+"""Programs for a mill with numerical control: the flutes and the square of a tap."""

@@ -1,0 +1,95 @@
+"""The words that every program is made of: moves in either unit, comments, beginning and end.
+
+Only what every control reads: G0, G1, G17, G20 or G21, G40, G49, G80, G90, G94, M0, M2, M3, M5 and
+comments in parentheses; no arcs, no cycles, no tool changer. Each move stands on a line of its own
+with all that changes.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tapmodel.standards.inches import MM
+from tapmodel.words import Units
+
+PROVE = (
+    "PROVE IT FIRST IN AIR: above the work, spindle off, one block at a time",
+    "Calculated, not measured: check zero, tool and clearances before each run",
+)
+"""What no program is run without."""
+
+_DIGITS = {Units.MM: 4, Units.INCH: 5}
+_NO_COMMENT = re.compile(r"[^A-Za-z0-9 .,:;/+=*'_-]")
+
+
+@dataclass(frozen=True, slots=True)
+class Speed:
+    """Of a cutter.
+
+    Attributes:
+        turns: of the spindle [1/min].
+        feed: [mm/min].
+    """
+
+    turns: float
+    feed: float
+
+
+class Program:
+    """The lines of a program as they are added; places in mm, whatever its unit."""
+
+    def __init__(self, title: str, notes: Sequence[str], speed: Speed, units: Units) -> None:
+        """Begin: what it makes and how it is set up, then a state that depends on nothing before.
+
+        Args:
+            title: of the first line.
+            notes: of the lines after it.
+            speed: of the cutter.
+            units: of its numbers; both is mm.
+        """
+        self._inch, self._lines = units is Units.INCH, list[str]()
+        self._digits = _DIGITS[Units.INCH if self._inch else Units.MM]
+        for words in (title, *PROVE, *notes):
+            self.comment(words)
+        unit = "G20" if self._inch else "G21"
+        self._lines += [f"{unit} G17 G40 G49 G80 G90 G94", f"F{self._feed(speed.feed)}"]
+        self._start = f"M3 S{speed.turns:.0f}"
+
+    def comment(self, words: str) -> None:
+        """Words for the reader, without what a control may stumble over."""
+        self._lines.append(f"({_NO_COMMENT.sub('', words)})")
+
+    def spin(self) -> None:
+        """Start the spindle, once the cutter stands clear."""
+        self._lines.append(self._start)
+
+    def rapid(self, **to: float) -> None:
+        """Go there in the air [mm, deg]."""
+        self._lines.append(f"G0 {self._words(to)}")
+
+    def cut(self, **to: float) -> None:
+        """Go there at the feed [mm, deg]."""
+        self._lines.append(f"G1 {self._words(to)}")
+
+    def index(self, angle: float, *, by_hand: bool) -> None:
+        """Turn the work to an angle, or stop for somebody to do it [deg]."""
+        if by_hand:
+            self._lines.append("M0")
+            self.comment(f"turn the work to {angle:.4f} degrees, lock it, go on")
+        else:
+            self.rapid(A=angle)
+
+    def ended(self) -> str:
+        """The whole text, with the spindle stopped at its end."""
+        return "\n".join((*self._lines, "M5", "M2", ""))
+
+    def _words(self, to: dict[str, float]) -> str:
+        return " ".join(f"{axis}{self._number(axis, value)}" for axis, value in to.items())
+
+    def _number(self, axis: str, value: float) -> str:
+        size = value / float(MM) if self._inch and axis != "A" else value
+        digits = 4 if axis == "A" else self._digits
+        return f"{round(size, digits) + 0.0:.{digits}f}"
+
+    def _feed(self, feed: float) -> str:
+        return f"{feed / float(MM):.2f}" if self._inch else f"{feed:.0f}"

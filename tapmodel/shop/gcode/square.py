@@ -1,0 +1,75 @@
+"""The program of the driving square, by the end of an end mill.
+
+The work lies along X with its rear end to the right: X0 is the rear face, the tap lies on the side
+of -X. Y0 and Z0 are its axis, +Z points to the spindle.
+"""
+
+import math
+from collections.abc import Iterator
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.shop.gcode.program import Program
+from tapmodel.shop.gcode.speeds import speed_of
+from tapmodel.words import Units
+
+END_MILL = 10.0
+"""Diameter of the end mill that is reckoned with [mm]; any that is no wider than twice the square
+is long leaves the same square."""
+
+STEP_DOWN, STEP_OVER = 0.1, 0.6
+"""Depth of a pass, and the way from one to the next, in diameters of the end mill; common
+practice."""
+
+ABOVE, BESIDE = 10.0, 1.0
+"""Air above the shank, and beside it where a cut begins and ends [mm]."""
+
+
+def square_program(
+    design: TapDesign, units: Units = Units.MM, *, cutter: float = END_MILL, by_hand: bool = False
+) -> str:
+    """The four flats, cut across the shank, so that they end in a straight shoulder.
+
+    Args:
+        design: every number of the tap.
+        units: of the program's numbers; both is mm.
+        cutter: diameter of the end mill [mm].
+        by_hand: as for the flutes.
+
+    Source: derived here.
+    """
+    blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
+    flat, length = blank.square_across_flats / 2, blank.square_length
+    clear, depth = radius + ABOVE, radius - flat
+    passes = max(math.ceil(depth / (STEP_DOWN * cutter)), 1)
+    half = math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
+    sizes = f"square {blank.square_across_flats:.4g} mm, {length:.4g} mm long"
+    notes = (
+        f"{sizes}, shank {blank.shank_diameter:.4g} mm; end mill {cutter:.4g} mm",
+        "X0 rear face, tap on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
+        "Z is the end of the mill; A turns the work",
+    )
+    program = Program(f"Square of {design.name}", notes, speed_of(cutter), units)
+    program.rapid(Z=clear)
+    program.spin()
+    for number in range(4):
+        program.comment(f"flat {number + 1} of 4")
+        program.index(90.0 * number, by_hand=by_hand)
+        for step in range(1, passes + 1):
+            for along in _lines(length, cutter):
+                program.rapid(X=along, Y=-half)
+                program.rapid(Z=radius - depth * step / passes)
+                program.cut(Y=half)
+                program.rapid(Z=clear)
+    return program.ended()
+
+
+def _lines(length: float, cutter: float) -> Iterator[float]:
+    """Places of the mill's axis along X, the last with its edge on the shoulder [mm].
+
+    The first may lie in front of the rear face: a mill wider than the square is long covers it.
+    """
+    last = cutter / 2 - length
+    count = max(math.ceil((length - cutter / 2) / (STEP_OVER * cutter)), 0) + 1
+    first = last + (count - 1) * STEP_OVER * cutter
+    for number in range(count):
+        yield first - number * STEP_OVER * cutter
