@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
-from tapmodel.report.drawings.canvas import LINE, Align
+from tapmodel.report.drawings.canvas import LETTER_HEIGHT, LINE, Align
 from tapmodel.report.drawings.lettering import degrees, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.report.units import Units
@@ -15,7 +15,10 @@ from tapmodel.shape.turned import turned_lengths
 _ROW = 6.0  # between dimension lines [mm on paper]
 _NOTE = 4.6  # between lines of lettering [mm on paper]
 _ARROW = 6.0  # of an arrow that stands outside of what it measures, with its tail [mm on paper]
-_INSIDE = 9.0  # a length that its two arrows stand within [mm on paper]
+_INSIDE = 6.0  # a length that its two arrows stand within [mm on paper]
+
+_Placed = tuple[tuple[str, ...], tuple[Point, Align]]
+"""Words of a length, line by line, the place of the first line, and how it is set there."""
 
 _Note = tuple[float, float, str]
 """Where along the axis [mm], which diameter [mm] (0 of a second line of the one before), words."""
@@ -39,13 +42,18 @@ def across_flats(sheet: Sheet, design: TapDesign) -> float:
 def lengths(sheet: Sheet, design: TapDesign) -> float:
     """All lengths from the cutting end, and the square's from the rear, one below the other.
 
-    Each is lettered where no extension line of a longer one passes. Returns the lowest y [mm].
+    Each is lettered where no extension line of a longer one passes, and a letter's height clear of
+    the words of the one before. Returns the lowest y [mm].
     """
     y = -max(design.tap.thread.major, design.tap.blank.shank_diameter) / 2 - sheet.paper(7)
-    rows = _rows(design)
+    rows, before = _rows(design), None
     for (start, z, name), after in zip(rows, [*rows[1:], None], strict=True):
         free = math.inf if after is None else after[0] or after[1]
-        words, at = _lettered(sheet, (start, z, free), name, y)
+        placed = _lettered(sheet, (start, z, free), name, y)
+        lower = _crowded(sheet, before, placed)
+        y -= lower
+        words, ((x, high), align) = placed[0], placed[1]
+        at = (x, high - lower), align
         if start > 0:
             # the overall length draws the extension line at the rear end
             sheet.across(((start, y), (z, y)), words[0], at, upright=False)
@@ -54,18 +62,39 @@ def lengths(sheet: Sheet, design: TapDesign) -> float:
             front = (0.0, -design.tap.chamfer.point_diameter / 2)
             ends = (front, (z, -_radius(design, z)))
             sheet.linear(ends, (0.0, y), words[0], at)
-        (x, high), align = at
-        sheet.lines_of_text((x, high - sheet.paper(LINE)), words[1:], align)
+        sheet.lines_of_text((x, at[0][1] - sheet.paper(LINE)), words[1:], align)
+        before = words, at
         y -= sheet.paper(_ROW + LINE / 2 * (len(words) - 1))
     return y
 
 
-def _lettered(
-    sheet: Sheet, ends: tuple[float, float, float], name: str, y: float
-) -> tuple[tuple[str, ...], tuple[Point, Align]]:
+def _crowded(sheet: Sheet, before: _Placed | None, after: _Placed) -> float:
+    """How much lower words must stand so as not to read on from those before them [mm]."""
+    if before is None:
+        return 0.0
+    (left, right), (start, end) = _reach(sheet, before), _reach(sheet, after)
+    letter = sheet.paper(LETTER_HEIGHT)
+    if start > right + letter or left > end + letter:
+        return 0.0
+    (_, high), _ = before[1]
+    lowest = high - sheet.paper(LINE * (len(before[0]) - 1))
+    (_, first), _ = after[1]
+    return max(first + 2 * letter - lowest, 0.0)
+
+
+def _reach(sheet: Sheet, placed: _Placed) -> tuple[float, float]:
+    """From where to where words stand along the axis [mm]."""
+    words, ((x, _), align) = placed
+    width = sheet.paper(max(map(sheet.width, words)))
+    left = x - {"left": 0.0, "centre": 0.5, "right": 1.0}[align] * width
+    return left, left + width
+
+
+def _lettered(sheet: Sheet, ends: tuple[float, float, float], name: str, y: float) -> _Placed:
     """Words of a length, on several lines where they have less room, and the place of the first.
 
-    Over its line, behind it as far as the next extension line leaves `ends` free, or before it.
+    Over its line, behind it as far as the next extension line leaves `ends` free, or before it;
+    those of the square behind the rear end, where no other length is lettered.
     """
     start, z, free = ends
     p, along = sheet.paper, (z - start) * sheet.scale
@@ -76,7 +105,8 @@ def _lettered(
         return whole, (((start + z) / 2, y + p(2.3)), "centre")
     clear = p(1.5 if along > _INSIDE else 0.5 + _ARROW)
     if start > 0:
-        return whole, ((start - clear, y), "right")
+        # behind the extension line of the overall length
+        return parts, ((z + clear, y + p(LINE / 2 * (len(parts) - 1))), "left")
     if inches and sheet.width(parts[0]) <= along - 3:
         return parts, ((z / 2, y + p(LINE / 2)), "centre")
     for words in (whole, parts, (number, *inches, name)):
