@@ -35,7 +35,12 @@ JOBS = {
     "Tr14x3-LH": (),
     "Tr16x6P3": (),
     "Tr16x8(P4)": (),
-    "M64x1": (),
+    "M64x1": (
+        "hole.material=EN AW-6082",
+        "shop.cutters=4,6,8,10,12",
+        "hole.kind=blind",
+        "hole.depth=25",
+    ),
     "3/8 BSW LH": (),
     "1/2-10 Acme-2G": (),
     "7/16-26 UNS-2B": (),
@@ -176,14 +181,28 @@ def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> N
         for words, z in _lengths(drawing):
             box = next(box for box in boxes if box.text == words)
             if words.endswith("square"):
-                # from the rear end: between its arrows, or before the one at the square's start
+                # from the rear end: between its arrows, or behind the one at that end
                 begins = (overall - z) * scale
                 inside = box.left > begins - CLEAR and box.right < overall * scale + CLEAR
-                assert inside or 0 < begins - CLEAR - box.right < 7, words
+                assert inside or 0 < box.left + CLEAR - overall * scale < 7, words
                 continue
             over = box.left > -CLEAR and box.right < z * scale + CLEAR
             before = 0 < CLEAR - box.right < 7
             assert over or before or 0 < box.left + CLEAR - z * scale < 7, words
+
+
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("text", [*JOBS, "M80x0.75-LH"])
+def test_no_length_is_lettered_nearer_than_a_letter_to_another(text: str, units: Units) -> None:
+    design = design_tap(job_for(text, JOBS.get(text, ())))
+    for projection in Projection:
+        drawing = all_drawings(design, projection, units)["side"]
+        boxes = _boxes(drawing)
+        told = [next(b for b in boxes if b.text == words) for words, _ in _lengths(drawing)]
+        for one, other in combinations(told, 2):
+            beside = max(one.left - other.right, other.left - one.right) + 2 * CLEAR
+            under = max(one.low - other.high, other.low - one.high) + 2 * CLEAR
+            assert max(beside, under) >= 2.5 - 1e-6, (one.text, other.text)
 
 
 def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:

@@ -105,8 +105,9 @@ def _lettered(sheet: Sheet, ends: tuple[float, float, float], name: str, y: floa
         return whole, (((start + z) / 2, y + p(2.3)), "centre")
     clear = p(1.5 if along > _INSIDE else 0.5 + _ARROW)
     if start > 0:
-        # behind the extension line of the overall length
-        return parts, ((z + clear, y + p(LINE / 2 * (len(parts) - 1))), "left")
+        # behind the extension line of the overall length, no wider than the square's other words
+        stacked = (number, *inches, name)
+        return stacked, ((z + clear, y + p(LINE / 2 * (len(stacked) - 1))), "left")
     if inches and sheet.width(parts[0]) <= along - 3:
         return parts, ((z / 2, y + p(LINE / 2)), "centre")
     for words in (whole, parts, (number, *inches, name)):
