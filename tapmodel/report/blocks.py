@@ -11,10 +11,17 @@ from tapmodel.words import Units
 
 @dataclass(frozen=True, slots=True)
 class Length:
-    """A length [mm] and the decimals it is shown with in mm; inches get one more."""
+    """A length [mm] and its decimals.
+
+    Attributes:
+        mm: the length.
+        digits: decimals that it is shown with in mm.
+        inch_digits: in inches; None for one more than in mm.
+    """
 
     mm: float
     digits: int = 3
+    inch_digits: int | None = None
 
 
 SMALL = 0.02
@@ -24,6 +31,11 @@ SMALL = 0.02
 def small_length(mm: float) -> Length:
     """A flat, radius or drop: to a micrometre, a small one to a tenth of it."""
     return Length(mm, 4 if abs(mm) < SMALL else 3)
+
+
+def hole_depth(mm: float) -> Length:
+    """How deep a hole or its thread is: a tenth of a mm does, but a drawing has 3/8 in as 0.375."""
+    return Length(mm, 1, inch_digits=3)
 
 
 @dataclass(frozen=True, slots=True)

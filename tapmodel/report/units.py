@@ -87,6 +87,10 @@ SAME = 1e-6
 """Share by which threads per inch may miss a quarter and still be it: noise of binary numbers."""
 
 
+HOLE_DEPTH = ".1f|.3f"
+"""Form of how deep a hole is, as `hole_depth` tells it in a row."""
+
+
 def _in_each(
     units: Units, in_mm: Callable[[], str], in_inches: Callable[[], str]
 ) -> tuple[str, ...]:
@@ -185,11 +189,13 @@ def in_words(mm: float, form: str, units: Units = Units.MM) -> str:
     Args:
         mm: the length [mm].
         form: how numbers in mm are formatted: ".3f", "g". Inches get one decimal more after f,
-            five digits after g.
+            five digits after g, or a form of their own behind a bar, as `HOLE_DEPTH`.
         units: the reader's.
     """
     return " = ".join(
-        _in_each(units, lambda: f"{mm:{form}} mm", lambda: f"{_inch_number(mm, form)} in")
+        _in_each(
+            units, lambda: f"{_mm_number(mm, form)} mm", lambda: f"{_inch_number(mm, form)} in"
+        )
     )
 
 
@@ -244,14 +250,20 @@ def range_in_words(low: float, high: float, form: str, units: Units = Units.MM) 
     return " = ".join(
         _in_each(
             units,
-            lambda: f"{low:{form}} to {high:{form}} mm",
+            lambda: f"{_mm_number(low, form)} to {_mm_number(high, form)} mm",
             lambda: f"{_inch_number(low, form)} to {_inch_number(high, form)} in",
         )
     )
 
 
+def _mm_number(mm: float, form: str) -> str:
+    return f"{mm:{form.partition('|')[0]}}"
+
+
 def _inch_number(mm: float, form: str) -> str:
-    inches = mm / MM_PER_INCH
+    inches, own = mm / MM_PER_INCH, form.partition("|")[2]
+    if own:
+        return f"{inches:{own}}"
     if form.endswith("f"):
         return _plain(inches, int(form[1:-1]) + 1)
     number = _significant(inches, 5)
@@ -283,7 +295,8 @@ def _lengths(length: Length, units: Units, to_step: Callable[[float], int]) -> t
     if units is not Units.INCH:
         texts.append(f"{_stepped(length.mm, length.digits, to_step)} mm")
     if units is not Units.MM:
-        texts.append(f"{_stepped(length.mm / MM_PER_INCH, length.digits + 1, to_step)} in")
+        digits = length.digits + 1 if length.inch_digits is None else length.inch_digits
+        texts.append(f"{_stepped(length.mm / MM_PER_INCH, digits, to_step)} in")
     return tuple(texts)
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Length, Rows
+from tapmodel.report.blocks import Length, Rows, hole_depth
 from tapmodel.report.chapters.machines import turning
 from tapmodel.report.chapters.tap import hole
 from tapmodel.report.words.choices import why
@@ -149,7 +149,7 @@ def test_full_thread_ends_a_chamfer_before_the_front() -> None:
     (rows,) = hole.chapter(m3).blocks
     assert isinstance(rows, Rows)
     depths = [row.value for row in rows.rows if row.label == "full thread, depth at most"]
-    assert depths == [Length(m3.full_thread_depth, 1)]
+    assert depths == [hole_depth(m3.full_thread_depth)]
     (note,) = [finding for finding in m3.findings if finding.code == "shank-hole"]
     assert "full thread ends 11.2 mm deep at most" in what(note)
 

@@ -21,6 +21,7 @@ from tapmodel.report.chapters import findings as chapter
 from tapmodel.report.chapters.proof import chapter as proof_chapter
 from tapmodel.report.screen.design import design_page
 from tapmodel.report.units import (
+    HOLE_DEPTH,
     Units,
     force_in_words,
     in_words,
@@ -42,6 +43,17 @@ ROWS = tomllib.loads(Path(__file__).with_name("finding_words.toml").read_text())
 
 AS_PRINTED = {Code.BEYOND_SCOPE, Code.UNLISTED_PAIR, Code.OTHER_UNIT}
 """What tells of a metric standard, or of what was typed, says so in mm."""
+
+
+def test_the_depth_of_a_hole_keeps_eighths_of_an_inch() -> None:
+    assert in_words(9.525, HOLE_DEPTH, Units.BOTH) == "9.5 mm = 0.375 in"
+    assert range_in_words(3.175, 9.525, HOLE_DEPTH, Units.INCH) == "0.125 to 0.375 in"
+    asked = ("hole.depth=9.525", "hole.kind=blind", "hole.material=EN AW-6082")
+    design = design_tap(job_for("3/8 BSW LH", asked))
+    page = design_page(design, Units.INCH, every=True)
+    assert "the hole is 0.375 in deep" in " ".join(page.split())
+    assert "blind hole, depth of thread  0.375 in" in page
+    assert "0.38 in" not in page
 
 
 def found(designation: str, sets: list[str]) -> tuple[Finding, ...]:

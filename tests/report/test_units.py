@@ -9,7 +9,16 @@ from pypdf import PdfReader
 
 import tapmodel
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Area, Force, Length, Pitch, Quantity, Torque, Words
+from tapmodel.report.blocks import (
+    Area,
+    Force,
+    Length,
+    Pitch,
+    Quantity,
+    Torque,
+    Words,
+    hole_depth,
+)
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.tools import cutter_of, drill_of
 from tapmodel.report.units import shown, shown_high, shown_low
@@ -28,6 +37,8 @@ MM, INCH, BOTH = Units
     [
         (Length(12.7), "12.700 mm", "0.5000 in"),
         (Length(112, 2), "112.00 mm", "4.409 in"),
+        (hole_depth(9.525), "9.5 mm", "0.375 in"),
+        (hole_depth(25.4 * 11 / 16), "17.5 mm", "0.688 in"),
         (Area(645.16), "645.2 mm²", "1.000 in²"),
         (Area(0.0123456), "0.01235 mm²", "0.00001914 in²"),
         (Area(25.4**2 * 12.3456, 7), "7964.887 mm²", "12.34560 in²"),

@@ -21,6 +21,7 @@ from tapmodel.report.blocks import (
     Rows,
     Torque,
     Words,
+    hole_depth,
 )
 from tapmodel.report.units import in_words, shown
 from tapmodel.shop.tapping_speed import revolutions
@@ -126,7 +127,7 @@ def _work(design: TapDesign) -> Iterator[Row]:
     yield Row("material of the work", Words(_material(design)))
     depth = design.choice("hole.depth")
     assumed = "" if depth is None or depth.given else ", assumed"
-    yield Row(f"{work.kind} hole, depth of thread{assumed}", Length(work.depth, 1))
+    yield Row(f"{work.kind} hole, depth of thread{assumed}", hole_depth(work.depth))
     yield Row("oil", Words(work.material.group.lubricant))
     if design.tap.thread.lead <= MOST_UNDER_POWER:
         yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
@@ -187,5 +188,5 @@ def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
     yield Row("thickest chip, as the raked face cuts it", Length(chips.thickness_max, 4))
     yield Row("thinnest chip", Length(chips.thickness_min, 4))
     all_of_them = held >= design.work.depth
-    told = Words("all of this hole") if all_of_them else Length(held, 1)
+    told = Words("all of this hole") if all_of_them else hole_depth(held)
     yield Row("thread whose chips the flutes hold", told)

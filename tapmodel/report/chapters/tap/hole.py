@@ -2,7 +2,7 @@
 
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words, hole_depth
 from tapmodel.report.tools import drill_of
 
 
@@ -19,7 +19,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
         Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
         *_percentages(design),
-        Row("deepest full thread that the tap reaches", Length(design.full_thread_depth, 1)),
+        Row("deepest full thread that the tap reaches", hole_depth(design.full_thread_depth)),
         *_bottom(design),
     )
     notes = () if design.bored else (Paragraphs((DRILL_CUTS_LARGE,)),)
@@ -39,10 +39,10 @@ def _bottom(design: TapDesign) -> list[Row]:
         return []
     lead = design.tap.chamfer_length
     return [
-        Row("full thread wanted, depth", Length(design.work.depth, 1)),
-        Row("hole, depth to drill at least", Length(design.hole_depth, 1), measured=True),
-        Row("stop with the tap's front so deep", Length(design.work.depth + lead, 1)),
-        Row("unfinished thread below, the tap's chamfer", Length(lead, 1)),
+        Row("full thread wanted, depth", hole_depth(design.work.depth)),
+        Row("hole, depth to drill at least", hole_depth(design.hole_depth), measured=True),
+        Row("stop with the tap's front so deep", hole_depth(design.work.depth + lead)),
+        Row("unfinished thread below, the tap's chamfer", hole_depth(lead)),
     ]
 
 

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
+from tapmodel.report.units import HOLE_DEPTH
 from tapmodel.report.words.sentence import Length, Sentences, always, high, judged
 from tapmodel.words import Severity
 
@@ -11,15 +12,15 @@ def _shank(finding: Finding, length: Length) -> str:
         return "The shank does not pass the finished hole."
     return (
         "The shank is thicker than the hole: the tap cannot be passed through, and full thread "
-        f"ends {length(finding.values.number('depth'), '.1f')} deep at most; set "
+        f"ends {length(finding.values.number('depth'), HOLE_DEPTH)} deep at most; set "
         "blank.shank_must_pass for a shank that passes."
     )
 
 
 def _reach(finding: Finding, length: Length) -> str:
     return (
-        f"The hole is to be tapped {length(judged(finding), '.1f')} deep, and full thread ends "
-        f"{length(high(finding), '.1f')} deep: what is thicker than the hole behind the thread, or "
+        f"The hole is to be tapped {length(judged(finding), HOLE_DEPTH)} deep, and full thread ends "
+        f"{length(high(finding), HOLE_DEPTH)} deep: what is thicker than the hole behind the thread, or "
         "the wrench on the square, stops the tap there."
     )
 

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
+from tapmodel.report.units import HOLE_DEPTH
 from tapmodel.report.words.sentence import Length, Sentences, Writer, high, judged
 
 
@@ -40,10 +41,10 @@ def _near(finding: Finding, write: Writer) -> str:
 
 
 def _room(finding: Finding, length: Length) -> str:
+    held, deep = judged(finding), finding.values.number("depth")
     return (
-        f"The flutes hold the chips of {length(judged(finding), '.1f')} of thread, the hole is "
-        f"{length(finding.values.number('depth'), '.1f')} deep: back the tap out and clear them "
-        "in between."
+        f"The flutes hold the chips of {length(held, HOLE_DEPTH)} of thread, the hole is "
+        f"{length(deep, HOLE_DEPTH)} deep: back the tap out and clear them in between."
     )
 
 
