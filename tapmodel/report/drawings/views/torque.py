@@ -1,9 +1,11 @@
 """Torque against depth: the band of the way in and of the way back, and where to stop."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from operator import itemgetter
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
@@ -28,20 +30,47 @@ _LINE = 4.0  # between two lines of lettering beside the chart on paper [mm]
 
 def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Drawing:
     """Depth of the front to the right, torque upwards, on the way back downwards."""
-    course = foreseen.course
-    way_in, way_back = course.course_in, course.course_back
-    assert way_in is not None  # noqa: S101 - `torque_along` makes both
-    assert way_back is not None  # noqa: S101
+    way_in, way_back = ways(foreseen)
     stop = float(way_in.depth[-1])
     sheet = Sheet("torque", "Torque on the way in and back", fitting_scale(stop, _WIDTH), units)
     top = _top(foreseen)
-    axis = Axis(0.0, sheet.paper(_HEIGHT) / (top + course.back.high))
+    axis = Axis(0.0, sheet.paper(_HEIGHT) / (top + foreseen.course.back.high))
     _band(sheet, way_in, axis, 1.0)
     _band(sheet, way_back, axis, -1.0)
     low = _frame(sheet, foreseen, stop, (axis, top))
     _levels(sheet, foreseen, stop, (axis, top))
     _captions(sheet, design, foreseen, low)
     return sheet.finished()
+
+
+def ways(foreseen: Prediction) -> tuple[Course, Course]:
+    """The courses in and back as drawn: each line of the way in peaks at the torque told for it.
+
+    Along the hole they run as the teeth and the friction have it. Where friction alone is more
+    than a torque that printed formulas lower, the line is drawn as much lower, on the way back
+    too: it is the same friction.
+    """
+    course, band = foreseen.course, foreseen.torque.band
+    way_in, way_back = course.course_in, course.course_back
+    assert way_in is not None  # noqa: S101 - `torque_along` makes both
+    assert way_back is not None  # noqa: S101
+    share = _share(way_in.likely, band.likely)
+    likely, back = share * way_in.likely, min(share, 1.0) * way_back.likely
+    low, high = (
+        _share(line, told) * line
+        for line, told in ((way_in.low, band.low), (way_in.high, band.high))
+    )
+    return (
+        # the least may run otherwise than the likely one, which is lowered alone
+        replace(way_in, low=np.minimum(low, likely), likely=likely, high=np.maximum(high, likely)),
+        replace(way_back, low=np.minimum(way_back.low, back), likely=back),
+    )
+
+
+def _share(line: NDArray[np.float64], told: float) -> float:
+    """The torque told of a line in the greatest that it has."""
+    most = float(np.max(line))
+    return told / most if most > 0 else 1.0
 
 
 def _top(foreseen: Prediction) -> float:
@@ -99,9 +128,20 @@ def _frame(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis,
     sheet.line((0.0, foot), (stop, foot), THIN)
     words = f"depth of the tap's front in the work [{unit}]"
     sheet.text((stop / 2, foot - p(6.4)), words, "centre")
-    depth = foreseen.task.hole.depth
+    hole = foreseen.task.hole
+    depth = hole.depth
+    if hole.blind:
+        _stop(sheet, stop, (foot, axis.at(top)))
     sheet.line((depth, foot), (depth, axis.at(top) + p(1.5)), CENTRE)
     return foot - p(6.4)
+
+
+def _stop(sheet: Sheet, stop: float, ends: tuple[float, float]) -> None:
+    """A line where the tap stands when the thread is finished, named above the chart."""
+    foot, top = ends
+    sheet.line((stop, foot), (stop, top + sheet.paper(1.5)), THIN)
+    at = stop + sheet.paper(1), top + sheet.paper(4)
+    sheet.text(at, f"stops at {sheet.plotted(stop, 2)}", "right")
 
 
 def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis, float]) -> None:
@@ -121,18 +161,20 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
         ]
         sheet.hatch(corners, -45.0, 2.4)
         sheet.path(corners, THIN, closed=True)
-    told, course = measures_of(sheet.units).told, foreseen.course
-    way_in, back = summit(course.course_in), summit(course.course_back)
+    told, (way_in, back) = measures_of(sheet.units).told, ways(foreseen)
     lines = [
-        (band.low, way_in, f"peak at least {told(band.low)}"),
-        (band.likely, way_in, f"peak likely {told(band.likely)}"),
-        (band.high, way_in, f"peak up to {told(band.high)}"),
+        (band.low, summit(way_in, way_in.low), f"peak at least {told(band.low)}"),
+        (band.likely, summit(way_in, way_in.likely), f"peak likely {told(band.likely)}"),
+        (band.high, summit(way_in, way_in.high), f"peak up to {told(band.high)}"),
         (foreseen.stop_at, None, f"stop at {told(foreseen.stop_at)}"),
         (breaks.low, None, f"may break from {told(breaks.low)}"),
         (breaks.high, None, f"breaks by {told(breaks.high)}"),
     ]
     low = foreseen.torque.back.high
-    lines = [(-low, back, f"way back up to {told(low)}"), *sorted(lines, key=itemgetter(0))]
+    lines = [
+        (-low, summit(back, back.high), f"way back up to {told(low)}"),
+        *sorted(lines, key=itemgetter(0)),
+    ]
     heights = [axis.at(min(torque, top)) for torque, _, _ in lines]
     for (torque, depth, words), height, place in zip(
         lines, heights, spread(heights, p(_LINE)), strict=True
@@ -148,11 +190,9 @@ def _levels(sheet: Sheet, foreseen: Prediction, stop: float, upwards: tuple[Axis
         sheet.text((out + p(0.8), place), words)
 
 
-def summit(course: Course | None) -> float:
-    """Depth of the last place at which the torque of a way is greatest [mm]."""
-    assert course is not None  # noqa: S101 - `torque_along` makes both
-    high = course.high
-    return float(np.max(course.depth[high >= (1 - _ONE) * np.max(high)]))
+def summit(course: Course, line: NDArray[np.float64]) -> float:
+    """Depth of the last place at which a line of a way is highest [mm]."""
+    return float(np.max(course.depth[line >= (1 - _ONE) * np.max(line)]))
 
 
 def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float) -> None:
