@@ -17,7 +17,8 @@ from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.edge import edge_of
 from tapmodel.prediction.strength.field import field_at
 from tapmodel.prediction.strength.outlines import slices_of
-from tapmodel.prediction.strength.record import Place
+from tapmodel.prediction.strength.record import Place, Spot
+from tapmodel.prediction.strength.steel import tensile
 from tapmodel.prediction.strength.torsion import torsion_of
 from tapmodel.report.drawings.catalogue import DRAWINGS, all_drawings
 from tapmodel.report.drawings.charts.axis import figure, marks
@@ -203,6 +204,52 @@ def test_the_torque_is_drawn_as_its_course_runs(design: TapDesign) -> None:
         assert drawn == pytest.approx(float(np.trapezoid(torque, way.depth)), rel=1e-6, abs=1e-9)
 
 
+ALUMINIUM = ("hole.material=EN AW-6082", "shop.cutters=4,6,8,10,12")
+SLIPPERY = {
+    "M64x1": (*ALUMINIUM, "hole.kind=blind", "hole.depth=25"),
+    "M80x0.75-LH": (*ALUMINIUM, "hole.depth=20"),
+}
+"""Threads whose lands rub with more torque than printed formulas give all of it."""
+
+
+@pytest.mark.parametrize("text", SLIPPERY)
+def test_the_thick_line_peaks_at_the_likely_torque_told(text: str) -> None:
+    design = design_tap(job_for(text, SLIPPERY[text]))
+    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    band, course = foreseen.torque.band, foreseen.course
+    assert course.course_in is not None
+    assert course.course_back is not None
+    assert course.course_in.likely.max() > 1.2 * band.likely
+    thin = [_points(curve)[:, 1] for curve in _curves(drawing, THIN, closed=False)]
+    thick = [_points(curve)[:, 1] for curve in _curves(drawing, VISIBLE, closed=False)]
+    per_torque = thin[1].max() / band.high
+    assert thin[0].max() / per_torque == pytest.approx(band.low)
+    assert thick[0].max() / per_torque == pytest.approx(band.likely)
+    # friction is one on both ways, so both lines are lowered alike
+    lowered = band.likely / course.course_in.likely.max()
+    back = lowered * course.course_back.likely.max()
+    assert -thick[1].min() / per_torque == pytest.approx(back)
+    (word,) = (word for word in _words(drawing) if word.startswith("peak likely"))
+    assert float(word.split()[-1]) == pytest.approx(thick[0].max() / per_torque, rel=5.1e-3)
+
+
+def test_a_blind_hole_tells_where_the_tap_stops() -> None:
+    # 25 mm of thread above a chamfer of four pitches
+    blind = design_tap(job_for("M64x1", SLIPPERY["M64x1"]))
+    drawing = _drawn(blind, "torque")
+    assert "stops at 29" in _words(drawing)
+    lines = drawing.document.modelspace().query("LINE")
+    upright = [line for line in lines if line.dxf.start.x == line.dxf.end.x]
+    assert any(
+        line.dxf.layer == THIN
+        and line.dxf.start.x == pytest.approx(29)
+        and abs(line.dxf.end.y - line.dxf.start.y) * drawing.scale > 39
+        for line in upright
+    )
+    through = _drawn(design_tap(job_for("M64x1", ())), "torque")
+    assert not any(word.startswith("stops at") for word in _words(through))
+
+
 def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
     design: TapDesign,
 ) -> None:
@@ -306,15 +353,41 @@ def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
         number = float(word.removeprefix(told).removesuffix(", weakest"))
         assert number == pytest.approx(section.shear, rel=5.1e-3)
         governs = (section.place, section.z) == (strength.governs.place, strength.governs.z)
-        assert governs == (word == weakest[0])
+        notched = strength.governs.spot is Spot.THREAD_ROOT
+        assert (governs and not notched) == (word == weakest[0])
         if governs:
             (peak,) = (word for word in words if word.startswith("peak ") and "MPa at" in word)
             at_stop = float(peak.split()[1])
             assert at_stop == pytest.approx(section.shear * foreseen.stop_at, rel=5.1e-3)
             assert f"{figure(foreseen.stop_at)} N·m" in peak
+    most = max(section.shear for section in strength.sections)
+    told = float(weakest[0].removesuffix(", weakest").rpartition(" ")[2])
+    # what is called the weakest has the greatest of all numbers told
+    assert told >= most * (1 - 5.1e-3)
     (breaks,) = (word for word in words if word.startswith("breaks first here"))
     ends = f"{figure(strength.breaks.low)} to {figure(strength.breaks.high)} N·m"
     assert breaks.endswith(ends)
+
+
+def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
+    design = design_tap(job_for("3/8 BSW LH", ()))
+    drawing, foreseen = _drawn(design, "strength"), _foreseen(design)
+    words, strength = _words(drawing), foreseen.strength
+    assert strength.governs.spot is Spot.THREAD_ROOT
+    # one stress breaks it at the root of the thread, by the torque at which it does
+    root = tensile(strength.steel.hardness).likely / strength.thread_root.likely
+    (weakest,) = (word for word in words if word.endswith(", weakest"))
+    told = re.fullmatch(r"notch of its thread: ([\d.]+), weakest", weakest)
+    assert told
+    assert float(told[1]) == pytest.approx(root, rel=5.1e-3)
+    assert "of the section alone, without the notch of its thread" in words
+    (why,) = (word for word in words if word.startswith("its notch"))
+    factor, made, land = map(float, re.findall(r"\d[\d.]*", why))
+    assert factor == pytest.approx(strength.notch.factor, rel=5.1e-3)
+    assert made == pytest.approx(root, rel=5.1e-3)
+    assert made / land == pytest.approx(factor, rel=1.1e-2)
+    other = _words(_drawn(design_tap(job_for("M64x1", ())), "strength"))
+    assert not any("notch" in word for word in other)
 
 
 def test_the_section_of_a_left_hand_tap_is_seen_as_its_mirror_image() -> None:
@@ -395,7 +468,7 @@ def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None
     assert float(peak.split()[1]) == pytest.approx(at_stop, rel=5.1e-3)
     assert "peak shear in 1 lbf·in [psi]" in shear
     each = section.shear / 0.00689476 * 0.112985
-    (weakest,) = (word for word in shear if word.endswith(", weakest"))
+    (weakest,) = (word for word in shear if word.startswith(f"{section.place.value} at"))
     told = float(weakest.removesuffix(", weakest").split()[-1])
     assert told == pytest.approx(each, rel=5.1e-3)
     assert not any("N·m" in word or "MPa" in word for word in (*torque, *shear))

@@ -2,7 +2,7 @@
 
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
-from tapmodel.prediction.strength.record import Section
+from tapmodel.prediction.strength.record import Section, Spot
 from tapmodel.report.drawings.charts.axis import Axis, figure, marked, spaced
 from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.lettering import spread
@@ -26,7 +26,8 @@ def along_tap(sheet: Sheet, foreseen: Prediction, corner: Point) -> None:
     widest = max(radius for radius, _ in blank_profile(tap).corners) * unit
     _silhouette(sheet, foreseen, (left + widest, up))
     edge = left + 2 * widest + p(4)
-    top = 1.05 * max(section.shear for section in sections)
+    notched = notch_shear(foreseen)
+    top = 1.05 * max(notched or 0.0, *(section.shear for section in sections))
     across = Axis(edge, p(_CHART) / top)
     ends = foot, up.at(tap.blank.overall_length)
     sheet.line((edge, ends[0]), (edge, ends[1]), THIN)
@@ -68,17 +69,39 @@ def _stepped(foreseen: Prediction, up: Axis, across: Axis) -> list[Point]:
 
 def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column: float) -> None:
     (up, across), p = axes, sheet.paper
-    sections = sorted(foreseen.strength.sections, key=lambda section: section.z)
-    heights = [up.at(section.z) for section in sections]
-    for section, height, place in zip(sections, heights, spread(heights, p(_LINE)), strict=True):
-        x = across.at(section.shear)
-        weakest = governs(foreseen, section)
+    told = sorted(_told(sheet, foreseen), key=lambda spot: spot[0])
+    heights = [up.at(z) for z, *_ in told]
+    for (_, shear, words, weakest), height, place in zip(
+        told, heights, spread(heights, p(_LINE)), strict=True
+    ):
+        x = across.at(shear)
         sheet.dot((x, height), 1.1 if weakest else 0.6)
         sheet.line((x, height), (column - p(3), place), THIN)
         sheet.line((column - p(3), place), (column, place), THIN)
-        shear = figure(measures_of(sheet.units).shear(section.shear))
-        words = f"{section.place.value} at {sheet.plotted(section.z, 1)}: {shear}"
+        number = figure(measures_of(sheet.units).shear(shear))
+        words = f"{words}: {number}"
         sheet.text((column + p(0.8), place), f"{words}, weakest" if weakest else words)
+
+
+def _told(sheet: Sheet, foreseen: Prediction) -> list[tuple[float, float, str, bool]]:
+    """Height, shear in 1 N·m, name, and whether the tap breaks there first, of all that is told."""
+    notched = notch_shear(foreseen)
+    told: list[tuple[float, float, str, bool]] = []
+    for section in foreseen.strength.sections:
+        words = f"{section.place.value} at {sheet.plotted(section.z, 1)}"
+        weakest = governs(foreseen, section)
+        told.append((section.z, section.shear, words, weakest and notched is None))
+        if weakest and notched is not None:
+            told.append((section.z, notched, "notch of its thread", True))
+    return told
+
+
+def notch_shear(foreseen: Prediction) -> float | None:
+    """Shear at the thread's root in 1 N·m, its notch with it [MPa]; None if it breaks elsewhere."""
+    strength = foreseen.strength
+    if strength.governs.spot is not Spot.THREAD_ROOT:
+        return None
+    return strength.notch.factor * strength.land_shear
 
 
 def governs(foreseen: Prediction, section: Section) -> bool:

@@ -10,7 +10,7 @@ from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.record import Spot
 from tapmodel.report.drawings.canvas import LINE
-from tapmodel.report.drawings.charts.along_tap import HEIGHT, along_tap, governs
+from tapmodel.report.drawings.charts.along_tap import HEIGHT, along_tap, governs, notch_shear
 from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.drawings.charts.line_labels import draw_labelled, placed_labels
 from tapmodel.report.drawings.charts.measures import measures_of
@@ -44,6 +44,10 @@ def _section(sheet: Sheet, foreseen: Prediction, seen: Seen) -> None:
     p, shear = sheet.paper, seen.section.shear
     sheet.pieces(seen.pieces(), VISIBLE)
     (x, y), top = seen.peak(), seen.radius + p(4.5)
+    apart = notch_shear(foreseen) is not None
+    if apart:
+        sheet.text((x + p(2.8), top), "of the section alone, without the notch of its thread")
+        top += p(LINE)
     rest = [seen.rim(), np.linspace((x, y), (x, top), _POINTS)]
     beside = dict[float, tuple[Point, Point]]()
     labels = placed_labels(sheet, seen.lines, rest)
@@ -87,8 +91,20 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float)
         f"{place}; scale {scale}; beside it the tap",
         f"{shown}; the tap of {design.work.steel.told}",
         f"breaks first here, {_how(foreseen)}, at {torques}",
+        *_notched(sheet, foreseen),
     ]
     sheet.lines_of_text((-sheet.paper(_VIEW / 2 + 8), top), lines)
+
+
+def _notched(sheet: Sheet, foreseen: Prediction) -> list[str]:
+    """Why the thread's root is weakest though the section's own peak may be less than others."""
+    notched, strength = notch_shear(foreseen), foreseen.strength
+    if notched is None:
+        return []
+    shear = measures_of(sheet.units).shear
+    land, root = (figure(shear(told)) for told in (strength.land_shear, notched))
+    factor = figure(strength.notch.factor)
+    return [f"its notch, of factor {factor}, makes {root} of the {land} on the land there"]
 
 
 def _how(foreseen: Prediction) -> str:
@@ -98,6 +114,6 @@ def _how(foreseen: Prediction) -> str:
         case Spot.WHOLE:
             return "as the whole section yields"
         case Spot.THREAD_ROOT:
-            return f"at the root of the thread, a notch of factor {figure(strength.notch.factor)}"
+            return "at the root of the thread"
         case spot:
             return f"at the {spot.value}"
