@@ -18,10 +18,10 @@ def _shank(finding: Finding, length: Length) -> str:
 
 
 def _reach(finding: Finding, length: Length) -> str:
+    wanted, most = (length(deep, HOLE_DEPTH) for deep in (judged(finding), high(finding)))
     return (
-        f"The hole is to be tapped {length(judged(finding), HOLE_DEPTH)} deep, and full thread ends "
-        f"{length(high(finding), HOLE_DEPTH)} deep: what is thicker than the hole behind the thread, or "
-        "the wrench on the square, stops the tap there."
+        f"The hole is to be tapped {wanted} deep, and full thread ends {most} deep: what is "
+        "thicker than the hole behind the thread, or the wrench on the square, stops the tap there."
     )
 
 
