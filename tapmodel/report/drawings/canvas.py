@@ -6,6 +6,7 @@
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
@@ -16,7 +17,7 @@ from tapmodel.export.dxf.library import FONT
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.fonts import fonts
 
-from tapmodel.export.dxf.document import HATCH, LETTERS, TEXT_STYLE, THIN, new_document
+from tapmodel.export.dxf.document import HATCH, HIDDEN, LETTERS, TEXT_STYLE, THIN, new_document
 from tapmodel.export.dxf.write import add_pieces
 from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.drawing import Drawing
@@ -36,6 +37,29 @@ _ALIGN = {
     "right": TextEntityAlignment.MIDDLE_RIGHT,
 }
 Align = Literal["left", "centre", "right"]
+
+_SAMPLE, _BESIDE, _KEYS = 10.0, 1.5, 4.0
+"""Of a line in a legend, to its words, and between two keys on paper [mm]."""
+
+_DASHED = 9.1
+"""Of one of dashes, so that it ends with a whole one [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """What a kind of line means: a piece of it stands before the words.
+
+    Attributes:
+        layer: that lines of this kind lie on.
+        words: that name the kind and what it shows.
+    """
+
+    layer: str
+    words: str
+
+
+Caption = str | tuple[Key, ...]
+"""One line of lettering: plain words, or keys beside each other."""
 
 
 class Canvas:
@@ -172,11 +196,29 @@ class Canvas:
         entity = self._space.add_text(text, height=self.paper(height), dxfattribs=attributes)
         entity.set_placement(at, align=_ALIGN[align])
 
-    def lines_of_text(self, at: Point, lines: Iterable[str], align: Align = "left") -> None:
-        """Lettering one line below the other."""
+    def lines_of_text(self, at: Point, lines: Iterable[Caption], align: Align = "left") -> None:
+        """Lettering one line below the other; keys of lines always to the right of `at`."""
         for number, line in enumerate(lines):
-            below = self.paper(LINE * number)
-            self.text((at[0], at[1] - below), line, align)
+            place = at[0], at[1] - self.paper(LINE * number)
+            if isinstance(line, str):
+                self.text(place, line, align)
+            else:
+                self._keys(place, line)
+
+    def _keys(self, at: Point, keys: tuple[Key, ...]) -> None:
+        """On the layer of the lettering, so that no line of the part's own layers is not of it."""
+        layers, (x, y) = self._drawing.document.layers, at
+        for key in keys:
+            like = layers.get(key.layer).dxf
+            attributes = {
+                "layer": LETTERS,
+                "linetype": like.linetype,
+                "lineweight": like.lineweight,
+            }
+            drawn = self.paper(_DASHED if key.layer == HIDDEN else _SAMPLE)
+            self._space.add_line((x, y), (x + drawn, y), dxfattribs=attributes)
+            self.text((x + self.paper(_SAMPLE + _BESIDE), y), key.words)
+            x += self.paper(_SAMPLE + _BESIDE + self.width(key.words) + _KEYS)
 
     def arrow(self, tail: Point, tip: Point) -> None:
         """A thin line with a filled head at `tip`."""
@@ -198,9 +240,12 @@ class Canvas:
         self.text((elbow[0] + gap, elbow[1]), text, align)
 
     @staticmethod
-    def width(text: str) -> float:
-        """How wide lettering is on paper [mm]."""
-        return _width(text)
+    def width(text: Caption) -> float:
+        """How wide lettering is on paper, with the lines in it [mm]."""
+        if isinstance(text, str):
+            return _width(text)
+        keys = (_SAMPLE + _BESIDE + _width(key.words) for key in text)
+        return sum(keys) + _KEYS * (len(text) - 1)
 
 
 def _bulge(piece: Piece) -> float:

@@ -71,7 +71,7 @@ def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column:
     (up, across), p = axes, sheet.paper
     told = sorted(_told(sheet, foreseen), key=lambda spot: spot[0])
     heights = [up.at(z) for z, *_ in told]
-    for (_, shear, words, weakest), height, place in zip(
+    for (_, shear, name, weakest), height, place in zip(
         told, heights, spread(heights, p(_LINE)), strict=True
     ):
         x = across.at(shear)
@@ -79,7 +79,7 @@ def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column:
         sheet.line((x, height), (column - p(3), place), THIN)
         sheet.line((column - p(3), place), (column, place), THIN)
         number = figure(measures_of(sheet.units).shear(shear))
-        words = f"{words}: {number}"
+        words = f"{name}: {number}"
         sheet.text((column + p(0.8), place), f"{words}, weakest" if weakest else words)
 
 

@@ -4,7 +4,7 @@ import math
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
-from tapmodel.report.drawings.canvas import LINE
+from tapmodel.report.drawings.canvas import LINE, Caption, Key
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import degrees, fitting_scale
 from tapmodel.report.drawings.sheet import Sheet
@@ -153,15 +153,15 @@ def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     flutes, p = design.tap.flutes, sheet.paper
     left = max(design.tap.thread.major / 2 + p(_OVER + 3), beside)
     height = sheet.mm(full_thread_height(design.tap), 2)
-    lines = [
+    lines: list[Caption] = [
         f"rake at the crest (hook) {degrees(design.figures.rake_crest)}",
         f"   at the pitch line {degrees(design.figures.rake_pitch)}",
         f"   at the drilled wall {degrees(design.rake_at_wall)}",
         f"   at the root, not cutting {degrees(design.figures.rake_root)}",
         f"chordal hook {degrees(design.figures.chordal_hook)}",
         f"land {degrees(design.figures.land_angle)}, {sheet.mm(design.figures.land_width)} wide",
-        f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
-        f"cutter ⌀{sheet.mm(flutes.cutter_diameter)} (double chain)",
+        (Key(HIDDEN, f"dashed: core ⌀{sheet.mm(flutes.core_diameter)}"),),
+        (Key(PHANTOM, f"double chain: cutter ⌀{sheet.mm(flutes.cutter_diameter)}"),),
         f"{design.tap.thread.hand.value}-hand tap, {SEEN},",
         *_cut_words(sheet, height),
     ]

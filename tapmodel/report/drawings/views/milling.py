@@ -4,6 +4,7 @@ import math
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, PHANTOM, THIN, VISIBLE
+from tapmodel.report.drawings.canvas import Caption, Key
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, plain
 from tapmodel.report.drawings.sheet import Sheet
@@ -182,13 +183,13 @@ def _captions(sheet: Sheet, design: TapDesign) -> None:
     flutes, setting = design.tap.flutes, flute_setting(design)
     wall = "right" if _face_side(design) > 0 else "left"
     turn = plain(f"{360 / flutes.count:.4f}")
-    lines = [
+    lines: list[Caption] = [
         *_cutter_words(sheet, design),
         f"index {flutes.count} times {turn}°",
         f"offset {sheet.mm(setting.offset)} to the {setting.side}" if setting.side else "no offset",
         *_depth_told(sheet, design),
         f"cutting face: the {wall} wall",
-        f"core ⌀{sheet.mm(flutes.core_diameter)} (dashed)",
+        (Key(HIDDEN, f"dashed: core ⌀{sheet.mm(flutes.core_diameter)}"),),
         *_hand_words(sheet, design),
         SEEN,
     ]

@@ -6,7 +6,7 @@ import numpy as np
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
-from tapmodel.report.drawings.canvas import LINE, Align
+from tapmodel.report.drawings.canvas import LINE, Align, Caption, Key
 from tapmodel.report.drawings.lettering import degrees, fitting_scale
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.figures import ReliefFigures
@@ -55,20 +55,21 @@ def _factor(sheet: Sheet, figures: ReliefFigures) -> float:
     return max(1.0, fitting_scale(figures.heel_drop * sheet.scale, _SHOWN_DROP))
 
 
-def _words(sheet: Sheet, relief: Relief, figures: ReliefFigures) -> list[str]:
+def _words(sheet: Sheet, relief: Relief, figures: ReliefFigures) -> list[Caption]:
     factor = _factor(sheet, figures)
     head = f"relief of the {relief.applies_to.value}:"
     if relief.kind is ReliefKind.CONCENTRIC:
         return [head, "concentric, no drop:", "the land rubs on its back"]
-    first = f"{degrees(figures.edge_angle)} at the edge"
+    kind, drops = relief.kind.value, f"drop {sheet.mm(figures.heel_drop, 4)} at the heel"
+    first: list[Caption] = [f"{kind}, {degrees(figures.edge_angle)} at the edge", drops]
     if relief.kind is ReliefKind.CON_ECCENTRIC:
-        first = f"none over {degrees(relief.margin_angle)} (chain)"
+        margin = f"chain: none over {degrees(relief.margin_angle)}"
+        first = [f"{kind}, {drops}", (Key(CENTRE, margin),)]
     return [
         head,
-        f"{relief.kind.value}, {first}",
-        f"drop {sheet.mm(figures.heel_drop, 4)} at the heel",
+        *first,
         f"(drop drawn {factor:g} times as large)" if factor > 1 else "(drop true to scale)",
-        "double chain: without relief",
+        (Key(PHANTOM, "double chain: without relief"),),
     ]
 
 

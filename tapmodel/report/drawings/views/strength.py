@@ -9,7 +9,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.strength.record import Spot
-from tapmodel.report.drawings.canvas import LINE
+from tapmodel.report.drawings.canvas import LINE, Caption, Key
 from tapmodel.report.drawings.charts.along_tap import HEIGHT, along_tap, governs, notch_shear
 from tapmodel.report.drawings.charts.axis import figure
 from tapmodel.report.drawings.charts.line_labels import draw_labelled, placed_labels
@@ -83,37 +83,27 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float)
     strength = foreseen.strength
     where, breaks = strength.governs, strength.breaks
     height, scale = sheet.mm(where.z, 1), scale_text(sheet.scale)
-    place = f"section at the {where.place.value}, {height} from the front, {SEEN}"
     shown = "thin: lines of equal shear, as shares of the peak; a model, not a measurement"
+    place = f"section at the {where.place.value}, {height} from the front, {SEEN}"
     measures = measures_of(sheet.units)
     torques = f"{measures.told(breaks.low)} to {measures.told(breaks.high)} {measures.torque}"
-    lines = [
-        f"{place}; scale {scale}; beside it the tap",
-        f"{shown}; the tap of {design.work.steel.told}",
-        f"breaks first here, {_how(foreseen)}, at {torques}",
-        *_notched(sheet, foreseen),
+    lines: list[Caption] = [
+        f"{place}; scale {scale}; the tap of {design.work.steel.told}",
+        (Key(THIN, shown),),
+        f"breaks first here, {_how(sheet, foreseen)}, at {torques}",
     ]
     sheet.lines_of_text((-sheet.paper(_VIEW / 2 + 8), top), lines)
 
 
-def _notched(sheet: Sheet, foreseen: Prediction) -> list[str]:
-    """Why the thread's root is weakest though the section's own peak may be less than others."""
-    notched, strength = notch_shear(foreseen), foreseen.strength
-    if notched is None:
-        return []
-    shear = measures_of(sheet.units).shear
-    land, root = (figure(shear(told)) for told in (strength.land_shear, notched))
-    factor = figure(strength.notch.factor)
-    return [f"its notch, of factor {factor}, makes {root} of the {land} on the land there"]
-
-
-def _how(foreseen: Prediction) -> str:
+def _how(sheet: Sheet, foreseen: Prediction) -> str:
     """In what way the tap breaks."""
     strength = foreseen.strength
     match strength.governs.spot:
         case Spot.WHOLE:
             return "as the whole section yields"
         case Spot.THREAD_ROOT:
-            return "at the root of the thread"
+            land = figure(measures_of(sheet.units).shear(strength.land_shear))
+            notch = f"{land} by its notch factor {figure(strength.notch.factor)}"
+            return f"at the root of the thread ({notch})"
         case spot:
             return f"at the {spot.value}"

@@ -11,6 +11,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.prediction.torque.record import Course
+from tapmodel.report.drawings.canvas import Caption, Key
 from tapmodel.report.drawings.charts.axis import Axis, marked, marks
 from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.drawing import Drawing
@@ -199,11 +200,12 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, low: float)
     work = design.work
     end = "thread" if work.blind else "work"
     depth = sheet.mm(foreseen.task.hole.depth, 2)
-    ends = f"chain: the {end} ends, at {depth}; depth at scale {scale_text(sheet.scale)}"
-    stop = "; dashed: torque to stop at" if foreseen.stop_at <= _top(foreseen) else ""
-    lines = [
+    drawn = foreseen.stop_at <= _top(foreseen)
+    stop = (Key(HIDDEN, "dashed: torque to stop at"),) if drawn else ()
+    hole = f"{work.kind} hole in {work.material.told}; depth at scale {scale_text(sheet.scale)}"
+    lines: list[Caption] = [
         "a model with its band, not a measurement: a new, sharp, well oiled tap, turned straight",
-        f"work: {work.material.told}, {work.kind} hole; {ends}",
-        f"thick: likely; hatched: least to greatest{stop}",
+        (Key(CENTRE, f"chain: the {end} ends, at {depth}; {hole}"),),
+        (Key(VISIBLE, "thick: likely; hatched: least to greatest"), *stop),
     ]
     sheet.lines_of_text((-sheet.paper(14), low - sheet.paper(5)), lines)
