@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, PHANTOM, VISIBLE
+from tapmodel.report.drawings.canvas import Caption, Key
 from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, plain
@@ -126,17 +127,35 @@ def _row(sheet: Sheet, design: TapDesign, land: int, shift: float) -> None:
 
 def _numbers(sheet: Sheet, design: TapDesign, step: float) -> None:
     """Over the first and the last tooth of each land, and as many between as have room."""
-    pitch = design.tap.thread.pitch * sheet.scale
     for land in range(design.tap.flutes.count):
         mine = [tooth for tooth in teeth(design) if tooth.land == land]
-        for number in lettered_teeth(len(mine), every(len(mine), len(mine) * pitch, _ROOM)):
+        for number in lettered_teeth(len(mine), _nth(design, sheet)):
             tooth = mine[number - 1]
             at = tooth.z, sheet.paper(2.4) - land * step
             sheet.text(at, str(tooth.number), "centre")
 
 
+def _nth(design: TapDesign, sheet: Sheet) -> int:
+    """Of the teeth of a land every which has room for its number."""
+    pitch = design.tap.thread.pitch * sheet.scale
+    return every(1, pitch, _ROOM)
+
+
+def _numbered(design: TapDesign, sheet: Sheet) -> tuple[str, ...]:
+    """How many teeth there are, and which of them are numbered where not all are."""
+    found, nth = teeth(design), _nth(design, sheet)
+    told = f"{len(found)} teeth, numbered as they meet the work"
+    first = sum(tooth.land == 0 for tooth in found)
+    if len(lettered_teeth(first, nth)) == first:
+        return (told,)
+    return f"{told}:", f"   of a land the first, the last, and every {_ORDINAL[nth]}"
+
+
+_ORDINAL = {2: "second", 5: "fifth", 10: "tenth", 20: "20th", 50: "50th", 100: "100th"}
+
+
 def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
-    chamfer, count = design.tap.chamfer, len(teeth(design))
+    chamfer = design.tap.chamfer
     y = low - sheet.paper(9)
     pitches = plain(f"{design.figures.chamfer_pitches:.2f}")
     counted = f"{pitches} pitches"
@@ -149,10 +168,11 @@ def _dimensions(sheet: Sheet, design: TapDesign, low: float) -> None:
     ends = ((0.0, low - sheet.paper(3)), (design.tap.chamfer_length, low - sheet.paper(3)))
     sheet.linear(ends, (0.0, y), words, at)
     point = f"⌀{sheet.mm(chamfer.point_diameter)}"
-    lines = [
-        f"{count} teeth, numbered as they meet the work",
+    lines: list[Caption] = [
+        *_numbered(design, sheet),
         f"chip of each {sheet.fixed(design.figures.chip_thickness, 4)}, square to the cone",
-        f"cone {degrees(chamfer.angle)} to the axis, {point} at the point",
-        f"{sheet.scale_told}; chain: pitch line; double chain: cone",
+        (Key(PHANTOM, f"double chain: cone {degrees(chamfer.angle)} to the axis"),),
+        f"{point} at the point; {sheet.scale_told}",
+        (Key(CENTRE, "chain: pitch line"),),
     ]
     sheet.lines_of_text((-sheet.paper(14), y - sheet.paper(6)), lines)
