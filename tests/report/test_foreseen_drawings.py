@@ -174,8 +174,10 @@ def test_limits_of_the_chip_are_lines_or_stand_above(design: TapDesign) -> None:
     thickest = max(tooth.thickness for tooth in teeth)
     # The teeth of one groove and of all are as thick but for what the first of each takes.
     assert drawn == pytest.approx([v for v in limits if v <= 3 * thickest], rel=1e-3)
-    for limit in limits:
-        assert f"{limit:g}" in _words(drawing)
+    for limit, told in zip(limits, ("least", "most"), strict=True):
+        assert f"{told} {limit:g}" in _words(drawing)
+    beyond = any(word.startswith("arrow: above the chart") for word in _words(drawing))
+    assert beyond == (limits[1] > 3 * thickest)
 
 
 def test_the_torque_is_drawn_as_its_course_runs(design: TapDesign) -> None:
@@ -381,11 +383,10 @@ def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     assert told
     assert float(told[1]) == pytest.approx(root, rel=5.1e-3)
     assert "of the section alone, without the notch of its thread" in words
-    (why,) = (word for word in words if word.startswith("its notch"))
-    factor, made, land = map(float, re.findall(r"\d[\d.]*", why))
+    (why,) = (word for word in words if "notch factor" in word)
+    land, factor = map(float, re.findall(r"\d[\d.]*", why)[:2])
     assert factor == pytest.approx(strength.notch.factor, rel=5.1e-3)
-    assert made == pytest.approx(root, rel=5.1e-3)
-    assert made / land == pytest.approx(factor, rel=1.1e-2)
+    assert land * factor == pytest.approx(root, rel=1.1e-2)
     other = _words(_drawn(design_tap(job_for("M64x1", ())), "strength"))
     assert not any("notch" in word for word in other)
 
@@ -451,6 +452,17 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
     assert lettered_teeth(14, 5) == [1, 5, 10, 14]
     assert lettered_teeth(3, 1) == [1, 2, 3]
     assert lettered_teeth(1, 5) == [1]
+
+
+def test_areas_in_inches_have_their_unit_before_them() -> None:
+    design = design_tap(job_for("3/8 BSW LH", ()))
+    words = _words(_drawn(design, "chips", Units.INCH))
+    (area,) = (word for word in words if word.startswith("area"))
+    told = re.fullmatch(r"area in 10⁻⁶ in²: ([\d.]+) \(tooth \d+\) to ([\d.]+) \(\d+\)", area)
+    assert told
+    areas = [tooth.area / 25.4**2 * 1e6 for tooth in _foreseen(design).chips.teeth]
+    ends = float(told[1]), float(told[2])
+    assert ends == pytest.approx((min(areas), max(areas)), rel=6e-3)
 
 
 def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None:

@@ -77,11 +77,10 @@ def _areas(sheet: Sheet, teeth: Sequence[Tooth]) -> _Bars:
     values = tuple(tooth.area for tooth in teeth)
     inch = sheet.units is Units.INCH
     # a chip is some millionths of a square inch
-    unit, size, times = (
-        ("10⁻⁶ in²", MM_PER_INCH**2 / _MILLION, _MILLION) if inch else ("mm²", 1.0, 1.0)
-    )
+    unit, size, times = ("", MM_PER_INCH**2 / _MILLION, _MILLION) if inch else ("mm²", 1.0, 1.0)
     told = tuple(bare(shown(Area(times * value, 3), sheet.units)) for value in values)
-    return _Bars("area", unit, tuple(value / size for value in values), told)
+    name = "area in 10⁻⁶ in²" if inch else "area"
+    return _Bars(name, unit, tuple(value / size for value in values), told)
 
 
 def _thicknesses(sheet: Sheet, design: TapDesign, teeth: Sequence[Tooth]) -> _Bars:
@@ -93,7 +92,10 @@ def _thicknesses(sheet: Sheet, design: TapDesign, teeth: Sequence[Tooth]) -> _Ba
         unit,
         tuple(tooth.thickness / size for tooth in teeth),
         tuple(lettered(tooth.thickness, 4, sheet.units, whole=True) for tooth in teeth),
-        tuple((value / size, sheet.plotted(value, 4)) for value in (low, high)),
+        tuple(
+            (value / size, f"{which} {sheet.plotted(value, 4)}")
+            for which, value in (("least", low), ("most", high))
+        ),
     )
 
 
@@ -103,13 +105,17 @@ def _top(bars: _Bars) -> float:
     return 1.03 * max(highest, *(v for v, _ in bars.limits if v <= _READABLE * highest), 0.0)
 
 
+def beyond_chart(design: TapDesign, teeth: Sequence[Tooth]) -> bool:
+    """Whether a limit of the usual chip is too high for the chart, and so told by an arrow."""
+    thickest = max(tooth.thickness for tooth in teeth)
+    return any(limit > _READABLE * thickest for limit in design.work.material.group.chip)
+
+
 def _title(bars: _Bars) -> str:
     order = sorted(range(len(bars.values)), key=bars.values.__getitem__)
     least, most = order[0], order[-1]
-    return (
-        f"{bars.name}: {bars.told[least]} (tooth {least + 1})"
-        f" to {bars.told[most]} {bars.unit} ({most + 1})"
-    )
+    highest = f"{bars.told[most]} {bars.unit}".rstrip()
+    return f"{bars.name}: {bars.told[least]} (tooth {least + 1}) to {highest} ({most + 1})"
 
 
 def _chart(sheet: Sheet, bars: _Bars, corner: Point, width: float) -> None:

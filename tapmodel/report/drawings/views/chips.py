@@ -1,11 +1,19 @@
 """The chips of one groove as they lie on each other, numbered, and how large each is."""
 
+from collections.abc import Sequence
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import HIDDEN, PHANTOM, THIN, VISIBLE
 from tapmodel.prediction.chips.outlines import ChipOutline, chip_outlines, gap_before
 from tapmodel.prediction.chips.record import Tooth
 from tapmodel.prediction.prediction import Prediction
-from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth, tooth_bars
+from tapmodel.report.drawings.canvas import Caption, Key
+from tapmodel.report.drawings.charts.tooth_bars import (
+    beyond_chart,
+    every,
+    lettered_teeth,
+    tooth_bars,
+)
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, scale_text, spread
 from tapmodel.report.drawings.profile_line import between, profile_line
@@ -36,10 +44,13 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
             if number % 2:
                 sheet.hatch(points, 45.0, 1.2)
             sheet.curve(points, THIN, closed=True)
-    right = max(_numbers(sheet, outlines, foreseen), _captions(sheet, foreseen))
+    teeth = teeth_of(foreseen, outlines)
+    # captions stand beside the lower title and must not read on into it
+    words = _captions(sheet, design, foreseen, teeth) + sheet.paper(4)
+    right = max(_numbers(sheet, outlines, foreseen), words)
     at = right + sheet.paper(3), depth + sheet.paper(2)
     end = sheet.paper(_ACROSS) - tap.thread.pitch / 2
-    tooth_bars(sheet, design, teeth_of(foreseen, outlines), at, end)
+    tooth_bars(sheet, design, teeth, at, end)
     return sheet.finished()
 
 
@@ -103,15 +114,19 @@ def _numbers(sheet: Sheet, outlines: tuple[ChipOutline, ...], foreseen: Predicti
     return column + p(5)
 
 
-def _captions(sheet: Sheet, foreseen: Prediction) -> float:
+def _captions(
+    sheet: Sheet, design: TapDesign, foreseen: Prediction, teeth: Sequence[Tooth]
+) -> float:
     """What is seen; returns the right end of the lettering [mm]."""
     p, thread = sheet.paper, foreseen.tap.thread
     drill = sheet.size(foreseen.task.hole.drill)
-    lines = [
+    beyond = "arrow: above the chart; " if beyond_chart(design, teeth) else ""
+    lines: list[Caption] = [
         *([f"the first of {thread.starts} grooves"] if thread.starts > 1 else []),
-        "front to the left; thick: profile of the tap",
-        f"double chain: drill {drill}; scale {scale_text(sheet.scale)}",
-        f"dashed: usual chip in {foreseen.task.material.told}",
+        (Key(VISIBLE, "thick: tap, front to the left"),),
+        (Key(PHANTOM, f"double chain: drill {drill}"),),
+        (Key(HIDDEN, f"dashed: usual chip in {foreseen.task.material.told}"),),
+        f"{beyond}scale {scale_text(sheet.scale)}",
         *_earlier(foreseen),
     ]
     left = -thread.pitch / 2 - p(3)
