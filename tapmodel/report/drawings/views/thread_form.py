@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.blocks import Pitch
-from tapmodel.report.drawings.canvas import LINE
+from tapmodel.report.drawings.canvas import LINE, Caption, Key
+from tapmodel.report.drawings.charts.flank_detail import RADIUS, flank_detail
 from tapmodel.report.drawings.charts.limit_charts import WIDTH, charts
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
@@ -26,7 +27,9 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     _tap(sheet, design)
     _hole(sheet, design)
     low, right = _dimensions(sheet, design)
-    under = _legend(sheet, design, right + sheet.paper(6))
+    detail = _reach(design) + sheet.paper(4 + RADIUS)
+    flank_detail(sheet, design, (detail, -sheet.paper(6)))
+    under = _legend(sheet, design, max(right, detail + sheet.paper(RADIUS)) + sheet.paper(4))
     first = -_reach(design) - sheet.paper(3) + sheet.paper(WIDTH / 2 - 5)
     charts(sheet, design, (first, min(low - sheet.paper(7), under)))
     return sheet.finished()
@@ -83,9 +86,10 @@ def _dimensions(sheet: Sheet, design: TapDesign) -> tuple[float, float]:
     ends = ((half - crest / 2, top), (half + crest / 2, top))
     words, beside = _width_words(sheet, "crest", crest, crest_part), half + crest / 2 + p(6)
     _width(sheet, ends, (half, y), (beside, y), words)
-    low = bottom - p(8)
-    ends = ((-root / 2, bottom), (root / 2, bottom))
     below = _width_words(sheet, "root", root, root_part)
+    # the words stand clear of the hatching, of which the first of two lines is nearer
+    low = bottom - p(8 + LINE * (len(below) - 1))
+    ends = ((-root / 2, bottom), (root / 2, bottom))
     _width(sheet, ends, (0.0, low), (root / 2 + p(6), low), below)
     return low - p(LINE / 2 * (len(below) - 1)), beside + p(max(map(sheet.width, words)))
 
@@ -122,14 +126,13 @@ def _width_words(sheet: Sheet, name: str, width: float, part: Segment) -> tuple[
 def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
     """What the lines are; returns what anything below it has to stay under [mm]."""
     thread, p = design.tap.thread, sheet.paper
-    lines = [
+    lines: list[Caption] = [
         "axial section at the cutting edge",
-        "thick: tap at its targets",
-        "thin: least thread of the hole",
-        "dashed: largest thread of the hole",
+        (Key(VISIBLE, "thick: tap at its targets"),),
+        (Key(THIN, "thin: least thread of the hole"),),
+        (Key(HIDDEN, "dashed: largest thread of the hole"),),
         *(_ROUNDED[sheet.wanted is Units.BOTH] if _is_rounded(design) else ()),
-        f"half angle {degrees(thread.flank_angle)}",
-        *_scale_words(sheet),
+        *_scale_words(sheet, f"half angle {degrees(thread.flank_angle)}"),
     ]
     top = _height(design, thread.major) + p(7)
     sheet.lines_of_text((left, top), lines)
@@ -143,15 +146,16 @@ _ROUNDED = (
 """Of the thread of the hole: on one line, or on two where numbers in both units take its room."""
 
 
-def _scale_words(sheet: Sheet) -> tuple[str, ...]:
+def _scale_words(sheet: Sheet, angle: str) -> tuple[Caption, ...]:
+    chain = (Key(CENTRE, "chain: pitch line of the tap"),)
     if sheet.wanted is Units.BOTH:
         return (
-            *("chain: pitch line of the tap", sheet.scale_told),
+            *(chain, angle, sheet.scale_told),
             *(f"zones below in {sheet.units},", "   each on a scale of its own,"),
             "   the thick line its target",
         )
     return (
-        f"chain: pitch line of the tap; scale {scale_text(sheet.scale)}",
+        *(chain, f"{angle}; scale {scale_text(sheet.scale)}"),
         *("zones below: each on a scale of its own,", "   the thick line its target"),
         *([f"all numbers in {sheet.units}"] if sheet.wanted is Units.INCH else []),
     )
