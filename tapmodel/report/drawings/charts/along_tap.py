@@ -71,9 +71,12 @@ def _labels(sheet: Sheet, foreseen: Prediction, axes: tuple[Axis, Axis], column:
     (up, across), p = axes, sheet.paper
     told = sorted(_told(sheet, foreseen), key=lambda spot: spot[0])
     heights = [up.at(z) for z, *_ in told]
-    for (_, shear, name, weakest), height, place in zip(
-        told, heights, spread(heights, p(_LINE)), strict=True
-    ):
+    # a second label at one height stands over the first, which else would go under the axis
+    seen = [
+        h + p(_LINE) * (h == before) for h, before in zip(heights, [None, *heights], strict=False)
+    ]
+    places = spread(seen, p(_LINE))
+    for (_, shear, name, weakest), height, place in zip(told, heights, places, strict=True):
         x = across.at(shear)
         sheet.dot((x, height), 1.1 if weakest else 0.6)
         sheet.line((x, height), (column - p(3), place), THIN)
