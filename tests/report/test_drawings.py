@@ -14,6 +14,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, LETTERS, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.charts.flank_detail import RADIUS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
@@ -391,15 +392,15 @@ def test_the_flanks_of_tap_and_hole_are_told_apart_where_they_are_enlarged(text:
     spot = next(
         circle.dxf.center
         for circle in drawing.document.modelspace().query("CIRCLE")
-        if circle.dxf.radius * drawing.scale == pytest.approx(10)
+        if circle.dxf.radius * drawing.scale == pytest.approx(RADIUS)
     )
     # right of the picture, up along the flank
     within = [
         (layer, start, end)
         for layer, start, end in lines
         if layer in {VISIBLE, THIN, HIDDEN}
-        and math.dist(start.vec2, spot.vec2) * drawing.scale == pytest.approx(10)
-        and math.dist(end.vec2, spot.vec2) * drawing.scale == pytest.approx(10)
+        and math.dist(start.vec2, spot.vec2) * drawing.scale == pytest.approx(RADIUS)
+        and math.dist(end.vec2, spot.vec2) * drawing.scale == pytest.approx(RADIUS)
     ]
     assert [layer for layer, *_ in within] == [VISIBLE, THIN, HIDDEN]
     away = {}

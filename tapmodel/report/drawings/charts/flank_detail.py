@@ -8,10 +8,10 @@ from tapmodel.report.drawings.lettering import fitting_scale, scale_text
 from tapmodel.report.drawings.sheet import Sheet
 from tapmodel.shape.outlines.outline import Point
 
-RADIUS = 10.0
+RADIUS = 9.0
 """Of the detail on paper [mm]."""
 
-_APART = 7.0  # from the tap's flank to the furthest other on paper, at most [mm]
+_APART = 6.3  # from the tap's flank to the furthest other on paper, at most [mm]
 _LEAST = 1.0  # radius of the circle about the place on paper [mm]
 _LETTER = 2.6  # from that circle to the middle of its letter on paper [mm]
 _TURNS = 24  # of the detail's rim that bounds the hatching, in straight pieces

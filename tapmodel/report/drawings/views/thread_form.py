@@ -28,7 +28,9 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     _hole(sheet, design)
     low, right = _dimensions(sheet, design)
     detail = _reach(design) + sheet.paper(4 + RADIUS)
-    flank_detail(sheet, design, (detail, -sheet.paper(6)))
+    # clear of the words on the root, which reach under it where the pitch is wide
+    middle = max(-sheet.paper(6), low + sheet.paper(RADIUS + 2.2))
+    flank_detail(sheet, design, (detail, middle))
     under = _legend(sheet, design, max(right, detail + sheet.paper(RADIUS)) + sheet.paper(4))
     first = -_reach(design) - sheet.paper(3) + sheet.paper(WIDTH / 2 - 5)
     charts(sheet, design, (first, min(low - sheet.paper(7), under)))
@@ -130,7 +132,7 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
         "axial section at the cutting edge",
         (Key(VISIBLE, "thick: tap at its targets"),),
         (Key(THIN, "thin: least thread of the hole"),),
-        (Key(HIDDEN, "dashed: largest thread of the hole"),),
+        (Key(HIDDEN, "dashed: largest of the hole"),),
         *(_ROUNDED[sheet.wanted is Units.BOTH] if _is_rounded(design) else ()),
         *_scale_words(sheet, f"half angle {degrees(thread.flank_angle)}"),
     ]
