@@ -148,6 +148,13 @@ def _cut_words(sheet: Sheet, height: str) -> tuple[str, ...]:
     return words if sheet.wanted is Units.BOTH else ("; ".join(words),)
 
 
+def _cutter_told(sheet: Sheet, size: str) -> tuple[Caption, ...]:
+    kind = "double chain: cutter"
+    if sheet.wanted is Units.BOTH:
+        return ((Key(PHANTOM, kind),), f"   {size}")
+    return ((Key(PHANTOM, f"{kind} {size}"),),)
+
+
 def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
     """Numbers, and the lands with their drop enlarged, right of everything else."""
     flutes, p = design.tap.flutes, sheet.paper
@@ -161,7 +168,7 @@ def _captions(sheet: Sheet, design: TapDesign, beside: float) -> None:
         f"chordal hook {degrees(design.figures.chordal_hook)}",
         f"land {degrees(design.figures.land_angle)}, {sheet.mm(design.figures.land_width)} wide",
         (Key(HIDDEN, f"dashed: core ⌀{sheet.mm(flutes.core_diameter)}"),),
-        (Key(PHANTOM, f"double chain: cutter ⌀{sheet.mm(flutes.cutter_diameter)}"),),
+        *_cutter_told(sheet, f"⌀{sheet.mm(flutes.cutter_diameter)}"),
         f"{design.tap.thread.hand.value}-hand tap, {SEEN},",
         *_cut_words(sheet, height),
     ]

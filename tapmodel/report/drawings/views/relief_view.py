@@ -9,6 +9,7 @@ from tapmodel.export.dxf.document import CENTRE, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE, Align, Caption, Key
 from tapmodel.report.drawings.lettering import degrees, fitting_scale
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import Units
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.shape.outlines.outline import Point
 from tapmodel.shape.relief import drop
@@ -64,7 +65,9 @@ def _words(sheet: Sheet, relief: Relief, figures: ReliefFigures) -> list[Caption
     first: list[Caption] = [f"{kind}, {degrees(figures.edge_angle)} at the edge", drops]
     if relief.kind is ReliefKind.CON_ECCENTRIC:
         margin = f"chain: none over {degrees(relief.margin_angle)}"
-        first = [f"{kind}, {drops}", (Key(CENTRE, margin),)]
+        # numbers in both units leave no room for the kind beside its drop
+        told = (kind, drops) if sheet.wanted is Units.BOTH else (f"{kind}, {drops}",)
+        first = [*told, (Key(CENTRE, margin),)]
     return [
         head,
         *first,
