@@ -62,6 +62,25 @@ class InputError(TapmodelError):
         return type(self), (self.field, self.value, self.allowed)
 
 
+class NoCountError(TapmodelError, ValueError):
+    """An entry of a list that names no whole number of the kind.
+
+    The checking of jobs takes it as it is, being a `ValueError`, and `InputError` tells of it. Its
+    own message never holds the entry, which may be a text that cannot be written out.
+    """
+
+    exit_code = 2
+
+    def __init__(self, entry: object, how: str) -> None:
+        """Keep the `entry`, and `how` it may be written."""
+        self.entry, self.how = entry, how
+        super().__init__("no whole number or range of them")
+
+    def __reduce__(self) -> tuple[type["NoCountError"], tuple[object, str]]:
+        """Let the error travel between processes."""
+        return type(self), (self.entry, self.how)
+
+
 class NoWireError(TapmodelError):
     """No wire measures a thread; `tapmodel.report.words.no_wire` says what hinders it."""
 

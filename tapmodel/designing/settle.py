@@ -86,9 +86,11 @@ def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
     thread, limits = tap_thread(hole, ledger)
     part = part_of_set(thread, hole, ledger)
     wires = ledger.given_numbers("shop.wires")
-    # Nothing of the tap follows from these: kept for whoever mills it.
+    # Nothing of the tap follows from these: kept for whoever mills it and cuts its thread.
     ledger.given_numbers("shop.plates")
     ledger.given("shop.dividing_ratio")
+    ledger.given("shop.leadscrew")
+    ledger.given_numbers("shop.gears")
     material = choose_material(ledger)
     flutes = choose_flutes(thread, hole, material.group, ledger)
     count, section = flutes.wish.count, flutes.section

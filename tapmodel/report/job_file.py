@@ -83,6 +83,8 @@ EXAMPLES = {
     "tap.temper": "230",
     "tap.hardness": "61",
     "shop.wires": '[0.5, "0.032in"]',
+    "shop.leadscrew": '"8tpi"',
+    "shop.gears": "[20, 30, 40, 40, 127]",
 }
 """What fields may hold in which no rule puts anything."""
 

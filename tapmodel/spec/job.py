@@ -23,12 +23,16 @@ from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
 from tapmodel.spec.drill_names import NAME, drill_name
-from tapmodel.spec.hole_circles import FEWEST, MOST, MOST_CIRCLES, circles_of
-from tapmodel.spec.hole_circles import FORMAT as CIRCLES
 from tapmodel.spec.lengths import FORMAT as LENGTH
 from tapmodel.spec.lengths import TextBeside, in_millimetres
 from tapmodel.spec.listed import entries_of
 from tapmodel.spec.materials import as_name
+from tapmodel.spec.shop.dividing import MOST_RATIO
+from tapmodel.spec.shop.hole_circles import CIRCLES, circles_of
+from tapmodel.spec.shop.pitches import FORMAT as PITCH
+from tapmodel.spec.shop.pitches import LEAST, MOST
+from tapmodel.spec.shop.pitches import in_millimetres as pitch_in_millimetres
+from tapmodel.spec.shop.tooth_counts import WHEELS, teeth_of
 from tapmodel.spec.units import Unit, describe, description, unit_in
 
 Listed = BeforeValidator(entries_of)
@@ -52,12 +56,26 @@ Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
 Kind = Literal["concentric", "con-eccentric", "eccentric"]
 ChamferForm = Literal["taper", "plug", "bottoming"]
-HoleCircle = Annotated[int, Field(ge=FEWEST, le=MOST), TextBeside(CIRCLES)]
+Pitch = Annotated[
+    float,
+    Field(ge=LEAST, le=MOST, allow_inf_nan=False),
+    BeforeValidator(pitch_in_millimetres),
+    TextBeside(PITCH),
+    Unit.MM,
+]
+HoleCircle = Annotated[int, Field(ge=CIRCLES.fewest, le=CIRCLES.most), TextBeside(CIRCLES.form)]
 HoleCircles = Annotated[
     list[HoleCircle],
-    Field(min_length=1, max_length=MOST_CIRCLES),
+    Field(min_length=CIRCLES.fewest_entries, max_length=CIRCLES.most_entries),
     BeforeValidator(circles_of),
-    TextBeside(CIRCLES),
+    TextBeside(CIRCLES.form),
+]
+Teeth = Annotated[int, Field(ge=WHEELS.fewest, le=WHEELS.most), TextBeside(WHEELS.form)]
+Wheels = Annotated[
+    list[Teeth],
+    Field(min_length=WHEELS.fewest_entries, max_length=WHEELS.most_entries),
+    BeforeValidator(teeth_of),
+    TextBeside(WHEELS.form),
 ]
 OutputUnits = Annotated[
     Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
@@ -293,8 +311,15 @@ class Shop(Group):
         description="holes of each circle on the plates of the dividing head, such as "
         '"15-20,21,23"',
     )
-    dividing_ratio: Annotated[int, Field(ge=1, le=1000)] | None = Field(
+    dividing_ratio: Annotated[int, Field(ge=1, le=MOST_RATIO)] | None = Field(
         default=None, description="turns of the dividing head's crank for one of its spindle"
+    )
+    leadscrew: Pitch | None = Field(
+        default=None, description='pitch of the lathe\'s leadscrew, such as 4 or "8tpi"'
+    )
+    gears: Wheels | None = Field(
+        default=None,
+        description="teeth of each change wheel of the lathe, one that is there twice named twice",
     )
 
 
@@ -368,10 +393,14 @@ def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
     return found
 
 
+_COUNTED = {"shop.plates", "shop.gears"}
+"""Lists of whole numbers that may be typed as ranges."""
+
+
 def _is_text(name: str, value: object) -> bool:
     """Whether a value was typed as text, or a list with such entries, where numbers belong."""
     entries = cast("list[object]", value) if isinstance(value, list) else [value]
-    numbers = unit_of(name) is Unit.MM or name == "shop.plates"
+    numbers = unit_of(name) is Unit.MM or name in _COUNTED
     return numbers and any(isinstance(entry, str) for entry in entries)
 
 

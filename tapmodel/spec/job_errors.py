@@ -10,10 +10,12 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError, shortened
-from tapmodel.spec import hole_circles
+from tapmodel.errors import InputError, NoCountError, shortened
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT
+from tapmodel.spec.shop import pitches
+from tapmodel.spec.shop.hole_circles import CIRCLES
+from tapmodel.spec.shop.tooth_counts import WHEELS
 from tapmodel.spec.units import description
 
 KINDS = {
@@ -45,6 +47,9 @@ _MOST_OFFERED = 4
 WITH_UNIT = "or with its unit such as 6.35mm, 0.25in or 1/4in"
 """How a length may be written beside a plain number."""
 
+_HOW = {pitches.FORMAT: pitches.HOW, CIRCLES.form: CIRCLES.how, WHEELS.form: WHEELS.how}
+"""What is allowed where a text of that form may stand."""
+
 
 def input_error(failure: ValidationError, where: str, table: Mapping[str, object]) -> InputError:
     """The first trouble of `failure` as an `InputError`.
@@ -65,9 +70,9 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
         is_table = isinstance(trouble["input"], dict)
         typed = f"[{field}]" if is_table else shown(trouble["input"])
         return InputError(place, typed, _allowed_keys(trouble))
-    if trouble["type"] == hole_circles.REFUSED:
-        (entry,) = trouble.get("ctx", {})[hole_circles.ENTRY]
-        return InputError(place, shown(entry), hole_circles.HOW)
+    reason = trouble.get("ctx", {}).get("error")
+    if isinstance(reason, NoCountError):
+        return InputError(place, shown(reason.entry), reason.how)
     typed = _typed(table, trouble["loc"], trouble["input"])
     return InputError(place, shown(typed), _word_meant(trouble, typed) + _allowed(trouble))
 
@@ -167,8 +172,9 @@ def _kind_and_bounds(schema: dict[str, Any]) -> str:
     kinds = [kind for kind in schema.get("anyOf", ()) if kind.get("type") != "null"]
     if any(kind.get("format") == FORMAT for kind in kinds):
         return f"{_kind_and_bounds(kinds[0])}, {WITH_UNIT}"
-    if any(kind.get("format") == hole_circles.FORMAT for kind in kinds):
-        return hole_circles.HOW
+    for kind in kinds:
+        if kind.get("format") in _HOW:
+            return _HOW[kind["format"]]
     if kinds:
         return ", or ".join(map(_kind_and_bounds, kinds))
     if "enum" in schema:

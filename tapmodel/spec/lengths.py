@@ -25,8 +25,8 @@ _LENGTH = re.compile(
 )
 
 
-def millimetres_of(text: str) -> float | None:
-    """A length in mm, the nearest float to the exact one; None where `text` is no length.
+def exact_millimetres(text: str) -> Fraction | None:
+    """A length in mm, exactly as it is written; None where `text` is no length.
 
     A fraction needs its unit: 1/4 alone is read by some as inches and by no one as mm.
     """
@@ -36,7 +36,13 @@ def millimetres_of(text: str) -> float | None:
     value = Fraction(found["decimal"] or found["part"]) + Fraction(found["whole"] or 0)
     if (found["unit"] or "mm").lower() != "mm":
         value *= MM
-    return float(-value if found["sign"] == "-" else value)
+    return -value if found["sign"] == "-" else value
+
+
+def millimetres_of(text: str) -> float | None:
+    """The same as the nearest float."""
+    exact = exact_millimetres(text)
+    return None if exact is None else float(exact)
 
 
 def bare_number(value: object) -> float | None:
