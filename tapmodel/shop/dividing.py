@@ -78,7 +78,7 @@ class Indexing:
 
 
 def indexing(count: int, plates: Sequence[int] = PLATES, ratio: int = RATIO) -> Indexing:
-    """Turns and holes for `count` evenly spaced flutes.
+    """Turns and holes for `count` evenly spaced flutes, or any other divisions.
 
     Args:
         count: of the flutes.
@@ -91,15 +91,48 @@ def indexing(count: int, plates: Sequence[int] = PLATES, ratio: int = RATIO) -> 
     Source: `SOURCE`, in exact fractions; the nearest circle derived here.
     """
     move = Fraction(ratio, count)
-    circles = sorted(set(plates))
-    if move.denominator == 1:
-        moves: tuple[Crank, ...] = (Crank(int(move), 0, 0),)
-        return Indexing(moves, _stations(move, count, 0, ratio))
-    moves = tuple(_crank(move, n) for n in circles if n % move.denominator == 0)
+    moves = exact_moves(move, plates)
     if moves:
         return Indexing(moves, _stations(move, count, moves[0].circle, ratio))
-    tried = [Indexing((), _stations(move, count, circle, ratio)) for circle in circles]
-    return min(tried, key=lambda found: found.worst)
+    circle = min(sorted(set(plates)), key=lambda holes: _furthest(move, holes))
+    return Indexing((), _stations(move, count, circle, ratio))
+
+
+def exact_moves(turns: Fraction, plates: Sequence[int] = PLATES) -> tuple[Crank, ...]:
+    """Every way to turn the crank exactly so far, fewest holes first; none where no circle does.
+
+    Args:
+        turns: of the crank; whole ones need no circle.
+        plates: holes of each circle on hand.
+
+    Source: `SOURCE`, in exact fractions.
+    """
+    if turns.denominator == 1:
+        return (Crank(int(turns), 0, 0),)
+    return tuple(_crank(turns, n) for n in sorted(set(plates)) if n % turns.denominator == 0)
+
+
+def nearest_move(turns: Fraction, plates: Sequence[int] = PLATES, ratio: int = RATIO) -> Station:
+    """The hole that comes nearest, on the smallest circle that has one as near.
+
+    Args:
+        turns: of the crank.
+        plates: holes of each circle on hand, at least one.
+        ratio: turns of the crank for one of the spindle.
+
+    Source: derived here, in exact fractions.
+    """
+    found = [_station(turns, circle, ratio) for circle in sorted(set(plates))]
+    return min(found, key=lambda station: abs(station.error))
+
+
+def _furthest(move: Fraction, circle: int) -> Fraction:
+    """Furthest that any multiple of a move lies from a hole of the circle, in turns.
+
+    As the multiples go round, their rests beyond a hole take every multiple of one part.
+    """
+    parts = (move * circle).denominator
+    return Fraction(parts // 2, parts * circle)
 
 
 def _stations(move: Fraction, count: int, circle: int, ratio: int) -> tuple[Station, ...]:

@@ -3,7 +3,8 @@
 Read: US Army Ordnance subcourse OD1644 (6 and 42 divisions at 40:1; 540 minutes of the spindle a
 turn); a shop text of indexing exercises (divisions at 40, 60, 72 and 90 to one with the circles
 offered; the answers were worked out from them); the 1916 edition of Machinery's Handbook (1 degree
-is 2 holes on 18 or 3 on 27); a club's article on indexing (the usual three plates, on which 127
+is 2 holes on 18 or 3 on 27, and other angles); the 27th edition, p. 1995 (fractions of a turn to
+four places); a club's article on indexing (the usual three plates, on which 127
 divisions are impossible).
 """
 
@@ -11,7 +12,8 @@ from fractions import Fraction
 
 import pytest
 
-from tapmodel.shop.dividing import PLATES, Crank, indexing
+from tapmodel.shop.dividing import PLATES, Crank, exact_moves, indexing
+from tapmodel.spec.shop.dividing import asked_for
 
 # (divisions, ratio, circles): every move that gives it.
 PRINTED = {
@@ -61,3 +63,48 @@ def test_a_turn_of_the_crank_is_540_minutes() -> None:
     last = indexing(900, (23,)).stations[1]
     assert last.crank == Crank(0, 1, 23)
     assert last.error * 60 == one_hole - 24
+
+
+# Angles by the 1916 edition of Machinery's Handbook, the arc of 54 minutes by OD1644.
+ANGLES = {
+    ("1deg", PLATES): [(0, 2, 18), (0, 3, 27)],
+    ("1/2deg", PLATES): [(0, 1, 18)],
+    ("20min", PLATES): [(0, 1, 27)],
+    ("2 1/2deg", PLATES): [(0, 5, 18)],
+    ("11 1/2deg", PLATES): [(1, 5, 18)],
+    ("54min", (20,)): [(0, 2, 20)],
+    ("18deg", PLATES): [(2, 0, 0)],
+}
+
+
+@pytest.mark.parametrize("case", ANGLES)
+def test_angles_that_are_printed(case: tuple[str, tuple[int, ...]]) -> None:
+    text, circles = case
+    turns = asked_for("DIVISIONS", text).angle * 40 / 360
+    assert list(exact_moves(turns, circles)) == [Crank(*row) for row in ANGLES[case]]
+
+
+# Fractions of a turn on the first plates, Machinery's Handbook, 27th edition, p. 1995.
+FRACTIONS = {
+    "0.1915": (9, 47),
+    "0.1935": (6, 31),
+    "0.1951": (8, 41),
+    "0.2000": (3, 15),
+    "0.2041": (10, 49),
+    "0.2051": (8, 39),
+    "0.2069": (6, 29),
+    "0.2222": (4, 18),
+    "0.2258": (7, 31),
+    "0.2308": (9, 39),
+    "0.2326": (10, 43),
+    "0.2340": (11, 47),
+    "0.2353": (4, 17),
+}
+
+
+@pytest.mark.parametrize("printed", FRACTIONS)
+def test_fractions_of_a_turn_that_are_printed(printed: str) -> None:
+    holes, circle = FRACTIONS[printed]
+    turn = Fraction(holes, circle)
+    assert f"{float(turn):.4f}" == printed
+    assert exact_moves(turn, (*PLATES, circle))[0] == Crank(0, holes, circle)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.shop.dividing import PLATES, RATIO, Crank, indexing
+from tapmodel.shop.dividing import PLATES, RATIO, Crank, exact_moves, indexing, nearest_move
 
 circles = st.lists(st.integers(2, 70), min_size=1, max_size=8)
 
@@ -71,3 +71,29 @@ def test_where_no_circle_does_each_flute_goes_to_its_nearest_hole() -> None:
     ]
     # 3/7 of a hole of 27 minutes: 11.571 minutes.
     assert float(found.worst * 60) == pytest.approx(11.5714, abs=1e-4)
+
+
+@given(st.fractions(0, 40, max_denominator=400), circles, st.sampled_from([1, 40, 90]))
+def test_one_move_is_exact_or_goes_to_the_nearest_hole_of_all(
+    turns: Fraction, plates: list[int], ratio: int
+) -> None:
+    exact = exact_moves(turns, plates)
+    assert all(turned(move) == turns for move in exact)
+    whole = turns.denominator == 1
+    assert [move.circle for move in exact] == (
+        [0] if whole else [n for n in sorted(set(plates)) if (turns * n).denominator == 1]
+    )
+    nearest = nearest_move(turns, plates, ratio)
+    holes = [Fraction(hole, n) for n in plates for hole in range(41 * n)]
+    assert (turned(nearest.crank) - turns) * 360 / ratio == nearest.error
+    assert abs(turned(nearest.crank) - turns) == min(abs(hole - turns) for hole in holes)
+
+
+@given(st.integers(2, 200), st.lists(st.integers(2, 70), min_size=1, max_size=5))
+def test_of_many_divisions_no_circle_comes_nearer_either(count: int, plates: list[int]) -> None:
+    found = indexing(count, plates)
+    if not found.exact:
+        each = {circle: indexing(count, [circle]).worst for circle in sorted(set(plates))}
+        assert found.worst == min(each.values())
+        first = next(circle for circle, worst in each.items() if worst == found.worst)
+        assert {station.crank.circle for station in found.stations} == {first}

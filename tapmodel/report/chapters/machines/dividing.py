@@ -4,7 +4,8 @@ from fractions import Fraction
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Paragraphs, Quantity, Table, Words
-from tapmodel.shop.dividing import PLATES, RATIO, Crank, Indexing, Station, indexing
+from tapmodel.report.words.dividing import crank_text, move_text, off_text
+from tapmodel.shop.dividing import PLATES, RATIO, Indexing, Station, indexing
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -38,20 +39,14 @@ def _ratio(design: TapDesign) -> int:
 def _sentences(found: Indexing, count: int) -> tuple[str, ...]:
     if not found.exact:
         return (_nearest(found, count),)
-    first, *others = found.moves
-    move = f"From each flute to the next: {_crank_text(first)}"
-    if first.circle == 0:
-        return (f"{move}; any circle will do.",)
-    arms = f"the sector arms enclose {first.holes + 1} holes, with the one that the pin stands in"
-    same = ", ".join(f"{other.holes} on {other.circle}" for other in others)
-    return (f"{move}; {arms}." + (f" The same: {same}." if same else ""),)
+    return (f"From each flute to the next: {move_text(found.moves)}",)
 
 
 def _nearest(found: Indexing, count: int) -> str:
     return (
         f"{count} flutes cannot be done exactly with the circles on hand (shop.plates). Nearest is "
         f"the circle of {found.stations[0].crank.circle}: no flute lies further than "
-        f"{float(found.worst):.4f}° ({float(found.worst * 60):.1f}′) from its place. Take each "
+        f"{off_text(float(found.worst))} from its place. Take each "
         "flute by the table, from the first, so that errors do not add up."
     )
 
@@ -63,15 +58,6 @@ def _line(flute: int, count: int, station: Station, *, exact: bool) -> tuple[Qua
         Words(str(flute + 1)),
         Angle(float(share * 360), 4),
         Words(f"{degrees}° {float(rest * 60):.1f}′"),
-        Words(_crank_text(station.crank)),
+        Words(crank_text(station.crank)),
     )
     return cells if exact else (*cells, Words(f"{float(station.error * 60):+.1f}′"))
-
-
-def _crank_text(crank: Crank) -> str:
-    turns = f"{crank.turns} turn" if crank.turns == 1 else f"{crank.turns} turns"
-    if crank.holes == 0:
-        return turns
-    holes = "hole" if crank.holes == 1 else "holes"
-    on = f"{crank.holes} {holes} on {crank.circle}"
-    return f"{turns} + {on}" if crank.turns else on
