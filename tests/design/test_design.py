@@ -15,7 +15,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, RefusedError
-from tapmodel.report.chapters.machines import dividing
+from tapmodel.report.chapters.machines import dividing, gears
 from tapmodel.run.record.compose import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
@@ -123,6 +123,8 @@ CHANGES = {
     "shop.wires": "[0.5]",
     "shop.plates": "[16, 20]",
     "shop.dividing_ratio": "90",
+    "shop.leadscrew": "6",
+    "shop.gears": "[30, 60]",
     "hole.engagement": "70",
     "hole.material": "brass",
     "hole.depth": "9",
@@ -135,8 +137,14 @@ CHANGES = {
 }
 
 
-PAPERS_ALONE = {"shop.plates", "shop.dividing_ratio"}
-"""What is on hand for a tap that stays the same: only the sheet tells of it."""
+PAPERS_ALONE = {
+    # three flutes need a circle of holes, four none
+    "shop.plates": ("flutes.count=3",),
+    "shop.dividing_ratio": ("flutes.count=3",),
+    "shop.leadscrew": ("shop.leadscrew=4", "shop.gears=[20, 30]"),
+    "shop.gears": ("shop.leadscrew=4", "shop.gears=[20, 30]"),
+}
+"""What is on hand for a tap that stays the same, and beside what the sheet tells of it."""
 
 # The one has but one value; the other is of what is written, and makes no other tap.
 NOT_OF_THE_TAP = {"relief.chamfer.applies_to", "units"}
@@ -150,15 +158,15 @@ OF_A_SET = {f for f in field_names() if f.startswith("set.")}
 def test_every_field_of_the_job_file_counts(field: str) -> None:
     # the neck's cone and a shank that must pass show only where there is a neck or thick shank
     base = ["blank.neck_length=4", "blank.neck_diameter=13", "blank.shank_diameter=17.5"]
-    # three flutes need a circle of holes, four none
-    base += ["flutes.count=3"] if field in PAPERS_ALONE else []
+    base += PAPERS_ALONE.get(field, ())
     plain = design_tap(job_for("M18x0.75", base))
     value = CHANGES.get(field) or repr(_number(plain, field) * 1.01)
     changed = design_tap(job_for("M18x0.75", [*base, f"{field}={value}"]))
     same = dataclasses.replace(changed, choices=()) == dataclasses.replace(plain, choices=())
     assert same == (field in PAPERS_ALONE)
     if field in PAPERS_ALONE:
-        assert dividing.chapter(changed) != dividing.chapter(plain)
+        told = [[part.chapter(each) for part in (dividing, gears)] for each in (plain, changed)]
+        assert told[0] != told[1]
     if field not in {"designation", "name", "blank.shank_must_pass"}:
         assert next(c for c in changed.choices if c.field == field).given
 

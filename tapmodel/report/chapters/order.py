@@ -8,6 +8,7 @@ from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
     cam,
     dividing,
+    gears,
     hardening,
     milling,
     over_wires,
@@ -24,6 +25,7 @@ OPERATIONS: tuple[SectionOf, ...] = (
     sequence.chapter,
     turning.chapter,
     threading_tool.chapter,
+    gears.chapter,
     thread.chapter,
     over_wires.chapter,
     chamfer.chapter,

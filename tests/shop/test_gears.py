@@ -1,0 +1,150 @@
+"""Laws of the search for change gears: against every train there is, and in good time."""
+
+import time
+from collections import Counter
+from fractions import Fraction
+from itertools import permutations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tapmodel.designing.design import design_tap
+from tapmodel.shop.gears.asked import asked_by
+from tapmodel.shop.gears.trains import GearTrain, gear_trains
+from tapmodel.spec.job_file import job_for
+
+INCH = Fraction(254, 10)
+SET = [
+    *(20, 24, 25, 28, 30, 32, 35, 36, 38, 40, 40, 42, 44, 45, 46, 48, 50, 52, 54, 55, 56, 60, 60),
+    *(63, 64, 65, 66, 70, 72, 75, 80, 84, 90, 95, 100, 110, 120, 127),
+]
+"""Wheels of a full set, two sizes of them twice."""
+
+
+def every_train(wanted: Fraction, leadscrew: Fraction, wheels: list[int]) -> list[GearTrain]:
+    """All of them, by trying every wheel in every place."""
+    found: dict[tuple[tuple[int, ...], tuple[int, ...]], Fraction] = {}
+    for side in (1, 2):
+        for row in permutations(wheels, 2 * side):
+            made = leadscrew
+            for driver, driven in zip(row[:side], row[side:], strict=True):
+                made *= Fraction(driver, driven)
+            found[tuple(sorted(row[:side])), tuple(sorted(row[side:]))] = made
+    trains = [
+        GearTrain(drivers, driven, made, (made - wanted) / wanted)
+        for (drivers, driven), made in found.items()
+    ]
+    return sorted(trains, key=rank)
+
+
+def rank(train: GearTrain) -> tuple[object, ...]:
+    wheels = (*train.drivers, *train.driven)
+    return abs(train.error), len(wheels), sum(wheels), train.drivers, train.driven
+
+
+pitches = st.one_of(
+    st.fractions(Fraction(1, 10), 12, max_denominator=40),
+    st.integers(2, 60).map(lambda threads: INCH / threads),
+)
+
+
+@settings(deadline=None)
+@given(pitches, pitches, st.lists(st.integers(8, 40), min_size=2, max_size=7), st.integers(1, 40))
+def test_the_search_finds_what_trying_everything_finds(
+    wanted: Fraction, leadscrew: Fraction, wheels: list[int], most: int
+) -> None:
+    expected = every_train(wanted, leadscrew, wheels)[:most]
+    assert list(gear_trains(wanted, leadscrew, wheels, most)) == expected
+
+
+@settings(deadline=None, max_examples=50)
+@given(pitches, pitches, st.lists(st.integers(20, 127), min_size=2, max_size=40))
+def test_each_train_is_made_of_wheels_at_hand_and_cuts_what_it_says(
+    wanted: Fraction, leadscrew: Fraction, wheels: list[int]
+) -> None:
+    found = gear_trains(wanted, leadscrew, wheels)
+    assert found
+    assert list(found) == sorted(found, key=rank)
+    for train in found:
+        assert Counter(train.drivers + train.driven) <= Counter(wheels)
+        turns = Fraction(1)
+        for driver, driven in zip(train.drivers, train.driven, strict=True):
+            turns *= Fraction(driver, driven)
+        assert train.made == leadscrew * turns
+        assert train.error == train.made / wanted - 1
+
+
+# (wanted, leadscrew), without a wheel of 127: drivers, driven, millionths. Worked out apart.
+WITHOUT_127 = {
+    (Fraction(3, 2), INCH / 8): ((25, 50), (42, 63), -63.0),
+    (Fraction(3, 4), INCH / 8): ((25, 50), (63, 84), -63.0),
+    (INCH / 26, Fraction(3)): (None, None, 51.8),
+    (Fraction(7, 4), INCH / 8): (None, None, 27.3),
+    (Fraction(31415926536, 2 * 10**10), Fraction(3)): ((25, 95), (63, 72), -18.5),
+}
+
+
+@pytest.mark.parametrize("case", WITHOUT_127)
+def test_the_best_of_a_full_set_without_127(case: tuple[Fraction, Fraction]) -> None:
+    drivers, driven, ppm = WITHOUT_127[case]
+    found = gear_trains(*case, [teeth for teeth in SET if teeth != 127])[0]
+    assert found.ppm == pytest.approx(ppm, abs=0.06)
+    assert drivers is None or (found.drivers, found.driven) == (drivers, driven)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "driver"),
+    [("0.7", 28), ("0.75", 30), ("0.9", 36), ("1", 40), ("1.5", 60), ("1.75", 70), ("2.5", 100)],
+)
+def test_metric_pitches_by_127_on_eight_to_the_inch(wanted: str, driver: int) -> None:
+    found = gear_trains(Fraction(wanted), INCH / 8, SET)[0]
+    assert (found.drivers, found.driven, found.error) == ((driver,), (127,), 0)
+
+
+def test_a_full_set_is_searched_in_no_time() -> None:
+    seconds = []
+    for wanted in (Fraction(3, 2), INCH / 26, INCH / 19, Fraction(1)):
+        start = time.perf_counter()
+        gear_trains(wanted, INCH / 8, SET)
+        seconds.append(time.perf_counter() - start)
+    assert len(SET) == 38
+    assert min(seconds) < 0.05  # the least, because others may be using the machine
+
+
+def test_the_lead_of_a_tap_is_exact() -> None:
+    screw, wheels = INCH / 8, (20, 127)
+    for designation, lead in (
+        ("G 1/4", INCH / 19),
+        ("1/4-20 UNC", INCH / 20),
+        ("1/2-13 UNC", INCH / 13),
+        ("M20xPh3P1.5", Fraction(3)),
+        ("M18x0.9", Fraction(9, 10)),
+        ("2 BA", Fraction(81, 100)),
+        ("Tr16x6(P3)", Fraction(6)),
+    ):
+        asked = asked_by(design_tap(job_for(designation)), screw, wheels)
+        assert asked is not None
+        assert asked.lead == lead
+
+
+def test_the_error_of_a_train_over_a_thread_and_in_the_zone_of_the_tap() -> None:
+    # 125 millionths over 20 mm are 2.5 um; 1.732 times that are 4.33 um of pitch diameter.
+    design = design_tap(job_for("M18x1.5", ["blank.thread_length=20"]))
+    asked = asked_by(design, INCH / 8, (30, 50, 63, 80))
+    assert asked is not None
+    assert asked.tap is not None
+    train = gear_trains(asked.lead, asked.leadscrew, asked.wheels)[0]
+    assert train.along(asked.tap.room.length) == pytest.approx(0.0025, abs=0.00001)
+    zone = design.limits.pitch_max - design.limits.pitch_min
+    assert asked.tap.room.share(train) == pytest.approx(0.00433 / zone, rel=2e-3)
+
+
+def test_a_job_asks_for_gears_where_it_names_both_leadscrew_and_wheels() -> None:
+    def asked(*sets: str) -> object:
+        return asked_by(design_tap(job_for("M10", list(sets))))
+
+    assert asked() is None
+    assert asked("shop.leadscrew=8tpi") is None
+    assert asked("shop.gears=20,30") is None
+    assert asked("shop.leadscrew=8tpi", "shop.gears=20,30") is not None
