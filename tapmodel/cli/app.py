@@ -10,6 +10,8 @@ from tapmodel.cli.commands import (
     build,
     compare,
     design,
+    dividing,
+    gears,
     new,
     page,
     schema,
@@ -35,9 +37,9 @@ def _epilog(examples: tuple[str, ...]) -> str:
     return "\n".join(["\b", "Examples:", *(f"  {line}" for line in examples)])
 
 
-for room in (design, new, set, build, verify, sheet, page, wires, compare, schema):
+for room in (design, new, set, build, verify, sheet, page, wires, gears, dividing, compare, schema):
     command = getattr(room, room.__name__.rpartition(".")[2])
-    kind = TyperCommand if room is schema else JobCommand
+    kind = TyperCommand if room in (schema, dividing) else JobCommand
     app.command(cls=kind, epilog=_epilog(room.EXAMPLES))(command)
 
 

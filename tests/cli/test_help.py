@@ -14,6 +14,8 @@ from tapmodel.cli.commands import (
     build,
     compare,
     design,
+    dividing,
+    gears,
     new,
     page,
     schema,
@@ -23,7 +25,10 @@ from tapmodel.cli.commands import (
 )
 from tapmodel.cli.commands import set as set_command
 
-COMMANDS = (build, compare, design, new, page, schema, set_command, sheet, verify, wires)
+COMMANDS = (
+    *(build, compare, design, dividing, gears, new, page, schema, set_command, sheet, verify),
+    wires,
+)
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
 
@@ -41,7 +46,8 @@ def said(*words: str, **environment: str) -> str:
 def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
-        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "compare", "schema")
+        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "gears"),
+        *("dividing", "compare", "schema"),
     ]
     assert "..." not in listed
 
@@ -106,7 +112,7 @@ def test_commands_and_fields_complete() -> None:
     assert fields == ["flutes.count=", "flutes.cutter_diameter=", "flutes.core_diameter="]
     # A list cannot be varied.
     shop = said(COMP_WORDS="tapmodel compare --vary shop.", COMP_CWORD="3", **how).split()
-    assert shop == ["shop.tools=", "shop.dividing_ratio="]
+    assert shop == ["shop.tools=", "shop.dividing_ratio=", "shop.leadscrew="]
 
 
 def test_swapped_words_of_verify_are_answered_with_the_right_ones() -> None:
