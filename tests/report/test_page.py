@@ -55,7 +55,9 @@ AREA = """() => {
 
 @pytest.fixture(scope="module")
 def design() -> TapDesign:
-    return design_tap(job_for("M18x0.75", ["thread.tap_class=2"]))
+    # Everything that a job may have told is on the page, the change gears of its lathe too.
+    lathe = ["shop.leadscrew=8tpi", "shop.gears=30,50,127"]
+    return design_tap(job_for("M18x0.75", ["thread.tap_class=2", *lathe]))
 
 
 @pytest.fixture(scope="module")
