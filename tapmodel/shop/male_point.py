@@ -13,9 +13,9 @@ SHARE = 0.9
 """Of the web between the flutes, or of the point where that is thinner: the cutter passes over it,
 and a shoulder stays to touch. Rule of this program."""
 
-AIR = 1.0
-"""Between the ball, where it starts in front of the front face, and the hollow centre [mm]. Rule of
-this program."""
+STUB = 0.75
+"""Length of the stub in diameters of the cutter: half of one for the ball, which starts in front of
+the front face, and air before the hollow centre. Rule of this program."""
 
 _STEP = 0.01
 
@@ -44,5 +44,5 @@ def male_point(tap: Tap) -> MalePoint | None:
     if tap.blank.front_centre > 0:
         return None
     diameter = down(SHARE * min(tap.flutes.core_diameter, tap.chamfer.point_diameter), _STEP)
-    stub = tap.flutes.cutter_diameter / 2 + AIR
+    stub = STUB * tap.flutes.cutter_diameter
     return MalePoint(diameter, stub, diameter / 2 / math.tan(math.radians(ANGLE / 2)))

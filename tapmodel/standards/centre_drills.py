@@ -68,7 +68,5 @@ def _drills(tools: ToolSizes) -> tuple[CentreDrill, ...]:
             CentreDrill(f"no. {row['name']}", *(float(row[name]) * MM for name in names))
             for row in read_table("inch_centre_drills")
         )
-    return tuple(
-        CentreDrill(f"A {row['pilot']} x {row['body']}", *(float(row[name]) for name in names))
-        for row in read_table("iso_866")
-    )
+    rows = [[float(row[name]) for name in names] for row in read_table("iso_866")]
+    return tuple(CentreDrill(f"A {row[0]:g} x {row[1]:g}", *row) for row in rows)

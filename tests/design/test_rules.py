@@ -37,6 +37,8 @@ BREAKING = [
         ["flutes.rake=2", "flutes.cutter_diameter=8", "flutes.core_diameter=11.2"],
     ),
     ("land-rubs", "warning", ["flutes.cutter_diameter=3"]),
+    ("land-wish", "warning", ["flutes.land_share=0.2", "shop.cutters=[6]"]),
+    ("cutter-at-hand", "note", ["flutes.cutter_diameter=7", "shop.cutters=[6, 8]"]),
     ("core", "error", ["flutes.core_diameter=2.5", "flutes.count=2", "flutes.cutter_diameter=5"]),
     ("core-root", "error", ["flutes.core_diameter=16.9"]),
     ("flute-neighbours", "error", ["flutes.count=6", "flutes.cutter_diameter=8"]),

@@ -58,7 +58,7 @@ def test_without_a_front_centre_a_male_point_holds_the_front(text: str) -> None:
     assert isinstance(cone, Length)
     room = 0.9 * min(tap.flutes.core_diameter, tap.chamfer.point_diameter)
     assert room - 0.01 < diameter.mm <= room
-    assert stub.mm == pytest.approx(tap.flutes.cutter_diameter / 2 + 1.0)
+    assert stub.mm == pytest.approx(0.75 * tap.flutes.cutter_diameter)
     assert cone.mm == pytest.approx(diameter.mm * math.sqrt(3) / 2)
     assert "grind it away last of all" in words(chapter)
     assert "along from touching the front shoulder" in values(milling.chapter(design))

@@ -39,7 +39,7 @@ def test_no_label_is_a_word_that_does_not_say_of_what_it_is() -> None:
 def test_the_short_page_calls_its_torque_a_models() -> None:
     design = design_tap(job_for("M10"))
     assert design.prediction is not None
-    likely = f"{design.prediction.torque.band.likely:.1f} N"
+    likely = f"{design.prediction.torque.band.likely:.2f} N"
     line = rf"likely torque \(a model\) in mild steel, assumed +{likely}"
     assert re.search(line, design_page(design))
 
@@ -118,7 +118,7 @@ def test_it_is_told_what_sets_the_torque_to_stop_at() -> None:
     large = design_tap(job_for("1 3/8-24 UNS LH", ["hole.material=brass"])).prediction
     assert large is not None
     times = f"{large.stop_at / large.torque.band.high:g} times the greatest torque of a sharp tap"
-    bears = f"the tap itself is safe up to {float(f'{large.strength.bears:.1e}'):g} N·m"
+    bears = f"the tap itself is safe up to {float(f'{large.strength.bears:.2e}'):g} N·m"
     said = _said("1 3/8-24 UNS LH", "hole.material=brass")
     assert times in said
     assert bears in said

@@ -249,10 +249,11 @@ def test_the_tables_of_a_left_hand_tap_differ_by_words_of_hand_alone(design: Tap
 
 def test_the_coordinates_of_a_left_hand_tap_are_mirrored_in_y(design: TapDesign) -> None:
     left = with_tap(design, left_handed(design.tap))
-    end = design.figures.runout_end
-    for one, other in zip(ball_paths(left.tap, end), ball_paths(design.tap, end), strict=True):
+    first, *others = ball_paths(design.tap)
+    mirrored = [first, *reversed(others)]
+    for one, other in zip(ball_paths(left.tap), mirrored, strict=True):
         assert one.turned == pytest.approx(-other.turned % 360)
-        for name in ("front", "last", "runout_begin", "runout_end"):
+        for name in ("front", "last", "lifted"):
             x, y, z = getattr(other, name)
             assert getattr(one, name) == pytest.approx((x, -y, z), rel=EXACT, abs=EXACT)
 

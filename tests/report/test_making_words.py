@@ -286,9 +286,9 @@ def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
     assert design.prediction is not None
     drawing = all_drawings(design, units=Units.INCH)["chips"]
     words = [entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")]
-    (title,) = (text for text in words if text.startswith("area:"))
+    (title,) = (text for text in words if text.startswith("area in 10"))
     areas = sorted(tooth.area / 25.4**2 * 1e6 for tooth in design.prediction.chips.teeth)
-    found = re.fullmatch(r"area: ([\d.]+) \(tooth \d+\) to ([\d.]+) 10⁻⁶ in² \(\d+\)", title)
+    found = re.fullmatch(r"area in 10⁻⁶ in²: ([\d.]+) \(tooth \d+\) to ([\d.]+) \(\d+\)", title)
     assert found is not None
     ends = [float(number) for number in found.groups()]
     assert ends == pytest.approx([areas[0], areas[-1]], rel=5e-3)

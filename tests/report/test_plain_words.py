@@ -46,7 +46,7 @@ def test_no_tap_bears_anything() -> None:
 
 
 def test_every_head_of_a_set_that_needs_it_stands_in_the_legend() -> None:
-    for word in ("marks:", "chamfer:", "share:", "safe torque:", "safe/likely:"):
+    for word in ("marks:", "chamfer:", "share:", "stop at:", "safe/likely:"):
         assert word in sets.LEGEND
         assert word[:-1] in sets.HEAD
     assert not {"rings", "bears"} & set(sets.HEAD)

@@ -3,6 +3,7 @@
 import math
 
 from tapmodel.designing.choose.cutters import cutters_to_buy
+from tapmodel.designing.choose.flutes import LAND_SHARE
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     WARNING,
@@ -43,6 +44,9 @@ def _wish(design: TapDesign) -> Findings:
     if chosen is None or not chosen.given or not isinstance(chosen.value, int | float):
         return
     wanted, count = float(chosen.value), design.tap.flutes.count
+    if wanted == LAND_SHARE:
+        # The rule's own share stands in every file that `new` writes; nobody wished for it.
+        return
     left = design.figures.land_width * count / (math.pi * design.tap.thread.major)
     low, high = wanted - MET_WITHIN, wanted + MET_WITHIN
     if under(left, low) or over(left, high):
