@@ -38,7 +38,6 @@ BREAKING = [
     ),
     ("land-rubs", "warning", ["flutes.cutter_diameter=3"]),
     ("land-wish", "warning", ["flutes.land_share=0.2", "shop.cutters=[6]"]),
-    ("cutter-at-hand", "note", ["flutes.cutter_diameter=7", "shop.cutters=[6, 8]"]),
     ("core", "error", ["flutes.core_diameter=2.5", "flutes.count=2", "flutes.cutter_diameter=5"]),
     ("core-root", "error", ["flutes.core_diameter=16.9"]),
     ("flute-neighbours", "error", ["flutes.count=6", "flutes.cutter_diameter=8"]),
@@ -123,6 +122,12 @@ MENDED_OTHERWISE = [
     ),
     ("shank-hole", "note", ["blank.shank_diameter=17.5"], ["blank.shank_diameter=17.1"]),
     ("square-length", "error", ["blank.square_start=112"], ["blank.square_start=100"]),
+    (
+        "cutter-at-hand",
+        "note",
+        ["flutes.cutter_diameter=7", "shop.cutters=[6, 8]"],
+        ["flutes.cutter_diameter=6"],
+    ),
     (
         "relief-rises",
         "warning",

@@ -51,7 +51,10 @@ def _wish(design: TapDesign) -> Findings:
     low, high = wanted - MET_WITHIN, wanted + MET_WITHIN
     if under(left, low) or over(left, high):
         limit, values = between(low, high, ""), Values(wanted=wanted)
-        yield finding(Code.LAND_WISH, WARNING, field, left, limit, OWN_RULE, values=values)
+        levers = (exactly(field, round(left, 2)),)
+        yield finding(
+            Code.LAND_WISH, WARNING, field, left, limit, OWN_RULE, values=values, levers=levers
+        )
 
 
 def _rubs(design: TapDesign) -> Findings:

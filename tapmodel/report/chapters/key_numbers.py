@@ -40,10 +40,8 @@ def chapter(design: TapDesign) -> Chapter:
         axis_row(setting),
         Row("down from the top, over the axis", Length(setting.from_top)),
         Row("core (web) left", Length(flutes.core_diameter)),
-        Row(
-            "rake at the crest, at the drilled wall",
-            Words(f"{design.figures.rake_crest:.2f}°, {design.rake_at_wall:.2f}°"),
-        ),
+        Row("rake at the crest", Angle(design.figures.rake_crest)),
+        Row("rake at the drilled wall", Angle(design.rake_at_wall)),
         *torque_rows(design),
     ]
     return Chapter("key", "At the machine", (Rows(tuple(rows)),))
