@@ -25,6 +25,8 @@ READ_IN = {
     "shop book W2": "as read in a shop book quoting a steel stock list, disc 2 x 5/8 in",
     "knife maker A2": "as read on a knife maker's page of A2",
     "Industrial Heating A2": "as read in an answer of Industrial Heating",
+    "supplier data O1": "as read on another supplier's page of O1, technical data",
+    "water hardening": "as read on a page of water-hardening steels: a tough core beyond",
     "heat": "as read in a furnace maker's heat-treat guide",
     "book": "as read in a shop book quoting a steel stock list",
     "FreeCAD": "as read in FreeCAD FeatureHole.cpp commit 003e239",

@@ -80,15 +80,15 @@ def steel_named(text: str, *, temper: float | None = None) -> TapSteel:
     Source: the tables of tool steels, each row with its own.
     """
     row = _row(text)
-    heat = _celsius(float(row["usual_temper"]), row["unit"]) if temper is None else temper
+    heat = celsius(float(row["usual_temper"]), row["unit"]) if temper is None else temper
     hardness, source = hardness_after(row["name"], heat)
     return TapSteel(
         name=row["name"],
         hardness=hardness,
         temper=heat,
         toughness=float(row["toughness"]),
-        harden_low=_celsius(float(row["harden_low"]), row["unit"]),
-        harden_high=_celsius(float(row["harden_high"]), row["unit"]),
+        harden_low=celsius(float(row["harden_low"]), row["unit"]),
+        harden_high=celsius(float(row["harden_high"]), row["unit"]),
         quench=row["quench"],
         case_depth=float(row["case"]),
         core_tensile=float(row["core"]),
@@ -110,7 +110,7 @@ def hardness_after(name: str, temper: float) -> tuple[float, Source]:
     Source: rows of the table of tempering; no formula fits a whole row of tool steel.
     """
     rows = tuple(row for row in read_table("tool_steel_tempering") if row["steel"] == name)
-    heats = [_celsius(float(row["temperature"]), row["unit"]) for row in rows]
+    heats = [celsius(float(row["temperature"]), row["unit"]) for row in rows]
     if not heats[0] - 0.5 <= temper <= heats[-1] + 0.5:
         raise InputError(TEMPER_FIELD, temper, f"{heats[0]:.0f} to {heats[-1]:.0f} °C for {name}")
     for (low, high), (before, after) in zip(pairwise(heats), pairwise(rows), strict=True):
@@ -120,6 +120,38 @@ def hardness_after(name: str, temper: float) -> tuple[float, Source]:
             nearer = before if share < 0.5 else after
             return first + share * (last - first), _source(nearer)
     raise InputError(TEMPER_FIELD, temper, f"no table for {name}")
+
+
+@dataclass(frozen=True, slots=True)
+class TemperRow:
+    """A printed row of a table of tempering.
+
+    Attributes:
+        temper: temperature [deg C].
+        hardness: after it [HRC].
+        source: who published it.
+    """
+
+    temper: float
+    hardness: float
+    source: Source
+
+
+def temper_rows(name: str) -> tuple[TemperRow, ...]:
+    """The table of tempering of a steel, from the lowest temperature.
+
+    Args:
+        name: one of `steel_names`.
+
+    Source: each row with its own.
+    """
+    rows = (row for row in read_table("tool_steel_tempering") if row["steel"] == name)
+    return tuple(
+        TemperRow(
+            celsius(float(row["temperature"]), row["unit"]), float(row["hardness"]), _source(row)
+        )
+        for row in rows
+    )
 
 
 def _source(row: Row) -> Source:
@@ -150,5 +182,6 @@ def _by_name() -> dict[str, Row]:
     return called
 
 
-def _celsius(temperature: float, unit: str) -> float:
+def celsius(temperature: float, unit: str) -> float:
+    """A temperature [deg C] as printed in deg C or F; any other quantity as it is."""
     return (temperature - 32) / 1.8 if unit == "F" else temperature
