@@ -143,22 +143,55 @@ def test_the_steel_is_hardened_and_tempered_by_its_tables() -> None:
     values, words = _hardening(Units.BOTH)
     assert values == {
         "O1, quench from": "788 to 816 °C = 1450 to 1500 °F",
-        "quench in": "oil",
+        "quench in": "oil, after 10 to 30 min at heat",
+        "shank, core between flutes": "10.0 mm = 0.39 in, 4.0 mm = 0.16 in: harden through",
         "temper at": "204 °C = 400 °F",
         "hardness after that": "62 HRC",
     }
     # both as they were read, and neither before what the supplier says
     assert words.count("(read)") == 2
+    assert "Section: from memory." in words
+    assert "not harden through" not in words
     assert "come before these numbers" in words
     values, words = _hardening(Units.MM, "tap.material=silver steel")
     assert (values["silver steel, quench from"], values["quench in"]) == ("770 to 800 °C", "water")
     assert words.count("(from memory)") == 2
+    assert "Section: read." in words
 
 
 def test_a_case_is_carburised_and_a_range_of_one_heat_is_one_number() -> None:
     values, _ = _hardening(Units.MM, "tap.material=case-hardened mild steel")
     assert values["carburise first, depth of the case"] == "0.5 mm"
     assert _hardening(Units.INCH, "tap.material=W2")[0]["W2, quench from"] == "1450 °F"
+
+
+def test_a_section_that_stays_soft_inside_is_told_with_what_helps() -> None:
+    # water-hardening steels keep a tough core beyond 13 mm, as read
+    values, words = _hardening(Units.MM, "tap.material=W1", "blank.shank_diameter=13.2")
+    assert values["shank, core between flutes"].startswith("13.2 mm, ")
+    assert values["shank, core between flutes"].endswith(" mm: not hard through")
+    assert "The shank of 13.2 mm round does not harden through" in words
+    assert "how deep the hard case goes is not known" in words
+    assert "take A2" in words
+    assert "hollow it" in words
+    _, words = _hardening(Units.MM, "tap.material=W1", "blank.shank_diameter=12.8")
+    assert "not harden through" not in words
+
+
+def test_a_steel_of_which_no_section_is_known_says_so() -> None:
+    values, words = _hardening(Units.MM, "tap.material=O2")
+    assert "shank, core between flutes" not in values
+    assert "Up to what section O2 hardens through is not known here" in words
+
+
+def test_the_large_tap_of_o1_is_thicker_than_oil_hardens() -> None:
+    found = hardening.chapter(design_tap(job_for("M90x4", ["blank.shank_diameter=64"])))
+    assert "The shank of 64.0 mm round" in _prose(found)
+
+
+def test_the_carbon_of_a_case_is_computed_elsewhere() -> None:
+    _, words = _hardening(Units.MM, "tap.material=case-hardened mild steel")
+    assert words.count("tapmodel heat --carburise --hours 0.5 M10x1.5") == 1
 
 
 def test_a_hardness_without_its_temper_leaves_that_to_the_supplier() -> None:

@@ -3,34 +3,70 @@
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Temperature, Words
-from tapmodel.standards.materials.steels import TapSteel
-
-SUPPLIER = (
-    "The supplier's data of this very steel come before these numbers, and say how long to soak. "
-    "Quench point first, straight down; temper at once (common practice)."
+from tapmodel.report.blocks import (
+    Chapter,
+    Length,
+    Paragraphs,
+    Row,
+    Rows,
+    Telling,
+    Temperature,
+    Told,
+    Words,
 )
-"""Whose numbers hold, and what keeps a tap straight and whole."""
+from tapmodel.report.words.hardening import SUPPLIER, hard_through, not_known, soft_inside
+from tapmodel.shop.heat.through import HardenedThrough, of_design
+from tapmodel.standards.materials.hardening import Of
+from tapmodel.standards.materials.steels import TapSteel
 
 
 def chapter(design: TapDesign) -> Chapter:
     """From which heat it is quenched, in what, and what tempering leaves."""
-    steel = design.work.steel
-    blocks = (Rows(tuple(_rows(steel))), Paragraphs((_sources(design), SUPPLIER)))
-    return Chapter("hardening", "Harden and temper", blocks)
+    judged = of_design(design)
+    rows = (*hardening_rows(judged), *tempering_rows(design.work.steel))
+    texts = (*told_of_sections(judged), *_carbon(design), _sources(design, judged), SUPPLIER)
+    return Chapter("hardening", "Harden and temper", (Rows(rows), Paragraphs(texts)))
 
 
-def _rows(steel: TapSteel) -> Iterator[Row]:
+def hardening_rows(judged: HardenedThrough) -> Iterator[Row]:
+    """Case, heat, time at it, quench, and the section that hardens through."""
+    hardening, known = judged.hardening, judged.known
+    steel = hardening.steel
     if steel.case_depth:
         yield Row("carburise first, depth of the case", Length(steel.case_depth, 1))
     yield Row(f"{steel.told}, quench from", Temperature((steel.harden_low, steel.harden_high)))
-    yield Row("quench in", Words(steel.quench))
+    soak = hardening.fact(Of.SOAK)
+    # In few rows: most sheets would have a page more.
+    held = f", after {soak.low:g} to {soak.high:g} min at heat" if soak else ""
+    yield Row("quench in", Words(f"{steel.quench}{held}"))
+    if known:
+        yield Row("shank, core between flutes", Told(lambda units: hard_through(judged, units)))
+
+
+def tempering_rows(steel: TapSteel) -> Iterator[Row]:
+    """Temper, and what it leaves."""
     heat = Temperature((steel.temper,)) if steel.temper else Words("as the supplier says")
     yield Row("temper at", heat)
     yield Row("hardness after that", Words(f"{steel.hardness:.3g} HRC"))
 
 
-def _sources(design: TapDesign) -> str:
+def told_of_sections(judged: HardenedThrough) -> tuple[str | Telling, ...]:
+    """What is to be said of sections that stay soft inside, or of which nothing is known."""
+    if judged.too_thick:
+        return (lambda units: soft_inside(judged, units),)
+    unknown = not_known(judged)
+    return (unknown,) if unknown else ()
+
+
+def _carbon(design: TapDesign) -> Iterator[str]:
+    """Where the carbon of a case is computed: it takes libraries that no design waits for."""
+    if design.work.steel.case_depth:
+        asked = f"tapmodel heat --carburise --hours 0.5 {design.designation}"
+        yield f"How far the carbon goes into these teeth tells: {asked}"
+
+
+def _sources(design: TapDesign, judged: HardenedThrough) -> str:
     steel, chosen = design.work.steel, design.choice("tap.hardness")
     hardness = "as the job has it" if chosen is not None and chosen.given else str(steel.source)
-    return f"Quench: {steel.harden_source}. Hardness: {hardness}."
+    through = f" Section: {judged.known.source.certainty.value}." if judged.known else ""
+    return f"Quench: {steel.harden_source}. Hardness: {hardness}.{through}"

@@ -1,0 +1,62 @@
+"""Whether the tap's sections harden through."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.shape.thickest import thickest_round
+from tapmodel.standards.materials.hardening import Fact, Hardening, Of, hardening_of
+
+
+class Where(StrEnum):
+    """A section that is judged."""
+
+    SHANK = "shank"
+    FLUTED = "core between the flutes"
+    GIVEN = "section"
+
+
+@dataclass(frozen=True, slots=True)
+class Thick:
+    """A section, by the round bar that cools like it.
+
+    Attributes:
+        where: of the tap it is.
+        diameter: of the shank, or of the thickest round between the flutes [mm].
+    """
+
+    where: Where
+    diameter: float
+
+
+@dataclass(frozen=True, slots=True)
+class HardenedThrough:
+    """Sections of a steel, and which are too thick for it.
+
+    Attributes:
+        hardening: what is published of the steel.
+        sections: that are judged.
+    """
+
+    hardening: Hardening
+    sections: tuple[Thick, ...]
+
+    @property
+    def known(self) -> Fact | None:
+        """The thickest section that hardens through; None where that is not known."""
+        return self.hardening.fact(Of.THROUGH)
+
+    @property
+    def too_thick(self) -> tuple[Thick, ...]:
+        """Those whose core stays softer; none where that is not known."""
+        return tuple(s for s in self.sections if self.hardening.through(s.diameter) is False)
+
+
+def of_design(design: TapDesign) -> HardenedThrough:
+    """Shank and fluted section of a tap in the steel that it is made of.
+
+    Source: the table of hardening.
+    """
+    shank = Thick(Where.SHANK, design.tap.blank.shank_diameter)
+    fluted = Thick(Where.FLUTED, thickest_round(design.tap))
+    return HardenedThrough(hardening_of(design.work.steel), (shank, fluted))

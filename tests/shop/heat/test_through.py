@@ -1,0 +1,41 @@
+"""The thickest round of the fluted section, and which sections stay soft inside."""
+
+import math
+
+import numpy as np
+import pytest
+
+from tapmodel.designing.design import design_tap
+from tapmodel.shape.thickest import thickest_round
+from tapmodel.shop.heat.through import Where, of_design
+from tapmodel.spec.job_file import job_for
+
+
+@pytest.mark.parametrize("size", ["M3", "M10", "M18x0.75", "M64", "Tr16x4"])
+def test_it_stands_about_the_axis_between_three_flutes_and_more(size: str) -> None:
+    tap = design_tap(job_for(size, [])).tap
+    assert thickest_round(tap) == pytest.approx(tap.flutes.core_diameter, rel=2e-3)
+
+
+def test_between_few_small_flutes_it_stands_in_a_land() -> None:
+    sets = ["flutes.count=2", "flutes.cutter_diameter=3", "flutes.core_diameter=2"]
+    tap = design_tap(job_for("M12", sets)).tap
+    # Derived another way: a fine polar raster of a land, and both flutes as discs and strips.
+    outer, flutes = tap.thread.minor / 2, tap.flutes
+    radius, turn = np.meshgrid(np.linspace(0, outer, 600), np.linspace(0, 2 * math.pi, 1500))
+    x, y = radius * np.cos(turn), radius * np.sin(turn)
+    room = outer - radius
+    for side in (1, -1):
+        u, t = side * x, side * y - flutes.offset
+        gap = np.where(u > flutes.centre_radius, np.abs(t), np.hypot(u - flutes.centre_radius, t))
+        room = np.minimum(room, gap - flutes.cutter_diameter / 2)
+    assert 2 * room.max() > 1.2 * flutes.core_diameter
+    assert thickest_round(tap) == pytest.approx(2 * room.max(), rel=3e-3)
+
+
+def test_each_section_is_judged_by_its_own_thickness() -> None:
+    sets = ["tap.material=W1", "blank.shank_diameter=14"]
+    judged = of_design(design_tap(job_for("M18x0.75", sets)))
+    assert [section.where for section in judged.sections] == [Where.SHANK, Where.FLUTED]
+    assert [section.where for section in judged.too_thick] == [Where.SHANK]
+    assert of_design(design_tap(job_for("M18x0.75", []))).too_thick == ()
