@@ -41,10 +41,10 @@ _PER_MM = 1e3  # shear in 1 N·mm [1/mm³] to that in 1 N·m [MPa]
 
 @dataclass(frozen=True, slots=True)
 class StressLine:
-    """A line of equal shear.
+    """A line of equal shear, or of equal carbon.
 
     Attributes:
-        share: of the peak of its section.
+        share: of the peak of its section; or carbon [mass %].
         points: along it in the view, shape (n, 2) [mm].
         closed: whether the last is joined to the first.
     """
