@@ -12,6 +12,7 @@ from tapmodel.cli.commands import (
     design,
     dividing,
     gears,
+    heat,
     new,
     page,
     schema,
@@ -37,9 +38,13 @@ def _epilog(examples: tuple[str, ...]) -> str:
     return "\n".join(["\b", "Examples:", *(f"  {line}" for line in examples)])
 
 
-for room in (design, new, set, build, verify, sheet, page, wires, gears, dividing, compare, schema):
+ROOMS = (
+    *(design, new, set, build, verify, sheet, page, wires, gears, dividing, heat, compare),
+    schema,
+)
+for room in ROOMS:
     command = getattr(room, room.__name__.rpartition(".")[2])
-    kind = TyperCommand if room in (schema, dividing) else JobCommand
+    kind = TyperCommand if room in {schema, dividing, heat} else JobCommand
     app.command(cls=kind, epilog=_epilog(room.EXAMPLES))(command)
 
 

@@ -54,12 +54,18 @@ Varied = Annotated[
 ]
 
 
-def _for_every_system(out: Path) -> Path:
-    refuse_strange("--out", out)
+def for_every_system(out: Path | None) -> Path | None:
+    """The folder, whose name every system takes.
+
+    Raises:
+        InputError: one does not.
+    """
+    if out is not None:
+        refuse_strange("--out", out)
     return out
 
 
-Out = Annotated[Path, typer.Option(help="Folder for results.", callback=_for_every_system)]
+Out = Annotated[Path, typer.Option(help="Folder for results.", callback=for_every_system)]
 PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.", case_sensitive=False)]
 _SPELLINGS = {"in": Units.INCH, "inches": Units.INCH, '"': Units.INCH, "metric": Units.MM}
 

@@ -16,6 +16,7 @@ from tapmodel.cli.commands import (
     design,
     dividing,
     gears,
+    heat,
     new,
     page,
     schema,
@@ -27,7 +28,7 @@ from tapmodel.cli.commands import set as set_command
 
 COMMANDS = (
     *(build, compare, design, dividing, gears, new, page, schema, set_command, sheet, verify),
-    wires,
+    *(wires, heat),
 )
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
@@ -47,7 +48,7 @@ def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
         *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "gears"),
-        *("dividing", "compare", "schema"),
+        *("dividing", "heat", "compare", "schema"),
     ]
     assert "..." not in listed
 

@@ -47,6 +47,22 @@ LINES: dict[str, tuple[list[str], str]] = {
     "bad file over wires": (["wires", "none.toml"], "none.toml"),
     "words on hand": (["wires", "M10", "--on-hand", "a,b"], "--on-hand"),
     "controls on hand": (["wires", "M10", "--on-hand", "0.9\x1b"], "--on-hand"),
+    "no steel": (["heat"], "STEEL"),
+    "no such steel": (["heat", "O3"], "STEEL"),
+    "steel of controls": (["heat", "\x1b[2J"], "STEEL"),
+    "a long steel": (["heat", "z" * 5000], "STEEL"),
+    "a thread for a steel": (["heat", "M10"], "STEEL"),
+    "harder than its table": (["heat", "O1", "--hardness=64"], "--hardness"),
+    "hardness and temper": (["heat", "O1", "--hardness=60", "--temper=200"], "--temper"),
+    "hours without a box": (["heat", "O1", "--hours=1"], "--hours"),
+    "a set without a box": (["heat", "O1", "--set=flutes.count=3"], "--set"),
+    "a box without time": (["heat", "--carburise", "M10"], "--hours"),
+    "a box with both times": (["heat", "--carburise", "--hours=1", "--depth=1"], "--hours"),
+    "a section in a box": (["heat", "--carburise", "--hours=1", "--section=3"], "--section"),
+    "a steel in a box": (["heat", "--carburise", "--hours=1", "O1"], "O1"),
+    "a set on a flat": (["heat", "--carburise", "--hours=1", "--set=flutes.count=3"], "--set"),
+    "no such file for a box": (["heat", "--carburise", "--hours=1", "none.toml"], "none.toml"),
+    "deeper than the tap": (["heat", "--carburise", "--depth=5", "M3"], "--depth"),
     "schema of something": (["schema", "M10"], "M10"),
 }
 
@@ -129,6 +145,47 @@ def test_an_absurd_free_form_is_refused_with_the_option(option: str, value: str)
     assert refusal_faults(run([*base, f"--{option}={value}"]), f"--{option}") == []
 
 
+HOT = {
+    "section": ["O1"],
+    "hardness": ["O1"],
+    "temper": ["O1"],
+    "steel-carbon": ["--carburise", "--hours=1"],
+    "temperature": ["--carburise", "--hours=1"],
+    "hours": ["--carburise"],
+    "depth": ["--carburise"],
+    "surface-carbon": ["--carburise", "--hours=1"],
+}
+
+
+@pytest.mark.parametrize("option", HOT)
+def test_absurd_numbers_on_heat_are_refused_with_the_option(option: str) -> None:
+    found = {
+        value[:20]: refusal_faults(
+            run(["heat", *HOT[option], f"--{option}={value}"]), f"--{option}"
+        )
+        for value in (*ABSURD, "", "\x1b[2J")
+        if not (value == "1e-300" and option == "steel-carbon")
+    }
+    assert {case: faults for case, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("option", HOT)
+def test_any_other_number_on_heat_is_answered_or_refused(option: str) -> None:
+    values = (*POSSIBLE, "0.01", "0.35", "60", "200", "850", "1050", "100")
+    found = {
+        value: faults(run(["heat", *HOT[option], f"--{option}={value}", "--json"]))
+        for value in values
+    }
+    assert {case: faults for case, faults in found.items() if faults} == {}
+
+
+@pytest.mark.parametrize("words", [["M0.3", "--hours=100"], ["M300x6", "--hours=0.01"]])
+def test_the_ends_of_carburising_are_answered(words: list[str]) -> None:
+    for heat in ("850", "1050"):
+        ended = run(["heat", "--carburise", *words, f"--temperature={heat}"])
+        assert (ended.code, faults(ended)) == (0, [])
+
+
 BROKEN = ["--set", "blank.square_across_flats=7"]
 
 
@@ -138,6 +195,7 @@ def test_a_broken_rule_is_told_by_every_command_that_hands_over(tmp_path: Path) 
         ["design", "M6", *BROKEN],
         ["wires", "M6", *BROKEN],
         ["wires", "M6", *BROKEN, "--json"],
+        ["heat", "--carburise", "--hours=1", "M6", *BROKEN],
         ["new", "M6", str(file), *BROKEN],
         ["sheet", "M6", *BROKEN, "--out", str(out)],
         ["design", str(file)],

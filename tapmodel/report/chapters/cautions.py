@@ -6,6 +6,17 @@ from tapmodel.report.blocks import Chapter, Paragraphs
 SLENDER = 6.0
 """Longer than so many of its thinnest diameters, a blank bends under the cut; common practice."""
 
+HARDENING = (
+    "Hardening: red-hot steel and hot oil burn and can catch fire. Face shield, dry "
+    "tongs, lid for the oil, extinguisher, fresh air; no water near hot oil or salt. "
+    "Temper at once: a tap left hard can burst."
+)
+RULES = (
+    "Local rules and the training that they ask for come before this sheet; where work "
+    "is kept to licensed trades, leave it to them."
+)
+"""Those that stand beside answers on heat, too."""
+
 CAUTIONS = (
     (
         "Cutter breakage: a ball-nose at full flute depth is heavily loaded. Take the depth "
@@ -16,16 +27,9 @@ CAUTIONS = (
         "Grinding: check wheel and guard, dress the wheel, keep clear of its plane when "
         "starting, catch the dust; heat that colours the edge has softened it."
     ),
-    (
-        "Hardening: red-hot steel and hot oil burn and can catch fire. Face shield, dry "
-        "tongs, lid for the oil, extinguisher, fresh air; no water near hot oil or salt. "
-        "Temper at once: a tap left hard can burst."
-    ),
+    HARDENING,
     ("A hard tap splinters when it jams: drive it straight, with a wrench of the right size."),
-    (
-        "Local rules and the training that they ask for come before this sheet; where work "
-        "is kept to licensed trades, leave it to them."
-    ),
+    RULES,
     ("The numbers were calculated, not measured on your part. Check each before the next cut."),
 )
 
