@@ -40,9 +40,20 @@ def quoted(words: str) -> str:
     return json.dumps(words, ensure_ascii=False)
 
 
-def typeset(section: Chapter, units: Units, *, whole: bool = False) -> str:
-    """Heading and blocks of one section; `whole` keeps all of it on one page."""
-    parts = [f"== #{quoted(section.title)}"]
+_BOX = "#box(width: 3.2mm, height: 3.2mm, baseline: 0.4mm, stroke: 0.6pt)#h(1.5mm)"
+"""To be ticked once what it heads is done."""
+
+
+def typeset(section: Chapter, units: Units, *, whole: bool = False, ticked: bool = False) -> str:
+    """Heading and blocks of one section.
+
+    Args:
+        section: what is told.
+        units: the reader's.
+        whole: whether all of it is kept on one page.
+        ticked: whether a box to tick stands before the heading.
+    """
+    parts = [f"== {_BOX if ticked else ''}#{quoted(section.title)}"]
     for block, after in pairwise([*section.blocks, None]):
         text = _block(block, units) if block else ""
         # what only leads up to a table must not be left behind at the foot of a column

@@ -9,7 +9,6 @@ import json
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
 from itertools import combinations, product
 from pathlib import Path
 
@@ -19,23 +18,12 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.chapters import cautions, findings
-from tapmodel.report.chapters.in_the_hole.turning_it import hardness_told
 from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sheet.pages import dealt
+from tapmodel.report.sheet.style import BOTTOM, SIZES, TOP, fonts, page_title, style, title_block
 from tapmodel.report.sheet.typeset import quoted, typeset
-from tapmodel.report.units import Look, Paper, Units
-from tapmodel.report.words.sets import tap_for
-
-_NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
-_UNITS = {
-    Units.MM: "mm",
-    Units.INCH: "inch",
-    Units.BOTH: "mm and inch; drawings mm (inch)",
-}
-_SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
-"""Of the letters [pt]."""
+from tapmodel.report.units import Look, Paper
 
 _LESS, _LEAST = 0.5, 1.0
 """By which they are smaller where that saves a page, and where nothing less does [pt]."""
@@ -45,9 +33,6 @@ _SMALLEST = 7.5
 
 HEIGHTS = {Paper.A4: 297.0, Paper.LETTER: 279.4}
 """Of the papers [mm]."""
-
-_TOP, _BOTTOM = 10.0, 12.0
-"""White above and under what stands on a page, the latter with its number [mm]."""
 
 _HEADING = 12.0
 """What a drawing takes beside its own height: its heading, and white around both [mm]."""
@@ -62,36 +47,6 @@ high."""
 
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
-
-_STYLE = """\
-#set document(title: {title})
-#set page(paper: "{paper}", footer-descent: 20%,
-  margin: (x: 13mm, top: {top}mm, bottom: {bottom}mm),
-  footer: context align(center, text(8pt)[
-    #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
-#set text({size})
-#set par(leading: 0.45em, spacing: 0.7em)
-#set list(spacing: 0.45em)
-#set table(stroke: 0.4pt, inset: (x: 3pt, y: 1.5pt), align: horizon)
-#set block(spacing: 0.6em)
-#show heading: set block(above: 0.8em, below: 0.5em)
-#show heading: set text(11pt)
-"""
-
-_TITLE = """\
-#table(columns: (1.2fr, 1fr, 1fr, 1fr), inset: 3pt, align: top,
-  table.cell(colspan: 2)[#text(17pt, strong({tap}))],
-  [name \\ #strong({name})],
-  [hand of the thread \\ #strong({hand})],
-  [material \\ #strong({steel})], [hardness \\ #strong({hardness})],
-  [made by #v(5.5mm)], [date #v(5.5mm)],
-  table.cell(colspan: 2, align: horizon)[#strong[Numbers calculated, check before cutting.]],
-  [units \\ #{units}],
-  [#grid(columns: 2, gutter: 2mm, align: horizon,
-    image(bytes({sign}), format: "svg"), {angle})],
-)
-#v(1mm)
-"""
 
 
 def write_sheet(
@@ -123,11 +78,11 @@ def write_sheet(
     for way in _ways(narrow):
         if way.saves and best.pages <= few:
             break
-        if _SIZES[look.units] - way.less < _SMALLEST:
+        if SIZES[look.units] - way.less < _SMALLEST:
             continue
-        if way.beside or first.may_fill(way, _SIZES[look.units]) < best.pages:
+        if way.beside or first.may_fill(way, SIZES[look.units]) < best.pages:
             best = min(best, laid(way), key=_Laid.cost)
-    pdf = typst.compile(best.text.encode(), font_paths=_fonts(), timestamp=stamp())
+    pdf = typst.compile(best.text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
 
 
@@ -186,8 +141,8 @@ def _words(design: TapDesign, look: Look) -> _Words:
     chapters = [findings.chapter(design), *operations(design)]
     last = cautions.chapter(design)
     return _Words(
-        title=quoted(f"{tap_for(design)} ({design.name})"),
-        head=_title_block(design, look),
+        title=page_title(design),
+        head=title_block(design, look),
         sections="\n".join(typeset(chapter, look.units) for chapter in chapters),
         whole=typeset(last, look.units, whole=True),
         split=typeset(last, look.units),
@@ -196,9 +151,8 @@ def _words(design: TapDesign, look: Look) -> _Words:
 
 def _text(words: _Words, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
-    size, paper = f"{_SIZES[look.units] - way.less:g}pt", _NAMES[look.paper]
     parts = [
-        _STYLE.format(title=words.title, paper=paper, size=size, top=_TOP, bottom=_BOTTOM),
+        style(words.title, look.paper, SIZES[look.units] - way.less),
         words.head,
         "#columns(2, gutter: 6mm)[",
         words.sections,
@@ -271,7 +225,7 @@ class _Laid:
 
 def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid:
     """The text with its blocks under and after it, the white between them shared out."""
-    room = HEIGHTS[paper] - _TOP - _BOTTOM
+    room = HEIGHTS[paper] - TOP - BOTTOM
     page, depth = _end(text)
     heights = [block.height for block in blocks]
     dealt_out = dealt(heights, room - depth, room)
@@ -292,26 +246,6 @@ def _end(text: str) -> tuple[int, float]:
     # What is set to the width of the page stands under the longer of both columns.
     at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
     asked = f"{text}\n{at}".encode()
-    end = typst.query(asked, "<end>", field="value", one=True, font_paths=_fonts())
+    end = typst.query(asked, "<end>", field="value", one=True, font_paths=fonts())
     page, depth = json.loads(end)
-    return int(page), float(depth) - _TOP
-
-
-@cache
-def _fonts() -> typst.Fonts:
-    """Looked for once: it takes as long as half of a sheet's text takes to be set."""
-    return typst.Fonts()
-
-
-def _title_block(design: TapDesign, look: Look) -> str:
-    steel = design.work.steel
-    return _TITLE.format(
-        steel=quoted(steel.told),
-        hardness=quoted(hardness_told(steel)),
-        tap=quoted(tap_for(design)),
-        name=quoted(design.name),
-        hand=quoted(design.tap.thread.hand.value),
-        units=quoted(_UNITS[look.units]),
-        sign=quoted(sign_svg(look.projection)),
-        angle=quoted(f"{look.projection.value} angle"),
-    )
+    return int(page), float(depth) - TOP

@@ -1,0 +1,112 @@
+"""How every paper to take to the machine looks: page, letters, title block."""
+
+from functools import cache
+
+import typst
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.chapters.in_the_hole.turning_it import hardness_told
+from tapmodel.report.drawings.projection import sign_svg
+from tapmodel.report.sheet.typeset import quoted
+from tapmodel.report.units import Look, Paper
+from tapmodel.report.words.sets import tap_for
+from tapmodel.words import Units
+
+_NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
+_UNITS = {
+    Units.MM: "mm",
+    Units.INCH: "inch",
+    Units.BOTH: "mm and inch",
+}
+SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
+"""Of the letters [pt]."""
+
+TOP, BOTTOM = 10.0, 12.0
+"""White above and under what stands on a page, the latter with its number [mm]."""
+
+_STYLE = """\
+#set document(title: {title})
+#set page(paper: "{paper}", footer-descent: 20%,
+  margin: (x: 13mm, top: {top}mm, bottom: {bottom}mm),
+  footer: context align(center, text(8pt)[
+    #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
+#set text({size})
+#set par(leading: 0.45em, spacing: 0.7em)
+#set list(spacing: 0.45em)
+#set table(stroke: 0.4pt, inset: (x: 3pt, y: 1.5pt), align: horizon)
+#set block(spacing: 0.6em)
+#show heading: set block(above: 0.8em, below: 0.5em)
+#show heading: set text(11pt)
+"""
+
+_TITLE = """\
+#table(columns: (1.2fr, 1fr, 1fr, 1fr), inset: 3pt, align: top,
+  table.cell(colspan: 2)[#text(17pt, strong({tap}))],
+  [name \\ #strong({name})],
+  [hand of the thread \\ #strong({hand})],
+  [material \\ #strong({steel})], [hardness \\ #strong({hardness})],
+  [made by #v(5.5mm)], [date #v(5.5mm)],
+  table.cell(colspan: 2, align: horizon)[#strong[Numbers calculated, check before cutting.]],
+  {last}
+)
+#v(1mm)
+"""
+
+_CELL = "[units \\ #{units}],"
+
+_SIGN = """\
+  [#grid(columns: 2, gutter: 2mm, align: horizon,
+    image(bytes({sign}), format: "svg"), {angle})],"""
+
+
+def style(title: str, paper: Paper, size: float) -> str:
+    """Page, letters and tables.
+
+    Args:
+        title: of every page, quoted.
+        paper: its size.
+        size: of the letters [pt].
+    """
+    return _STYLE.format(
+        title=title, paper=_NAMES[paper], size=f"{size:g}pt", top=TOP, bottom=BOTTOM
+    )
+
+
+def page_title(design: TapDesign) -> str:
+    """What stands under every page, quoted."""
+    return quoted(f"{tap_for(design)} ({design.name})")
+
+
+@cache
+def fonts() -> typst.Fonts:
+    """Looked for once: it takes as long as half of a sheet's text takes to be set."""
+    return typst.Fonts()
+
+
+def title_block(design: TapDesign, look: Look, *, drawn: bool = True) -> str:
+    """What the paper is of, who made the tap, and in which units it speaks.
+
+    Args:
+        design: of the tap.
+        look: the reader's.
+        drawn: whether drawings follow, whose units and projection are to be told.
+    """
+    steel = design.work.steel
+    return _TITLE.format(
+        steel=quoted(steel.told),
+        hardness=quoted(hardness_told(steel)),
+        tap=quoted(tap_for(design)),
+        name=quoted(design.name),
+        hand=quoted(design.tap.thread.hand.value),
+        last=_drawn(look) if drawn else _undrawn(look),
+    )
+
+
+def _drawn(look: Look) -> str:
+    units = _UNITS[look.units] + ("; drawings mm (inch)" if look.units is Units.BOTH else "")
+    sign, angle = quoted(sign_svg(look.projection)), quoted(f"{look.projection.value} angle")
+    return f"{_CELL.format(units=quoted(units))}\n{_SIGN.format(sign=sign, angle=angle)}"
+
+
+def _undrawn(look: Look) -> str:
+    return f"table.cell(colspan: 2){_CELL.format(units=quoted(_UNITS[look.units]))}"
