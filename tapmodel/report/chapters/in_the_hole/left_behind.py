@@ -25,11 +25,11 @@ def chapter(design: TapDesign) -> Chapter:
     blocks: list[Block] = []
     if foreseen is not None:
         blocks += [_clearances(foreseen.rubbing), *_by_back_taper(foreseen.rubbing)]
-        blocks.append(_ROUGHED if design.roughs else _gauges(foreseen.gauge))
+        blocks.append(Paragraphs((ROUGHED,)) if design.roughs else _gauges(foreseen.gauge))
     return Chapter("clearance", "Clearance, and the thread that is left", tuple(blocks))
 
 
-_ROUGHED = Paragraphs(("No gauge enters behind this tap: the last of its set cuts to size.",))
+ROUGHED = "No gauge enters behind this tap: the last of its set cuts to size."
 
 
 CLEARANCE = (

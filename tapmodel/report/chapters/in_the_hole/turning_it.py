@@ -76,17 +76,17 @@ def chapter(design: TapDesign) -> Chapter:
     if foreseen is None:
         return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),) if design.errors else ())
     blocks = (
-        Rows(tuple(_work(design))),
+        Rows(tuple(work_rows(design))),
         Paragraphs((MODEL,)),
         Rows(tuple(_load(foreseen)), "Torque"),
         Paragraphs((partial(_why_there, foreseen), *_risks(foreseen), partial(_feel, design))),
         Rows(tuple(_chips(design, foreseen)), "Chips"),
-        *_clearing(design, foreseen),
+        *clearing(design, foreseen),
     )
     return Chapter("torque", "Tap the hole", blocks)
 
 
-def _clearing(design: TapDesign, foreseen: Prediction) -> list[Block]:
+def clearing(design: TapDesign, foreseen: Prediction) -> list[Block]:
     """What to do with chips that the flutes do not hold; common practice."""
     if foreseen.chips_held >= design.work.depth:
         return []
@@ -120,7 +120,8 @@ def hardness_told(steel: TapSteel) -> str:
     return f"{steel.hardness:.3g} HRC after temper"
 
 
-def _work(design: TapDesign) -> Iterator[Row]:
+def work_rows(design: TapDesign) -> Iterator[Row]:
+    """What is tapped, how deep, with which oil and how fast."""
     work = design.work
     major = design.tap.thread.major
     slow, fast = (float(f"{revolutions(speed, major):.2g}") for speed in work.material.group.speed)
@@ -148,13 +149,18 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     force = guided if part and part.before else Force(torque.axial_force.likely)
     yield Row("force to start it", force)
     yield Row("stop turning at", Torque((foreseen.stop_at,)))
-    yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
-    yield Row("wrench over both hands, at most", _wrench(foreseen))
-    yield Row(_pull_label, Force(pull(foreseen.stop_at, WRENCH)))
+    yield from wrench_rows(foreseen)
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
     yield Row("breaks first", Words(_where(governs)))
+
+
+def wrench_rows(foreseen: Prediction) -> Iterator[Row]:
+    """What the torque to stop at is in the hands."""
+    yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
+    yield Row("wrench over both hands, at most", _wrench(foreseen))
+    yield Row(_pull_label, Force(pull(foreseen.stop_at, WRENCH)))
 
 
 def _pull_label(units: Units) -> str:
@@ -183,10 +189,16 @@ def _banded(band: Band) -> Torque:
 
 
 def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
-    chips, held = foreseen.chips, foreseen.chips_held
+    chips = foreseen.chips
     yield Row("teeth that take a chip, be it in part", Words(str(len(chips.teeth))))
     yield Row("thickest chip, as the raked face cuts it", Length(chips.thickness_max, 4))
     yield Row("thinnest chip", Length(chips.thickness_min, 4))
+    yield chip_room_row(design, foreseen)
+
+
+def chip_room_row(design: TapDesign, foreseen: Prediction) -> Row:
+    """How much thread is cut before the flutes are full."""
+    held = foreseen.chips_held
     all_of_them = held >= design.work.depth
     told = Words("all of this hole") if all_of_them else hole_depth(held)
-    yield Row("thread whose chips the flutes hold", told)
+    return Row("thread whose chips the flutes hold", told)

@@ -1,42 +1,47 @@
 """In which order the tap is made, told once before the chapters that follow it."""
 
-from collections.abc import Iterator
-
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Paragraphs
-from tapmodel.shop.male_point import male_point
-from tapmodel.words import ReliefKind
+from tapmodel.shop.order_of_work import Step, order_of_work, relieved
+from tapmodel.tap.tap import Tap
+
+GROUND = "A relief that is ground may wait until after tempering; a filed one cannot."
+"""Common practice."""
+
+_STEPS = {
+    Step.SAW: "saw",
+    Step.CENTRE: "centre",
+    Step.SHANK: "turn the shank",
+    Step.BODY: "the thread part",
+    Step.NECK: "the neck",
+    Step.THREAD: "cut the thread and measure it",
+    Step.CHAMFER: "the chamfer",
+    Step.SQUARE: "mill the square",
+    Step.FLUTES: "the flutes",
+    Step.DEBURR: "deburr",
+    Step.MARK: "stamp the size",
+    Step.HARDEN: "harden",
+    Step.TEMPER: "temper",
+    Step.CLEAN: "clean",
+    Step.HONE: "hone the faces",
+    Step.STUB: "take off the male point",
+    Step.PROVE: "try it in scrap",
+}
+"""What is measured between the steps stands in their chapters."""
 
 
 def chapter(design: TapDesign) -> Chapter:
     """One sentence of steps, and what may stand elsewhere."""
-    steps = "; ".join(f"{number} {step}" for number, step in enumerate(_steps(design), start=1))
-    texts = (f"{steps}.", *((_GROUND,) if _relieved(design) else ()))
+    order = order_of_work(design)
+    steps = "; ".join(
+        f"{number} {told_step(step, design.tap)}" for number, step in enumerate(order, start=1)
+    )
+    texts = (f"{steps}.", *((GROUND,) if Step.RELIEVE in order else ()))
     return Chapter("order", "Order of the work", (Paragraphs(texts),))
 
 
-_GROUND = "A relief that is ground may wait until after tempering; a filed one cannot."
-"""Common practice."""
-
-
-def _steps(design: TapDesign) -> Iterator[str]:
-    """Common practice; what is measured between the steps stands in their chapters."""
-    yield "turn the blank"
-    yield "cut the thread and measure it"
-    yield "turn the chamfer"
-    yield "mill the square"
-    yield "mill the flutes"
-    if relieved := _relieved(design):
-        yield f"relieve the {' and the '.join(relieved)}"
-    yield "stamp the size on the shank"
-    yield "harden"
-    yield "temper"
-    yield "hone the cutting faces"
-    if male_point(design.tap) is not None:
-        yield "take off the male point"
-
-
-def _relieved(design: TapDesign) -> list[str]:
-    """What is relieved at all."""
-    reliefs = [relief for relief, _ in design.reliefs]
-    return [r.applies_to.value for r in reliefs if r.kind is not ReliefKind.CONCENTRIC]
+def told_step(step: Step, tap: Tap) -> str:
+    """A step in a few words."""
+    if step is Step.RELIEVE:
+        return f"relieve the {' and the '.join(relieved(tap))}"
+    return _STEPS[step]

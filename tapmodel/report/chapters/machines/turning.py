@@ -39,29 +39,50 @@ _LIMITS = Paragraphs((HOW, HARDENING))
 
 def chapter(design: TapDesign) -> Chapter:
     """Turned diameters and lengths, which count from the front end."""
-    thread, blank = design.tap.thread, design.tap.blank
-    rows = [
-        shank_row("overall length", blank.overall_length, "it16", 2),
-        Row(
-            "blank diameter, thread part",
-            Length(thread.major),
-            Length(design.limits.major_min),
-            None,
-            True,
-        ),
-        *_narrower(design.tap),
-        general_row("end of the thread, from the front", blank.thread_length),
-        *_neck(blank),
-        shank_row("shank diameter", blank.shank_diameter, "it9"),
-        Row("chamfer on the rear edge, 45°", Length(blank.rear_chamfer, 2)),
-    ]
-    for where, rim in (("front", blank.front_centre), ("rear", blank.rear_centre)):
-        if rim > 0:
-            rows += _centre(where, rim, tools_of(design))
+    rows = (
+        length_row(design),
+        *body_rows(design),
+        *neck_rows(design.tap.blank),
+        *shank_rows(design),
+        *centre_rows(design),
+    )
     return Chapter(
         "turning",
         "Turn the blank",
-        (Rows(tuple(rows)), *_marks(design.part), *_male_point(design.tap), _LIMITS),
+        (Rows(rows), *marks(design.part), *male_point_blocks(design.tap), _LIMITS),
+    )
+
+
+def length_row(design: TapDesign) -> Row:
+    """From the front face to the rear one."""
+    return shank_row("overall length", design.tap.blank.overall_length, "it16", 2)
+
+
+def body_rows(design: TapDesign) -> tuple[Row, ...]:
+    """The part that the thread is cut on."""
+    crest = Length(design.tap.thread.major), Length(design.limits.major_min)
+    return (
+        Row("blank diameter, thread part", *crest, None, True),
+        *_narrower(design.tap),
+        general_row("end of the thread, from the front", design.tap.blank.thread_length),
+    )
+
+
+def shank_rows(design: TapDesign) -> tuple[Row, ...]:
+    """The shank, and its edge at the rear."""
+    blank = design.tap.blank
+    return (
+        shank_row("shank diameter", blank.shank_diameter, "it9"),
+        Row("chamfer on the rear edge, 45°", Length(blank.rear_chamfer, 2)),
+    )
+
+
+def centre_rows(design: TapDesign) -> tuple[Row, ...]:
+    """The centres that the tap has, and their drills."""
+    blank = design.tap.blank
+    rims = ("front", blank.front_centre), ("rear", blank.rear_centre)
+    return tuple(
+        row for where, rim in rims if rim > 0 for row in _centre(where, rim, tools_of(design))
     )
 
 
@@ -102,7 +123,7 @@ def _narrower(tap: Tap) -> list[Row]:
     ]
 
 
-def _marks(part: Part | None) -> list[Block]:
+def marks(part: Part | None) -> list[Block]:
     """How a tap of a set is told from the others."""
     if part is None:
         return []
@@ -117,7 +138,7 @@ _RINGS = {
 }
 
 
-def _male_point(tap: Tap) -> list[Block]:
+def male_point_blocks(tap: Tap) -> list[Block]:
     """What holds the front where it has no centre."""
     point = male_point(tap)
     if point is None:
@@ -130,7 +151,7 @@ def _male_point(tap: Tap) -> list[Block]:
     return [Paragraphs((_HELD,)), Rows(rows)]
 
 
-def _neck(blank: Blank) -> list[Row]:
+def neck_rows(blank: Blank) -> list[Row]:
     """Nothing without a neck: there the thread ends in a plane, straight on the shank."""
     if not blank.has_neck:
         return []
