@@ -1,0 +1,73 @@
+"""Square and flutes, in the dividing head."""
+
+from functools import partial
+
+from tapmodel.designing.choose.tools import tools_of
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Length
+from tapmodel.report.chapters import cautions
+from tapmodel.report.chapters.machines import dividing, milling, over_wires
+from tapmodel.report.chapters.tap import angles
+from tapmodel.report.chapters.tap import square as square_chapter
+from tapmodel.report.route.held import indexed
+from tapmodel.report.route.operation import Operation
+from tapmodel.report.route.parted import measured_in, settings_of
+from tapmodel.report.route.speeds import milled
+from tapmodel.report.units import shown
+from tapmodel.shop.cam import cutter_reach
+from tapmodel.shop.order_of_work import Step, wires_after_flutes
+from tapmodel.standards.inches import MM
+from tapmodel.words import ToolSizes, Units
+
+_END_MILL = {ToolSizes.METRIC: 10.0, ToolSizes.INCH: 0.375 * MM}
+"""The end mill that turns a minute are told for [mm]; any does."""
+
+
+def square(design: TapDesign) -> Operation:
+    """Flats of the drive."""
+    told, mill = square_chapter.chapter(design), _END_MILL[tools_of(design)]
+    return Operation(
+        Step.SQUARE,
+        "Mill the square",
+        "mill with dividing head",
+        "the shank in the collet or chuck of the dividing head, the square sticking out, the rear "
+        "centre free; index by a quarter turn",
+        "end mill; touch the shank, go down by the depth of a flat, mill two opposite flats, "
+        "measure, then the others",
+        why="before the flutes, while the blank is stiff and little is lost if a flat goes wrong, "
+        "and before hardening, as no end mill cuts it after",
+        settings=settings_of(told),
+        speeds=milled(design, mill, "of an end mill"),
+        measure=measured_in(told),
+        instead="file it between hardened rollers, or grind it last of all.",
+    )
+
+
+def flutes(design: TapDesign) -> Operation:
+    """All flutes in one clamping."""
+    cut, faces = milling.chapter(design), angles.chapter(design)
+    again = measured_in(over_wires.chapter(design)) if wires_after_flutes(design.tap) else ()
+    cutter = design.tap.flutes.cutter_diameter
+    return Operation(
+        Step.FLUTES,
+        "Mill the flutes",
+        "mill with dividing head",
+        f"{indexed(design.tap)}; clock it, the same at both ends",
+        partial(_cutter, design),
+        why="last of the machined cuts, for they take the stiffness and make every other cut an "
+        "interrupted one; before hardening, while a cutter bites",
+        settings=settings_of(cut, dividing.chapter(design), faces),
+        speeds=milled(design, cutter, "of the cutter"),
+        measure=(*measured_in(cut, faces), *again),
+        cautions=(cautions.CUTTER,),
+        instead="a programmed mill follows the path of the ball that the chapter on CAM in the "
+        "sheet tells.",
+    )
+
+
+def _cutter(design: TapDesign, units: Units) -> str:
+    free = " = ".join(shown(Length(cutter_reach(design.tap).over_thread, 1), units))
+    return (
+        f"ball-nose cutter, sticking out {free} at least, so that its holder clears the thread; "
+        "plenty of oil"
+    )

@@ -1,0 +1,327 @@
+"""The route in the shop: what every operation has, in which order, and how the paper shows it."""
+
+import io
+import math
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+import typst
+from pypdf import PageObject, PdfReader
+
+from tapmodel.designing.choose.tools import tools_of
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Tool, Words
+from tapmodel.report.chapters import cautions
+from tapmodel.report.chapters.machines import sequence
+from tapmodel.report.route.operation import MEASURE, Operation
+from tapmodel.report.route.order import OPERATIONS, chapters_of, route_of
+from tapmodel.report.route.write import write_route
+from tapmodel.report.screen.route import route_page
+from tapmodel.report.sheet.typeset import typeset
+from tapmodel.report.units import Look, Paper, Units, shown, told
+from tapmodel.shop.bar import FACING, bar_for, stocked
+from tapmodel.shop.cutting_speed import SHARES, Cut, speed, table_feed
+from tapmodel.shop.male_point import male_point
+from tapmodel.shop.order_of_work import Step, order_of_work
+from tapmodel.spec.job_file import job_for, read_job
+from tapmodel.standards.materials.steels import steel_names
+from tapmodel.words import ToolSizes
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+TEXTS = (
+    "M10",
+    "M18x0.75-LH",
+    "3/8-16 UNC",
+    "1/2 BSW LH",
+    "M20xPh3P1.5",
+    "M3",
+    "M64x1",
+    "1/2-10 Acme",
+)
+SETS = {"M10": ("flutes.count=3",), "1/2 BSW LH": ("flutes.count=3",)}
+JOBS = (*EXAMPLES, *TEXTS)
+
+
+def _design(job: Path | str) -> TapDesign:
+    if isinstance(job, Path):
+        return design_tap(read_job(job, []))
+    return design_tap(job_for(job, SETS.get(job, ())))
+
+
+@pytest.fixture(
+    scope="module", params=JOBS, ids=lambda job: job.stem if isinstance(job, Path) else str(job)
+)
+def design(request: pytest.FixtureRequest) -> TapDesign:
+    return _design(request.param)
+
+
+def _steps(operations: Sequence[Operation]) -> dict[Step, Operation]:
+    return {one.step: one for one in operations}
+
+
+def _rows(operation: Operation) -> list[Row]:
+    tables = [block.rows for block in operation.settings if isinstance(block, Rows)]
+    return [row for rows in (*tables, operation.speeds, operation.measure) for row in rows]
+
+
+def test_every_operation_says_where_how_and_why(design: TapDesign) -> None:
+    for one in route_of(design):
+        assert one.title
+        assert one.machine
+        for sentence in (one.holding, one.tool, one.why):
+            words = told(sentence)
+            assert len(words) > 3
+            assert not words.endswith("."), words
+        assert _rows(one)
+        assert one.instead == "" or one.instead.endswith(".")
+
+
+def test_sheet_and_route_have_one_order(design: TapDesign) -> None:
+    operations = route_of(design)
+    (paragraphs,) = sequence.chapter(design).blocks
+    assert isinstance(paragraphs, Paragraphs)
+    steps = re.findall(r"(\d+) ([^;.]+)", told(paragraphs.texts[0]))
+    assert [one.step for one in operations] == list(order_of_work(design))
+    words = [sequence.told_step(one.step, design.tap) for one in operations]
+    assert steps == [(str(number), told) for number, told in enumerate(words, start=1)]
+    assert set(OPERATIONS) == set(Step)
+
+
+def test_the_order_keeps_its_laws(design: TapDesign) -> None:
+    order = order_of_work(design)
+    laws = (
+        (Step.SAW, Step.CENTRE),
+        (Step.CENTRE, Step.SHANK),
+        (Step.SHANK, Step.BODY),
+        (Step.BODY, Step.THREAD),
+        (Step.NECK, Step.THREAD),
+        (Step.THREAD, Step.CHAMFER),
+        (Step.THREAD, Step.FLUTES),
+        (Step.CHAMFER, Step.FLUTES),
+        (Step.SQUARE, Step.FLUTES),
+        (Step.SQUARE, Step.HARDEN),
+        (Step.FLUTES, Step.RELIEVE),
+        (Step.MARK, Step.HARDEN),
+        (Step.DEBURR, Step.HARDEN),
+        (Step.RELIEVE, Step.HARDEN),
+        (Step.HARDEN, Step.TEMPER),
+        (Step.TEMPER, Step.HONE),
+        (Step.CLEAN, Step.HONE),
+        (Step.HONE, Step.STUB),
+        (Step.STUB, Step.PROVE),
+    )
+    for before, after in laws:
+        if before in order and after in order:
+            assert order.index(before) < order.index(after), (before, after)
+    assert (Step.NECK in order) is design.tap.blank.has_neck
+    assert (Step.STUB in order) is (design.tap.blank.front_centre == 0)
+    assert order.index(Step.TEMPER) == order.index(Step.HARDEN) + 1
+
+
+def _over_wires(operation: Operation) -> bool:
+    return any(row.label == "over the wire to use" for row in operation.measure)
+
+
+@pytest.mark.parametrize("count", [3, 4])
+@pytest.mark.parametrize("place", ["thread", "crest"])
+def test_wires_measure_while_a_land_faces_a_land(count: int, place: str) -> None:
+    sets = (f"flutes.count={count}", f"relief.thread.applies_to={place}")
+    design = design_tap(job_for("M18x0.75", sets))
+    steps = _steps(route_of(design))
+    assert _over_wires(steps[Step.THREAD])
+    later = count == 4 and place == "crest"
+    assert _over_wires(steps[Step.CLEAN]) is later
+    assert _over_wires(steps[Step.FLUTES]) is (count == 4)
+    assert ("last time" in told(steps[Step.THREAD].why)) is (count == 3)
+
+
+def test_each_caution_stands_at_one_operation(design: TapDesign) -> None:
+    (paragraphs,) = cautions.chapter(design).blocks
+    assert isinstance(paragraphs, Paragraphs)
+    told_once = [caution for one in route_of(design) for caution in one.cautions]
+    assert sorted(told_once) == sorted(map(str, paragraphs.texts))
+    steps = _steps(route_of(design))
+    assert cautions.CUTTER in steps[Step.FLUTES].cautions
+    assert cautions.HARDENING in steps[Step.HARDEN].cautions
+    ground = Step.RELIEVE if Step.RELIEVE in steps else Step.HONE
+    assert cautions.GRINDING in steps[ground].cautions
+
+
+def test_without_any_relief_grinding_is_cautioned_at_the_faces() -> None:
+    sets = ("relief.thread.kind=concentric", "relief.chamfer.kind=concentric")
+    steps = _steps(route_of(design_tap(job_for("M10", sets))))
+    assert Step.RELIEVE not in steps
+    assert cautions.GRINDING in steps[Step.HONE].cautions
+
+
+def test_the_bar_is_the_next_that_takes_the_blank(design: TapDesign) -> None:
+    tools = tools_of(design)
+    bar, sizes = bar_for(design.tap, tools), stocked(tools)
+    largest = max(design.tap.thread.major, design.tap.blank.shank_diameter)
+    assert bar.diameter is not None
+    assert bar.diameter >= largest + max(0.5, 0.05 * largest) - 1e-9
+    thinner = sizes[sizes.index(bar.diameter) - 1]
+    assert thinner < largest + max(0.5, 0.05 * largest)
+    point = male_point(design.tap)
+    stub = 0.0 if point is None else point.stub + point.cone
+    assert bar.length == pytest.approx(design.tap.blank.overall_length + 2 * FACING + stub)
+    row = next(row for row in _rows(OPERATIONS[Step.SAW](design)) if isinstance(row.value, Tool))
+    assert row.value.mm == bar.diameter
+    assert bool(row.value.names) is (tools is ToolSizes.INCH)
+
+
+def test_bars_are_called_as_they_are_asked_for() -> None:
+    (inch,), (metric,) = (
+        [
+            shown(row.value, Units.INCH)
+            for row in _rows(OPERATIONS[Step.SAW](design_tap(job_for(text))))
+            if isinstance(row.value, Tool)
+        ]
+        for text in ("1/2-13 UNC", "M18x0.75")
+    )
+    # 0.502 in and a twentieth: 9/16 in; 18.05 mm and a twentieth: 20 mm
+    assert inch == ("9/16 (0.5625 in)",)
+    assert metric == ("20 mm (0.7874 in)",)
+
+
+def test_beyond_all_stocked_bars_the_least_is_told() -> None:
+    design = design_tap(job_for("M300x4", ("blank.shank_diameter=399",)))
+    bar = bar_for(design.tap, tools_of(design))
+    assert bar.diameter is None
+    assert bar.turned == pytest.approx(399 * 1.05)
+    labels = [told(row.label) for row in _rows(OPERATIONS[Step.SAW](design))]
+    assert "no bar so thick is stocked: forged or cut, at least" in labels
+
+
+def test_every_steel_has_a_speed_and_turns_follow_from_it() -> None:
+    for steel in steel_names():
+        assert 5 < speed(steel, Cut.MILLING) < speed(steel, Cut.TURNING) < 50
+    assert SHARES[Cut.THREADING] == pytest.approx(1 / 3)
+    # 16 m/min on 8 mm: 636.6 turns, two teeth of 0.04 mm
+    assert table_feed("O1", 8.0) == pytest.approx(16000 / (8 * math.pi) * 2 * 0.04)
+    steps = _steps(route_of(design_tap(job_for("M18x0.75"))))
+    turns = {
+        told(row.label): row.value.text
+        for step in (Step.THREAD, Step.FLUTES, Step.BODY)
+        for row in steps[step].speeds
+        if isinstance(row.value, Words)
+    }
+    # 20 m/min / (pi x 18.05 mm) = 353, a third of it, and 637
+    assert turns == {
+        "turns a minute on the thread part, 18.05 mm": "350",
+        "turns a minute on the thread, 18.05 mm": "120",
+        "turns a minute of the cutter, 8.00 mm": "640",
+    }
+
+
+def test_what_is_measured_has_a_target_or_limits_and_a_field(design: TapDesign) -> None:
+    for chapter, one in zip(chapters_of(route_of(design)), route_of(design), strict=True):
+        for row in one.measure:
+            assert row.measured or row.label == "gauges", row.label
+            assert row.low or row.high or row.value != Words("–"), row.label
+        fields = sum(
+            row.measured
+            for block in chapter.blocks
+            if isinstance(block, Rows)
+            for row in block.rows
+        )
+        assert typeset(chapter, Units.MM).count("box(height: 5.0mm)") == fields
+        captions = [block.caption for block in chapter.blocks if isinstance(block, Rows)]
+        assert (MEASURE in captions) is bool(one.measure)
+
+
+def test_no_number_of_the_sheet_is_another_here(design: TapDesign) -> None:
+    """Sizes and limits are the chapters' own rows."""
+    steps = _steps(route_of(design))
+    (pitch,) = [row for row in steps[Step.THREAD].measure if row.label == "pitch diameter"]
+    assert pitch.value == Length(design.tap.thread.pitch_diameter, 4)
+    assert (pitch.low, pitch.high) == (
+        Length(design.limits.pitch_min, 4),
+        Length(design.limits.pitch_max, 4),
+    )
+    assert any(
+        row.value == Length(design.tap.blank.square_across_flats)
+        for row in steps[Step.SQUARE].measure
+    )
+    (heat,) = [row for row in _rows(steps[Step.TEMPER]) if told(row.label).startswith("temper")]
+    assert heat in [
+        row
+        for block in OPERATIONS[Step.TEMPER](design).settings
+        if isinstance(block, Rows)
+        for row in block.rows
+    ]
+    if design.prediction is not None:
+        (stop,) = [row for row in _rows(steps[Step.PROVE]) if row.label == "stop turning at"]
+        assert f"{design.prediction.stop_at:.3g}" in shown(stop.value)[0].replace(".0 ", " ")
+
+
+@pytest.mark.parametrize("text", ["3/8-16 UNC", "1/2 BSW LH", "1/2-10 Acme", "#4-40 UNC"])
+def test_inches_have_no_millimetres(text: str, tmp_path: Path) -> None:
+    design = design_tap(job_for(text))
+    chapters = chapters_of(route_of(design))
+    page = route_page(design, chapters, Units.INCH)
+    # the names of centre drills and of thread pairs aside, every length is in inches
+    assert " mm" not in page
+    assert "m/min" not in page
+    assert "ft/min" in page
+    write_route(tmp_path / "route.pdf", design, chapters, Look(units=Units.INCH))
+    assert not re.search(r"\d\s?mm\b", _text(tmp_path / "route.pdf").partition("1 Saw")[2])
+
+
+def _text(path: Path) -> str:
+    pages = PdfReader(path).pages
+    return " ".join(" ".join(page.extract_text() for page in pages).split())
+
+
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("paper", Paper)
+def test_the_paper_has_every_operation_with_its_box(
+    paper: Paper, units: Units, tmp_path: Path
+) -> None:
+    design = design_tap(job_for("M3"))
+    chapters = chapters_of(route_of(design))
+    write_route(tmp_path / "route.pdf", design, chapters, Look(paper, units))
+    text = _text(tmp_path / "route.pdf")
+    places = [text.index(f"{chapter.title} • Machine:") for chapter in chapters]
+    assert places == sorted(places)
+    assert "date" in text
+    assert "page 1 of " in text
+    assert all("#box(width: 3.2mm" in typeset(c, units, ticked=True) for c in chapters)
+
+
+def test_a_heading_stands_in_the_column_of_what_it_heads() -> None:
+    chapters = chapters_of(route_of(design_tap(job_for("M18x0.75"))))
+    captions = {getattr(block, "caption", "") for each in chapters for block in each.blocks}
+    heads = {each.title for each in chapters} | captions - {""}
+    words = "\n".join(typeset(each, Units.BOTH, ticked=True) for each in chapters)
+    for pushed in range(0, 270, 27):
+        text = (
+            '#set page(paper: "a4")\n#set text(8pt)\n#columns(2)[\n'
+            f"#block(height: {pushed}mm)[]\n{words}\n]"
+        )
+        pages = PdfReader(io.BytesIO(typst.compile(text.encode()))).pages
+        lines = [(words, n, x > 297) for n, page in enumerate(pages) for words, x in _placed(page)]
+        assert {each.title for each in chapters} <= {words for words, *_ in lines}
+        for (head, *column), (_, *after) in pairwise(lines):
+            assert head not in heads or column == after, (pushed, head)
+
+
+def _placed(page: PageObject) -> list[tuple[str, float]]:
+    """Every line of a page in turn, and how far from the left edge it begins [pt]."""
+    found = list[tuple[str, float]]()
+
+    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
+        found.extend([(text.strip(), shift[4] + shift[0] * at[4])] if text.strip() else [])
+
+    page.extract_text(visitor_text=note)
+    return found
+
+
+def test_the_way_of_turning_is_that_of_the_hand() -> None:
+    for text, way in (("M10", "turn it in clockwise"), ("M10-LH", "turn it in counter-clockwise")):
+        design = design_tap(job_for(text))
+        assert way in route_page(design, chapters_of(route_of(design)))
