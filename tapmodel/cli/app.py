@@ -15,6 +15,7 @@ from tapmodel.cli.commands import (
     heat,
     new,
     page,
+    route,
     schema,
     set,  # noqa: A004  (a command is named as it is typed)
     sheet,
@@ -39,8 +40,8 @@ def _epilog(examples: tuple[str, ...]) -> str:
 
 
 ROOMS = (
-    *(design, new, set, build, verify, sheet, page, wires, gears, dividing, heat, compare),
-    schema,
+    *(design, new, set, build, verify, sheet, route, page, wires, gears, dividing, heat),
+    *(compare, schema),
 )
 for room in ROOMS:
     command = getattr(room, room.__name__.rpartition(".")[2])

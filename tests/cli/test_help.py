@@ -19,6 +19,7 @@ from tapmodel.cli.commands import (
     heat,
     new,
     page,
+    route,
     schema,
     sheet,
     verify,
@@ -28,7 +29,7 @@ from tapmodel.cli.commands import set as set_command
 
 COMMANDS = (
     *(build, compare, design, dividing, gears, new, page, schema, set_command, sheet, verify),
-    *(wires, heat),
+    *(wires, heat, route),
 )
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
@@ -47,8 +48,8 @@ def said(*words: str, **environment: str) -> str:
 def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
-        *("design", "new", "set", "build", "verify", "sheet", "page", "wires", "gears"),
-        *("dividing", "heat", "compare", "schema"),
+        *("design", "new", "set", "build", "verify", "sheet", "route", "page", "wires"),
+        *("gears", "dividing", "heat", "compare", "schema"),
     ]
     assert "..." not in listed
 

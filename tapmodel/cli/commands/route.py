@@ -1,0 +1,72 @@
+"""`tapmodel route`: the way through the shop, from bar to finished tap."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from tapmodel.cli.ending import say
+from tapmodel.cli.options import (
+    AsJson,
+    Fix,
+    JobArgument,
+    NoStrength,
+    PaperSize,
+    Sets,
+    TextUnits,
+    for_every_system,
+)
+from tapmodel.cli.pen import pen
+from tapmodel.cli.settled import designed, end
+from tapmodel.cli.telling import print_json, tell_delivery
+from tapmodel.errors import escaped
+from tapmodel.report.units import Look, Paper
+
+EXAMPLES = (
+    "tapmodel route M18x0.75",
+    "tapmodel route 3/8-16 --units inch --out out --paper Letter",
+)
+
+
+def route(  # noqa: PLR0913  (a command has as many options as its user needs)
+    job: JobArgument,
+    out: Annotated[
+        Path | None,
+        typer.Option(
+            help="Folder for results: writes the route as PDF, too.",
+            callback=for_every_system,
+        ),
+    ] = None,
+    sets: Sets = None,
+    *,
+    fix: Fix = False,
+    no_strength: NoStrength = False,
+    paper: PaperSize = Paper.A4,
+    units: TextUnits = None,
+    as_json: AsJson = False,
+) -> None:
+    """Tell how the tap is made, operation by operation.
+
+    Each has its machine, what holds the work, tool, settings, speed and feed, what is measured
+    before the next one, what can hurt, and why it stands where it does. With --out the same is
+    written as PDF, with boxes to tick and fields to write in.
+    """
+    from tapmodel.report.route.order import chapters_of, route_of
+    from tapmodel.report.screen.route import route_page
+    from tapmodel.report.units_wanted import units_of
+    from tapmodel.run.route import deliver_route, route_record
+
+    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+    look = Look(paper, units_of(asked, units))
+    operations = route_of(settled)
+    chapters = chapters_of(operations)
+    if as_json:
+        print_json(route_record(settled, operations, look.units))
+    else:
+        say(route_page(settled, chapters, look.units, pen()))
+    if out is not None:
+        record = deliver_route(settled, chapters, out, look)
+        for path in record["delivery"]["written"]:
+            say(escaped(str(out / settled.name / path)), aside=as_json)
+        tell_delivery(record)
+    end(settled, look.units)

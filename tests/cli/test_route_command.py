@@ -1,0 +1,100 @@
+"""`tapmodel route` as a user types it: the screen, the paper, the record, and how it ends."""
+
+import json
+import sys
+import time
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
+
+from entry import Ended, run
+
+from tapmodel.designing.design import design_tap
+from tapmodel.report.route.order import route_of
+from tapmodel.spec.job_file import job_for
+
+
+def routed(*words: str) -> Ended:
+    return run(("route", *words))
+
+
+def test_the_screen_numbers_every_operation_in_turn() -> None:
+    done = routed("M18x0.75")
+    assert (done.code, done.err) == (0, "")
+    titles = [one.title for one in route_of(design_tap(job_for("M18x0.75")))]
+    places = [done.out.index(f"\n{n} {title}\n") for n, title in enumerate(titles, start=1)]
+    assert places == sorted(places)
+    assert "Tap for M18x0.75, from bar to finished tap" in done.out
+
+
+def test_nothing_is_written_unless_a_folder_is_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert routed("M10").code == 0
+    assert not list(tmp_path.iterdir())
+
+
+def test_the_paper_joins_the_folder_of_the_tap(tmp_path: Path) -> None:
+    assert run(("sheet", "M10x1.5", "--out", str(tmp_path))).code == 0
+    done = routed("M10", "--out", str(tmp_path), "--paper", "Letter")
+    assert (done.code, done.err) == (0, "")
+    paper = tmp_path / "M10x1.5" / "M10x1.5-route.pdf"
+    assert done.out.endswith(f"{paper}\n")
+    assert (tmp_path / "M10x1.5" / "M10x1.5-sheet.pdf").exists()
+    width, height = (float(side) for side in PdfReader(paper).pages[0].mediabox[2:])
+    assert (width, height) == pytest.approx((612, 792), abs=0.3)
+    record = json.loads((tmp_path / "M10x1.5" / "record.json").read_text())
+    assert "M10x1.5-route.pdf" in {entry["path"] for entry in record["files"]}
+
+
+def test_the_record_has_lengths_in_mm_and_texts_in_the_readers_units() -> None:
+    done = routed("1/2-13", "--json", "--units", "inch")
+    record = json.loads(done.out)
+    assert record["schema"] == "tapmodel.route/1"
+    operations = {one["step"]: one for one in record["operations"]}
+    assert [one["number"] for one in record["operations"]] == [*range(1, len(operations) + 1)]
+    design = design_tap(job_for("1/2-13"))
+    major = operations["thread"]["measure"][0]
+    assert major["mm"] == pytest.approx(design.tap.thread.major)
+    assert major["low"] == pytest.approx(design.limits.major_min)
+    assert major["text"] == f"{design.tap.thread.major / 25.4:.4f} in"
+    assert " mm" not in done.out
+
+
+def test_a_broken_rule_is_told_and_the_route_too(tmp_path: Path) -> None:
+    done = routed("M10", "--set", "thread.pitch_diameter=9.3", "--out", str(tmp_path))
+    assert done.code == 1
+    assert done.err.startswith("ERROR [pitch-size]")
+    assert "\n1 Saw the bar\n" in done.out
+    text = "".join(
+        page.extract_text() for page in PdfReader(tmp_path / "M10x1.5" / "M10x1.5-route.pdf").pages
+    )
+    assert "ERROR" in text
+
+
+def test_a_tap_of_a_set_is_marked_and_gauged_as_one(tmp_path: Path) -> None:
+    words = ("Tr20x4", "--set", "hole.material=C45", "--out", str(tmp_path))
+    assert run(("set", *words)).code == 0
+    first, last = (routed(str(tmp_path / f"Tr20x4-{number}.toml")) for number in (1, 2))
+    assert first.code == last.code == 0
+    assert first.out.startswith("Tap 1 of a set of 2 for Tr20x4, from bar")
+    assert "one ring round the shank" in first.out
+    assert "No gauge enters behind this tap" in first.out
+    assert "GO gauge" not in first.out
+    assert "NO-GO gauge" in last.out
+
+
+def test_it_answers_within_two_seconds(tmp_path: Path) -> None:
+    began = time.process_time()
+    assert routed("M10", "--out", str(tmp_path)).code == 0
+    assert time.process_time() - began < 2
+
+
+def test_what_cannot_be_a_folder_is_refused() -> None:
+    done = routed("M10", "--out", "CON")
+    assert done.code == 2
+    assert "--out" in done.err
