@@ -16,6 +16,12 @@ from tapmodel.words import Hand
 WAYS = {Hand.RIGHT: "clockwise", Hand.LEFT: "counter-clockwise"}
 """Which way a tap is turned in, seen from the square."""
 
+NO_GO = (
+    "A NO-GO gauge that catches by two turns or less at either end stays out (ISO 1502, from "
+    "memory)."
+)
+"""When a gauge is taken to stay out."""
+
 
 def stub(design: TapDesign) -> Operation:
     """The male point, which no finished tap needs."""
@@ -39,16 +45,26 @@ def prove(design: TapDesign) -> Operation:
         Step.PROVE,
         "Prove it in a test hole",
         "drilling machine or bench, a tap wrench",
-        "scrap of the material to be tapped in the vice, the hole square to its face; a centre "
-        "in the spindle, which stands still, keeps the tap straight",
+        "scrap of the material to be tapped in the vice, the hole square to its face; "
+        f"{_straight(design)}",
         "the drill, then this tap",
         why="last, and before the job itself: one hole tells what no measurement of the tap does",
-        settings=(*settings_of(told), *_turning(design), Paragraphs(_handling(design))),
+        settings=(
+            *settings_of(told),
+            *_turning(design),
+            Paragraphs((*_handling(design), _gauging(design))),
+        ),
         speeds=() if design.bored else drilled(design),
         measure=(*measured_in(told), *_gauges(design)),
         cautions=(cautions.HARD_TAP,),
         instead="without gauges, try the very screw that is to go in, and one that is known good.",
     )
+
+
+def _straight(design: TapDesign) -> str:
+    if design.tap.blank.rear_centre > 0:
+        return "a centre in the spindle, which stands still, keeps the tap straight"
+    return "a guide block bored to pass the tap keeps it straight"
 
 
 def _turning(design: TapDesign) -> tuple[Block, ...]:
@@ -80,10 +96,15 @@ def _handling(design: TapDesign) -> tuple[str, ...]:
     return (start, on, *(bottom if design.work.blind else ()))
 
 
+def _gauging(design: TapDesign) -> str:
+    return ROUGHED if design.roughs else NO_GO
+
+
 def _gauges(design: TapDesign) -> tuple[Row, ...]:
+    """None enters behind a tap that another one of its set follows."""
     if design.roughs:
-        return (Row("gauges", Words(ROUGHED), measured=False),)
+        return ()
     return (
-        Row("GO gauge", Words("enters all the way"), measured=True),
-        Row("NO-GO gauge", Words("two turns at most (ISO 1502, from memory)"), measured=True),
+        Row("GO gauge", Words("enters"), measured=True),
+        Row("NO-GO gauge", Words("stays out"), measured=True),
     )

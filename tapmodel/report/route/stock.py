@@ -73,7 +73,8 @@ def centre(design: TapDesign) -> Operation:
         "lathe",
         "the bar in the chuck, sticking out as little as can be; turned end for end for the second",
         "facing tool" + (", centre drill" if rims else ""),
-        why="centres before any diameter, for every later clamping runs on them and so runs true",
+        why="ends before diameters: lengths count from the front one, and later clampings run on "
+        "what is made here",
         settings=(*table(drilled), *turning.male_point_blocks(tap)),
         speeds=(*turned(design, thick, "on the bar"), *drill),
         measure=(turning.length_row(design),),

@@ -22,8 +22,8 @@ def shank(design: TapDesign) -> Operation:
         Step.SHANK,
         "Rough the blank and turn the shank",
         "lathe",
-        f"between centre and chuck, which grips the thread end, {_rear(design)}; rough all of it "
-        "before the last cut on anything",
+        f"the thread end in the chuck, {_rear(design)}; rough all of it before the last cut on "
+        "anything",
         "right-hand turning tool, its tip rounded a little",
         why="the drive end first: dog, collet and dividing head will grip the finished shank",
         settings=(*table(unmeasured(rows)), Paragraphs((HOW, HARDENING))),
@@ -37,7 +37,7 @@ def _rear(design: TapDesign) -> str:
     return (
         "the tailstock in the rear centre"
         if design.tap.blank.rear_centre > 0
-        else "no centre at the rear: let it stick out as little as can be"
+        else "the shank end free, sticking out as little as can be"
     )
 
 
