@@ -10,7 +10,7 @@ from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import findings
-from tapmodel.report.sheet.style import SIZES, fonts, page_title, style, title_block
+from tapmodel.report.sheet.style import LESS, SIZES, end_of, fonts, page_title, style, title_block
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Look
 
@@ -27,14 +27,22 @@ def write_route(path: Path, design: TapDesign, chapters: Sequence[Chapter], look
     Raises:
         InputError: when nothing can be written there.
     """
-    found = findings.chapter(design)
+    sizes = (SIZES[look.units] - less for less in (0.0, LESS))
+    texts = [_text(design, chapters, look, size) for size in sizes]
+    # of as many pages the one with large letters, which comes first
+    text = min(texts, key=lambda one: end_of(one)[0])
+    pdf = typst.compile(text.encode(), font_paths=fonts(), timestamp=stamp())
+    write_whole(path, pdf)
+
+
+def _text(design: TapDesign, chapters: Sequence[Chapter], look: Look, size: float) -> str:
+    """The whole paper in letters of a size [pt]."""
     parts = [
-        style(page_title(design), look.paper, SIZES[look.units]),
+        style(page_title(design), look.paper, size),
         title_block(design, look, drawn=False),
         "#columns(2, gutter: 6mm)[",
-        typeset(found, look.units) if found.blocks else "",
+        typeset(findings.chapter(design), look.units),
         *(typeset(chapter, look.units, ticked=True) for chapter in chapters),
         "]",
     ]
-    pdf = typst.compile("\n".join(parts).encode(), font_paths=fonts(), timestamp=stamp())
-    write_whole(path, pdf)
+    return "\n".join(parts)

@@ -1,5 +1,6 @@
 """How every paper to take to the machine looks: page, letters, title block."""
 
+import json
 from functools import cache
 
 import typst
@@ -20,6 +21,9 @@ _UNITS = {
 }
 SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
 """Of the letters [pt]."""
+
+LESS = 0.5
+"""By which letters are smaller where that saves a page [pt]."""
 
 TOP, BOTTOM = 10.0, 12.0
 """White above and under what stands on a page, the latter with its number [mm]."""
@@ -81,6 +85,16 @@ def page_title(design: TapDesign) -> str:
 def fonts() -> typst.Fonts:
     """Looked for once: it takes as long as half of a sheet's text takes to be set."""
     return typst.Fonts()
+
+
+def end_of(text: str) -> tuple[int, float]:
+    """The last page of a text of two columns, and how far down its room the text reaches [mm]."""
+    # What is set to the width of the page stands under the longer of both columns.
+    at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
+    asked = f"{text}\n{at}".encode()
+    end = typst.query(asked, "<end>", field="value", one=True, font_paths=fonts())
+    page, depth = json.loads(end)
+    return int(page), float(depth) - TOP
 
 
 def title_block(design: TapDesign, look: Look, *, drawn: bool = True) -> str:

@@ -5,7 +5,6 @@ typst, which carries its own fonts: text and narrow drawings in two columns, wid
 which `pages` deals out once it is known where the text ends.
 """
 
-import json
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -21,12 +20,22 @@ from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.pages import dealt
-from tapmodel.report.sheet.style import BOTTOM, SIZES, TOP, fonts, page_title, style, title_block
+from tapmodel.report.sheet.style import (
+    BOTTOM,
+    LESS,
+    SIZES,
+    TOP,
+    end_of,
+    fonts,
+    page_title,
+    style,
+    title_block,
+)
 from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.units import Look, Paper
 
-_LESS, _LEAST = 0.5, 1.0
-"""By which they are smaller where that saves a page, and where nothing less does [pt]."""
+_LEAST = 1.0
+"""By which letters are smaller where nothing less saves a page [pt]."""
 
 _SMALLEST = 7.5
 """No letters are smaller [pt]."""
@@ -109,12 +118,12 @@ def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
     """What may be better than letters of full size, cautions in one piece and drawings behind."""
     every = tuple(narrow)
     yield _Way(every, beside=True)
-    yield _Way(every, _LESS)
+    yield _Way(every, LESS)
     yield _Way(every, split=True)
-    for less, kept in product((0.0, _LESS, _LEAST), _from_most_to_none(narrow)):
-        if (less, kept) not in {(0.0, every), (_LESS, every)}:
+    for less, kept in product((0.0, LESS, _LEAST), _from_most_to_none(narrow)):
+        if (less, kept) not in {(0.0, every), (LESS, every)}:
             yield _Way(kept, less, saves=True)
-    for less, kept in product((_LESS, _LEAST), dict.fromkeys((every, ()))):
+    for less, kept in product((LESS, _LEAST), dict.fromkeys((every, ()))):
         yield _Way(kept, less, split=True, saves=True)
 
 
@@ -226,7 +235,7 @@ class _Laid:
 def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid:
     """The text with its blocks under and after it, the white between them shared out."""
     room = HEIGHTS[paper] - TOP - BOTTOM
-    page, depth = _end(text)
+    page, depth = end_of(text)
     heights = [block.height for block in blocks]
     dealt_out = dealt(heights, room - depth, room)
     parts = [text]
@@ -239,13 +248,3 @@ def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid
     pages = page + len(dealt_out) - 1
     written, drawn = page - 1 + depth / room, sum(heights) / room
     return _Laid(way, pages, depth, written, drawn, "\n".join(parts))
-
-
-def _end(text: str) -> tuple[int, float]:
-    """The last page of a text of two columns, and how far down its room the text reaches [mm]."""
-    # What is set to the width of the page stands under the longer of both columns.
-    at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
-    asked = f"{text}\n{at}".encode()
-    end = typst.query(asked, "<end>", field="value", one=True, font_paths=fonts())
-    page, depth = json.loads(end)
-    return int(page), float(depth) - TOP
