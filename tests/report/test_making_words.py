@@ -356,3 +356,12 @@ def test_a_male_point_needs_no_centre_drill_and_a_strange_rim_has_none() -> None
     labels = [told(row.label) for row in _rows(turning.chapter(design_tap(job_for("M3"))))]
     assert not any(label.startswith("front centre") for label in labels)
     assert _drills("blank.rear_centre=0.5")["rear"] == "none has this size: turn the cone"
+
+
+def test_a_point_within_the_core_has_no_edge_to_tell_of() -> None:
+    design = design_tap(job_for("M10", ("chamfer.point_diameter=3", "flutes.core_diameter=4")))
+    assert design.tap.flutes.core_diameter == pytest.approx(4)
+    assert design.finds(Code.POINT_CORE)
+    told_of = _prose(relief.chapter(design))
+    assert "The table counts from" not in told_of
+    assert relief.SETTING in told_of

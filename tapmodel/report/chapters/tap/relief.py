@@ -95,6 +95,8 @@ def _from_where(design: TapDesign) -> list[str]:
     """Where the table counts from, if the edges of the chamfer's teeth stand aside of that."""
     flutes, section = design.tap.flutes, section_of(design.tap.flutes)
     front = design.tap.chamfer.point_diameter / 2
+    if front <= abs(flutes.core_diameter) / 2:
+        return []  # against a rule: no flute reaches the point, which has no edge
     aside = face_angle(section, front) - crest_edge_angle(flutes, design.tap.thread.major)
     if abs(aside) <= MOST_ASIDE:
         return []
