@@ -327,3 +327,35 @@ def test_the_way_of_turning_is_that_of_the_hand() -> None:
     for text, way in (("M10", "turn it in clockwise"), ("M10-LH", "turn it in counter-clockwise")):
         design = design_tap(job_for(text))
         assert way in route_page(design, chapters_of(route_of(design)))
+
+
+BROKEN = (
+    ("chamfer.point_diameter=3", "flutes.core_diameter=4"),
+    ("blank.square_length=60",),
+    ("thread.pitch_diameter=9.3",),
+    ("chamfer.angle=70",),
+    ("flutes.core_diameter=1",),
+    ("blank.shank_must_pass=true", "blank.shank_diameter=12"),
+)
+
+
+@pytest.mark.parametrize("sets", BROKEN, ids=lambda sets: sets[0])
+def test_a_tap_that_breaks_a_rule_is_told_whole(sets: tuple[str, ...]) -> None:
+    design = design_tap(job_for("M10", sets))
+    assert design.errors
+    operations = route_of(design)
+    page = route_page(design, chapters_of(operations), Units.BOTH)
+    for one in operations:
+        assert one.title in page
+    assert not re.search(r"\b(nan|inf)\b", page)
+
+
+def test_what_helps_a_blank_that_gives_way_is_told_where_it_does() -> None:
+    thin, thick = (
+        route_page(design, chapters_of(route_of(design)))
+        for design in (design_tap(job_for(text)) for text in ("M3", "M64x1"))
+    )
+    assert "The thread gets thick where the blank gives way" in thin
+    assert "The flutes get shallow where the blank gives way" in thin
+    assert "where the blank gives way" not in thick
+    assert "How far the blank gives way (a model" in thick

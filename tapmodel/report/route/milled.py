@@ -9,6 +9,7 @@ from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.machines import dividing, milling, over_wires
 from tapmodel.report.chapters.tap import angles
 from tapmodel.report.chapters.tap import square as square_chapter
+from tapmodel.report.route.giving_way import at_flutes
 from tapmodel.report.route.held import indexed
 from tapmodel.report.route.operation import Operation
 from tapmodel.report.route.parted import measured_in, settings_of
@@ -56,7 +57,7 @@ def flutes(design: TapDesign) -> Operation:
         partial(_cutter, design),
         why="last of the machined cuts, for they take the stiffness and make every other cut an "
         "interrupted one; before hardening, while a cutter bites",
-        settings=settings_of(cut, dividing.chapter(design), faces),
+        settings=(*settings_of(cut, dividing.chapter(design), faces), *at_flutes(design)),
         speeds=milled(design, cutter, "of the cutter"),
         measure=(*measured_in(cut, faces), *again),
         cautions=(cautions.CUTTER,),

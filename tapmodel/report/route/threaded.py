@@ -5,6 +5,7 @@ from tapmodel.report.blocks import Pitch, Row
 from tapmodel.report.chapters.machines import over_wires, threading_tool
 from tapmodel.report.chapters.tap import chamfer as chamfer_chapter
 from tapmodel.report.chapters.tap import thread as thread_chapter
+from tapmodel.report.route.giving_way import at_thread
 from tapmodel.report.route.held import between
 from tapmodel.report.route.operation import Operation
 from tapmodel.report.route.parted import measured_in, settings_of
@@ -28,7 +29,7 @@ def thread(design: TapDesign) -> Operation:
         f"as it was turned: {between(design.tap)}",
         "threading tool ground to the angle and nose told, on centre height, square to the axis",
         why=_why(design),
-        settings=settings_of(*told),
+        settings=(*settings_of(*told), *at_thread(design)),
         speeds=(
             speed_row(design, Cut.THREADING),
             turns_row(design, Cut.THREADING, major, "on the thread"),
