@@ -2,7 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Pitch, Row
-from tapmodel.report.chapters.machines import over_wires, threading_tool
+from tapmodel.report.chapters.machines import gears, over_wires, threading_tool
 from tapmodel.report.chapters.tap import chamfer as chamfer_chapter
 from tapmodel.report.chapters.tap import thread as thread_chapter
 from tapmodel.report.route.giving_way import at_thread
@@ -18,6 +18,7 @@ def thread(design: TapDesign) -> Operation:
     """Cut to the measurement over wires."""
     told = (
         threading_tool.chapter(design),
+        gears.chapter(design),
         thread_chapter.chapter(design),
         over_wires.chapter(design),
     )
