@@ -323,6 +323,15 @@ def _placed(page: PageObject) -> list[tuple[str, float]]:
     return found
 
 
+def test_change_gears_stand_where_the_thread_is_cut() -> None:
+    lathe = ("shop.leadscrew=8tpi", "shop.gears=30,50,60,63,80,100")
+    for sets, told_there in ((lathe, True), ((), False)):
+        operations = _steps(route_of(design_tap(job_for("M20x3", sets))))
+        labels = {step: [told(row.label) for row in _rows(one)] for step, one in operations.items()}
+        assert ("leadscrew" in labels.pop(Step.THREAD)) is told_there
+        assert not any("leadscrew" in others for others in labels.values())
+
+
 def test_the_way_of_turning_is_that_of_the_hand() -> None:
     for text, way in (("M10", "turn it in clockwise"), ("M10-LH", "turn it in counter-clockwise")):
         design = design_tap(job_for(text))
