@@ -210,6 +210,11 @@ def test_every_steel_has_a_speed_and_turns_follow_from_it() -> None:
         for row in steps[step].speeds
         if isinstance(row.value, Words)
     }
+    # HSS taps run at 40 ft/min or more in mild steel, a drill at twice that; M10 is of 11 mm bar
+    drill = _steps(route_of(design_tap(job_for("M10"))))[Step.PROVE].speeds
+    assert [shown(row.value) for row in drill] == [("24 m/min",), ("910",)]
+    feeds = _steps(route_of(design_tap(job_for("M10"))))[Step.CENTRE].speeds[2:4]
+    assert [row.value for row in feeds] == [Length(11 / 80), Length(11 / 160)]
     # 20 m/min / (pi x 18.05 mm) = 353, a third of it, and 637
     assert turns == {
         "turns a minute on the thread part, 18.05 mm": "350",

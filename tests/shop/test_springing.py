@@ -6,18 +6,11 @@ from dataclasses import replace
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.shop.springing import (
-    LAST_PASS,
-    THRUST,
-    YOUNG,
-    Beam,
-    milling_sag,
-    threading_sag,
-)
+from tapmodel.shop.springing import LAST_PASS, Beam, milling_sag, threading_sag
 from tapmodel.spec.job_file import job_for
 
 LOAD, LENGTH, DIAMETER = 50.0, 100.0, 8.0
-STIFF = YOUNG * math.pi / 64 * DIAMETER**4
+STIFF = 206_000 * math.pi / 64 * DIAMETER**4
 
 
 @pytest.mark.parametrize("at", [12.5, 50.0, 80.0])
@@ -55,9 +48,20 @@ def test_the_force_is_that_of_both_flanks_of_the_last_pass() -> None:
     cutting = 2300 * 1.06 * chip ** (1 - 0.21) * 2 * depth / math.cos(math.radians(30))
     lengths = (tap.blank.thread_length, tap.blank.overall_length)
     beam = Beam(lengths, (tap.thread.minor, tap.blank.shank_diameter), held=False)
-    load = THRUST * cutting
-    most = max(beam.sag(load, lengths[0] * n / 8) for n in range(1, 9))
+    most = max(beam.sag(0.5 * cutting, lengths[0] * n / 8) for n in range(1, 9))
     assert threading_sag(design) == pytest.approx(most, rel=1e-6)
+
+
+def test_the_cutters_force_is_that_of_one_tooth_in_a_step() -> None:
+    design = design_tap(job_for("M18x0.75"))
+    flutes, blank = design.tap.flutes, design.tap.blank
+    assert flutes.cutter_diameter == pytest.approx(8)
+    # a tooth feeds 0.04 mm and cuts 0.8 mm deep; the shank is gripped over two diameters
+    cutting = 2300 * 0.04 ** (1 - 0.21) * 0.8
+    ends = (blank.thread_length, blank.overall_length - 2 * blank.shank_diameter)
+    beam = Beam(ends, (flutes.core_diameter, blank.shank_diameter), held=True)
+    most = max(beam.sag(cutting, ends[0] * n / 8) for n in range(1, 9))
+    assert milling_sag(design) == pytest.approx(most, rel=1e-6)
 
 
 def test_a_thinner_core_gives_more_under_the_cutter() -> None:
