@@ -131,6 +131,14 @@ def split(thread: TapThread, bore: float, plan: Plan) -> tuple[TapOfSet, ...]:
     return tuple(taps)
 
 
+class TooMuchError(ValueError):
+    """No earlier tap smaller than the last can do so much of the work."""
+
+    def __init__(self) -> None:
+        """Say so."""
+        super().__init__("no earlier tap smaller than the last can do so much of the work")
+
+
 def _check(plan: Plan) -> None:
     if not len(plan.shares) == len(plan.chamfer_leads) == len(plan.rings) > 0:
         raise ValueError("every tap of a set needs a share, a chamfer and its rings")
@@ -149,7 +157,7 @@ def _rough(thread: TapThread, bore: float, aim: float, allowance: float) -> TapT
 
     tallest = tallest_before(thread, pitch_diameter)
     if bore >= tallest or section_above(crested(tallest), bore) < aim:
-        raise ValueError("no earlier tap smaller than the last can do so much of the work")
+        raise TooMuchError
     return crested(
         rising_root(lambda major: section_above(crested(major), bore) - aim, bore, tallest, _SHARP)
     )

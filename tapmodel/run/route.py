@@ -5,28 +5,35 @@ from pathlib import Path
 from typing import Any
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.export.atomic import write_whole
 from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Tool
 from tapmodel.report.route.operation import Operation
 from tapmodel.report.units import Look, aimed, shown, told
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record.compose import design_record
+from tapmodel.shop.gcode.flutes import flutes_program
+from tapmodel.shop.gcode.square import square_program
 from tapmodel.version import __version__
 from tapmodel.words import Units
 
 SCHEMA = "tapmodel.route/1"
 
+PROGRAMS = {"flutes": flutes_program, "square": square_program}
+"""Programs of a mill by the part that they make."""
+
 
 def deliver_route(
-    design: TapDesign, chapters: Sequence[Chapter], out: Path, look: Look
+    design: TapDesign, chapters: Sequence[Chapter], out: Path, look: Look, *, programs: bool = False
 ) -> dict[str, Any]:
-    """Deliver the paper to the folder of the tap, `out/<name>`.
+    """Deliver the paper, and programs of a mill, to the folder of the tap, `out/<name>`.
 
     Args:
         design: every number of the tap.
         chapters: one an operation.
         out: folder for results; made if missing.
         look: size of the paper, and units.
+        programs: whether flutes and square are written as programs of a mill, too.
 
     Returns:
         The record of the tap, with `delivery`.
@@ -39,6 +46,9 @@ def deliver_route(
 
     with staging(out, design.name) as staged:
         write_route(staged / f"{design.name}-route.pdf", design, chapters, look)
+        for part, written in (PROGRAMS if programs else {}).items():
+            text = written(design, look.units)
+            write_whole(staged / f"{design.name}-{part}.ngc", text.encode("ascii"))
         return deliver(staged, out / design.name, design_record(design))
 
 

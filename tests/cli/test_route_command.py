@@ -14,7 +14,10 @@ from entry import Ended, run
 
 from tapmodel.designing.design import design_tap
 from tapmodel.report.route.order import route_of
+from tapmodel.shop.gcode.flutes import flutes_program
+from tapmodel.shop.gcode.square import square_program
 from tapmodel.spec.job_file import job_for
+from tapmodel.words import Units
 
 
 def routed(*words: str) -> Ended:
@@ -49,6 +52,19 @@ def test_the_paper_joins_the_folder_of_the_tap(tmp_path: Path) -> None:
     assert (width, height) == pytest.approx((612, 792), abs=0.3)
     record = json.loads((tmp_path / "M10x1.5" / "record.json").read_text())
     assert "M10x1.5-route.pdf" in {entry["path"] for entry in record["files"]}
+
+
+def test_programs_of_a_mill_are_written_when_asked_for(tmp_path: Path) -> None:
+    done = routed("M10", "--out", str(tmp_path), "--gcode", "--units", "inch")
+    assert done.code == 0
+    folder = tmp_path / "M10x1.5"
+    design = design_tap(job_for("M10"))
+    for part, written in (("flutes", flutes_program), ("square", square_program)):
+        text = (folder / f"M10x1.5-{part}.ngc").read_text()
+        assert text == written(design, Units.INCH)
+    refused = routed("M10", "--gcode")
+    assert refused.code == 2
+    assert "--gcode: 'without --out' cannot be used" in refused.err
 
 
 def test_the_record_has_lengths_in_mm_and_texts_in_the_readers_units() -> None:

@@ -32,6 +32,7 @@ from tapmodel.report.blocks import (
     Words,
 )
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
+from tapmodel.report.chapters.machines import hardening
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings import canvas
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -110,12 +111,13 @@ def test_neither_a_pitch_along_nor_a_flute_round_changes_a_figure(design: TapDes
 
 
 # What a tap does in the hole does not grow with it: a thicker chip takes less force for its area.
-IN_THE_HOLE = (turning_it.chapter, left_behind.chapter)
+# Nor does what a quench does in it.
+DOES_NOT_GROW = (turning_it.chapter, left_behind.chapter, hardening.chapter)
 
 
 def _lines(design: TapDesign) -> Iterator[tuple[str, tuple[Quantity | None, ...]]]:
     """Every line of every table of the sheet, by chapter, caption and label."""
-    for of in (of for of in OPERATIONS if of not in IN_THE_HOLE):
+    for of in (of for of in OPERATIONS if of not in DOES_NOT_GROW):
         chapter = of(design)
         for block in chapter.blocks:
             if isinstance(block, Rows):

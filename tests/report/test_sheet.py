@@ -212,7 +212,7 @@ def test_cautions_stand_on_one_page(text: str, units: Units, path: Path) -> None
 
 
 def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: Path) -> None:
-    design = design_tap(job_for("M20xPh3P1.5"))
+    design = design_tap(job_for("M18x0.75"))
     write_sheet(path, design, all_drawings(design))
     pages = [" ".join(page.extract_text().split()) for page in PdfReader(path).pages]
     assert len(pages) == 5
@@ -221,7 +221,7 @@ def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: 
 
 
 def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
-    design = design_tap(job_for("Tr30x8(P4)"))
+    design = design_tap(job_for("M10"))
     write_sheet(path, design, all_drawings(design))
     pages = PdfReader(path).pages
     assert len(pages) == 6

@@ -25,11 +25,11 @@ def test_every_set_is_complete():
     names = {name: [drill.name for drill in inch_drills(name)] for name in INCH_SETS}
     assert names["number"] == [f"#{number}" for number in range(80, 0, -1)]
     assert names["letter"] == list(string.ascii_uppercase)
-    assert len(set(names["fraction"])) == 64 + 48 + 16  # to 1 in, to 1 3/4 in, to 2 1/4 in
+    assert len(set(names["fraction"])) == 64 + 48 + 8  # to 1 in, to 1 3/4 in, to 2 in
     assert names["fraction"][:4] == ["1/64", "1/32", "3/64", "1/16"]
     assert names["fraction"][62:65] == ["63/64", "1", "1 1/64"]
-    assert names["fraction"][-18:-15] == ["1 47/64", "1 3/4", "1 25/32"]
-    assert names["fraction"][-1] == "2 1/4"
+    assert names["fraction"][-10:-7] == ["1 47/64", "1 3/4", "1 25/32"]
+    assert names["fraction"][-1] == "2"
 
 
 @pytest.mark.parametrize("name", INCH_SETS)

@@ -19,11 +19,12 @@ from tapmodel.cli.options import (
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json, tell_delivery
-from tapmodel.errors import escaped
+from tapmodel.errors import InputError, escaped
 from tapmodel.report.units import Look, Paper
 
 EXAMPLES = (
     "tapmodel route M18x0.75",
+    "tapmodel route M10 --out out --gcode",
     "tapmodel route 3/8-16 --units inch --out out --paper Letter",
 )
 
@@ -41,6 +42,12 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     *,
     fix: Fix = False,
     no_strength: NoStrength = False,
+    gcode: Annotated[
+        bool,
+        typer.Option(
+            "--gcode", help="With --out: flutes and square as programs for a mill (.ngc), too."
+        ),
+    ] = False,
     paper: PaperSize = Paper.A4,
     units: TextUnits = None,
     as_json: AsJson = False,
@@ -49,13 +56,16 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
 
     Each has its machine, what holds the work, tool, settings, speed and feed, what is measured
     before the next one, what can hurt, and why it stands where it does. With --out the same is
-    written as PDF, with boxes to tick and fields to write in.
+    written as PDF, with boxes to tick and fields to write in; --gcode adds programs of the flutes
+    and the square for a mill with an A axis. Prove them in air first.
     """
     from tapmodel.report.route.order import chapters_of, route_of
     from tapmodel.report.screen.route import route_page
     from tapmodel.report.units_wanted import units_of
     from tapmodel.run.route import deliver_route, route_record
 
+    if gcode and out is None:
+        raise InputError("--gcode", "without --out", "--out with the folder for the programs")
     settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
     look = Look(paper, units_of(asked, units))
     operations = route_of(settled)
@@ -65,7 +75,7 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     else:
         say(route_page(settled, chapters, look.units, pen()))
     if out is not None:
-        record = deliver_route(settled, chapters, out, look)
+        record = deliver_route(settled, chapters, out, look, programs=gcode)
         for path in record["delivery"]["written"]:
             say(escaped(str(out / settled.name / path)), aside=as_json)
         tell_delivery(record)

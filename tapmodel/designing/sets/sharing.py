@@ -1,6 +1,7 @@
 """The work of one designed tap shared among several: how, and what each of them then takes."""
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -12,7 +13,7 @@ from tapmodel.designing.sets.chamfers import fitting_leads
 from tapmodel.prediction.part import Part, earlier
 from tapmodel.prediction.prediction import Prediction, predicted
 from tapmodel.prediction.set_torques import equal_torque_shares
-from tapmodel.prediction.sets import Plan, split, usual_plan
+from tapmodel.prediction.sets import Plan, TooMuchError, split, usual_plan
 from tapmodel.tap.tap import TapThread
 
 COUNTS = (2, 3)
@@ -119,9 +120,11 @@ def sharing_of(design: TapDesign, count: int | None = None) -> Sharing | None:
 def _sharings(design: TapDesign, counts: tuple[int, ...]) -> Iterator[Sharing]:
     """Of rising number, the usual one first; one whose taps cannot be turned is left out."""
     for count in counts:
-        plan = _with_chamfers(design, _usual(design, count))
-        yield from _made(design, Way.USUAL, plan)
-        yield from _made(design, Way.EQUAL_TORQUE, _equalled(design, plan))
+        # A thread so low, or a drill so large, leaves earlier taps nothing to do.
+        with suppress(TooMuchError):
+            plan = _with_chamfers(design, _usual(design, count))
+            yield from _made(design, Way.USUAL, plan)
+            yield from _made(design, Way.EQUAL_TORQUE, _equalled(design, plan))
 
 
 def _usual(design: TapDesign, count: int) -> Plan:

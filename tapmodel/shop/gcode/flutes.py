@@ -11,8 +11,7 @@ from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.cam import ball_paths
-from tapmodel.shop.gcode.program import Program
-from tapmodel.shop.gcode.speeds import speed_of
+from tapmodel.shop.gcode.program import Program, speed_of
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Units
 
@@ -36,7 +35,7 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
     tap = design.tap
     ball, tips = tap.flutes.cutter_diameter / 2, tuple(_tips(tap))
     clear = max(tap.thread.major, tap.blank.shank_diameter) / 2 + ABOVE
-    speed = speed_of(tap.flutes.cutter_diameter)
+    speed = speed_of(tap.flutes.cutter_diameter, design)
     program = Program(f"Flutes of {design.name}", _notes(design, len(tips)), speed, units)
     program.rapid(Z=clear)
     program.spin()

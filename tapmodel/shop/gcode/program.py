@@ -9,6 +9,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from tapmodel.designing.record import TapDesign
+from tapmodel.shop.cutting_speed import Cut, speed, table_feed
+from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.inches import MM
 from tapmodel.words import Units
 
@@ -33,6 +36,16 @@ class Speed:
 
     turns: float
     feed: float
+
+
+def speed_of(cutter: float, design: TapDesign) -> Speed:
+    """Speed of a cutter of that diameter [mm] in the steel of a tap, rounded for reading.
+
+    Source: as `tapmodel.shop.cutting_speed`.
+    """
+    steel = design.work.steel.name
+    turns = revolutions(speed(steel, Cut.MILLING), cutter)
+    return Speed(float(f"{turns:.2g}"), float(f"{table_feed(steel, cutter):.2g}"))
 
 
 class Program:

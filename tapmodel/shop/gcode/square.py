@@ -8,8 +8,7 @@ import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.gcode.program import Program
-from tapmodel.shop.gcode.speeds import speed_of
+from tapmodel.shop.gcode.program import Program, speed_of
 from tapmodel.words import Units
 
 END_MILL = 10.0
@@ -48,7 +47,7 @@ def square_program(
         "X0 rear face, tap on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
         "Z is the end of the mill; A turns the work",
     )
-    program = Program(f"Square of {design.name}", notes, speed_of(cutter), units)
+    program = Program(f"Square of {design.name}", notes, speed_of(cutter, design), units)
     program.rapid(Z=clear)
     program.spin()
     for number in range(4):
