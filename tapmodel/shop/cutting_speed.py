@@ -32,6 +32,9 @@ TEETH = 2
 _TURNED, _TURNED_LEAST, _TURNED_MOST = 1 / 80, 0.02, 0.2
 _MILLED, _MILLED_LEAST, _MILLED_MOST = 1 / 200, 0.005, 0.06
 
+STEP_SHARE = 0.1
+"""Depth that an end mill takes at a time, of its diameter; common practice."""
+
 FINISHING = 0.5
 """Feed of the last cut, of that of the cuts before it; common practice."""
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.shop.cutting_speed import tooth_feed
+from tapmodel.shop.cutting_speed import STEP_SHARE, tooth_feed
 from tapmodel.standards.materials.kienzle import Kienzle
 from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.materials.work import work_material
@@ -24,9 +24,6 @@ LAST_PASS = 0.02
 
 THRUST = 0.5
 """Force that pushes the blank away from a lathe tool, of the cutting force; common practice."""
-
-STEP_SHARE = 0.1
-"""Depth that the flutes' cutter takes at a time, of its diameter; common practice."""
 
 GRIP = 2.0
 """Of the shank, held in a collet or chuck, in its diameters, but at most half of the blank behind

@@ -11,12 +11,10 @@ from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.cam import ball_paths
+from tapmodel.shop.cutting_speed import STEP_SHARE
 from tapmodel.shop.gcode.program import Program, speed_of
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Units
-
-STEP = 0.1
-"""Depth of a pass in diameters of the cutter; common practice."""
 
 ABOVE = 10.0
 """Air above the thickest part when the cutter goes from one place to another [mm]."""
@@ -30,7 +28,7 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
         units: of the program's numbers; both is mm.
         by_hand: whether it stops for the work to be turned by a dividing head; else an A axis does.
 
-    Source: derived here; depths by `STEP`.
+    Source: derived here; depths by `STEP_SHARE`.
     """
     tap = design.tap
     ball, tips = tap.flutes.cutter_diameter / 2, tuple(_tips(tap))
@@ -55,7 +53,7 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
 def _tips(tap: Tap) -> Iterator[float]:
     """Heights of the ball's tip over the axis, pass by pass [mm]."""
     last, top = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2, tap.thread.major / 2
-    passes = max(math.ceil((top - last) / (STEP * tap.flutes.cutter_diameter)), 1)
+    passes = max(math.ceil((top - last) / (STEP_SHARE * tap.flutes.cutter_diameter)), 1)
     for number in range(1, passes + 1):
         yield top + (last - top) * number / passes
 

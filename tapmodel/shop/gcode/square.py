@@ -8,6 +8,7 @@ import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.shop.cutting_speed import STEP_SHARE
 from tapmodel.shop.gcode.program import Program, speed_of
 from tapmodel.words import Units
 
@@ -15,9 +16,8 @@ END_MILL = 10.0
 """Diameter of the end mill that is reckoned with [mm]; any that is no wider than twice the square
 is long leaves the same square."""
 
-STEP_DOWN, STEP_OVER = 0.1, 0.6
-"""Depth of a pass, and the way from one to the next, in diameters of the end mill; common
-practice."""
+STEP_OVER = 0.6
+"""Way from one pass to the next beside it, in diameters of the end mill; common practice."""
 
 ABOVE, BESIDE = 10.0, 1.0
 """Air above the shank, and beside it where a cut begins and ends [mm]."""
@@ -39,7 +39,7 @@ def square_program(
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat, length = blank.square_across_flats / 2, blank.square_length
     clear, depth = radius + ABOVE, radius - flat
-    passes = max(math.ceil(depth / (STEP_DOWN * cutter)), 1)
+    passes = max(math.ceil(depth / (STEP_SHARE * cutter)), 1)
     half = math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
     sizes = f"square {blank.square_across_flats:.4g} mm, {length:.4g} mm long"
     notes = (
