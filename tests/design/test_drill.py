@@ -227,7 +227,7 @@ def test_bad_values_are_refused_with_words(override: str, words: list[str]):
 
 
 def rows(design: TapDesign) -> dict[str, object]:
-    (block,) = chapter(design).blocks
+    block, *_ = chapter(design).blocks
     assert isinstance(block, Rows)
     return {row.label: row.value for row in block.rows}
 
