@@ -13,7 +13,7 @@ from random_jobs import SAMPLERS
 from tapmodel.designing.cures.fix import errors_of, fixed
 from tapmodel.spec.job_file import job_for
 
-SEEDS = range(2000, 2130)
+SEEDS = range(2000, 2065)
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -22,9 +22,9 @@ def test_a_refused_job_is_mended_by_its_cures(sampler: str, seed: int) -> None:
     cures_hold(SAMPLERS[sampler](seed))
 
 
-def test_the_laws_meet_hundreds_of_refused_jobs() -> None:
+def test_the_laws_meet_many_refused_jobs() -> None:
     drawn = [draw(seed) for draw in SAMPLERS.values() for seed in SEEDS]
-    assert sum(refused(table) is not None for table in drawn) > 150
+    assert sum(refused(table) is not None for table in drawn) > 75
 
 
 def test_a_good_job_is_handed_back_as_it_is() -> None:

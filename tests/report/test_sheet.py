@@ -72,7 +72,7 @@ def test_the_paper_has_its_size_and_the_sheet_few_pages(
     assert f"page 1 of {len(pages)}" in _text(path)
 
 
-@pytest.mark.parametrize("example", EXAMPLES, ids=lambda example: example.stem)
+@pytest.mark.parametrize("example", EXAMPLES[::2], ids=lambda example: example.stem)
 def test_every_example_fits_on_a_few_pages(example: Path, path: Path) -> None:
     design = design_tap(read_job(example, []))
     drawings = all_drawings(design)
@@ -94,7 +94,7 @@ def test_every_thread_form_fits_on_a_few_pages_in_all_units(text: str, path: Pat
     assert f"Tap for {design.designation}" in PdfReader(path).pages[0].extract_text()
 
 
-@pytest.mark.parametrize("text", ["M10", "M18x0.75", "Tr16x8(P4)", "1/2-12 BSW LH", "M64x1", "M3"])
+@pytest.mark.parametrize("text", ["M10", "Tr16x8(P4)", "M64x1"])
 def test_what_is_foreseen_is_drawn_on_one_page_more_at_most(text: str, path: Path) -> None:
     design = design_tap(job_for(text))
     drawings = all_drawings(design)
