@@ -1,8 +1,10 @@
 """What an independent interpreter (`rs274` of LinuxCNC) makes of a program: its moves in mm."""
 
+import fcntl
 import re
 import shutil
 import subprocess
+import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -32,7 +34,10 @@ def moves_of(text: str, folder: Path) -> list[Move]:
     assert RS274 is not None
     path = folder / "program.ngc"
     path.write_text(text)
-    read = subprocess.run([RS274, "-g", path], capture_output=True, text=True, check=False)
+    # Two of them at a time disturb each other, and one ends without a word.
+    with (Path(tempfile.gettempdir()) / "one-rs274-at-a-time").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        read = subprocess.run([RS274, "-g", path], capture_output=True, text=True, check=False)
     assert read.returncode == 0, read.stderr
     per_unit = 25.4 if "USE_LENGTH_UNITS(CANON_UNITS_INCHES)" in read.stdout else 1.0
     found = list[Move]()
