@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from tapmodel.shop.cam import thickest
 from tapmodel.shop.male_point import male_point
 from tapmodel.standards.inches import MM
 from tapmodel.tap.tap import Tap
@@ -76,7 +77,7 @@ def bar_for(tap: Tap, tools: ToolSizes) -> Bar:
 
     Source: rules of this program, `SHARE` and `FACING`.
     """
-    largest = max(tap.thread.major, tap.blank.shank_diameter)
+    largest = 2 * thickest(tap)
     least = largest + max(LEAST, SHARE * largest)
     point = male_point(tap)
     stub = point.stub + point.cone if point else 0.0

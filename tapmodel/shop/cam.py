@@ -70,12 +70,15 @@ def _path(tap: Tap, sense: int, angle: float) -> BallPath:
         turned=(sense * angle) % 360,
         front=at(flutes.centre_radius, -ball),
         last=at(flutes.centre_radius, stop),
-        lifted=at(_thickest(tap) + ball, stop),
+        lifted=at(thickest(tap) + ball, stop),
     )
 
 
-def _thickest(tap: Tap) -> float:
-    """Radius that clears thread, shank and square, out of which that is milled [mm]."""
+def thickest(tap: Tap) -> float:
+    """Radius that clears thread, shank and square, which is milled out of the shank [mm].
+
+    Source: derived here.
+    """
     return max(tap.thread.major, tap.blank.shank_diameter) / 2
 
 
@@ -85,4 +88,4 @@ def cutter_reach(tap: Tap) -> CutterReach:
     Source: derived here.
     """
     tip = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2
-    return CutterReach(tap.thread.major / 2 - tip, _thickest(tap) - tip)
+    return CutterReach(tap.thread.major / 2 - tip, thickest(tap) - tip)

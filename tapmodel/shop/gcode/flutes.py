@@ -6,18 +6,10 @@ model's frame, as `tapmodel.shop.cam` has it, is Z, Y and -X here while the cutt
 stands upright.
 """
 
-import math
-from collections.abc import Iterator
-
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.cam import ball_paths
-from tapmodel.shop.cutting_speed import STEP_SHARE
-from tapmodel.shop.gcode.program import Program, speed_of
-from tapmodel.tap.tap import Tap
+from tapmodel.shop.cam import ball_paths, thickest
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of
 from tapmodel.words import Units
-
-ABOVE = 10.0
-"""Air above the thickest part when the cutter goes from one place to another [mm]."""
 
 
 def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool = False) -> str:
@@ -28,44 +20,28 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
         units: of the program's numbers; both is mm.
         by_hand: whether it stops for the work to be turned by a dividing head; else an A axis does.
 
-    Source: derived here; depths by `STEP_SHARE`.
+    Source: derived here; heights by `depths`.
     """
     tap = design.tap
-    ball, tips = tap.flutes.cutter_diameter / 2, tuple(_tips(tap))
-    clear = max(tap.thread.major, tap.blank.shank_diameter) / 2 + ABOVE
+    paths, ball = ball_paths(tap), tap.flutes.cutter_diameter / 2
+    # Every flute stands as the first one does, once the work is turned to it.
+    out, across, stop = paths[0].last
+    tips = depths(tap.thread.major / 2, out - ball, tap.flutes.cutter_diameter)
+    top = thickest(tap)
     speed = speed_of(tap.flutes.cutter_diameter, design)
     program = Program(f"Flutes of {design.name}", _notes(design, len(tips)), speed, units)
-    program.rapid(Z=clear)
+    program.rapid(Z=top + ABOVE)
     program.spin()
-    for number, path in enumerate(ball_paths(tap), start=1):
+    for number, path in enumerate(paths, start=1):
         program.comment(f"flute {number} of {tap.flutes.count}")
-        _, across, stop = _upright(path.last, path.turned)
         program.index(path.turned, by_hand=by_hand)
         for tip in tips:
             program.rapid(X=ball, Y=across)
             program.rapid(Z=tip)
             program.cut(X=-stop)
-            program.cut(Z=clear - ABOVE)
-            program.rapid(Z=clear)
+            program.cut(Z=top)
+            program.rapid(Z=top + ABOVE)
     return program.ended()
-
-
-def _tips(tap: Tap) -> Iterator[float]:
-    """Heights of the ball's tip over the axis, pass by pass [mm]."""
-    last, top = tap.flutes.centre_radius - tap.flutes.cutter_diameter / 2, tap.thread.major / 2
-    passes = max(math.ceil((top - last) / (STEP_SHARE * tap.flutes.cutter_diameter)), 1)
-    for number in range(1, passes + 1):
-        yield top + (last - top) * number / passes
-
-
-def _upright(point: tuple[float, float, float], turned: float) -> tuple[float, float, float]:
-    """A place of the model after a turn about z by so much back [mm, deg]."""
-    back, (x, y, z) = -math.radians(turned), point
-    return (
-        x * math.cos(back) - y * math.sin(back),
-        x * math.sin(back) + y * math.cos(back),
-        z,
-    )
 
 
 def _notes(design: TapDesign, passes: int) -> tuple[str, ...]:

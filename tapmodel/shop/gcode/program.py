@@ -5,12 +5,13 @@ comments in parentheses; no arcs, no cycles, no tool changer. Each move stands o
 with all that changes.
 """
 
+import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.cutting_speed import Cut, speed, table_feed
+from tapmodel.shop.cutting_speed import STEP_SHARE, Cut, speed, table_feed
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.inches import MM
 from tapmodel.words import Units
@@ -20,6 +21,9 @@ PROVE = (
     "Calculated, not measured: check zero, tool and clearances before each run",
 )
 """What no program is run without."""
+
+ABOVE = 10.0
+"""Air above the thickest part when the cutter goes from one place to another [mm]."""
 
 _DIGITS = {Units.MM: 4, Units.INCH: 5}
 _NO_COMMENT = re.compile(r"[^A-Za-z0-9 .,:;/+=*'_-]")
@@ -46,6 +50,15 @@ def speed_of(cutter: float, design: TapDesign) -> Speed:
     steel = design.work.steel.name
     turns = revolutions(speed(steel, Cut.MILLING), cutter)
     return Speed(float(f"{turns:.2g}"), float(f"{table_feed(steel, cutter):.2g}"))
+
+
+def depths(top: float, last: float, cutter: float) -> tuple[float, ...]:
+    """Heights of the passes of a cutter from a surface down to its last one, in even steps [mm].
+
+    Source: `STEP_SHARE` of the cutter's diameter at the most.
+    """
+    passes = max(math.ceil((top - last) / (STEP_SHARE * cutter)), 1)
+    return tuple(top + (last - top) * number / passes for number in range(1, passes + 1))
 
 
 class Program:

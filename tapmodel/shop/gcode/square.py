@@ -8,8 +8,7 @@ import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.cutting_speed import STEP_SHARE
-from tapmodel.shop.gcode.program import Program, speed_of
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of
 from tapmodel.words import Units
 
 END_MILL = 10.0
@@ -19,8 +18,8 @@ is long leaves the same square."""
 STEP_OVER = 0.6
 """Way from one pass to the next beside it, in diameters of the end mill; common practice."""
 
-ABOVE, BESIDE = 10.0, 1.0
-"""Air above the shank, and beside it where a cut begins and ends [mm]."""
+BESIDE = 1.0
+"""Air beside the shank where a cut begins and ends [mm]."""
 
 
 def square_program(
@@ -38,8 +37,7 @@ def square_program(
     """
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat, length = blank.square_across_flats / 2, blank.square_length
-    clear, depth = radius + ABOVE, radius - flat
-    passes = max(math.ceil(depth / (STEP_SHARE * cutter)), 1)
+    clear = radius + ABOVE
     half = math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
     sizes = f"square {blank.square_across_flats:.4g} mm, {length:.4g} mm long"
     notes = (
@@ -53,10 +51,10 @@ def square_program(
     for number in range(4):
         program.comment(f"flat {number + 1} of 4")
         program.index(90.0 * number, by_hand=by_hand)
-        for step in range(1, passes + 1):
+        for height in depths(radius, flat, cutter):
             for along in _lines(length, cutter):
                 program.rapid(X=along, Y=-half)
-                program.rapid(Z=radius - depth * step / passes)
+                program.rapid(Z=height)
                 program.cut(Y=half)
                 program.rapid(Z=clear)
     return program.ended()

@@ -11,7 +11,8 @@ from interpreter import Move, moves_of, needs_interpreter
 from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
-from tapmodel.shop.gcode.flutes import ABOVE, flutes_program
+from tapmodel.shop.gcode.flutes import flutes_program
+from tapmodel.shop.gcode.program import ABOVE
 from tapmodel.shop.gcode.square import END_MILL, square_program
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
