@@ -16,5 +16,9 @@ def celsius_of(text: str) -> float | None:
     found = _TEMPERATURE.fullmatch(text.strip())
     if found is None:
         return None
-    number = float(found["number"])
-    return (number - 32) / 1.8 if (found["unit"] or "C").upper() == "F" else number
+    return celsius(float(found["number"]), (found["unit"] or "C").upper())
+
+
+def celsius(temperature: float, unit: str) -> float:
+    """A temperature [deg C] as written in deg C or F; any other quantity as it is."""
+    return (temperature - 32) / 1.8 if unit == "F" else temperature

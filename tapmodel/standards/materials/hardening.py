@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from tapmodel.sources import Source
-from tapmodel.standards.materials.steels import TapSteel, celsius
+from tapmodel.spec.temperatures import celsius
+from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.tables import Row, cell_source, read_table
 
 

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
+from tapmodel.spec.temperatures import celsius
 from tapmodel.standards.materials.called import told_beside
 from tapmodel.standards.tables import Row, cell_source, read_table
 
@@ -20,6 +21,9 @@ TEMPER_FIELD = "tap.temper"
 _SEVERAL = dict.fromkeys(("drill rod", "tool steel", "carbon steel"), "W1 or O1")
 """Names under which more than one steel is sold, with the usual ones (common practice): drill rod
 hardens in water or in oil."""
+
+ROUNDED = 0.5
+"""Degrees by which a row in °F may be missed by who types whole °C."""
 
 _LONGEST = 60  # letters of a name that suggestions are sought for
 
@@ -109,16 +113,16 @@ def hardness_after(name: str, temper: float) -> tuple[float, Source]:
 
     Source: rows of the table of tempering; no formula fits a whole row of tool steel.
     """
-    rows = tuple(row for row in read_table("tool_steel_tempering") if row["steel"] == name)
-    heats = [celsius(float(row["temperature"]), row["unit"]) for row in rows]
-    if not heats[0] - 0.5 <= temper <= heats[-1] + 0.5:
-        raise InputError(TEMPER_FIELD, temper, f"{heats[0]:.0f} to {heats[-1]:.0f} °C for {name}")
-    for (low, high), (before, after) in zip(pairwise(heats), pairwise(rows), strict=True):
-        if temper <= high or after is rows[-1]:
-            share = min(max((temper - low) / (high - low), 0.0), 1.0)
-            first, last = float(before["hardness"]), float(after["hardness"])
+    rows = temper_rows(name)
+    low, high = rows[0].temper, rows[-1].temper
+    if not low - ROUNDED <= temper <= high + ROUNDED:
+        raise InputError(TEMPER_FIELD, temper, f"{low:.0f} to {high:.0f} °C for {name}")
+    for before, after in pairwise(rows):
+        if temper <= after.temper or after is rows[-1]:
+            share = (temper - before.temper) / (after.temper - before.temper)
+            share = min(max(share, 0.0), 1.0)
             nearer = before if share < 0.5 else after
-            return first + share * (last - first), _source(nearer)
+            return before.hardness + share * (after.hardness - before.hardness), nearer.source
     raise InputError(TEMPER_FIELD, temper, f"no table for {name}")
 
 
@@ -180,8 +184,3 @@ def _by_name() -> dict[str, Row]:
     for row in rows:
         called |= {other.strip().casefold(): row for other in row["other_names"].split(";")}
     return called
-
-
-def celsius(temperature: float, unit: str) -> float:
-    """A temperature [deg C] as printed in deg C or F; any other quantity as it is."""
-    return (temperature - 32) / 1.8 if unit == "F" else temperature

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from tapmodel.errors import InputError
-from tapmodel.standards.materials.steels import TemperRow, temper_rows
+from tapmodel.standards.materials.steels import ROUNDED, TemperRow, temper_rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,15 +51,11 @@ def tempering_at(name: str, temper: float, field: str) -> Tempering:
     """What a temper [deg C] leaves; arguments, errors and source as `tempering_for`."""
     rows = temper_rows(name)
     for before, after in pairwise(rows):
-        if before.temper - _ROUNDED <= temper <= after.temper + _ROUNDED:
+        if before.temper - ROUNDED <= temper <= after.temper + ROUNDED:
             share = (temper - before.temper) / (after.temper - before.temper)
             return _tempering(before, after, min(max(share, 0.0), 1.0))
     low, high = rows[0].temper, rows[-1].temper
     raise InputError(field, temper, f"{low:.0f} to {high:.0f} °C for {name}, as its table goes")
-
-
-_ROUNDED = 0.5
-"""Degrees by which a row in °F may be missed by who types whole °C."""
 
 
 def _tempering(before: TemperRow, after: TemperRow, share: float) -> Tempering:
