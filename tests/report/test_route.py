@@ -1,15 +1,13 @@
 """The route in the shop: what every operation has, in which order, and how the paper shows it."""
 
-import io
 import math
 import re
 from collections.abc import Sequence
-from itertools import pairwise
 from pathlib import Path
 
 import pytest
-import typst
-from pypdf import PageObject, PdfReader
+from pypdf import PdfReader
+from set_columns import hold_headings
 
 from tapmodel.designing.choose.tools import tools_of
 from tapmodel.designing.design import design_tap
@@ -302,30 +300,8 @@ def test_the_paper_has_every_operation_with_its_box(
 
 def test_a_heading_stands_in_the_column_of_what_it_heads() -> None:
     chapters = chapters_of(route_of(design_tap(job_for("M18x0.75"))))
-    captions = {getattr(block, "caption", "") for each in chapters for block in each.blocks}
-    heads = {each.title for each in chapters} | captions - {""}
     words = "\n".join(typeset(each, Units.BOTH, ticked=True) for each in chapters)
-    for pushed in range(0, 270, 27):
-        text = (
-            '#set page(paper: "a4")\n#set text(8pt)\n#columns(2)[\n'
-            f"#block(height: {pushed}mm)[]\n{words}\n]"
-        )
-        pages = PdfReader(io.BytesIO(typst.compile(text.encode()))).pages
-        lines = [(words, n, x > 297) for n, page in enumerate(pages) for words, x in _placed(page)]
-        assert {each.title for each in chapters} <= {words for words, *_ in lines}
-        for (head, *column), (_, *after) in pairwise(lines):
-            assert head not in heads or column == after, (pushed, head)
-
-
-def _placed(page: PageObject) -> list[tuple[str, float]]:
-    """Every line of a page in turn, and how far from the left edge it begins [pt]."""
-    found = list[tuple[str, float]]()
-
-    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
-        found.extend([(text.strip(), shift[4] + shift[0] * at[4])] if text.strip() else [])
-
-    page.extract_text(visitor_text=note)
-    return found
+    hold_headings(chapters, words, range(0, 270, 27))
 
 
 def test_change_gears_stand_where_the_thread_is_cut() -> None:

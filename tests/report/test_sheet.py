@@ -1,16 +1,15 @@
 """The sheet as a reader of PDF sees it."""
 
-import io
 import math
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise, product
+from itertools import product
 from pathlib import Path
 
 import pytest
-import typst
 from pypdf import PageObject, PdfReader
+from set_columns import hold_headings
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -140,30 +139,8 @@ def test_no_page_of_drawings_is_half_empty(text: str, units: Units, path: Path) 
 
 def test_headings_stand_in_the_column_of_what_they_head() -> None:
     chapters = [section_of(design_tap(job_for("M18x0.75"))) for section_of in OPERATIONS]
-    captions = {getattr(block, "caption", "") for each in chapters for block in each.blocks}
-    heads = {each.title for each in chapters} | captions - {""}
     words = "\n".join(typeset(each, Units.BOTH) for each in chapters)
-    for pushed in range(0, 270, 9):
-        text = (
-            '#set page(paper: "a4")\n#set text(8pt)\n#columns(2)[\n'
-            f"#block(height: {pushed}mm)[]\n{words}\n]"
-        )
-        pages = PdfReader(io.BytesIO(typst.compile(text.encode()))).pages
-        lines = [(words, n, x > 297) for n, page in enumerate(pages) for words, x in _placed(page)]
-        assert {each.title for each in chapters} <= {words for words, *_ in lines}
-        for (head, *column), (_, *after) in pairwise(lines):
-            assert head not in heads or column == after, (pushed, head)
-
-
-def _placed(page: PageObject) -> list[tuple[str, float]]:
-    """Every line of a page in turn, and how far from the left edge it begins [pt]."""
-    found = list[tuple[str, float]]()
-
-    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
-        found.extend([(text.strip(), shift[4] + shift[0] * at[4])] if text.strip() else [])
-
-    page.extract_text(visitor_text=note)
-    return found
+    hold_headings(chapters, words, range(0, 270, 9))
 
 
 def test_words_do_not_squeeze_the_labels(path: Path) -> None:
