@@ -5,6 +5,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.options import AsJson
 from tapmodel.cli.telling import print_json
 from tapmodel.shop.dividing import PLATES, RATIO
 
@@ -31,9 +32,7 @@ def dividing(
             help="Circles on the plates, ranges too: 15-20,21,23; else those of the usual three.",
         ),
     ] = None,
-    as_json: Annotated[
-        bool, typer.Option("--json", help="Print the answer as JSON and nothing else.")
-    ] = False,
+    as_json: AsJson = False,
 ) -> None:
     """Tell turns and holes of a dividing head."""
     from tapmodel.report.screen.dividing import dividing_page

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.options import Sets, TextUnits
+from tapmodel.cli.options import AsJson, Sets, TextUnits
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
@@ -55,9 +55,7 @@ def gears(  # noqa: PLR0913  (a command has as many options as its user needs)
     ] = None,
     most: Annotated[int, typer.Option(help="The most trains to tell.")] = MOST,
     units: TextUnits = None,
-    as_json: Annotated[
-        bool, typer.Option("--json", help="Print the answer as JSON and nothing else.")
-    ] = False,
+    as_json: AsJson = False,
 ) -> None:
     """Find change gears among the wheels at hand, the best first."""
     from tapmodel.shop.gears.trains import gear_trains
