@@ -78,6 +78,17 @@ class TapDesign:
         wall = min(max(self.drill, thread.minor), thread.major) / 2
         return rake(section_of(self.tap.flutes), wall)
 
+    def number(self, field: str) -> float | None:
+        """The number that a field of the job was settled to; None where there is none."""
+        choice = self.choice(field)
+        return float(choice.value) if choice and isinstance(choice.value, int | float) else None
+
+    def numbers(self, field: str) -> tuple[float, ...]:
+        """The numbers that a list of the job was settled to; empty where there is none."""
+        choice = self.choice(field)
+        listed = choice.value if choice and isinstance(choice.value, tuple) else ()
+        return tuple(float(entry) for entry in listed)
+
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)

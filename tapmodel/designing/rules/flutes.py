@@ -92,10 +92,9 @@ def _cutter(design: TapDesign) -> Findings:
 def _at_hand(design: TapDesign) -> Findings:
     """A cutter that is asked for and stands in no list of those on hand."""
     field, cutter = "flutes.cutter_diameter", design.tap.flutes.cutter_diameter
-    asked, listed = design.choice(field), design.choice("shop.cutters")
-    if asked is None or not asked.given or listed is None or not isinstance(listed.value, tuple):
+    asked, sizes = design.choice(field), design.numbers("shop.cutters")
+    if asked is None or not asked.given or not sizes:
         return
-    sizes = [float(size) for size in listed.value]
     if not any(math.isclose(cutter, size, abs_tol=SAME_SIZE) for size in sizes):
         nearest = min(sizes, key=lambda size: abs(size - cutter))
         levers = (exactly(field, nearest),)

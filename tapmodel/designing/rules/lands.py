@@ -40,12 +40,10 @@ def judge(design: TapDesign) -> Findings:
 
 def _wish(design: TapDesign) -> Findings:
     """A share of the spacing that none of the cutters on hand leaves."""
-    chosen, field = design.choice("flutes.land_share"), "flutes.land_share"
-    if chosen is None or not chosen.given or not isinstance(chosen.value, int | float):
-        return
-    wanted, count = float(chosen.value), design.tap.flutes.count
-    if wanted == LAND_SHARE:
-        # The rule's own share stands in every file that `new` writes; nobody wished for it.
+    field, count = "flutes.land_share", design.tap.flutes.count
+    wanted = design.number(field)
+    # The rule's own share stands in every file that `new` writes; nobody wished for it.
+    if wanted is None or wanted == LAND_SHARE:
         return
     left = design.figures.land_width * count / (math.pi * design.tap.thread.major)
     low, high = wanted - MET_WITHIN, wanted + MET_WITHIN
@@ -80,9 +78,7 @@ def _more_room(design: TapDesign) -> tuple[Lever, ...]:
     by_count = more("flutes.count", flutes.count)
     if chosen is not None and chosen.given:
         return more(field, now), by_count
-    on_hand = design.choice("shop.cutters")
-    listed = on_hand.value if on_hand is not None and isinstance(on_hand.value, tuple) else ()
-    bought = cutters_to_buy(tuple(float(cutter) for cutter in listed))
+    bought = cutters_to_buy(design.numbers("shop.cutters"))
     return by_count, *(exactly(field, cutter) for cutter in bought if cutter > now)
 
 

@@ -173,10 +173,10 @@ def _drill(design: TapDesign, context: Context) -> Findings:
 
 def _engagement(design: TapDesign, context: Context) -> Findings:
     """A wish that the minor limits cut short; what the drill leaves instead stands with it."""
-    chosen, hole = design.choice("hole.engagement"), context.hole
-    if chosen is None or not isinstance(chosen.value, int | float):
+    field, hole = "hole.engagement", context.hole
+    wanted = design.number(field)
+    if wanted is None:
         return
-    wanted, field = float(chosen.value), chosen.field
     least, most = engagement_allowed(hole.thread, hole.rules, hole.found.limits)
     if under(wanted, least) or over(wanted, most):
         short = wanted < least

@@ -54,23 +54,11 @@ def asked_by(
         wheels: instead of those of the job.
     """
     thread = design.tap.thread
-    leadscrew, wheels = leadscrew or _leadscrew(design), wheels or _wheels(design)
+    screw = design.number("shop.leadscrew")
+    leadscrew = leadscrew or (None if screw is None else exact_of(screw))
+    wheels = wheels or tuple(map(int, design.numbers("shop.gears")))
     if leadscrew is None or not wheels:
         return None
     # The starts are whole, so that the lead is as exact as the pitch.
     lead = exact_of(thread.pitch) * thread.starts
     return GearsAsked(lead, leadscrew, wheels, GearsFor(thread, lead_room(design)))
-
-
-def _leadscrew(design: "TapDesign") -> Fraction | None:
-    choice = design.choice("shop.leadscrew")
-    if choice is None or not isinstance(choice.value, int | float):
-        return None
-    return exact_of(float(choice.value))
-
-
-def _wheels(design: "TapDesign") -> tuple[int, ...]:
-    choice = design.choice("shop.gears")
-    if choice is None or not isinstance(choice.value, tuple):
-        return ()
-    return tuple(int(teeth) for teeth in choice.value)

@@ -10,8 +10,8 @@ from tapmodel.shop.dividing import PLATES, RATIO, Indexing, Station, indexing
 
 def chapter(design: TapDesign) -> Chapter:
     """Angle of each flute from the first, and what the crank of the dividing head does for it."""
-    count, ratio = design.tap.flutes.count, _ratio(design)
-    found = indexing(count, _plates(design), ratio)
+    count, ratio = design.tap.flutes.count, int(design.number("shop.dividing_ratio") or RATIO)
+    found = indexing(count, tuple(map(int, design.numbers("shop.plates"))) or PLATES, ratio)
     head = ("flute", "angle", "minutes", f"crank from the first, {ratio}:1")
     if not found.exact:
         head = (*head, "off by")
@@ -22,18 +22,6 @@ def chapter(design: TapDesign) -> Chapter:
     return Chapter(
         "dividing", "Index the flutes", (Paragraphs(_sentences(found, count)), Table(head, lines))
     )
-
-
-def _plates(design: TapDesign) -> tuple[int, ...]:
-    choice = design.choice("shop.plates")
-    if choice is None or not isinstance(choice.value, tuple):
-        return PLATES
-    return tuple(int(holes) for holes in choice.value)
-
-
-def _ratio(design: TapDesign) -> int:
-    choice = design.choice("shop.dividing_ratio")
-    return choice.value if choice is not None and isinstance(choice.value, int) else RATIO
 
 
 def _sentences(found: Indexing, count: int) -> tuple[str, ...]:
