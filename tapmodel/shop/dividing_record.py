@@ -13,7 +13,7 @@ def dividing_record(asked: Asked, plates: Sequence[int], ratio: int) -> dict[str
     Whole turns end in the hole that the pin stood in, on every circle. Where no circle gives the
     move, `nearest` is the one that comes nearest; its error is beyond the true place positive.
     """
-    turns = asked.angle * ratio / 360
+    turns = asked.turns(ratio)
     record: dict[str, Any] = {"divisions": asked.divisions, "angle_deg": float(asked.angle)}
     choices = [_move(move) for move in _on_circles(exact_moves(turns, plates), plates)]
     if choices:

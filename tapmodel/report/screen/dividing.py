@@ -13,7 +13,7 @@ from tapmodel.spec.shop.dividing import Asked
 def dividing_page(asked: Asked, plates: Sequence[int], ratio: int) -> str:
     """Turns and holes; where no circle gives them, the nearest, and each division by itself."""
     lines = [_title(asked, ratio)]
-    turns = asked.angle * ratio / 360
+    turns = asked.turns(ratio)
     moves = exact_moves(turns, plates)
     if moves:
         return "\n".join([*lines, *_indented(move_text(moves))])

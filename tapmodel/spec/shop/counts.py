@@ -39,7 +39,7 @@ def numbers_of(value: object, kind: Counts) -> object:
         NoCountError: an entry that names no number.
     """
     if isinstance(value, str):
-        return _all_of(value.strip().removesuffix(",").split(","), kind)
+        return _all_of(_entries(value), kind)
     return _all_of(cast("list[object]", value), kind) if isinstance(value, list) else value
 
 
@@ -50,12 +50,16 @@ def counts_for(field: str, text: str, kind: Counts) -> tuple[int, ...]:
         InputError: an entry that is none, or too few or too many of them.
     """
     try:
-        found = _all_of(text.strip().removesuffix(",").split(","), kind)
+        found = _all_of(_entries(text), kind)
     except NoCountError as error:
         raise InputError(field, error.entry, kind.how) from None
     if not kind.fewest_entries <= len(found) <= kind.most_entries:
         raise InputError(field, f"a list of {len(found)}", kind.how)
     return tuple(found)
+
+
+def _entries(text: str) -> list[str]:
+    return text.strip().removesuffix(",").split(",")
 
 
 def _all_of(entries: Sequence[object], kind: Counts) -> list[int]:

@@ -38,6 +38,10 @@ class Asked:
     divisions: int | None
     angle: Fraction
 
+    def turns(self, ratio: int) -> Fraction:
+        """Of the crank, exact, on a head of so many turns for one of its spindle."""
+        return self.angle * ratio / 360
+
 
 def asked_for(field: str, text: str) -> Asked:
     """The divisions or the angle that a text names.
