@@ -11,6 +11,8 @@ from tapmodel.prediction.heat.grid import Floats, Grid, Numbers, spacing, strip
 from tapmodel.prediction.heat.harris import total_case
 from tapmodel.prediction.heat.record import (
     CASE,
+    LONGEST,
+    SHORTEST,
     Carburised,
     Carburising,
     Place,
@@ -23,12 +25,6 @@ from tapmodel.tap.tap import TapThread
 
 TOLD = (0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.7, 1.0, 1.5, 2.0)
 """Depths that are told [mm]."""
-
-LONGEST = 100.0
-"""Hours that are computed at most: no box stays hot for longer."""
-
-SHORTEST = 0.01
-"""Hours below which no box has reached its heat."""
 
 _REACHES = 8.0
 """Depth of a section in the length that carbon goes: below it there is none."""

@@ -11,6 +11,12 @@ CASE = 0.4
 GLASS_HARD = 0.6
 """Carbon from which martensite is glass hard, some 62 HRC [mass %] (`martensite.HARDNESS`)."""
 
+LONGEST = 100.0
+"""Hours that are computed at most: no box stays hot for longer."""
+
+SHORTEST = 0.01
+"""Hours below which no box has reached its heat."""
+
 
 @dataclass(frozen=True, slots=True)
 class Carburising:
