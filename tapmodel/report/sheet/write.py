@@ -8,6 +8,7 @@ which `pages` deals out once it is known where the text ends.
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import combinations, product
 from pathlib import Path
 
@@ -50,10 +51,6 @@ _TEXT, _TO_A_PAGE = 2, 3
 """Pages that the text may fill, and drawings that a further one is to hold; where there would be
 more pages, drawings of a column are laid beside each other instead."""
 
-_WHITE = 0.3
-"""Of a page, left at the foot of columns, that another way may fill: half the cautions are that
-high."""
-
 _COLUMN = 88.5
 """Width of a drawing that still stands in a column [mm]."""
 
@@ -76,20 +73,25 @@ def write_sheet(
     narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
     wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
     few = _TEXT + math.ceil(len(drawings) / _TO_A_PAGE)
+    room = HEIGHTS[look.paper] - TOP - BOTTOM
+    spared = [less for less in (0.0, LESS, _LEAST) if SIZES[look.units] - less >= _SMALLEST]
     words = _words(design, look)
 
     def laid(way: _Way) -> _Laid:
         left = [drawing for drawing in narrow if drawing not in way.kept]
         abreast = [_block(two) for two in _pairs(left)]
-        return _laid(_text(words, look, way), abreast + wide, look.paper, way)
+        return _laid(_text(words, look, way), abreast + wide, room, way)
 
-    first = best = laid(_Way(tuple(narrow)))
-    for way in _ways(narrow):
+    # Whatever it keeps in its columns, no way takes fewer pages than that which spares most.
+    @cache
+    def fewest(kept: tuple[Drawing, ...]) -> int:
+        return laid(_Way(kept, spared[-1], split=True)).pages
+
+    best = laid(_Way(tuple(narrow)))
+    for way in _ways(narrow, spared):
         if way.saves and best.pages <= few:
             break
-        if SIZES[look.units] - way.less < _SMALLEST:
-            continue
-        if way.beside or first.may_fill(way, SIZES[look.units]) < best.pages:
+        if way.beside or fewest(way.kept) < best.pages:
             best = min(best, laid(way), key=_Laid.cost)
     pdf = typst.compile(best.text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
@@ -114,16 +116,21 @@ class _Way:
     saves: bool = False
 
 
-def _ways(narrow: Sequence[Drawing]) -> Iterator[_Way]:
-    """What may be better than letters of full size, cautions in one piece and drawings behind."""
+def _ways(narrow: Sequence[Drawing], spared: Sequence[float]) -> Iterator[_Way]:
+    """What may be better than letters of full size, cautions in one piece and drawings behind.
+
+    Args:
+        narrow: drawings that may stand in the columns.
+        spared: by which letters may be smaller [pt], nothing the first.
+    """
     every = tuple(narrow)
     yield _Way(every, beside=True)
-    yield _Way(every, LESS)
+    yield from (_Way(every, less) for less in spared if less == LESS)
     yield _Way(every, split=True)
-    for less, kept in product((0.0, LESS, _LEAST), _from_most_to_none(narrow)):
-        if (less, kept) not in {(0.0, every), (LESS, every)}:
+    for less, kept in product(spared, _from_most_to_none(narrow)):
+        if kept != every or less not in {0.0, LESS}:
             yield _Way(kept, less, saves=True)
-    for less, kept in product((LESS, _LEAST), dict.fromkeys((every, ()))):
+    for less, kept in product(spared[1:], dict.fromkeys((every, ()))):
         yield _Way(kept, less, split=True, saves=True)
 
 
@@ -210,31 +217,21 @@ class _Laid:
         way: in which it is set.
         pages: that it takes.
         depth: to which text and columns fill their last page [mm].
-        written: pages that text and columns fill, the last in part.
-        drawn: pages that the drawings after them would fill without white.
         text: in the typesetter's words.
     """
 
     way: _Way
     pages: int
     depth: float
-    written: float
-    drawn: float
     text: str
-
-    def may_fill(self, way: _Way, size: float) -> int:
-        """The fewest pages to hope for in another way, of letters of `size` [pt] before."""
-        smaller = (1 - way.less / size) ** 2
-        return math.ceil(self.written * smaller + self.drawn - _WHITE)
 
     def cost(self) -> tuple[int, bool, float, float]:
         """Fewest pages before whole cautions, these before large letters, then room beneath."""
         return self.pages, self.way.split, self.way.less, self.depth
 
 
-def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid:
+def _laid(text: str, blocks: Sequence[_Block], room: float, way: _Way) -> _Laid:
     """The text with its blocks under and after it, the white between them shared out."""
-    room = HEIGHTS[paper] - TOP - BOTTOM
     page, depth = end_of(text)
     heights = [block.height for block in blocks]
     dealt_out = dealt(heights, room - depth, room)
@@ -246,5 +243,4 @@ def _laid(text: str, blocks: Sequence[_Block], paper: Paper, way: _Way) -> _Laid
         if number > 0:
             parts.append("#v(1fr)")
     pages = page + len(dealt_out) - 1
-    written, drawn = page - 1 + depth / room, sum(heights) / room
-    return _Laid(way, pages, depth, written, drawn, "\n".join(parts))
+    return _Laid(way, pages, depth, "\n".join(parts))
