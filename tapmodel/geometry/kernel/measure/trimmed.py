@@ -17,7 +17,7 @@ from OCP.BRepTopAdaptor import BRepTopAdaptor_FClass2d
 from OCP.gp import gp_Pnt, gp_Pnt2d
 from OCP.ShapeAnalysis import ShapeAnalysis_Surface
 from OCP.TopAbs import TopAbs_State
-from OCP.TopoDS import TopoDS_Face
+from OCP.TopoDS import TopoDS_Face, TopoDS_Shape
 
 from tapmodel.errors import KernelError
 from tapmodel.geometry.kernel import topology
@@ -58,6 +58,7 @@ class TrimmedFace:
         self.mesh = mesh
         self._surface = ShapeAnalysis_Surface(surface)
         self._borders = BRepTopAdaptor_FClass2d(face, _BORDER)
+        self._face = face
 
     def point(self, u: float, v: float) -> tuple[float, float, float]:
         """Point of the surface [mm]."""
@@ -81,6 +82,22 @@ class TrimmedFace:
         if found >= below or self._borders.Perform(foot) == TopAbs_State.TopAbs_OUT:
             return math.inf
         return found
+
+    def exact_distance(self, point: tuple[float, float, float]) -> float:
+        """Distance from a point to the face, borders and all, by the kernel's own search [mm].
+
+        Raises:
+            KernelError: when the search fails.
+        """
+        return _searched(point, self._face)
+
+
+def _searched(point: tuple[float, float, float], shape: TopoDS_Shape) -> float:
+    vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(*point)).Vertex()
+    search = BRepExtrema_DistShapeShape(vertex, shape)
+    if not search.IsDone():
+        raise KernelError(Stage.MEASURE, "no distance from a point to the solid")
+    return float(search.Value())
 
 
 def _coarse(solid: Solid) -> Facets:
@@ -150,12 +167,5 @@ class TrimmedFaces:
         Raises:
             KernelError: when the search fails.
         """
-        vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(*point)).Vertex()
         shells = topology.distinct(self._shape, topology.SHELL)
-        found = [
-            BRepExtrema_DistShapeShape(vertex, shells.FindKey(n))
-            for n in range(1, shells.Extent() + 1)
-        ]
-        if not all(search.IsDone() for search in found):
-            raise KernelError(Stage.MEASURE, "no distance from a point to the solid")
-        return min(float(search.Value()) for search in found)
+        return min(_searched(point, shells.FindKey(n)) for n in range(1, shells.Extent() + 1))
