@@ -139,13 +139,18 @@ def preview_with(
         InputError: when `out` cannot be written.
         KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
     """
-    from tapmodel.run.record.compose import design_record  # noqa: PLC0415
-
     named, began = replace(design, name=f"{design.name}-preview"), time.perf_counter()
     record: dict[str, Any] = {}
+
+    def compose() -> None:
+        # Loads the record's words and model, for which nobody who draws has to wait.
+        from tapmodel.run.record.compose import design_record  # noqa: PLC0415
+
+        record.update(design_record(named))
+
     with staging(out, named.name) as staged:
         job = (named, staged, look) if look else (named, staged)
-        done = crew.work(job, on_stage, lambda: record.update(design_record(named)))
+        done = crew.work(job, on_stage, compose)
         on_stage(Stage.DELIVERY)
         record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}
