@@ -12,16 +12,17 @@ from ezdxf.entities import LWPolyline
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.export.dxf.document import HIDDEN, THIN, VISIBLE
+from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.export.formats import Format
 from tapmodel.prediction.prediction import Prediction
+from tapmodel.prediction.rubbing.rubbing import clearance_along
 from tapmodel.prediction.strength.edge import edge_of
 from tapmodel.prediction.strength.field import field_at
 from tapmodel.prediction.strength.outlines import slices_of
 from tapmodel.prediction.strength.record import Place, Spot
 from tapmodel.prediction.strength.steel import tensile
 from tapmodel.prediction.strength.torsion import torsion_of
-from tapmodel.report.drawings.catalogue import DRAWINGS, all_drawings
+from tapmodel.report.drawings.catalogue import DRAWINGS, all_drawings, at_machine
 from tapmodel.report.drawings.charts.axis import figure, marks
 from tapmodel.report.drawings.charts.stress_lines import SHARES, Seen
 from tapmodel.report.drawings.charts.tooth_bars import every, lettered_teeth
@@ -35,7 +36,7 @@ from tapmodel.spec.job_file import job_for
 from tapmodel.words import Hand
 
 JOBS = ("M10", "M18x0.75", "Tr16x8(P4)", "1/2-12 BSW LH", "M64x1", "M3")
-FORESEEN = ("chips", "torque", "strength")
+FORESEEN = ("chips", "torque", "strength", "clearance")
 
 
 @pytest.fixture(scope="module", params=JOBS)
@@ -88,10 +89,10 @@ def _areas_by_start(design: TapDesign) -> list[list[float]]:
 @pytest.mark.parametrize("units", Units)
 def test_each_is_drawn_in_every_unit(design: TapDesign, units: Units) -> None:
     drawings = all_drawings(design, units=units)
-    assert list(drawings)[-3:] == list(FORESEEN)
+    assert list(drawings)[-4:] == list(FORESEEN)
     for name in FORESEEN:
         assert drawings[name].width_mm <= 184
-        # Three of them stand on one page.
+        # Three of them stand on one page of a sheet.
         assert drawings[name].height_mm < 80
     (axis,) = (word for word in _words(drawings["torque"]) if word.startswith("depth of the tap"))
     assert axis.endswith("[in]" if units is Units.INCH else "[mm]")
@@ -394,6 +395,41 @@ def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     assert land * factor == pytest.approx(root, rel=1.1e-2)
     other = _words(_drawn(design_tap(job_for("M64x1", ())), "strength"))
     assert not any("notch" in word for word in other)
+
+
+@pytest.mark.parametrize("kind", ["concentric", "eccentric"])
+def test_clearances_are_drawn_as_they_are_and_no_further_than_can_be_read(kind: str) -> None:
+    design = design_tap(job_for("M12", (f"relief.chamfer.kind={kind}",)))
+    foreseen, drawing = _foreseen(design), _drawn(design, "clearance")
+    traces = clearance_along(foreseen.tap, 240, foreseen.task.hole.drill)
+    # 0 and the highest mark stand at the left end of the axis, and tell its scale.
+    marked = {
+        text.dxf.text: text.dxf.align_point.y
+        for text in drawing.document.modelspace().query("TEXT")
+        if text.dxf.align_point.x < 0
+    }
+    per_um = (marked["20"] - marked["0"]) / 20
+    for layer, trace in ((VISIBLE, traces.crest), (CENTRE, traces.chamfer)):
+        (curve,) = (_points(curve) for curve in _curves(drawing, layer, closed=False))
+        clear = (curve[:, 1] - marked["0"]) / per_um
+        assert clear == pytest.approx(
+            np.interp(curve[:, 0], trace.along, trace.clearance_um), abs=0.2
+        )
+        assert np.ptp(clear) > 10
+        assert clear.max() <= 10 * 3.0
+    words = _words(drawing)
+    proud = f"{figure(-foreseen.rubbing.chamfer.clearance_min_um, 2)} µm proud"
+    assert (f"chamfer: binds, {proud}" in words) == (kind == "concentric")
+    rubs = foreseen.rubbing.crest
+    told = f"rubs along {rubs.rubbing_length:.2f} of {rubs.land_width:.2f}"
+    assert told in [re.sub(r"(\.\d)\b", r"\g<1>0", word) for word in words]
+
+
+def test_it_stays_off_the_sheet() -> None:
+    drawings = all_drawings(design_tap(job_for("M10", ())))
+    assert [drawing.name for drawing in at_machine(drawings)] == [
+        name for name in drawings if name != "clearance"
+    ]
 
 
 def test_the_section_of_a_left_hand_tap_is_seen_as_its_mirror_image() -> None:

@@ -45,9 +45,9 @@ from tapmodel.spec.job_file import job_for
 EXACT = 1e-9
 """Relative: numbers are the same but for the last digits."""
 
-FORESEEN = {"chips", "torque", "strength"}
-"""Drawings of what does not grow by a power of the size: forces of chips, breaking of steel, and
-the usual chip of a material."""
+FORESEEN = {"chips", "torque", "strength", "clearance"}
+"""Drawings of what does not grow by a power of the size: forces of chips, breaking of steel, the
+usual chip of a material, and how far work springs back."""
 
 FLAT = 1e-7
 """Centres of flat arcs, which are laid through three close points [mm]."""

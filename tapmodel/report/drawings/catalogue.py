@@ -1,6 +1,6 @@
 """All drawings of a tap, in the order in which they are used."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
@@ -9,6 +9,7 @@ from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.views import (
     chamfer_teeth,
     chips,
+    clearance,
     cross_section,
     milling,
     side,
@@ -22,10 +23,18 @@ from tapmodel.report.units import Projection, Units
 
 @dataclass(frozen=True, slots=True)
 class DrawingKind:
-    """One kind of drawing: its short name, and what draws it, if the design has what it shows."""
+    """One kind of drawing.
+
+    Attributes:
+        name: short, of its files.
+        draw: what draws it, if the design has what it shows.
+        at_machine: whether the sheet has it, too; what only helps to choose a relief has no place
+            beside a lathe.
+    """
 
     name: str
     draw: Callable[[TapDesign, Projection, Units], Drawing | None]
+    at_machine: bool = True
 
 
 def _of_one_view(
@@ -56,6 +65,7 @@ DRAWINGS: tuple[DrawingKind, ...] = (
     DrawingKind("chips", _foreseen(chips.draw)),
     DrawingKind("torque", _foreseen(torque.draw)),
     DrawingKind("strength", _foreseen(strength.draw)),
+    DrawingKind("clearance", _foreseen(clearance.draw), at_machine=False),
 )
 
 
@@ -73,3 +83,9 @@ def all_drawings(
     """
     drawn = ((kind.name, kind.draw(design, projection, units)) for kind in DRAWINGS)
     return {name: drawing for name, drawing in drawn if drawing}
+
+
+def at_machine(drawings: Mapping[str, Drawing]) -> list[Drawing]:
+    """Those of the drawings, by name, that the sheet has."""
+    elsewhere = {kind.name for kind in DRAWINGS if not kind.at_machine}
+    return [drawing for name, drawing in drawings.items() if name not in elsewhere]

@@ -19,6 +19,7 @@ from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.order import operations
+from tapmodel.report.drawings.catalogue import at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.style import (
@@ -63,16 +64,18 @@ def write_sheet(
     Args:
         path: of the PDF.
         design: every number of the tap.
-        drawings: by name, drawn in the look's projection; they stand true to scale.
+        drawings: by name, drawn in the look's projection; those for the machine stand on it, true
+            to scale.
         look: size, units and the projection that the title block states.
 
     Raises:
         InputError: when nothing can be written there.
     """
     look = look or Look()
-    narrow = [drawing for drawing in drawings.values() if drawing.width_mm <= _COLUMN]
-    wide = [_block([drawing]) for drawing in drawings.values() if drawing.width_mm > _COLUMN]
-    few = _TEXT + math.ceil(len(drawings) / _TO_A_PAGE)
+    drawn = at_machine(drawings)
+    narrow = [drawing for drawing in drawn if drawing.width_mm <= _COLUMN]
+    wide = [_block([drawing]) for drawing in drawn if drawing.width_mm > _COLUMN]
+    few = _TEXT + math.ceil(len(drawn) / _TO_A_PAGE)
     room = HEIGHTS[look.paper] - TOP - BOTTOM
     spared = [less for less in (0.0, LESS, _LEAST) if SIZES[look.units] - less >= _SMALLEST]
     words = _words(design, look)
