@@ -1,6 +1,7 @@
 """What sheet, page and drawings say of a back taper, and nothing where there is none."""
 
 import pytest
+from alone import drawing_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -8,7 +9,6 @@ from tapmodel.report.blocks import Length, Row, Rows, Words
 from tapmodel.report.chapters.in_the_hole import left_behind
 from tapmodel.report.chapters.machines import over_wires, threading_tool, turning
 from tapmodel.report.chapters.tap import thread
-from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.spec.job_file import job_for
 
 CHAPTERS = (thread, turning, threading_tool, over_wires, left_behind)
@@ -55,7 +55,7 @@ def test_none_is_not_spoken_of() -> None:
 
 def test_the_side_view_says_how_much_and_from_where(tapered: TapDesign) -> None:
     def lettering(design: TapDesign) -> str:
-        texts = all_drawings(design)["side"].document.modelspace().query("TEXT MTEXT")
+        texts = drawing_of("side", design).document.modelspace().query("TEXT MTEXT")
         return " ".join(text.dxf.text if text.dxftype() == "TEXT" else text.text for text in texts)
 
     words = "back taper 0.1 in 100, from the end of the chamfer"

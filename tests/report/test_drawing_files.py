@@ -8,6 +8,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from alone import drawing_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -106,7 +107,7 @@ def _ink(picture: Path) -> tuple[float, float]:
 def test_another_program_draws_it_as_large_as_the_picture(
     reference: TapDesign, tmp_path: Path
 ) -> None:
-    drawing = all_drawings(reference)["milling"]
+    drawing = drawing_of("milling", reference)
     drawing.write_dxf(tmp_path / "milling.dxf")
     environment = os.environ | {"QT_QPA_PLATFORM": "offscreen", "HOME": str(tmp_path)}
     subprocess.run(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 import pytest
+from alone import drawing_of
 from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
 
@@ -180,7 +181,7 @@ def test_nothing_touches_lettering(text: str, units: Units) -> None:
 @pytest.mark.parametrize("text", JOBS)
 def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> None:
     projection = _in_turn(text, units)
-    drawing = all_drawings(design_tap(job_for(text, JOBS[text])), projection, units)["side"]
+    drawing = drawing_of("side", design_tap(job_for(text, JOBS[text])), projection, units)
     scale, boxes = drawing.scale, _boxes(drawing)
     overall = next(z for words, z in _lengths(drawing) if words.endswith("overall"))
     for words, z in _lengths(drawing):
@@ -201,7 +202,7 @@ def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> N
 def test_no_length_is_lettered_nearer_than_a_letter_to_another(text: str, units: Units) -> None:
     design = design_tap(job_for(text, JOBS.get(text, ())))
     projection = _in_turn(text, units)
-    drawing = all_drawings(design, projection, units)["side"]
+    drawing = drawing_of("side", design, projection, units)
     boxes = _boxes(drawing)
     told = [next(b for b in boxes if b.text == words) for words, _ in _lengths(drawing)]
     for one, other in combinations(told, 2):
@@ -228,7 +229,7 @@ def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:
 
 
 def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> None:
-    drawing = all_drawings(design_tap(job_for("M18x0.75")))["milling"]
+    drawing = drawing_of("milling", design_tap(job_for("M18x0.75")))
     space = drawing.document.modelspace()
     heel = next(entity for entity in space.query("TEXT") if entity.dxf.text == "heel")
     at = heel.get_placement()[1]
@@ -244,7 +245,7 @@ def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> No
 
 @pytest.mark.parametrize("text", JOBS)
 def test_limits_that_lie_close_are_lettered_apart(text: str) -> None:
-    drawing = all_drawings(design_tap(job_for(text, JOBS[text])))["thread-form"]
+    drawing = drawing_of("thread-form", design_tap(job_for(text, JOBS[text])))
     boxes = [box for box in _boxes(drawing) if box.text.replace(".", "").isdigit()]
     assert len(boxes) == 11
     for one, other in combinations(boxes, 2):

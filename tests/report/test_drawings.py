@@ -8,6 +8,7 @@ from pathlib import Path
 
 import ezdxf
 import pytest
+from alone import drawing_of
 from ezdxf.entities import DXFEntity
 
 from tapmodel.designing.design import design_tap
@@ -52,18 +53,18 @@ def test_the_cutter_is_offset_to_the_side_that_the_record_means(text: str) -> No
     # Seen on the cutting end, with the first flute on top, +theta of a right-hand tap runs
     # clockwise: a positive offset, towards +theta, lies to the right.
     design = _design(text)
-    assert _cutter_x(all_drawings(design)["milling"]) == pytest.approx(design.tap.flutes.offset)
+    assert _cutter_x(drawing_of("milling", design)) == pytest.approx(design.tap.flutes.offset)
 
 
 def test_a_left_hand_tap_is_milled_on_the_other_side() -> None:
     right, left = _design("M6x0.5"), _design("M6x0.5-LH")
     assert left.tap.flutes.offset == right.tap.flutes.offset
-    assert _cutter_x(all_drawings(left)["milling"]) == pytest.approx(-right.tap.flutes.offset)
+    assert _cutter_x(drawing_of("milling", left)) == pytest.approx(-right.tap.flutes.offset)
 
 
 def test_the_side_and_the_settings_are_written_out() -> None:
     design = _design("M18x0.75")
-    words = _words(all_drawings(design)["milling"])
+    words = _words(drawing_of("milling", design))
     assert f"{abs(design.tap.flutes.offset):.3f} to the left" in words
     assert f"{design.figures.depth_from_top:.3f} from the top" in words
     assert "seen on the cutting end" in words
@@ -72,7 +73,7 @@ def test_the_side_and_the_settings_are_written_out() -> None:
 @pytest.mark.parametrize("count", [3, 4, 6])
 def test_every_flute_shows_in_the_section(count: int) -> None:
     design = _design("M28x0.75", f"flutes.count={count}")
-    arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
+    arcs = drawing_of("cross-section", design).document.modelspace().query("ARC")
     radius = design.tap.flutes.cutter_diameter / 2
     floors = {
         (round(arc.dxf.center.x, 6), round(arc.dxf.center.y, 6))
@@ -85,7 +86,7 @@ def test_every_flute_shows_in_the_section(count: int) -> None:
 @pytest.mark.parametrize("text", ["M18x0.75", "1/2 BSW", "M6x0.5-LH", "M64x1"])
 def test_the_whole_ball_of_the_cutter_shows_in_one_flute(text: str) -> None:
     design = _design(text)
-    space = all_drawings(design)["cross-section"].document.modelspace()
+    space = drawing_of("cross-section", design).document.modelspace()
     radius = design.tap.flutes.cutter_diameter / 2
     (ball,) = (
         circle
@@ -235,18 +236,18 @@ def test_the_teeth_of_the_chamfer_are_numbered_in_order_of_the_helix(text: str) 
             assert other.land == one.land + count // abreast
         elif design.tap.thread.starts == 1:
             assert other.land == (one.land + 1) % count
-    texts = all_drawings(design)["chamfer"].document.modelspace().query("TEXT")
+    texts = drawing_of("chamfer", design).document.modelspace().query("TEXT")
     at = {int(t.dxf.text): t for t in texts if t.dxf.text.isdigit()}
     for land in range(count):
         mine = [tooth for tooth in found if tooth.land == land]
         shown = [tooth.number for tooth in mine if tooth.number in at]
         assert {mine[0].number, mine[-1].number} <= set(shown)
-        apart = design.tap.thread.pitch * all_drawings(design)["chamfer"].scale
+        apart = design.tap.thread.pitch * drawing_of("chamfer", design).scale
         assert len(shown) == len(mine) or apart < 5.6
         assert len({round(at[number].get_placement()[1].y, 6) for number in shown}) == 1
         for one, other in pairwise(shown):
             between = at[other].get_placement()[1].x - at[one].get_placement()[1].x
-            assert between * all_drawings(design)["chamfer"].scale > 5.5
+            assert between * drawing_of("chamfer", design).scale > 5.5
     for tooth in found:
         if tooth.number in at:
             assert at[tooth.number].get_placement()[1].x == pytest.approx(tooth.z)
@@ -256,7 +257,7 @@ def test_the_section_of_a_left_hand_tap_is_the_mirror_image() -> None:
     floors: list[list[tuple[float, float]]] = []
     for text in ("M6x0.5", "M6x0.5-LH"):
         design = _design(text)
-        arcs = all_drawings(design)["cross-section"].document.modelspace().query("ARC")
+        arcs = drawing_of("cross-section", design).document.modelspace().query("ARC")
         ball = design.tap.flutes.cutter_diameter / 2
         walls = [arc for arc in arcs if arc.dxf.layer == VISIBLE]
         centres = [a.dxf.center for a in walls if math.isclose(a.dxf.radius, ball, rel_tol=1e-9)]
@@ -271,7 +272,7 @@ def test_the_tap_is_drawn_turning_towards_its_cutting_faces() -> None:
     # Seen on the cutting end a right-hand tap turns counter-clockwise: below, to the right.
     for text, way in (("M6x0.5", 1.0), ("M6x0.5-LH", -1.0)):
         design = _design(text)
-        space = all_drawings(design)["milling"].document.modelspace()
+        space = drawing_of("milling", design).document.modelspace()
         heads = [hatch.paths[0].vertices for hatch in space.query("HATCH") if hatch.dxf.solid_fill]
         below = [head for head in heads if head[0][1] < -design.tap.thread.major / 4]
         assert len(below) == 1
@@ -280,7 +281,7 @@ def test_the_tap_is_drawn_turning_towards_its_cutting_faces() -> None:
 
 def test_the_wall_named_as_cutting_face_is_the_one_towards_which_the_tap_turns() -> None:
     for text, wall in (("M6x0.5", "right"), ("M6x0.5-LH", "left")):
-        space = all_drawings(_design(text))["milling"].document.modelspace()
+        space = drawing_of("milling", _design(text)).document.modelspace()
         words = {entity.dxf.text: entity.get_placement()[1].x for entity in space.query("TEXT")}
         assert f"cutting face: the {wall} wall" in words
         assert (words["cutting face"] > 0) == (wall == "right")
@@ -321,7 +322,7 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
 
 @pytest.mark.parametrize("text", ["M18x0.75", "1/2-12 BSW LH", "M3", "Tr16x4", "M64x1"])
 def test_no_arrow_head_lies_on_the_target_of_a_zone(text: str) -> None:
-    drawing = all_drawings(_design(text))["thread-form"]
+    drawing = drawing_of("thread-form", _design(text))
     space = drawing.document.modelspace()
     heads = [[*h.paths[0].vertices] for h in space.query("HATCH") if h.dxf.solid_fill]
     aims = [
@@ -370,9 +371,9 @@ def test_no_corner_of_a_rounded_hole_is_drawn_in_the_metal_of_the_tap(text: str)
     above = thread.minor / 2 + thread.root_radius - minor / 2
     assert end[0] == pytest.approx(math.sqrt(thread.root_radius**2 - above**2))
     assert start[0] == -end[0]
-    words = _words(all_drawings(design)["thread-form"])
+    words = _words(drawing_of("thread-form", design))
     assert "its rounding left out" in words
-    assert "rounding" not in _words(all_drawings(_design("1/4-20 UNC"))["thread-form"])
+    assert "rounding" not in _words(drawing_of("thread-form", _design("1/4-20 UNC")))
 
 
 FLANKS = ("M18x0.75", "M64x1", "3/8 BSW LH", "Tr16x4")
@@ -381,7 +382,7 @@ FLANKS = ("M18x0.75", "M64x1", "3/8 BSW LH", "Tr16x4")
 @pytest.mark.parametrize("text", FLANKS)
 def test_the_flanks_of_tap_and_hole_are_told_apart_where_they_are_enlarged(text: str) -> None:
     design = _design(text)
-    drawing = all_drawings(design)["thread-form"]
+    drawing = drawing_of("thread-form", design)
     scale = float(re.findall(r"A (\d+):1", _words(drawing))[0])
     assert scale >= 2 * drawing.scale
     lean = math.radians(design.tap.thread.flank_angle)
@@ -445,7 +446,7 @@ def test_kinds_of_line_that_are_told_in_words_are_shown_beside_them() -> None:
 
 
 def test_teeth_that_are_not_numbered_are_told_of() -> None:
-    few, many = (_words(all_drawings(_design(text))["chamfer"]) for text in ("M10", "M64x1"))
+    few, many = (_words(drawing_of("chamfer", _design(text))) for text in ("M10", "M64x1"))
     assert "numbered as they meet the work\n" in few + "\n"
     assert "every" not in few
     assert "24 teeth, numbered as they meet the work:" in many
@@ -454,7 +455,7 @@ def test_teeth_that_are_not_numbered_are_told_of() -> None:
 
 def test_the_length_of_the_chamfer_stands_apart_from_what_it_counts() -> None:
     for text, told in (("M64x1", "4 (4 pitches)"), ("Tr16x8(P4)", "48 (12 pitches, 6 leads)")):
-        drawing = all_drawings(_design(text))["chamfer"]
+        drawing = drawing_of("chamfer", _design(text))
         (length,) = drawing.document.modelspace().query("DIMENSION")
         assert told in (length.dxf.text, *_words(drawing).splitlines())
 
@@ -464,16 +465,16 @@ def test_a_pitch_has_its_threads_per_inch_wherever_inches_are_wanted() -> None:
         (Units.MM, "pitch 1.954"),
         (Units.BOTH, "pitch 1.954 (0.0769), 13 per inch"),
     ):
-        drawing = all_drawings(_design("1/2-13 UNC"), units=units)["thread-form"]
+        drawing = drawing_of("thread-form", _design("1/2-13 UNC"), units=units)
         texts = [d.dxf.text for d in drawing.document.modelspace().query("DIMENSION")]
         assert told in [*texts, *_words(drawing).splitlines()]
-    metric = all_drawings(_design("M10"), units=Units.BOTH)["thread-form"]
+    metric = drawing_of("thread-form", _design("M10"), units=Units.BOTH)
     assert "per inch" not in _words(metric)
 
 
 def test_the_lines_of_an_enlarged_land_are_told() -> None:
-    words = _words(all_drawings(_design("M18x0.75"))["cross-section"]).splitlines()
+    words = _words(drawing_of("cross-section", _design("M18x0.75"))).splitlines()
     assert words.count("double chain: without relief") == 2
     assert any(line.startswith("chain: none over ") for line in words)
     rubbing = _design("M10", "relief.thread.kind=concentric", "relief.chamfer.kind=concentric")
-    assert "without relief" not in _words(all_drawings(rubbing)["cross-section"])
+    assert "without relief" not in _words(drawing_of("cross-section", rubbing))

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from alone import drawing_of
 from ezdxf.entities import LWPolyline
 
 from tapmodel.designing.design import design_tap
@@ -47,13 +48,6 @@ def design(request: pytest.FixtureRequest) -> TapDesign:
 def _foreseen(design: TapDesign) -> Prediction:
     assert design.prediction is not None
     return design.prediction
-
-
-def _drawn(design: TapDesign, name: str, units: Units = Units.MM) -> Drawing:
-    kind = next(kind for kind in DRAWINGS if kind.name == name)
-    drawing = kind.draw(design, Look().projection, units)
-    assert drawing is not None
-    return drawing
 
 
 def _words(drawing: Drawing) -> list[str]:
@@ -102,7 +96,7 @@ def test_each_is_drawn_in_every_unit(design: TapDesign, units: Units) -> None:
 
 
 def test_the_chips_drawn_have_the_area_of_the_teeth(design: TapDesign) -> None:
-    drawing, teeth = _drawn(design, "chips"), _foreseen(design).chips.teeth
+    drawing, teeth = drawing_of("chips", design), _foreseen(design).chips.teeth
     curves = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
     # What follows the chips are the bars of both charts.
     count = len(curves) // 3
@@ -130,7 +124,7 @@ def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out(
     """Tr16x4 after a tap of 14.07 mm over flat crests, 0.08 mm thinner."""
     before = ("set.before_major=14.07", "set.before_pitch_diameter=14.044")
     design = design_tap(job_for("Tr16x4", ("set.number=2", "set.taps=2", *before)))
-    foreseen, drawing = _foreseen(design), _drawn(design, "chips")
+    foreseen, drawing = _foreseen(design), drawing_of("chips", design)
     teeth = foreseen.chips.teeth
     curves = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
     areas = [_area(points) for points in curves[: len(curves) - 2 * len(teeth)]]
@@ -142,7 +136,7 @@ def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out(
     foot = 4 / 2 + (14.044 - 2 * wall) * math.tan(math.radians(15))
     assert np.ptp(gone[:, 0]) == pytest.approx(foot)
     assert "wide hatching: what earlier taps have cut" in _words(drawing)
-    alone = _drawn(design_tap(job_for("Tr16x4")), "chips")
+    alone = drawing_of("chips", design_tap(job_for("Tr16x4")))
     assert not any("earlier taps" in words for words in _words(alone))
 
 
@@ -150,7 +144,7 @@ def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out(
 def test_the_least_and_the_greatest_chip_are_written(text: str) -> None:
     design = design_tap(job_for(text, ()))
     chips = _foreseen(design).chips
-    words = _words(_drawn(design, "chips"))
+    words = _words(drawing_of("chips", design))
     (thickness,) = (word for word in words if word.startswith("thickness: "))
     told = re.fullmatch(r"thickness: ([\d.]+) \(tooth (\d+)\) to ([\d.]+) mm \((\d+)\)", thickness)
     assert told
@@ -165,7 +159,7 @@ def test_the_least_and_the_greatest_chip_are_written(text: str) -> None:
 
 
 def test_limits_of_the_chip_are_lines_or_stand_above(design: TapDesign) -> None:
-    drawing, limits = _drawn(design, "chips"), design.work.material.group.chip
+    drawing, limits = drawing_of("chips", design), design.work.material.group.chip
     teeth = _foreseen(design).chips.teeth
     bars = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
     count = len(bars) // 3
@@ -184,7 +178,7 @@ def test_limits_of_the_chip_are_lines_or_stand_above(design: TapDesign) -> None:
 
 
 def test_the_torque_is_drawn_as_its_course_runs(design: TapDesign) -> None:
-    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    drawing, foreseen = drawing_of("torque", design), _foreseen(design)
     course = foreseen.course
     assert course.course_in is not None
     assert course.course_back is not None
@@ -244,7 +238,7 @@ def test_the_thick_line_peaks_at_the_likely_torque_told(text: str) -> None:
 def test_a_blind_hole_tells_where_the_tap_stops() -> None:
     # 25 mm of thread above a chamfer of four pitches
     blind = design_tap(job_for("M64x1", SLIPPERY["M64x1"]))
-    drawing = _drawn(blind, "torque")
+    drawing = drawing_of("torque", blind)
     assert "stops at 29" in _words(drawing)
     lines = drawing.document.modelspace().query("LINE")
     upright = [line for line in lines if line.dxf.start.x == line.dxf.end.x]
@@ -254,14 +248,14 @@ def test_a_blind_hole_tells_where_the_tap_stops() -> None:
         and abs(line.dxf.end.y - line.dxf.start.y) * drawing.scale > 39
         for line in upright
     )
-    through = _drawn(design_tap(job_for("M64x1", ())), "torque")
+    through = drawing_of("torque", design_tap(job_for("M64x1", ())))
     assert not any(word.startswith("stops at") for word in _words(through))
 
 
 def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
     design: TapDesign,
 ) -> None:
-    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    drawing, foreseen = drawing_of("torque", design), _foreseen(design)
     band, strength = foreseen.torque.band, foreseen.strength
     words = _words(drawing)
     for told, torque in (
@@ -288,7 +282,7 @@ def test_the_torques_that_decide_are_written_and_drawn_where_they_can_be_read(
 
 
 def test_labels_of_torques_are_led_to_from_what_they_name(design: TapDesign) -> None:
-    drawing, foreseen = _drawn(design, "torque"), _foreseen(design)
+    drawing, foreseen = drawing_of("torque", design), _foreseen(design)
     space = drawing.document.modelspace()
     ends = {
         text.dxf.text: text.get_placement()[1] - (0.8 / drawing.scale, 0)
@@ -337,7 +331,7 @@ def test_lines_of_equal_shear_run_where_the_shear_is_so(design: TapDesign) -> No
         x, y = inside[:, 1], side * inside[:, 0]
         shear = field_at(torsion, x, y).shear * 1e3 / section.shear
         assert shear == pytest.approx(np.full_like(shear, line.share), abs=0.005)
-    assert len(_curves(_drawn(design, "strength"), THIN, closed=False)) > 0
+    assert len(_curves(drawing_of("strength", design), THIN, closed=False)) > 0
 
 
 def test_a_round_section_has_rings() -> None:
@@ -351,7 +345,7 @@ def test_a_round_section_has_rings() -> None:
 
 
 def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
-    drawing, foreseen = _drawn(design, "strength"), _foreseen(design)
+    drawing, foreseen = drawing_of("strength", design), _foreseen(design)
     words, strength = _words(drawing), foreseen.strength
     weakest = [word for word in words if word.endswith(", weakest")]
     assert len(weakest) == 1
@@ -379,7 +373,7 @@ def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
 
 def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     design = design_tap(job_for("3/8 BSW LH", ()))
-    drawing, foreseen = _drawn(design, "strength"), _foreseen(design)
+    drawing, foreseen = drawing_of("strength", design), _foreseen(design)
     words, strength = _words(drawing), foreseen.strength
     assert strength.governs.spot is Spot.THREAD_ROOT
     # one stress breaks it at the root of the thread, by the torque at which it does
@@ -393,14 +387,14 @@ def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     land, factor = map(float, re.findall(r"\d[\d.]*", why)[:2])
     assert factor == pytest.approx(strength.notch.factor, rel=5.1e-3)
     assert land * factor == pytest.approx(root, rel=1.1e-2)
-    other = _words(_drawn(design_tap(job_for("M64x1", ())), "strength"))
+    other = _words(drawing_of("strength", design_tap(job_for("M64x1", ()))))
     assert not any("notch" in word for word in other)
 
 
 @pytest.mark.parametrize("kind", ["concentric", "eccentric"])
 def test_clearances_are_drawn_as_they_are_and_no_further_than_can_be_read(kind: str) -> None:
     design = design_tap(job_for("M12", (f"relief.chamfer.kind={kind}",)))
-    foreseen, drawing = _foreseen(design), _drawn(design, "clearance")
+    foreseen, drawing = _foreseen(design), drawing_of("clearance", design)
     traces = clearance_along(foreseen.tap, 240, foreseen.task.hole.drill)
     # 0 and the highest mark stand at the left end of the axis, and tell its scale.
     marked = {
@@ -497,7 +491,7 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
 
 def test_areas_in_inches_have_their_unit_before_them() -> None:
     design = design_tap(job_for("3/8 BSW LH", ()))
-    words = _words(_drawn(design, "chips", Units.INCH))
+    words = _words(drawing_of("chips", design, units=Units.INCH))
     (area,) = (word for word in words if word.startswith("area"))
     told = re.fullmatch(r"area in 10⁻⁶ in²: ([\d.]+) \(tooth \d+\) to ([\d.]+) \(\d+\)", area)
     assert told
@@ -510,7 +504,9 @@ def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None
     design = design_tap(job_for("3/8-16", ()))
     foreseen = _foreseen(design)
     strength = foreseen.strength
-    torque, shear = (_words(_drawn(design, name, Units.INCH)) for name in ("torque", "strength"))
+    torque, shear = (
+        _words(drawing_of(name, design, units=Units.INCH)) for name in ("torque", "strength")
+    )
     assert "way in, torque [lbf·in]" in torque
     (stop,) = (word for word in torque if word.startswith("stop at"))
     # 1 lbf·in is 0.112985 N·m, 1 psi 0.00689476 MPa.

@@ -5,6 +5,7 @@ import re
 from dataclasses import replace
 
 import pytest
+from alone import drawing_of
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
@@ -20,7 +21,6 @@ from tapmodel.report.chapters.machines import (
 )
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import chamfer, hole, relief
-from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import ShownTable, shown_chapter
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Units, shown, told
@@ -64,8 +64,7 @@ def test_the_squares_length_and_the_taps_alone_say_where_the_square_begins(text:
         for row in rows
     )
     words = {
-        entity.dxf.text
-        for entity in all_drawings(design)["side"].document.modelspace().query("TEXT")
+        entity.dxf.text for entity in drawing_of("side", design).document.modelspace().query("TEXT")
     }
     assert not any(f"{blank.square_start:g} " in text for text in words)
     assert any("lengths from the cutting end but the square's" in text for text in words)
@@ -238,7 +237,7 @@ def test_the_arc_of_a_relief_lies_where_the_sheet_says(text: str) -> None:
 
 def test_a_round_crest_is_told_by_its_arc_and_how_it_is_checked() -> None:
     design = design_tap(job_for("1/2 BSW"))
-    drawing = all_drawings(design, units=Units.INCH)["thread-form"]
+    drawing = drawing_of("thread-form", design, units=Units.INCH)
     words = {entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")}
     thread, half = design.tap.thread, math.radians(27.5)
     # an arc that touches both flanks turns by what they leave of half a turn
@@ -323,7 +322,7 @@ def test_each_reserve_of_wear_says_from_what_it_counts() -> None:
 def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
     design = design_tap(job_for("1/2 BSW LH"))
     assert design.prediction is not None
-    drawing = all_drawings(design, units=Units.INCH)["chips"]
+    drawing = drawing_of("chips", design, units=Units.INCH)
     words = [entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")]
     (title,) = (text for text in words if text.startswith("area in 10"))
     areas = sorted(tooth.area / 25.4**2 * 1e6 for tooth in design.prediction.chips.teeth)

@@ -4,10 +4,10 @@ import math
 import re
 
 import pytest
+from alone import drawing_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.export.dxf.document import VISIBLE
-from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import side_of, sign, sign_svg
 from tapmodel.report.units import Projection
@@ -34,8 +34,8 @@ def _circles(drawing: Drawing, radius: float) -> list[float]:
 def test_the_cutting_end_is_seen_from_the_left(text: str) -> None:
     design = design_tap(job_for(text))
     ball, reach = design.tap.flutes.cutter_diameter / 2, design.tap.thread.major / 2
-    first = _floors(all_drawings(design)["side"], ball)
-    third = _floors(all_drawings(design, Projection.THIRD)["side"], ball)
+    first = _floors(drawing_of("side", design), ball)
+    third = _floors(drawing_of("side", design, Projection.THIRD), ball)
     assert len(first) == len(third) == design.tap.flutes.count
     assert min(first) > design.tap.blank.overall_length + reach / 2
     assert max(third) < -reach / 2
@@ -44,7 +44,7 @@ def test_the_cutting_end_is_seen_from_the_left(text: str) -> None:
 def test_the_end_view_is_not_mirrored_with_its_place() -> None:
     design = design_tap(job_for("M18x0.75"))
     ball = design.tap.flutes.cutter_diameter / 2
-    views = [sorted(_floors(all_drawings(design, way)["side"], ball)) for way in Projection]
+    views = [sorted(_floors(drawing_of("side", design, way), ball)) for way in Projection]
     first, third = ([x - sum(view) / len(view) for x in view] for view in views)
     assert first == pytest.approx(third)
 
@@ -52,8 +52,8 @@ def test_the_end_view_is_not_mirrored_with_its_place() -> None:
 def test_the_square_is_seen_from_the_right() -> None:
     design = design_tap(job_for("M18x0.75"))
     shank = design.tap.blank.shank_diameter / 2
-    (first,) = _circles(all_drawings(design)["square"], shank)
-    (third,) = _circles(all_drawings(design, Projection.THIRD)["square"], shank)
+    (first,) = _circles(drawing_of("square", design), shank)
+    (third,) = _circles(drawing_of("square", design, Projection.THIRD), shank)
     assert first < -shank
     assert third > design.tap.blank.square_length + shank
 
