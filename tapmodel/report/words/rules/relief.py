@@ -39,8 +39,9 @@ def _rises(finding: Finding, _length: Length) -> str:
 def _rubs(finding: Finding, length: Length) -> str:
     rub = finding.values.number("rub")
     if finding.values.word("kind") == ReliefKind.CONCENTRIC:
-        return f"A concentric chamfer always rubs, here by {length(rub, '.4f')} at the heel."
-    return f"The chamfer rubs behind its edge, by up to {length(rub, '.4f')}."
+        proud = length(rub, ".4f")
+        return f"A concentric chamfer binds: its heel stands {proud} proud of what its edge cut."
+    return f"The chamfer binds: behind its edge it stands up to {length(rub, '.4f')} proud."
 
 
 def _slight(finding: Finding, length: Length) -> str:
