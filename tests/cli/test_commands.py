@@ -342,7 +342,7 @@ def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
     assert result.returncode == 0
     folder = tmp_path / "M18x0.75"
     kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "square"}
-    kinds |= {"chips", "torque", "strength"}
+    kinds |= {"chips", "torque", "strength", "clearance"}
     drawn = {path.name for path in (folder / "drawings").iterdir()}
     assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
     papers = {"M18x0.75-sheet.pdf", "M18x0.75-sheet.html"}
