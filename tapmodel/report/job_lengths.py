@@ -3,7 +3,11 @@
 from fractions import Fraction
 
 from tapmodel.report.units import MM_PER_INCH
+from tapmodel.spec.job import Job, unit_of
+from tapmodel.spec.job_file import checked
 from tapmodel.spec.lengths import millimetres_of
+from tapmodel.spec.overrides import apply_values
+from tapmodel.spec.units import Unit
 
 TOOLS = frozenset({"hole.drill", "flutes.cutter_diameter"})
 """Fields that hold what is bought by its size, in whichever unit that is."""
@@ -36,3 +40,22 @@ def tool_size(mm: float) -> str:
 def typed_in_inches(field: str, mm: float) -> str:
     """The text for a length [mm] of a field."""
     return tool_size(mm) if field in TOOLS else in_inches(mm)
+
+
+def found_in_inches(job: Job, asked: Job) -> Job:
+    """The job with every length that a rule found for it as a text in inches; those `asked` stay.
+
+    Args:
+        job: made of `asked`, whose lengths are in mm where they were not typed.
+        asked: what was typed.
+
+    Raises:
+        InputError: a value that cannot be used at all.
+    """
+    typed, kept = job.typed(), asked.typed()
+    texts = {
+        field: typed_in_inches(field, value)
+        for field, value in typed.items()
+        if isinstance(value, float) and unit_of(field) is Unit.MM and kept.get(field) != value
+    }
+    return checked(apply_values(job.table(), [*(typed | texts).items()]))

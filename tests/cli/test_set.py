@@ -152,3 +152,43 @@ def test_fix_mends_what_a_set_does_not(tmp_path: Path) -> None:
     assert files(tmp_path) == ["Tr16x4-1.toml", "Tr16x4-2.toml"]
     nothing = shared(tmp_path, "Tr16x4", *C45, "--fix", "--overwrite")
     assert nothing.err.startswith("fixed: nothing, for no rule is broken")
+
+
+@pytest.mark.parametrize(
+    ("designation", "words", "inch"),
+    [
+        ("Tr20x4", ("--units", "inch"), True),
+        ("Tr20x4", ("--set", "units=inch"), True),
+        ("1/2-10 Acme", ("--units", "inch"), True),
+        # told in both units by rule, and written in mm by `new`, too
+        ("1/2-10 Acme", (), False),
+        ("1/2-10 Acme", ("--units", "mm", "--set", "units=inch"), False),
+    ],
+)
+def test_files_are_written_in_the_units_that_new_would_write(
+    tmp_path: Path, designation: str, words: tuple[str, ...], inch: bool
+) -> None:
+    done = shared(tmp_path, designation, *C45, *words, "--set", "blank.shank_diameter=12.25mm")
+    assert done.code == 0, done.err
+    one = tmp_path / "new.toml"
+    assert run(("new", designation, str(one), *C45, *words)).code in {0, 1}
+    assert [line for line in one.read_text().splitlines() if line.startswith("units")] == [
+        line
+        for line in next(tmp_path.glob("*-2.toml")).read_text().splitlines()
+        if line.startswith("units")
+    ]
+    before, after = (read_job(next(tmp_path.glob(f"*-{number}.toml"))) for number in (1, 2))
+    typed = after.typed()
+    lengths = ("set.before_major", "set.before_pitch_diameter", "chamfer.point_diameter")
+    for field in (*lengths, "flutes.core_diameter", "flutes.offset"):
+        value = typed[field]
+        assert isinstance(value, str) is inch, field
+        assert (not inch) or str(value).endswith("in")
+    # What was typed stays, and what one tap leaves is what the next is told, to the last digit.
+    assert typed["blank.shank_diameter"] == "12.25mm"
+    left = settle(before).tap.thread
+    part = settle(after).part
+    assert part is not None
+    assert part.before is not None
+    assert (part.before.major, part.before.pitch_diameter) == (left.major, left.pitch_diameter)
+    assert settle(after).errors == ()

@@ -14,7 +14,7 @@ from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
 from tapmodel.errors import InputError, escaped
 from tapmodel.file_names import refuse_strange
-from tapmodel.words import Severity
+from tapmodel.words import Severity, Units
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -73,7 +73,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     say(need(settled, found, told, count))
     if found.reason is Reason.ONE_DOES and count is None:
         return
-    jobs = jobs_of(asked, settled, sharing)
+    jobs = _as_written(jobs_of(asked, settled, sharing), asked, units)
     designs = [_judged(each) for each in jobs]
     say("")
     say(set_page(sharing, designs, told, pen()))
@@ -88,6 +88,21 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
             say(line, aside=True)
     if any(wrong):
         raise typer.Exit(1)
+
+
+def _as_written(jobs: "tuple[Job, ...]", asked: "Job", units: Units | None) -> "tuple[Job, ...]":
+    """The jobs as `new` would write them: with the units wanted, and in inches for who reads those.
+
+    They are designed as they are written, so that the page tells what the files give.
+    """
+    from tapmodel.report.job_lengths import found_in_inches
+    from tapmodel.report.units_wanted import units_of
+
+    if units is not None:
+        jobs = tuple(job.model_copy(update={"units": units.value}) for job in jobs)
+    if units_of(asked, units) is not Units.INCH:
+        return jobs
+    return tuple(found_in_inches(job, asked) for job in jobs)
 
 
 def _wrong(design: "TapDesign") -> "list[Finding]":
