@@ -192,3 +192,58 @@ def test_files_are_written_in_the_units_that_new_would_write(
     assert part.before is not None
     assert (part.before.major, part.before.pitch_diameter) == (left.major, left.pitch_diameter)
     assert settle(after).errors == ()
+
+
+def test_of_an_older_set_only_what_it_wrote_is_taken_away(tmp_path: Path) -> None:
+    third, mine = tmp_path / "Tr20x4-3.toml", tmp_path / "Tr20x4-4.toml"
+    mine.write_text("mine")
+
+    def again(*words: str) -> Ended:
+        return shared(tmp_path, "Tr20x4", *C45, *words)
+
+    assert again("--taps", "3").code == 0
+    written = third.read_bytes()
+    # Nothing is touched, nor written, without leave.
+    (tmp_path / "Tr20x4-1.toml").unlink()
+    (tmp_path / "Tr20x4-2.toml").unlink()
+    refused = again()
+    assert refused.code == 2
+    assert "Tr20x4-3.toml" in refused.err
+    assert files(tmp_path) == ["Tr20x4-3.toml", "Tr20x4-4.toml"]
+    done = again("--overwrite")
+    assert done.code == 0
+    assert f"removed {third}: a tap of the older set" in done.err
+    assert files(tmp_path) == ["Tr20x4-1.toml", "Tr20x4-2.toml", "Tr20x4-4.toml"]
+    assert mine.read_text() == "mine"
+    edited = written.replace(b"taps = 3", b"taps = 2")
+    for other in (
+        b"mine",
+        edited,
+        written + b"\n",
+        written[:-2] + bytes([written[-2] ^ 1]) + b"\n",
+        b"\xff",
+        b"",
+    ):
+        third.write_bytes(other)
+        left = again("--overwrite")
+        assert left.code == 0
+        assert f"left {third}: " in left.err
+        assert third.read_bytes() == other
+    third.unlink()
+    third.symlink_to(mine)
+    mine.write_bytes(written)
+    assert f"left {third}: " in again("--overwrite").err
+    assert third.is_symlink()
+    third.unlink()
+    third.mkdir()
+    assert again("--overwrite").code == 0
+    assert third.is_dir()
+
+
+def test_a_set_of_another_thread_is_no_older_one_of_this(tmp_path: Path) -> None:
+    named = ("--set", "name=tap", *C45)
+    assert shared(tmp_path, "M10", *named, "--taps", "3").code == 0
+    done = shared(tmp_path, "Tr20x4", *named, "--overwrite")
+    assert done.code == 0
+    assert "left " in done.err
+    assert files(tmp_path) == ["tap-1.toml", "tap-2.toml", "tap-3.toml"]

@@ -1,6 +1,5 @@
 """`tapmodel set`: the work of one tap shared among two or three."""
 
-import os
 from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -10,9 +9,9 @@ import typer
 from tapmodel.cli.ending import say
 from tapmodel.cli.options import Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.pen import pen
+from tapmodel.cli.set_files import SetFiles, write_set
 from tapmodel.cli.settled import designed, end
-from tapmodel.cli.telling import shell_word
-from tapmodel.errors import InputError, escaped
+from tapmodel.errors import InputError
 from tapmodel.file_names import refuse_strange
 from tapmodel.words import Severity, Units
 
@@ -51,7 +50,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     from tapmodel.designing.codes import Code
     from tapmodel.designing.sets.jobs import jobs_of
     from tapmodel.designing.sets.need import Reason, set_of
-    from tapmodel.designing.sets.sharing import sharing_of
+    from tapmodel.designing.sets.sharing import COUNTS, sharing_of
     from tapmodel.report.screen.findings import findings_lines
     from tapmodel.report.screen.sets import set_page
     from tapmodel.report.units_wanted import units_of
@@ -79,7 +78,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     say(set_page(sharing, designs, told, pen()))
     if not sharing.bears and count is None:
         raise typer.Exit(1)
-    _write(out, jobs, designs, overwrite=overwrite)
+    write_set(SetFiles(out, settled.name, COUNTS[-1]), jobs, designs, overwrite=overwrite)
     wrong = [_wrong(design) for design in designs]
     for design, findings in zip(designs, wrong, strict=True):
         if findings:
@@ -121,23 +120,3 @@ def _judged(job: "Job") -> "TapDesign":
     from tapmodel.shop.judged import judged
 
     return judged(design_tap(job))
-
-
-def _write(
-    out: Path, jobs: "tuple[Job, ...]", designs: "list[TapDesign]", *, overwrite: bool
-) -> None:
-    """All files or, where a name is taken, none."""
-    from tapmodel.export.atomic import write_whole
-    from tapmodel.report.job_file import commented_job
-
-    files = [out / f"{design.name}.toml" for design in designs]
-    for file in files:
-        taken = os.path.lexists(file)
-        if taken and not overwrite:
-            raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
-        if taken and not file.is_file():
-            raise InputError("FILE", str(file), "the name of an ordinary file")
-    out.mkdir(parents=True, exist_ok=True)
-    for file, job, design in zip(files, jobs, designs, strict=True):
-        write_whole(file.resolve(), commented_job(job, design).encode())
-        say(escaped(f"wrote {file}; then: tapmodel build {shell_word(str(file))}"), aside=True)
