@@ -134,6 +134,49 @@ def test_shares_of_equal_torque_press_all_taps_alike() -> None:
     assert high / low < 1.25
 
 
+LEVELLED = (
+    *(("Tr16x4", "1.4301"), ("Tr16x4", "42CrMo4"), ("Tr10x3", "C45"), ("M3", "42CrMo4")),
+    *(("Tr16x8(P4)", "mild steel"), ("Tr16x8(P4)", "1.4301"), ("Tr24x20(P5)", "C45")),
+    *(("1/2-10 Acme", "1.4301"), ("1/4-16 Acme", "1.4301")),
+)
+
+
+@pytest.mark.parametrize(("designation", "material"), LEVELLED)
+def test_a_hard_pressed_set_presses_its_taps_alike(designation: str, material: str) -> None:
+    job = job_for(designation, [f"hole.material={material}"])
+    design = settle(job)
+    sharing = sharing_of(design)
+    assert sharing is not None
+    assert (sharing.way, sharing.bears) == (Way.EQUAL_TORQUE, True)
+    assert sharing.worst == max(tap.pressed for tap in sharing.taps)
+    assert sharing.worst <= 1.05 * min(tap.pressed for tap in sharing.taps)
+    made = [settle(each).prediction for each in jobs_of(job, design, sharing)]
+    loads = [foreseen.load for foreseen in made if foreseen]
+    assert len(loads) == len(sharing.taps)
+    # The jobs choose their own reliefs and blanks, which make a few per cent.
+    assert max(loads) <= 1.1 * min(loads)
+
+
+@pytest.mark.parametrize(
+    ("designation", "material"), [("Tr20x4", "C45"), ("M24", "42CrMo4"), ("1-8 UNC", "42CrMo4")]
+)
+def test_the_usual_shares_are_taken_only_where_no_tap_may_come_to_its_stop(
+    designation: str, material: str
+) -> None:
+    sharing = sharing_of(settle(job_for(designation, [f"hole.material={material}"])))
+    assert sharing is not None
+    assert sharing.way is Way.USUAL
+    for tap in sharing.taps:
+        assert tap.prediction.torque.band.high <= tap.prediction.strength.bears
+
+
+def test_usual_shares_by_which_a_tap_may_come_to_its_stop_are_not_taken() -> None:
+    sharing = sharing_of(settle(job_for("M3", ["hole.material=42CrMo4"])), 2)
+    assert sharing is not None
+    # By the usual ones the first of two likely takes 0.61 of its stop, and 1.23 of it at most.
+    assert [tap.pressed for tap in sharing.taps] == pytest.approx([0.43, 0.43], abs=0.02)
+
+
 def test_chamfers_of_a_set_cut_chips_neither_thick_nor_thin() -> None:
     for count in (2, 3):
         _, sharing, designs = shared("Tr20x4", count)

@@ -21,8 +21,8 @@ _WAYS = {
         "and lasts."
     ),
     Way.EQUAL_TORQUE: (
-        "Shares of about equal torque: by the usual ones one of them would take more than is "
-        "safe, or all would be pressed harder."
+        "Shares of about equal torque: by the usual ones one of them might come to its stop, or "
+        "would be pressed harder."
     ),
 }
 
