@@ -56,10 +56,13 @@ class Cure:
         settings: the values.
         worsens: what else is found of the design with them that asks for a change, if it is not
             found without, or less gravely.
+        leaves: what stays of the finding that was mended: a note of the same number, where no
+            value was found that is free of it.
     """
 
     settings: tuple[Setting, ...]
     worsens: tuple["Finding", ...] = ()
+    leaves: tuple["Finding", ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

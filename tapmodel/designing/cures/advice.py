@@ -6,7 +6,7 @@ cure names the values that are needed together; where that fails too, given valu
 those that the rules would choose.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import islice
@@ -32,6 +32,9 @@ LOAD_TRIALS = 110
 """Designs that the cure of a tap that is too weak may cost; each takes longer than others, and the
 real cure, a set of taps, is none that a value could be."""
 
+SILENCED: Mapping[str, str] = {Code.TAP_OVERLOADED: Code.TORQUE_NEAR}
+"""The note that the nearest cure of a finding leaves, and a cure with a margin does not."""
+
 UNTOUCHED = {
     *("designation", "name", "hole.class"),
     *("hole.material", "hole.depth", "hole.kind"),
@@ -44,14 +47,15 @@ UNTOUCHED = {
 class _Aim:
     """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None.
 
-    Where `warned`, no warning either: one mended by another is not mended. Beyond `until` trials
-    no further field is tried.
+    Where `warned`, no warning either: one mended by another is not mended. Nor the note `silent`.
+    Beyond `until` trials no further field is tried.
     """
 
     code: str
     kept: frozenset[str] | None
     warned: bool = False
     until: int = MOST_TRIALS
+    silent: str | None = None
 
     def allows(self, code: str) -> bool:
         """Whether a rule may stay, or become, broken."""
@@ -59,7 +63,8 @@ class _Aim:
 
     def reached(self, after: Outcome) -> bool:
         """Whether a trial came out as wanted."""
-        return self.code not in after.troubles and not self.missed(after)
+        noted = self.silent is not None and self.silent in after.notes
+        return self.code not in after.troubles and not noted and not self.missed(after)
 
     def missed(self, after: Outcome) -> frozenset[str]:
         """The rules that may not stay broken as they are."""
@@ -117,13 +122,20 @@ def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
     cures = list(islice(_cures(trials, finding, aim), SOUGHT))
     fewest = min((_leaves(trials, cure) for cure in cures), default=0)
     told = [_told(trials, finding, cure) for cure in cures if _leaves(trials, cure) == fewest]
-    return tuple(sorted(told, key=lambda cure: len(cure.worsens))[:OFFERED])
+    least = min((len(cure.leaves) for cure in told), default=0)
+    best = [cure for cure in told if len(cure.leaves) == least]
+    return tuple(sorted(best, key=lambda cure: len(cure.worsens))[:OFFERED])
 
 
 def _told(trials: Trials, finding: Finding, cure: Cure) -> Cure:
-    """The cure with what it worsens; its design was made when it was found."""
+    """The cure with what it worsens and leaves; its design was made when it was found."""
     after = trials.outcome(_set(cure))
-    return replace(cure, worsens=worsened(finding, trials.outcome(()), after))
+    note = after.notes.get(SILENCED.get(finding.code, ""))
+    return replace(
+        cure,
+        worsens=worsened(finding, trials.outcome(()), after),
+        leaves=() if note is None else (note,),
+    )
 
 
 def _leaves(trials: Trials, cure: Cure) -> int:
@@ -139,20 +151,39 @@ def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:
     found: set[tuple[str, ...]] = set()
     for depth in range(1, DEEPEST + 1):
         costly: list[Moves] = []
+        short = True
         for moves in _of_depth(trials, finding, aim, (), depth):
             # The nearest of several values of a field stands for all.
             fields = tuple(move.lever.field for move in moves)
             if fields not in found:
                 found.add(fields)
-                nearest = _tightened(trials, aim, moves)
+                nearest = _settled(trials, aim, moves)
+                short = short and not _strict(aim).reached(trials.outcome(_values(nearest)))
                 yield _cure(nearest)
                 if worsened(finding, trials.outcome(()), trials.outcome(_values(nearest))):
                     costly.append(nearest)
         if found:
             if len(costly) == len(found):
                 yield from _eased(trials, finding, aim, costly[0])
+            if short:
+                yield from _spared(trials, finding, aim, depth + 1)
             return
     yield from _as_ruled(trials, aim)
+
+
+def _spared(trials: Trials, finding: Finding, aim: _Aim, depth: int) -> Iterator[Cure]:
+    """Cures of one value more that leave a margin, where those of fewer leave none."""
+    strict = _strict(aim)
+    if strict == aim or depth > DEEPEST:
+        return
+    strict = replace(strict, until=trials.made + LOAD_TRIALS)
+    for moves in _of_depth(trials, finding, strict, (), depth):
+        yield _cure(_tightened(trials, strict, moves))
+
+
+def _strict(aim: _Aim) -> _Aim:
+    """The aim with a margin, where its finding has a note of one."""
+    return replace(aim, silent=SILENCED.get(aim.code))
 
 
 def _cure(moves: Moves) -> Cure:
@@ -173,7 +204,7 @@ def _eased(trials: Trials, finding: Finding, aim: _Aim, moves: Moves) -> Iterato
         both = (*moves, _Move(lever, word))
         after = trials.outcome(_values(both))
         if aim.reached(after) and not worsened(finding, before, after):
-            yield _cure(_tightened(trials, aim, both))
+            yield _cure(_settled(trials, aim, both))
             return
 
 
@@ -182,7 +213,7 @@ def _of_depth(
 ) -> Iterator[Moves]:
     """Moves of `depth` fields, beside those that are `held`, that reach the aim together."""
     taken = {move.lever.field for move in held}
-    own = _Aim(finding.code, None)
+    own = _Aim(finding.code, None, silent=aim.silent if finding.code == aim.code else None)
     for lever in _in_order(trials, finding.levers):
         if lever.field in taken or trials.made >= aim.until or trials.spent:
             continue
@@ -247,6 +278,38 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
         if place is not None:
             replaces = trials.replaced(lever.field)
             return _Move(lever, replace(scale.setting(place), replaces=replaces))
+    return None
+
+
+def _settled(trials: Trials, aim: _Aim, moves: Moves) -> Moves:
+    """The moves gone on to where they leave a margin, if they can, and no further than needed."""
+    strict = _strict(aim)
+    if strict == aim:
+        return _tightened(trials, aim, moves)
+    eased = _gone_on(trials, strict, moves)
+    return _tightened(trials, aim if eased is None else strict, eased or moves)
+
+
+def _gone_on(trials: Trials, aim: _Aim, moves: Moves) -> Moves | None:
+    """One of the moves gone on to the nearest value that reaches a stricter aim; None for none."""
+    if aim.reached(trials.outcome(_values(moves))):
+        return moves
+    for place, move in enumerate(moves):
+        if move.lever.bound is Bound.EXACTLY:
+            continue
+        scale = Ruler(move.lever, move.setting.digits)
+        before, after = _values(moves[:place]), _values(moves[place + 1 :])
+
+        def reached(
+            index: int, scale: Ruler = scale, before: Values = before, after: Values = after
+        ) -> bool:
+            value = (scale.lever.field, scale.value(index))
+            return aim.reached(trials.outcome((*before, value, *after)))
+
+        further = nearest_legal(reached, scale, scale.index(float(move.setting.value)))
+        if further is not None:
+            setting = replace(scale.setting(further), replaces=move.setting.replaces)
+            return (*moves[:place], _Move(move.lever, setting), *moves[place + 1 :])
     return None
 
 

@@ -1,7 +1,7 @@
 """A workbench to try values on: the same job designed again, each set of values once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from tapmodel.designing.record import TapDesign
@@ -25,10 +25,17 @@ MOST_TRIALS = 400
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What became of a trial: findings that ask for a change, by code, and the design if any."""
+    """What became of a trial: findings that ask for a change, by code, and the design if any.
+
+    Attributes:
+        troubles: findings that ask for a change.
+        design: None where the values leave no tap.
+        notes: findings that ask for nothing.
+    """
 
     troubles: Mapping[str, Finding | None]
     design: TapDesign | None
+    notes: Mapping[str, Finding] = field(default_factory=dict[str, Finding])
 
     def errors(self) -> frozenset[str]:
         """Codes of the rules broken."""
@@ -65,7 +72,7 @@ class Trials:
         if key not in self._seen:
             found = _outcome(_less(self._table, without, ""), values)
             left = {code: one for code, one in found.troubles.items() if code not in self._spared}
-            self._seen[key] = Outcome(left, found.design)
+            self._seen[key] = Outcome(left, found.design, found.notes)
         return self._seen[key]
 
     def replaced(self, field: str, value: float | str = 1.0) -> tuple[str, ...]:
@@ -93,7 +100,8 @@ def _judged(job: str) -> Outcome:
     except NoTapError as error:
         return Outcome({error.finding.code: error.finding}, None)
     troubles = {f.code: f for f in design.findings if f.severity is not Severity.NOTE}
-    return Outcome(troubles, design)
+    notes = {f.code: f for f in design.findings if f.severity is Severity.NOTE}
+    return Outcome(troubles, design, notes)
 
 
 def _less(table: Mapping[str, object], without: frozenset[str], prefix: str) -> dict[str, object]:

@@ -52,5 +52,5 @@ def advice(cures: tuple[Cure, ...], units: Units = Units.MM) -> str:
     """What to set, one cure or another: "set ..."; "" without cures."""
     if not cures:
         return ""
-    long = any(len(cure.settings) > 1 or cure.worsens for cure in cures)
+    long = any(len(cure.settings) > 1 or cure.worsens or cure.leaves for cure in cures)
     return f"set {(', or ' if long else ' or ').join(_offer(cure, units) for cure in cures)}"

@@ -22,18 +22,25 @@ def _overloaded(finding: Finding, write: Writer) -> str:
     return f"the tap takes {takes} and is to be stopped at {stop}"
 
 
+def _near(finding: Finding, write: Writer) -> str:
+    most, stop = write.torque(judged(finding)), write.torque(high(finding))
+    return f"the tap may still take up to {most} and is to be stopped at {stop}"
+
+
 _CLAUSES: dict[str, Callable[[Finding, Writer], str]] = {
     Code.LAND_RUBS: _rubs,
     Code.CHIP_THICK: _chip,
     Code.CHIP_THIN: _chip,
     Code.TAP_OVERLOADED: _overloaded,
+    Code.TORQUE_NEAR: _near,
 }
-"""Of the rules that cures worsen most; for the others the number that is judged tells."""
+"""Of the rules that cures worsen most, and of the note that one leaves; for the others the number
+that is judged tells."""
 
 
 def cost(cure: Cure, units: Units = Units.MM) -> str:
-    """What it worsens: "then the chips are 0.021 mm thick"; "" for nothing."""
-    told = [_clause(finding, units) for finding in cure.worsens]
+    """What it worsens or leaves: "then the chips are 0.021 mm thick"; "" for nothing."""
+    told = [_clause(finding, units) for finding in (*cure.worsens, *cure.leaves)]
     return f"then {' and '.join(told)}" if told else ""
 
 

@@ -76,6 +76,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
             {
                 "settings": [asdict(setting) for setting in cure.settings],
                 "worsens": [worse.code for worse in cure.worsens],
+                "leaves": [note.code for note in cure.leaves],
             }
             for cure in finding.cures
         ],

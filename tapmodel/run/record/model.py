@@ -201,6 +201,10 @@ class Cure(Part):
         default_factory=list,
         description="Codes of findings that appear or get graver with them; since version 5.",
     )
+    leaves: list[str] = Field(
+        default_factory=list,
+        description="Codes of notes that stay of the finding with them; since version 5.",
+    )
 
 
 class Finding(Part):
