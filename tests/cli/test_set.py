@@ -80,9 +80,21 @@ def test_where_not_even_three_are_enough_the_cure_is_told(tmp_path: Path) -> Non
     done = shared(tmp_path / "jobs", "Tr16x4", *C45, *thin)
     assert done.code == 1
     assert "Not even a set of three is enough" in done.out
-    for cure in ("hole.drill", "flutes.core_diameter", "softer material"):
-        assert cure in done.out
+    assert "A set of three is enough if you set flutes.core_diameter at least 6.1" in done.out
+    assert "flutes.count to 2" in done.out
+    assert "softer material" not in done.out
     assert files(tmp_path / "jobs") == []
+    two = shared(tmp_path / "jobs", "Tr16x4", *C45, *thin, "--set", "flutes.count=2")
+    assert two.code == 0, two.err
+
+
+def test_where_nothing_lets_three_bear_it_that_is_told(tmp_path: Path) -> None:
+    done = shared(tmp_path / "jobs", "Tr10x12(P3)", "--set", "hole.material=1.2379")
+    assert done.code == 1
+    told = " ".join(done.out.split())
+    assert "Not even a set of three is enough" in told
+    assert "and neither a stouter core (flutes.core_diameter), another number of flutes" in told
+    assert "tap a softer material" in told
 
 
 def test_a_job_of_a_set_is_not_shared_again(tmp_path: Path) -> None:

@@ -1,17 +1,20 @@
 """One tap's work shared among several: when, how, and that each job makes a tap that bears it."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 
-from tapmodel.designing.cures.fix import fixed
+from tapmodel.designing.cures.fix import cured, fixed
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.jobs import jobs_of
+from tapmodel.designing.sets.mending import cures_of_set
 from tapmodel.designing.sets.need import Reason, Set, set_of
 from tapmodel.designing.sets.sharing import Sharing, Way, sharing_of
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
+from tapmodel.findings import Cure
 from tapmodel.prediction.sets import FLANK_ALLOWANCE, SHARES, tallest_before
 from tapmodel.report.chapters.machines import turning
 from tapmodel.report.words.findings import said
@@ -274,6 +277,46 @@ def test_fix_mends_an_overload_without_spoiling_the_hole(designation: str) -> No
     assert applied == (error.cures[0],)
     # Neither lands that rub now nor a drill beyond the minor limits.
     assert codes(settle(mended)) <= codes(before) - {"tap-overloaded"}
+
+
+TOO_MUCH = (
+    ("Tr16x4", ("hole.material=C45", "flutes.core_diameter=5")),
+    ("Tr10x8(P2)", ("hole.material=1.2379",)),
+    ("Tr16x4", ("hole.material=42CrMo4", "flutes.depth_from_top=5.8")),
+)
+
+
+@pytest.mark.parametrize(("designation", "sets"), TOO_MUCH)
+def test_what_is_named_lets_a_set_of_three_bear_what_it_does_not(
+    designation: str, sets: tuple[str, ...]
+) -> None:
+    job = job_for(designation, sets)
+    before = settle(job)
+    assert set_of(before).reason is Reason.TOO_MUCH_FOR_THREE
+    cures = cures_of_set(job, before)
+    assert cures
+    assert cures[0].settings[0].field == "flutes.core_diameter"
+    for cure in cures:
+        mended = cured(job, cure)
+        after = settle(mended)
+        sharing = sharing_of(after, 3)
+        assert sharing is not None
+        assert sharing.worst <= 0.9
+        assert codes(after) <= codes(before) | {"tap-overloaded"}
+        for each in jobs_of(mended, after, sharing):
+            assert "tap-overloaded" not in codes(settle(each))
+    # The nearest: a core 4 % thinner presses a tap harder than is wanted of any set.
+    core = cures[0].settings[0]
+    thin = replace(core, value=round(0.96 * float(core.value), 2))
+    less = settle(cured(job, Cure((thin, *cures[0].settings[1:]))))
+    sharing = sharing_of(less, 3)
+    assert sharing is not None
+    assert sharing.worst > 0.9
+
+
+def test_nothing_is_named_where_nothing_lets_a_set_bear_it() -> None:
+    job = job_for("Tr10x12(P3)", ["hole.material=1.2379"])
+    assert cures_of_set(job, settle(job)) == ()
 
 
 def test_the_record_tells_whether_a_set_is_needed() -> None:

@@ -49,6 +49,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     """
     from tapmodel.designing.codes import Code
     from tapmodel.designing.sets.jobs import jobs_of
+    from tapmodel.designing.sets.mending import cures_of_set
     from tapmodel.designing.sets.need import Reason, set_of
     from tapmodel.designing.sets.sharing import COUNTS, sharing_of
     from tapmodel.report.screen.findings import findings_lines
@@ -69,7 +70,9 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
         end(settled, told)
         raise InputError("JOB", job, "a thread whose earlier taps can still be turned")
     found = set_of(settled)
-    say(need(settled, found, told, count))
+    hopeless = found.reason is Reason.TOO_MUCH_FOR_THREE
+    cures = cures_of_set(asked, settled) if hopeless else ()
+    say(need(settled, found, told, count, cures))
     if found.reason is Reason.ONE_DOES and count is None:
         return
     jobs = _as_written(jobs_of(asked, settled, sharing), asked, units)

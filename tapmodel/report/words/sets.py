@@ -5,14 +5,16 @@ from collections.abc import Iterator, Sequence
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import Reason, Set
 from tapmodel.designing.sets.sharing import Way
+from tapmodel.findings import Cure
 from tapmodel.report.units import torque_in_words
+from tapmodel.report.words.cures import advice
 from tapmodel.words import Severity, Units
 
 NUMBERS = {1: "one", 2: "two", 3: "three"}
 
-_CURE = (
-    "drill larger inside the minor limits (hole.drill), leave a larger core "
-    "(flutes.core_diameter), or tap a softer material"
+_NO_CURE = (
+    "and neither a stouter core (flutes.core_diameter), another number of flutes nor a larger "
+    "drill inside the minor limits, all tried, lets one of three bear it: tap a softer material"
 )
 
 _WAYS = {
@@ -27,7 +29,13 @@ _WAYS = {
 }
 
 
-def need(design: TapDesign, found: Set, units: Units = Units.MM, asked: int | None = None) -> str:
+def need(
+    design: TapDesign,
+    found: Set,
+    units: Units = Units.MM,
+    asked: int | None = None,
+    cures: tuple[Cure, ...] = (),
+) -> str:
     """Whether a set is needed and why.
 
     Args:
@@ -35,16 +43,25 @@ def need(design: TapDesign, found: Set, units: Units = Units.MM, asked: int | No
         found: whether its work is to be shared.
         units: of torques.
         asked: number of taps that the reader wants, needed or not.
+        cures: with which a set of three is enough where it is not.
     """
     if found.reason is Reason.ONE_DOES:
         most = _most(design, units)
         return f"One tap is enough: it {_pressed(design, units)}{most}.{_asked_for(asked)}"
     if found.reason is Reason.TOO_MUCH_FOR_THREE:
-        told = f"Not even a set of three is enough: one tap {_pressed(design, units)}; {_CURE}."
+        pressed, mended = _pressed(design, units), _mended(cures, units)
+        told = f"Not even a set of three is enough: one tap {pressed}{mended}."
         return told + _asked_for(asked)
     other = "" if asked == found.taps else _asked_for(asked)
     enough = f"A set of {NUMBERS[found.taps]} is enough."
     return f"One tap is not enough: it {_pressed(design, units)}. {enough}{other}"
+
+
+def _mended(cures: tuple[Cure, ...], units: Units) -> str:
+    """What lets a set of three bear it, or that nothing does."""
+    if not cures:
+        return f", {_NO_CURE}"
+    return f". A set of three is enough if you {advice(cures, units)}"
 
 
 def _asked_for(taps: int | None) -> str:
