@@ -31,6 +31,7 @@ class Setting:
         unit: of a number, e.g. "mm"; "" for none.
         digits: decimals that the number is rounded to.
         replaces: fields given in the job that it contradicts, and that must go.
+        at_hand: False for a tool that the shop, which listed what it has, did not list.
     """
 
     field: str
@@ -39,6 +40,7 @@ class Setting:
     unit: str = ""
     digits: int = 0
     replaces: tuple[str, ...] = ()
+    at_hand: bool = True
 
     @property
     def text(self) -> str:

@@ -1,17 +1,20 @@
 """Every cure works: applied to the job it mends its finding, breaks nothing, and is nearest."""
 
+import math
+
 import pytest
 from broken_jobs import broken_job
 from cure_trials import judged_cures
 from refusals import refused
 
+from tapmodel.designing.choose.cutters import INCH_CUTTERS
 from tapmodel.designing.cures import advice as advice_of_cures
 from tapmodel.designing.cures.legal_value import nearest_legal, rulers
 from tapmodel.designing.cures.trials import Outcome, Trials, Values
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
-from tapmodel.findings import Bound, Finding, Lever
+from tapmodel.findings import Bound, Finding, Lever, Setting
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import what
 from tapmodel.spec.job_file import apply_sets, checked, job_for
@@ -151,3 +154,45 @@ def test_a_good_design_is_not_designed_twice(monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setattr(Trials, "outcome", lambda *_: calls.append("again"))
     design_tap(job_for("M18x0.75"))
     assert calls == []
+
+
+CROWDED = ["flutes.count=6", "flutes.cutter_diameter=8.5"]
+
+
+def cutters_named(designation: str, sets: list[str]) -> list[Setting]:
+    """Every cutter that a cure of the design names."""
+    return [
+        setting
+        for finding in design_tap(job_for(designation, sets)).findings
+        for cure in finding.cures
+        for setting in cure.settings
+        if setting.field == "flutes.cutter_diameter"
+    ]
+
+
+def test_a_cure_names_a_cutter_that_is_stocked() -> None:
+    named = cutters_named("M18x0.75", CROWDED)
+    assert {setting.text for setting in named} == {"7"}
+    assert all(setting.bound is Bound.EXACTLY and setting.at_hand for setting in named)
+    inch = cutters_named("3/4-16 UNF", ["flutes.count=6", "flutes.cutter_diameter=9"])
+    assert inch
+    for setting in inch:
+        assert any(math.isclose(float(setting.value), size) for size in INCH_CUTTERS)
+
+
+def test_a_cure_names_a_cutter_of_those_listed_or_says_that_it_is_none() -> None:
+    listed = cutters_named("M18x0.75", [*CROWDED, "shop.cutters=[4.4, 3.1, 9]"])
+    assert {(setting.value, setting.at_hand) for setting in listed} == {(4.4, True), (9.0, True)}
+    sets = [*CROWDED, "shop.cutters=[8.5, 9, 12]"]
+    bought = cutters_named("M18x0.75", sets)
+    assert {(setting.value, setting.at_hand) for setting in bought} == {(7.0, False)}
+    # What can be done with what is there goes before what must be bought.
+    assert advice(first(design_tap(job_for("M18x0.75", sets)).findings, "land-root").cures) == (
+        "set flutes.count at most 5 or flutes.cutter_diameter to 7 mm (not among shop.cutters)"
+    )
+
+
+def test_a_larger_cutter_against_wide_lands_is_said_to_be_none_of_those_listed() -> None:
+    named = cutters_named("M18x0.75", ["shop.cutters=3", "flutes.count=4"])
+    assert named
+    assert {setting.at_hand for setting in named} == {False}

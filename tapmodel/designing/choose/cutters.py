@@ -3,6 +3,12 @@
 import math
 
 from tapmodel.spec.designations.reading.inches import MM
+from tapmodel.words import ToolSizes
+
+LARGEST_MICRO = 2.0
+"""Thread diameter [mm] below which the rule counts on micro cutters."""
+LEAST_LARGE = 60.0
+"""Thread diameter [mm] above which the rule counts on large cutters."""
 
 CUTTERS = (
     *(0.5, 0.8, 1.0, 1.2, 1.5, 1.6, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0),
@@ -29,6 +35,19 @@ INCH_MICRO_CUTTERS = (
 INCH_LARGE_CUTTERS = _sixty_fourths(12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 44, 48, 56, 64, 80)
 
 
+def cutters_likely(diameter: float, tools: ToolSizes) -> tuple[float, ...]:
+    """Cutters that the rule counts on for a thread of that nominal `diameter`, all [mm].
+
+    Source: the tables above.
+    """
+    inch = tools is ToolSizes.INCH
+    if diameter < LARGEST_MICRO:
+        return INCH_MICRO_CUTTERS if inch else MICRO_CUTTERS
+    if diameter > LEAST_LARGE:
+        return INCH_LARGE_CUTTERS if inch else LARGE_CUTTERS
+    return INCH_CUTTERS if inch else CUTTERS
+
+
 def cutters_to_buy(on_hand: tuple[float, ...]) -> tuple[float, ...]:
     """Cutters that are stocked and not on hand, of inches where all on hand are, all [mm].
 
@@ -38,7 +57,7 @@ def cutters_to_buy(on_hand: tuple[float, ...]) -> tuple[float, ...]:
         stocked = (*INCH_MICRO_CUTTERS, *INCH_CUTTERS, *INCH_LARGE_CUTTERS)
     else:
         stocked = (*MICRO_CUTTERS, *CUTTERS, *LARGE_CUTTERS)
-    return tuple(cutter for cutter in sorted({*stocked}) if not _among(cutter, on_hand))
+    return tuple(cutter for cutter in sorted({*stocked}) if not among(cutter, on_hand))
 
 
 def _of_inches(cutter: float) -> bool:
@@ -46,5 +65,6 @@ def _of_inches(cutter: float) -> bool:
     return any(math.isclose(inches * n, round(inches * n), abs_tol=1e-4) for n in (64, 1000))
 
 
-def _among(cutter: float, on_hand: tuple[float, ...]) -> bool:
+def among(cutter: float, on_hand: tuple[float, ...]) -> bool:
+    """Whether a cutter is one of those on hand, all [mm]."""
     return any(math.isclose(cutter, other, abs_tol=1e-6) for other in on_hand)

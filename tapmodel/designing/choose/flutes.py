@@ -4,14 +4,7 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
-from tapmodel.designing.choose.cutters import (
-    CUTTERS,
-    INCH_CUTTERS,
-    INCH_LARGE_CUTTERS,
-    INCH_MICRO_CUTTERS,
-    LARGE_CUTTERS,
-    MICRO_CUTTERS,
-)
+from tapmodel.designing.choose.cutters import LARGEST_MICRO, LEAST_LARGE, cutters_likely
 from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
@@ -32,11 +25,6 @@ from tapmodel.shape.flute_section import FluteSection, rake
 from tapmodel.standards.materials.groups import RAKE, WorkGroup
 from tapmodel.tap.tap import TapThread
 from tapmodel.words import ToolSizes
-
-LARGEST_MICRO = 2.0
-"""Thread diameter [mm] below which the rule counts on micro cutters."""
-LEAST_LARGE = 60.0
-"""Thread diameter [mm] above which the rule counts on large cutters."""
 
 COUNTS = (3, 4, 6, 8)
 """Numbers of flutes that the rule goes through; all but the first can be measured across."""
@@ -169,15 +157,12 @@ def _is_good(best: _Candidate | None) -> bool:
 
 
 def _ruled_cutters(tap: _Tap, tools: ToolSizes) -> tuple[tuple[float, ...], Rule]:
-    inch = tools is ToolSizes.INCH
+    code = "cutters-likely"
     if tap.diameter < LARGEST_MICRO:
-        cutters = INCH_MICRO_CUTTERS if inch else MICRO_CUTTERS
-        return cutters, by_rule("cutters-likely-and-micro", PRACTICE, tools=tools.value)
-    if tap.diameter > LEAST_LARGE:
-        cutters = INCH_LARGE_CUTTERS if inch else LARGE_CUTTERS
-        return cutters, by_rule("cutters-likely-and-large", PRACTICE, tools=tools.value)
-    cutters = INCH_CUTTERS if inch else CUTTERS
-    return cutters, by_rule("cutters-likely", PRACTICE, tools=tools.value)
+        code = "cutters-likely-and-micro"
+    elif tap.diameter > LEAST_LARGE:
+        code = "cutters-likely-and-large"
+    return cutters_likely(tap.diameter, tools), by_rule(code, PRACTICE, tools=tools.value)
 
 
 def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:

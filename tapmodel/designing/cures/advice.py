@@ -12,9 +12,11 @@ from decimal import Decimal
 from itertools import islice
 
 from tapmodel.designing.codes import Code
+from tapmodel.designing.cures.cutters import CUTTER
 from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, taken_back, unit_of
 from tapmodel.designing.cures.trials import MOST_TRIALS, Outcome, Trials, Values
 from tapmodel.designing.cures.worsened import worsened
+from tapmodel.designing.judging import exactly
 from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
 from tapmodel.spec.job import field_names
 from tapmodel.words import Severity
@@ -124,7 +126,13 @@ def _offered(trials: Trials, finding: Finding) -> tuple[Cure, ...]:
     told = [_told(trials, finding, cure) for cure in cures if _leaves(trials, cure) == fewest]
     least = min((len(cure.leaves) for cure in told), default=0)
     best = [cure for cure in told if len(cure.leaves) == least]
-    return tuple(sorted(best, key=lambda cure: len(cure.worsens))[:OFFERED])
+    offered = sorted(best, key=lambda cure: len(cure.worsens))[:OFFERED]
+    return tuple(sorted(offered, key=_cost))
+
+
+def _cost(cure: Cure) -> tuple[int, bool]:
+    """What it worsens, then whether something must be bought for it."""
+    return len(cure.worsens), not all(setting.at_hand for setting in cure.settings)
 
 
 def _told(trials: Trials, finding: Finding, cure: Cure) -> Cure:
@@ -263,7 +271,11 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
         unit = unit_of(lever.field)
         replaces = trials.replaced(lever.field, lever.near)
         digits = 0 if isinstance(lever.near, str) else _fewest_decimals(lever.near)
-        return _Move(lever, Setting(lever.field, lever.bound, lever.near, unit, digits, replaces))
+        at_hand = isinstance(lever.near, str) or not _is_bought(trials, lever)
+        setting = Setting(lever.field, lever.bound, lever.near, unit, digits, replaces, at_hand)
+        return _Move(lever, setting)
+    if lever.field == CUTTER:
+        return _of_shelf(trials, lever, aims, held)
     for scale in rulers(lever):
         place: int | None = 0
         for number, aim in enumerate(aims):
@@ -279,6 +291,29 @@ def _moved(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) ->
             replaces = trials.replaced(lever.field)
             return _Move(lever, replace(scale.setting(place), replaces=replaces))
     return None
+
+
+def _of_shelf(trials: Trials, lever: Lever, aims: tuple[_Aim, ...], held: Moves) -> _Move | None:
+    """The nearest cutter on hand that reaches the aims; of those to be bought where none does.
+
+    A size between two that are sold is no help. The third aim is preferred, as ever.
+    """
+    for group in trials.shelf.beyond(lever):
+        sizes = [exactly(CUTTER, cutter) for cutter in group]
+        for sought in (aims, aims[:2]):
+            for size in sizes:
+                value = (*_values(held), (CUTTER, size.near or 0.0))
+                if all(aim.reached(trials.outcome(value)) for aim in sought):
+                    return _moved(trials, size, aims[:2], held)
+    return None
+
+
+def _is_bought(trials: Trials, lever: Lever) -> bool:
+    return (
+        lever.field == CUTTER
+        and isinstance(lever.near, float)
+        and not trials.shelf.at_hand(lever.near)
+    )
 
 
 def _settled(trials: Trials, aim: _Aim, moves: Moves) -> Moves:

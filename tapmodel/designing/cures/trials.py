@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from tapmodel.designing.cures.cutters import shelf_of
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
@@ -55,6 +56,7 @@ class Trials:
         self._spared = spared
         self._seen: dict[tuple[Values, frozenset[str]], Outcome] = {}
         self.given = frozenset(job.given())
+        self.shelf = shelf_of(job)
 
     @property
     def made(self) -> int:

@@ -18,7 +18,8 @@ def setting_text(setting: Setting, units: Units = Units.MM) -> str:
     """One value, as the middle of a sentence that begins with "set"."""
     words = f"{setting.field} {setting.bound} {_value_text(setting, units)}"
     gone = f" (in place of {' and '.join(setting.replaces)})" if setting.replaces else ""
-    return words + gone
+    bought = "" if setting.at_hand else " (not among shop.cutters)"
+    return words + bought + gone
 
 
 def _value_text(setting: Setting, units: Units) -> str:

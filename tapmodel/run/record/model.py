@@ -191,6 +191,10 @@ class Setting(Part):
     replaces: list[str] = Field(
         description="Fields given in the job that it contradicts, and that must go."
     )
+    at_hand: bool = Field(
+        True,
+        description="False for a tool that is not among those that the job lists; since version 5.",
+    )
 
 
 class Cure(Part):
