@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from tapmodel.designing.cures.advice import SILENCED
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
@@ -86,7 +87,9 @@ def _judge_setting(
     for value in _nearer(finding, setting):
         number = int(value) if setting.digits == 0 else value
         other = [(s.field, number if s == setting else s.value) for s in cure.settings]
-        if _mends_values(table, other, finding.code, before if leaves else {}):
+        # A cure with a margin is the nearest of those that have one.
+        silent = "" if cure.leaves else SILENCED.get(finding.code, "")
+        if _mends_values(table, other, finding.code, before if leaves else {}, silent):
             tried.mark("not nearest", f"{cure_text(cure)}; also {value:g}: {table}")
             return
 
@@ -125,12 +128,19 @@ def _mends(
 
 
 def _mends_values(
-    table: Table, values: list[tuple[str, Any]], code: str, before: Mapping[str, Severity]
+    table: Table,
+    values: list[tuple[str, Any]],
+    code: str,
+    before: Mapping[str, Severity],
+    silent: str = "",
 ) -> bool:
     try:
-        after = _codes(settled_as_mm(checked(apply_values(table, values))).findings)
+        found = settled_as_mm(checked(apply_values(table, values))).findings
     except (InputError, NoTapError):
         return False
+    if any(finding.code == silent for finding in found):
+        return False
+    after = _codes(found)
     broken = {c for c, severity in after.items() if severity is Severity.ERROR}
     was = {c for c, severity in before.items() if severity is Severity.ERROR}
     return code not in after and broken <= was
