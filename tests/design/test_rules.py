@@ -289,10 +289,10 @@ def test_findings_come_worst_first() -> None:
     assert set(severities) == set(order)
 
 
-def test_a_concentric_chamfer_rubs_by_the_advance_times_the_slope() -> None:
+def test_a_concentric_chamfer_stands_proud_by_the_advance_times_the_slope() -> None:
     design = designed(["relief.chamfer.kind=concentric"])
     finding = next(f for f in design.findings if f.code == "chamfer-rubs")
     slope = (18.06 - 17.15) / 2 / 3.0
     rub = 0.75 * slope * design.figures.land_angle / 360
-    assert f"rubs, here by {rub:.4f} mm" in what(finding)
+    assert f"its heel stands {rub:.4f} mm proud" in what(finding)
     assert allowed(finding) == f"at least {rub:.5g} mm"
