@@ -153,7 +153,8 @@ def _comment(field: str, choice: Choice | None, job: Job, *, inch: bool) -> str:
     if inch:
         told = told.replace(" [mm]", " [mm if bare]")
     if choice is not None:
-        return f"{told}; {why(choice)} -- {source_text(choice)}"
+        reason = why(choice, Units.INCH if inch else Units.MM)
+        return f"{told}; {reason} -- {source_text(choice)}"
     if field in ON_HAND and field not in job.given():
         return f"{told}; what a small shop is likely to have -- {ON_HAND[field][1]}"
     return told

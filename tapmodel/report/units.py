@@ -257,11 +257,14 @@ def range_in_words(low: float, high: float, form: str, units: Units = Units.MM) 
 
 
 def _mm_number(mm: float, form: str) -> str:
-    return f"{mm:{form.partition('|')[0]}}"
+    number = f"{mm:{form.partition('|')[0]}}"
+    return f"{float(number):.12g}" if "e+" in number else number
 
 
 def _inch_number(mm: float, form: str) -> str:
     inches, own = mm / MM_PER_INCH, form.partition("|")[2]
+    if own.endswith("g"):
+        return _significant(inches, int(own[1:-1]))
     if own:
         return f"{inches:{own}}"
     if form.endswith("f"):

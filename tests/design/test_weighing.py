@@ -10,6 +10,7 @@ from tapmodel.report.words.choices import why
 from tapmodel.report.words.runners_up import runner_up_text
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.spec.job_file import job_for
+from tapmodel.spec.units import Unit
 from tapmodel.standards.materials.work import work_materials
 
 
@@ -97,15 +98,15 @@ def test_a_runner_up_is_what_designing_with_it_gives() -> None:
     assert other.chosen.torque == design.prediction.torque.band.likely
     assert other.weight.chip == tried.figures.chip_thickness
     more = other.weight.bears / other.chosen.bears - 1
-    assert f"{more:.0%} more strength" in runner_up_text(other)
+    assert f"{more:.0%} more strength" in runner_up_text(other, Unit.NONE)
 
 
 def test_what_would_be_found_against_a_runner_up_is_told() -> None:
     other = _runner_up(design_tap(job_for("M10", [])), "relief.chamfer.kind")
     assert other.value == "concentric"
     assert "chamfer-rubs" in other.raised
-    assert "the chamfer binds" in runner_up_text(other)
-    assert "found against it: chamfer-rubs" in runner_up_text(other)
+    assert "the chamfer binds" in runner_up_text(other, Unit.NONE)
+    assert "found against it: chamfer-rubs" in runner_up_text(other, Unit.NONE)
 
 
 def test_the_number_of_flutes_stays_where_another_value_is_weighed() -> None:

@@ -32,6 +32,7 @@ from tapmodel.spec.job import Job, field_names, unit_of
 from tapmodel.spec.job_file import apply_sets, checked, job_for
 from tapmodel.spec.lengths import millimetres_of
 from tapmodel.spec.units import Unit
+from tapmodel.words import Units
 
 JOBS = [
     ("M18x0.75", []),
@@ -190,9 +191,10 @@ def sizes(design: TapDesign) -> dict[str, float]:
 def test_every_choice_stands_in_it_with_its_reason(designation: str, sets: list[str]) -> None:
     design, text = written(designation, sets)
     flowing = " ".join(text.replace("#", " ").split())
+    units = Units.INCH if "units=inch" in sets else Units.MM
     for choice in design.choices:
         assert f"{choice.field.rpartition('.')[2]} = " in text
-        assert why(choice) in flowing
+        assert why(choice, units) in flowing
         assert source_text(choice) in flowing
     assert max(len(line) for line in text.splitlines()) <= 100
 

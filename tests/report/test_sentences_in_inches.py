@@ -17,6 +17,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, NoWireError, RefusedError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.blocks import Block, Quantity, Rows, Table
+from tapmodel.report.chapters import choices as choices_chapter
 from tapmodel.report.chapters import findings as chapter
 from tapmodel.report.chapters.proof import chapter as proof_chapter
 from tapmodel.report.screen.design import design_page
@@ -30,11 +31,13 @@ from tapmodel.report.units import (
     told,
     torque_in_words,
 )
+from tapmodel.report.words.choices import why
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.refusal import refusal
+from tapmodel.report.words.runners_up import runner_up_text
 from tapmodel.report.words.sets import need
 from tapmodel.shop.judged import judged
 from tapmodel.spec.job_file import job_for
@@ -223,3 +226,58 @@ def test_why_no_solid_and_no_wire_are_told_in_inches() -> None:
     assert "one that stands 0.003937 in clear of the crests" in told_of
     assert "thread micrometer" in told_of
     assert "stands 0.1 mm = 0.003937 in clear" in no_wire(NoWireError("M8x1", 0.1), Units.BOTH)
+
+
+EVERY_FAMILY = (
+    *("M10", "M3", "M18x0.75", "M70x4", "Tr16x4", "1/4-20 UNC", "0-80 UNF", "3 1/2-4 UNC"),
+    *("3/8 BSW LH", "1/2-10 ACME", "G 1/4", "2 BA", "12 BA"),
+)
+"""Sizes that between them meet every rule whose reason holds a length, of every family."""
+
+NAMED = re.compile(r"drills: [\d.]+ mm\b")
+"""A metric drill is called by its size in mm, to whoever buys it."""
+
+
+@pytest.mark.parametrize("designation", EVERY_FAMILY)
+def test_reasons_of_choices_name_no_millimetre_on_an_inch_page(designation: str) -> None:
+    design = settle(job_for(designation))
+    page = design_page(design, Units.INCH, every=True, sources=True)
+    (table,) = choices_chapter.chapter(design).blocks
+    assert isinstance(table, Table)
+    for choice, (_, _, _, reason, source) in zip(design.choices, table.lines, strict=True):
+        (text,) = shown(reason, Units.INCH)
+        assert not re.search(r"\d (mm|µm|°C|N·m)\b", NAMED.sub("", text)), text
+        # what a standard is quoted with may be in its own unit
+        assert choice.given or f"{text.partition('; next came')[0]} -- " in " ".join(page.split())
+        assert shown(source, Units.INCH) == shown(source)
+
+
+def test_reasons_of_choices_by_hand() -> None:
+    design = design_tap(job_for("3/8-16 UNC"))
+
+    def told_of(field: str) -> str:
+        choice = design.choice(field)
+        assert choice is not None
+        other = choice.runner_up
+        later = f"; {runner_up_text(other, choice.unit, Units.INCH)}" if other else ""
+        return why(choice, Units.INCH) + later
+
+    # 12, 36 and 100 mm, and 9.525 mm, over 25.4
+    assert told_of("flutes.count").startswith(
+        "3 below 0.472 in for chip room, 4 up to 1.42 in, 6 up to 3.94 in, 8 above; this is "
+        "0.375 in; next came 4: "
+    )
+    # 7.9375 and 0.05 mm
+    assert told_of("chamfer.point_diameter") == (
+        "0.1 P under the drill of 0.3125 in, down to the next 0.002 in, so that it starts"
+    )
+    # 0.4 and 0.36 of the diameter
+    assert "; next came 0.135 in: " in told_of("flutes.core_diameter")
+    # the heel stands 0.029 mm proud
+    assert "its heel 0.0011 in proud" in told_of("relief.chamfer.kind")
+    assert told_of("tap.hardness") == "as tempered at 400 °F"
+
+
+def test_a_great_length_in_a_reason_has_no_exponent() -> None:
+    assert in_words(123.4, ".2g|.2g", Units.BOTH) == "120 mm = 4.9 in"
+    assert in_words(0.001, "g|.1g", Units.INCH) == "0.00004 in"

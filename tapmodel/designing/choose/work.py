@@ -77,7 +77,7 @@ def _steel(ledger: Ledger) -> TapSteel:
     found = steel_named(name, temper=ledger.given("tap.temper"))
     if ledger.has("tap.material"):
         found = replace(found, called=name)
-    tempered = by_rule("hardness-after-temper", found.source, temper=round(found.temper))
+    tempered = by_rule("hardness-after-temper", found.source, temper=found.temper)
     # Between the rows of a table nothing is known to less than a tenth.
     hardness = ledger.number("tap.hardness", round(found.hardness, 1), tempered)
     measured = ledger.has("tap.hardness") and not ledger.has("tap.temper")

@@ -7,6 +7,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Quantity, Table, Told, Words
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.report.words.runners_up import runner_up_text
+from tapmodel.words import Units
 
 _HEAD = ("field of the job", "value", "settled by", "why", "source")
 
@@ -18,12 +19,15 @@ def chapter(design: TapDesign) -> Chapter:
 
 
 def _line(choice: Choice) -> tuple[Quantity, ...]:
-    by = "the job" if choice.given else "a rule"
-    reason = why(choice)
-    if choice.runner_up:
-        reason += f"; {runner_up_text(choice.runner_up)}"
     return (
         Words(choice.field),
         Told(partial(value_text, choice)),
-        *map(Words, (by, reason, source_text(choice))),
+        Words("the job" if choice.given else "a rule"),
+        Told(partial(_reason, choice)),
+        Words(source_text(choice)),
     )
+
+
+def _reason(choice: Choice, units: Units) -> str:
+    other, reason = choice.runner_up, why(choice, units)
+    return f"{reason}; {runner_up_text(other, choice.unit, units)}" if other else reason

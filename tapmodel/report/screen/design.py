@@ -28,7 +28,7 @@ def design_page(
 
     Args:
         design: of the tap.
-        units: of lengths; those of the choices are in mm, as a job has them, with inches behind.
+        units: of lengths; values of choices are in mm, as a job has them, with inches behind.
         pen: writes for a screen that can show what a text is.
         every: every number, as the sheet has it, instead of those that are looked for first.
         sources: also each value that was chosen with its reason and source.
@@ -64,7 +64,10 @@ def _choices(design: TapDesign, pen: Pen, units: Units) -> Iterator[str]:
 
 def _choice(choice: Choice, pen: Pen, units: Units) -> Iterator[str]:
     yield f"  {choice.field} = {pen(value_text(choice, units), Mark.VALUE)}"
-    reason = "as given in the job" if choice.given else f"{why(choice)} -- {source_text(choice)}"
+    reason = f"{why(choice, units)} -- {source_text(choice)}"
+    if choice.given:
+        reason = "as given in the job"
     yield from wrapped(f"      {reason}", "      ")
     if choice.runner_up:
-        yield from wrapped(f"      {runner_up_text(choice.runner_up)}", "      ")
+        told = runner_up_text(choice.runner_up, choice.unit, units)
+        yield from wrapped(f"      {told}", "      ")

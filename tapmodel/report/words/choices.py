@@ -4,7 +4,8 @@ from tapmodel.designing.choice import Choice, Reason
 from tapmodel.report.blocks import small_length
 from tapmodel.report.units import shown
 from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread, work
-from tapmodel.report.words.reasons.sentence import Sentence
+from tapmodel.report.words.reasons.sentence import Sentence, told
+from tapmodel.report.words.sentence import Writer
 from tapmodel.spec.units import Unit
 from tapmodel.words import Units
 
@@ -41,20 +42,19 @@ def _inches(choice: Choice) -> str:
     return f" ({', '.join(texts)} in)"
 
 
-def why(choice: Choice) -> str:
-    """The rule that chose the value, one sentence."""
-    return "as given" if choice.rule is None else sentence(choice.rule)
+def why(choice: Choice, units: Units = Units.MM) -> str:
+    """The rule that chose the value, one sentence, its lengths in the reader's units."""
+    return "as given" if choice.rule is None else sentence(choice.rule, units)
 
 
-def sentence(reason: Reason) -> str:
+def sentence(reason: Reason, units: Units = Units.MM) -> str:
     """A reason in words.
 
     Raises:
         KeyError: no sentence for its code.
         TypeError: its values are not those that the sentence needs; likewise a KeyError.
     """
-    words = SENTENCES[reason.code]
-    return words.format(**reason.values) if isinstance(words, str) else words(**reason.values)
+    return told(SENTENCES[reason.code], reason.values, Writer(units))
 
 
 def source_text(choice: Choice) -> str:

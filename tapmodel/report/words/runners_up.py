@@ -3,6 +3,10 @@
 from collections.abc import Iterator
 
 from tapmodel.designing.choice import RunnerUp
+from tapmodel.report.units import distance_told
+from tapmodel.report.words.sentence import Writer
+from tapmodel.spec.units import Unit
+from tapmodel.words import Units
 
 SMALL = 0.005
 """Shares below this are no difference [1]."""
@@ -14,26 +18,41 @@ BINDS = 1.0
 """A heel that stands proud by more binds [µm]."""
 
 
-def runner_up_text(one: RunnerUp) -> str:
-    """One sentence without a full stop."""
-    value = one.value if isinstance(one.value, str) else f"{one.value:g}"
-    told = ", ".join(_differences(one)) or "the same in all that is weighed"
-    return f"next came {value}: {told}"
+def runner_up_text(one: RunnerUp, unit: Unit, units: Units = Units.MM) -> str:
+    """One sentence without a full stop.
+
+    Args:
+        one: the value that came next.
+        unit: of that value, as its field has it.
+        units: the reader's.
+    """
+    write = Writer(units)
+    told = ", ".join(_differences(one, write)) or "the same in all that is weighed"
+    return f"next came {_value(one.value, unit, write)}: {told}"
 
 
-def _differences(one: RunnerUp) -> Iterator[str]:
+def _value(value: float | str, unit: Unit, write: Writer) -> str:
+    if isinstance(value, str):
+        return value
+    return write(value, "g") if unit is Unit.MM else f"{value:g} {unit}".rstrip()
+
+
+def _differences(one: RunnerUp, write: Writer) -> Iterator[str]:
     other, chosen = one.weight, one.chosen
     yield from _share("torque", other.torque / chosen.torque)
     yield from _share("strength", other.bears / chosen.bears)
     if abs(other.rubs - chosen.rubs) >= SAME_LENGTH:
-        yield f"lands rub along {other.rubs:.2f} mm instead of {chosen.rubs:.2f} mm"
+        rubs, now = (write(width, ".2f") for width in (other.rubs, chosen.rubs))
+        yield f"lands rub along {rubs} instead of {now}"
     if abs(other.chip / chosen.chip - 1) >= SMALL:
-        yield f"chips of {other.chip:.3f} mm instead of {chosen.chip:.3f} mm"
-    held, now = f"{other.chips_held:.2g}", f"{chosen.chips_held:.2g}"
+        chip, now = (write(thick, ".3f") for thick in (other.chip, chosen.chip))
+        yield f"chips of {chip} instead of {now}"
+    held, now = (write(length, ".2g|.2g") for length in (other.chips_held, chosen.chips_held))
     if held != now:
-        yield f"room for the chips of {held} mm of thread instead of {now} mm"
+        yield f"room for the chips of {held} of thread instead of {now}"
     if other.chamfer_clears < -BINDS <= chosen.chamfer_clears:
-        yield f"the chamfer binds, its heel {-other.chamfer_clears:.0f} µm proud"
+        proud = distance_told(-other.chamfer_clears, write.units)
+        yield f"the chamfer binds, its heel {proud} proud"
     if one.raised:
         yield f"found against it: {' and '.join(one.raised)}"
 

@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.findings import Finding
-from tapmodel.report.units import in_words, torque_in_words
+from tapmodel.report.blocks import Temperature
+from tapmodel.report.units import in_words, range_in_words, shown, torque_in_words
 from tapmodel.words import Units
 
 Length = Callable[[float, str], str]
@@ -13,7 +14,7 @@ Length = Callable[[float, str], str]
 
 @dataclass(frozen=True, slots=True)
 class Writer:
-    """Writes lengths and torques in the reader's units."""
+    """Writes lengths, torques and temperatures in the reader's units."""
 
     units: Units
 
@@ -24,6 +25,14 @@ class Writer:
     def torque(self, newton_metres: float) -> str:
         """A torque [N·m], as `torque_in_words` does."""
         return torque_in_words(newton_metres, self.units)
+
+    def span(self, low: float, high: float, form: str) -> str:
+        """Two lengths from the one to the other, as `range_in_words` does."""
+        return range_in_words(low, high, form, self.units)
+
+    def temperature(self, celsius: float) -> str:
+        """A temperature [°C] to a degree: "204 °C = 399 °F"."""
+        return " = ".join(shown(Temperature((celsius,)), self.units))
 
 
 Sentence = Callable[[Finding, Writer], str]

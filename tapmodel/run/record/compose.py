@@ -22,6 +22,7 @@ from tapmodel.run.record.model import SCHEMA, Record
 from tapmodel.run.record.numbers import finite
 from tapmodel.run.record.parts import SIMPLIFICATIONS
 from tapmodel.run.record.prediction.compose import prediction_part
+from tapmodel.spec.units import Unit
 from tapmodel.tap.tap import TapThread
 from tapmodel.version import __version__
 
@@ -94,15 +95,15 @@ def _choice(choice: Choice) -> dict[str, Any]:
         "given": choice.given,
         "why": why(choice),
         "source": source_text(choice),
-        **({"runner_up": _runner_up(other)} if other else {}),
+        **({"runner_up": _runner_up(other, choice.unit)} if other else {}),
     }
 
 
-def _runner_up(other: RunnerUp) -> dict[str, Any]:
+def _runner_up(other: RunnerUp, unit: Unit) -> dict[str, Any]:
     weight = other.weight
     return {
         "value": other.value,
-        "what": runner_up_text(other),
+        "what": runner_up_text(other, unit),
         "torque": weight.torque,
         "bears": weight.bears,
         "rubbing_width": weight.rubs,

@@ -1,12 +1,19 @@
 """Reasons for the flutes and their cutter, in words."""
 
 from tapmodel.report.words.reasons.sentence import Sentence
+from tapmodel.report.words.sentence import Writer
+
+
+def _by_diameter(write: Writer, /, *, diameter: float) -> str:
+    few, usual, many = (write(end, "g|.3g") for end in (12, 36, 100))
+    return (
+        f"3 below {few} for chip room, 4 up to {usual}, 6 up to {many}, 8 above; this is "
+        f"{write(diameter, 'g')}"
+    )
+
 
 SENTENCES: dict[str, Sentence] = {
-    "count-by-diameter": (
-        "3 below 12 mm for chip room, 4 up to 36 mm, 6 up to 100 mm, 8 above; this is "
-        "{diameter:g} mm"
-    ),
+    "count-by-diameter": _by_diameter,
     "count-against-wide-lands": (
         "more than the usual {usual}, whose lands would rub along {share:.0%} of the way "
         "from edge to edge"
@@ -17,7 +24,7 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "core-of-root": ("{share:g} of the root: so coarse a thread leaves no room for the usual core"),
     "core-against-torque": (
-        "stronger than the usual {usual:.4g} mm, which would likely take {times:.2g} times the "
+        "stronger than the usual {usual:.4g mm}, which would likely take {times:.2g} times the "
         "torque to stop at"
     ),
     "land-third-of-spacing": (
@@ -38,7 +45,7 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "cutter-nearest-land": (
         "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
-        "nor one taller than its foot is thick, the one whose land comes nearest to {width:.2f} mm"
+        "nor one taller than its foot is thick, the one whose land comes nearest to {width:.2f mm}"
     ),
     "cutter-least-short": "no cutter on hand meets every limit; this one falls short least",
 }

@@ -1,16 +1,17 @@
 """Reasons for the two reliefs, in words."""
 
 from tapmodel.report.words.reasons.sentence import Sentence
+from tapmodel.report.words.sentence import Writer
 
 
-def _of_diameter(*, share: float) -> str:
+def _of_diameter(_write: Writer, /, *, share: float) -> str:
     return f"{100 * share:g} % of the diameter"
 
 
-def _of_depth(*, usual: float) -> str:
+def _of_depth(write: Writer, /, *, usual: float) -> str:
     return (
         "a quarter of the depth of the thread, which for so fine a thread is less than the usual "
-        f"{_of_diameter(share=usual)}"
+        f"{_of_diameter(write, share=usual)}"
     )
 
 

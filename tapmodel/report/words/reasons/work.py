@@ -12,6 +12,6 @@ SENTENCES: dict[str, Sentence] = {
     "steel-for-a-small-furnace": (
         "hardens in oil, hardly warps and is tempered in a kitchen oven; name yours"
     ),
-    "hardness-after-temper": "as tempered at {temper:g} °C",
+    "hardness-after-temper": "as tempered at {temper:g °C}",
     "hole-blind-for-bottoming": "so short a chamfer is asked for where a hole has a bottom",
 }
