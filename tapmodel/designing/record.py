@@ -78,6 +78,17 @@ class TapDesign:
         wall = min(max(self.drill, thread.minor), thread.major) / 2
         return rake(section_of(self.tap.flutes), wall)
 
+    @property
+    def wear_reserve(self) -> float:
+        """How far the tap may wear from its target before the hole falls below its least size [mm].
+
+        In pitch diameter. That a hole is mostly larger than its tap is not counted on. 0 or less
+        for a tap that is too small when it is new.
+
+        Source: derived here.
+        """
+        return self.tap.thread.pitch_diameter - self.hole.pitch_min
+
     def number(self, field: str) -> float | None:
         """The number that a field of the job was settled to; None where there is none."""
         choice = self.choice(field)

@@ -304,19 +304,18 @@ def test_each_count_and_thickness_of_chips_says_what_it_is() -> None:
     assert not {"teeth", "chip"} & {*cone, *cut}
 
 
-def test_each_reserve_of_wear_says_from_what_it_counts() -> None:
-    """They differ by what the hole is larger than the tap."""
+def test_the_reserve_of_wear_is_one_and_says_from_what_it_counts() -> None:
+    """It does not count on a hole that is larger than the tap, as one measured would not."""
     design = design_tap(job_for("1/2 BSW LH"))
-    foreseen = design.prediction
-    assert foreseen is not None
     rows = {told(row.label): row.value for row in _rows(left_behind.chapter(design))}
-    reserve = rows["wear in reserve, from that pitch diameter"]
+    label = "wear in reserve, in pitch diameter, from the tap's target to the least of the hole"
+    reserve = rows[label]
     assert isinstance(reserve, Length)
-    assert reserve.mm == pytest.approx(foreseen.gauge.pitch_diameter - design.hole.pitch_min)
     (finding,) = (f for f in design.findings if f.code == Code.WEAR_RESERVE)
     own = finding.values.number("by")
     assert own == pytest.approx(design.tap.thread.pitch_diameter - design.hole.pitch_min)
-    assert f"by {own:.4f} mm in pitch diameter, from its target," in what(finding)
+    assert (reserve.mm, reserve.digits) == (pytest.approx(own), 4)
+    assert f"by {own:.4f} mm in pitch diameter, from its target to the least" in what(finding)
 
 
 def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:

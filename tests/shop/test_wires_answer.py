@@ -83,6 +83,14 @@ def test_verdict_and_infeed(design: TapDesign, pitch_diameter: float, verdict: V
     assert dict(reading.infeed_at_compound)[29.5] == reading.infeed
 
 
+def test_a_tap_at_its_target_has_all_of_its_reserve_of_wear_left(design: TapDesign):
+    target = design.tap.thread.pitch_diameter
+    reading = answer(design, Wires(wire=0.58, measured=over(design, target))).reading
+    assert reading is not None
+    assert design.wear_reserve == pytest.approx(target - 7.350, abs=1e-12)
+    assert reading.wear_left == pytest.approx(design.wear_reserve, abs=1e-9)
+
+
 def test_a_tap_below_the_hole_has_no_wear_left(design: TapDesign):
     reading = answer(design, Wires(wire=0.58, measured=over(design, 7.34))).reading
     assert reading is not None

@@ -212,11 +212,3 @@ def _root_flat(hole: TappedHole, flanks: Flanks, ledger: Ledger) -> float:
 
 def _clear_root(hole: TappedHole) -> float:
     return hole.found.limits.minor_min - 2 * ROOT_CLEARANCE * hole.pitch
-
-
-def wear_reserve(thread: TapThread, hole: TappedHole) -> float:
-    """How far the pitch diameter may wear before the hole falls below its least size [mm].
-
-    Source: derived here: aimed pitch diameter less the hole's least pitch diameter.
-    """
-    return thread.pitch_diameter - hole.found.limits.pitch_min

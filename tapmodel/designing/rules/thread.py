@@ -2,7 +2,6 @@
 
 from tapmodel.designing.choose.drill import drills_inside, neighbours, percentage_left
 from tapmodel.designing.choose.hole import engagement_allowed
-from tapmodel.designing.choose.thread import wear_reserve
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import (
     ERROR,
@@ -208,8 +207,8 @@ def _origin(design: TapDesign, context: Context) -> Findings:
         pair, limit = design.designation, Limit(held=Held.LISTED_PAIR)
         source, values = found.sources[0], found.note
         yield finding(code, severity, "designation", pair, limit, source, values=values)
-    reserve = wear_reserve(design.tap.thread, context.hole)
-    if reserve > 0 and not design.roughs:
+    if design.wear_reserve > 0 and not design.roughs:
         field, d2 = "thread.pitch_diameter", design.tap.thread.pitch_diameter
-        limit, values = between(design.hole.pitch_min, design.hole.pitch_max), Values(by=reserve)
+        limit = between(design.hole.pitch_min, design.hole.pitch_max)
+        values = Values(by=design.wear_reserve)
         yield finding(Code.WEAR_RESERVE, NOTE, field, d2, limit, GEOMETRY, values=values)

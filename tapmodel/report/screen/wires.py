@@ -13,6 +13,7 @@ from tapmodel.shop.wires.reading import LEAST_WEAR, Reading, Verdict
 
 Row = tuple[str, str]
 
+_WEAR = "wear left, from what is measured to the least of the hole"
 _SCRAP = f"scrap below, the hole's least and {LEAST_WEAR:.0%} of its tolerance"
 
 _STOPS = (Verdict.BELOW_ZONE, Verdict.TOO_SMALL)
@@ -92,7 +93,7 @@ def _reading(reading: Reading, units: Units) -> list[str]:
     if reading.verdict is not Verdict.TOO_LARGE:
         scrap = reading.verdict is Verdict.TOO_SMALL
         wear = (
-            ("wear left, from the pitch diameter measured", None if scrap else reading.wear_left),
+            (_WEAR, None if scrap else reading.wear_left),
             (_SCRAP, reading.scrap_below),
         )
         rows += [(label, _text(size, units)) for label, size in wear if size is not None]

@@ -25,7 +25,7 @@ def chapter(design: TapDesign) -> Chapter:
     blocks: list[Block] = []
     if foreseen is not None:
         blocks += [_clearances(foreseen.rubbing), *_by_back_taper(foreseen.rubbing)]
-        blocks.append(Paragraphs((ROUGHED,)) if design.roughs else _gauges(foreseen.gauge))
+        blocks.append(Paragraphs((ROUGHED,)) if design.roughs else _gauges(design, foreseen.gauge))
     return Chapter("clearance", "Clearance, and the thread that is left", tuple(blocks))
 
 
@@ -67,16 +67,19 @@ def _line(name: str, contact: Contact) -> tuple[Quantity, ...]:
     )
 
 
-def _gauges(gauge: Gauge) -> Rows:
-    return Rows(tuple(_verdicts(gauge)), "The thread that a sharp tap leaves")
+def _gauges(design: TapDesign, gauge: Gauge) -> Rows:
+    return Rows(tuple(_verdicts(design, gauge)), "The thread that a sharp tap leaves")
 
 
-def _verdicts(gauge: Gauge) -> Iterator[Row]:
+WEAR = "wear in reserve, in pitch diameter, from the tap's target to the least of the hole"
+
+
+def _verdicts(design: TapDesign, gauge: Gauge) -> Iterator[Row]:
     yield Row("larger than the tap by, as is common", Length(gauge.oversize))
     yield Row("pitch diameter of the hole", Length(gauge.pitch_diameter))
     yield Row("GO gauge", Words("enters" if gauge.go else "does not enter"))
     yield Row("NO-GO gauge", Words("stays out" if gauge.no_go else "enters"))
-    yield Row("wear in reserve, from that pitch diameter", Length(gauge.wear_left))
+    yield Row(WEAR, Length(design.wear_reserve, 4))
     ends = f", the {gauge.face_limit} ends it"
     face = _times(gauge.sharpenings_face)
     several = f"{face}{ends}" if gauge.sharpenings_face <= _MANY else face

@@ -76,7 +76,7 @@ def _called(name: str, size: float, length: Length) -> str:
 def _wear(finding: Finding, length: Length) -> str:
     return (
         f"The tap may wear by {length(finding.values.number('by'), '.4f')} in pitch diameter, "
-        "from its target, before the hole falls below its least size."
+        "from its target to the least of the hole."
     )
 
 

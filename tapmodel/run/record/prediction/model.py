@@ -128,7 +128,10 @@ class Gauge(Part):
     go: bool
     no_go: bool = Field(description="Whether that gauge stays out.")
     oversize: Millimetres
-    wear_left: Millimetres = Field(description="In pitch diameter.")
+    wear_left: Millimetres = Field(
+        description="In pitch diameter, from that of the hole that a sharp tap leaves, which is "
+        "`oversize` larger than the tap, until GO enters no more."
+    )
     sharpenings_face: int
     sharpenings_chamfer: int
 
