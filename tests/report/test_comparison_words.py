@@ -48,7 +48,8 @@ def test_sieve_by_sieve_what_decided_and_what_the_next_costs() -> None:
         "2 of these with no warning, the others with more, the greatest safety factor of these, "
         "2 (safe up to 10 N·m, it takes 5 N·m at the most). The runner-up is no. 4 "
         "(flutes.offset = 2 mm): safety factor 1.8 instead of 2 (10% less); likely torque 4.4 N·m "
-        "instead of 4 N·m; rubbing along 1.20 mm instead of 1.50 mm."
+        "instead of 4 N·m; flank and chamfer, added up at the pitch line, rub along 1.20 mm "
+        "instead of 1.50 mm."
     )
 
 
@@ -78,8 +79,8 @@ def test_what_the_runner_up_costs(second: Merit, cost: str) -> None:
 def test_rubbing_is_told_where_it_decided() -> None:
     text = told(variant(1, replace(GOOD, rubbing=1.6)), variant(2, GOOD), variant(3, GOOD))
     assert (
-        "and of 3 with that safety factor the least rubbing (flank and chamfer rub along 1.50 mm)"
-        in text
+        "and of 3 with that safety factor the least rubbing (flank and chamfer, added "
+        "up at the pitch line, rub along 1.50 mm)" in text
     )
     assert "the first of 2 that are alike in all this" in text
 

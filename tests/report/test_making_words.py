@@ -9,7 +9,7 @@ from alone import drawing_of
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.design import design_tap
-from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table
+from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table, Words
 from tapmodel.report.chapters import key_numbers
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
@@ -363,3 +363,20 @@ def test_a_point_within_the_core_has_no_edge_to_tell_of() -> None:
     told_of = _prose(relief.chapter(design))
     assert "The table counts from" not in told_of
     assert relief.SETTING in told_of
+
+
+def test_each_width_that_rubs_says_where() -> None:
+    """At the pitch line, which lies further in, the same land is narrower than at the crests."""
+    design = design_tap(job_for("Tr16x4"))
+    assert design.prediction is not None
+    (finding,) = (f for f in design.findings if f.code == Code.LAND_RUBS)
+    crests = design.figures.land_width
+    assert f"along {crests:.2f} mm of arc at the crests" in what(finding)
+    (table,) = (b for b in left_behind.chapter(design).blocks if isinstance(b, Table))
+    named = {line[0]: line[1] for line in table.lines}
+    flank = named[Words("flanks, at the pitch line")]
+    assert isinstance(flank, Length)
+    assert flank.mm == design.prediction.rubbing.flank.rubbing_length
+    assert flank.mm < 0.8 * crests
+    assert design.prediction.rubbing.flank.radius == design.tap.thread.pitch_diameter / 2
+    assert Words("chamfer, at the pitch line") in named

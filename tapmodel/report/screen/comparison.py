@@ -52,8 +52,8 @@ LEGEND = (
     "rake: at the drilled wall. torque: likely, with the least and the most it may be. safe: the "
     "torque that the tap is safe to take; `tapmodel design` says where to stop before. safety: the "
     "factor of that over the most. chamfer: its clearance; negative, it binds. flank rubs: how far "
-    "along the land it slides on what it cut. chip room: length of thread whose chips the flutes "
-    "hold; the ranking does not count it. thinnest, thickest: of the chips."
+    "along the land, at the pitch line, it slides on what it cut. chip room: length of thread "
+    "whose chips the flutes hold; the ranking does not count it. thinnest, thickest: of the chips."
 )
 
 

@@ -17,6 +17,8 @@ _ALIKE = 0.01
 
 _CODES_NAMED = 3
 
+_RUBBING = "flank and chamfer, added up at the pitch line, rub along"
+
 _LONGEST = 40
 """Letters of a value that is a word."""
 
@@ -69,7 +71,7 @@ def _reasons(
     factor = f"safe up to {borne}, it takes {high} at the most"
     yield f"{most or 'safety factor '}{merit.margin:.3g} ({factor})"
     if greatest > 1:
-        along = f"flank and chamfer rub along {in_words(merit.rubbing, '.2f', units)}"
+        along = f"{_RUBBING} {in_words(merit.rubbing, '.2f', units)}"
         alike = f", and as the first of {least} that are alike in all this" * (least > 1)
         yield f"and of {greatest} with that safety factor the least rubbing ({along}){alike}"
 
@@ -125,7 +127,7 @@ def _cost(
     likely = [torque_in_words(one.number_of("torque_likely"), units) for one in (second, best)]
     yield from _instead("likely torque", *likely)
     rubbing = [in_words(merit.rubbing, ".2f", units) for merit in (other, first)]
-    yield from _instead("rubbing along", *rubbing)
+    yield from _instead(_RUBBING, *rubbing)
 
 
 def _instead(what: str, new: str, old: str) -> Iterator[str]:

@@ -43,7 +43,7 @@ def _differences(one: RunnerUp, write: Writer) -> Iterator[str]:
     yield from _share("strength", other.bears / chosen.bears)
     if abs(other.rubs - chosen.rubs) >= SAME_LENGTH:
         rubs, now = (write(width, ".2f") for width in (other.rubs, chosen.rubs))
-        yield f"lands rub along {rubs} instead of {now}"
+        yield f"lands rub along {rubs} instead of {now} at the crests"
     if abs(other.chip / chosen.chip - 1) >= SMALL:
         chip, now = (write(thick, ".3f") for thick in (other.chip, chosen.chip))
         yield f"chips of {chip} instead of {now}"

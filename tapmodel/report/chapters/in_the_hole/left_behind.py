@@ -34,12 +34,17 @@ ROUGHED = "No gauge enters behind this tap: the last of its set cuts to size."
 
 CLEARANCE = (
     "Clearance from what the edge cut: what rubs slides on that with hardly any, what binds stands "
-    "proud of it"
+    "proud of it; along the helix at the place that is named"
 )
 
 
 def _clearances(rubbing: Rubbing) -> Table:
-    contacts = (("crest", rubbing.crest), ("flanks", rubbing.flank), ("chamfer", rubbing.chamfer))
+    """Each width is told at one radius: at the pitch line lands are narrower than at the crests."""
+    contacts = (
+        ("crest", rubbing.crest),
+        ("flanks, at the pitch line", rubbing.flank),
+        ("chamfer, at the pitch line", rubbing.chamfer),
+    )
     lines = tuple(_line(name, contact) for name, contact in contacts)
     head = ("behind the edge", "rubs along", "of its width", "clear at the heel", "binds")
     return Table(head, lines, CLEARANCE)

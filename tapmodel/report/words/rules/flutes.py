@@ -74,8 +74,9 @@ def _scrapes(finding: Finding, _length: Length) -> str:
 def _rubs(finding: Finding, length: Length) -> str:
     return (
         "The lands rub on the thread that they have cut, without clearance along "
-        f"{length(judged(finding), '.2f')} or {finding.values.number('share'):.0%} of the way from "
-        "edge to edge: their flanks are not relieved."
+        f"{length(judged(finding), '.2f')} of arc at the crests or "
+        f"{finding.values.number('share'):.0%} of the way from edge to edge: their flanks are not "
+        "relieved."
     )
 
 
