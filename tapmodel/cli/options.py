@@ -66,7 +66,10 @@ def for_every_system(out: Path | None) -> Path | None:
 
 
 Out = Annotated[Path, typer.Option(help="Folder for results.", callback=for_every_system)]
-PaperSize = Annotated[Paper, typer.Option(help="Size of the sheet.", case_sensitive=False)]
+PaperSize = Annotated[
+    Paper | None,
+    typer.Option(help="Size of the sheet; by default the job's, else A4.", case_sensitive=False),
+]
 _SPELLINGS = {"in": Units.INCH, "inches": Units.INCH, '"': Units.INCH, "metric": Units.MM}
 
 
@@ -89,8 +92,11 @@ TextUnits = Annotated[
     ),
 ]
 View = Annotated[
-    Projection,
-    typer.Option(help="How views stand: first or third angle.", case_sensitive=False),
+    Projection | None,
+    typer.Option(
+        help="How views stand, in first or third angle; by default the job's, else first.",
+        case_sensitive=False,
+    ),
 ]
 Seconds = Annotated[
     float, typer.Option("--limit-seconds", help="The longest that the work may take.")

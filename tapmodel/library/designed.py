@@ -196,14 +196,13 @@ class DesignedTap:
             RefusedError, KernelError: as `solid`.
         """
         from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats  # noqa: PLC0415
-        from tapmodel.report.units import Look  # noqa: PLC0415
-        from tapmodel.report.units_wanted import units_of  # noqa: PLC0415
+        from tapmodel.report.look_wanted import look_of  # noqa: PLC0415
         from tapmodel.run.wish import Wish  # noqa: PLC0415
         from tapmodel.run.workshop import produce  # noqa: PLC0415
 
         self._refuse_broken()
         wanted = parse_formats(DEFAULT_FORMATS if formats is None else ",".join(formats))
-        wish = Wish(wanted, Look(units=units_of(self.job)))
+        wish = Wish(wanted, look_of(self.job))
         return produce(self.design, Path(out), lambda _stage: None, wish)
 
     def _refuse_broken(self) -> None:

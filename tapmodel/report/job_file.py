@@ -12,6 +12,7 @@ from tomlkit.items import Item, Table
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.job_lengths import in_inches, tool_size, typed_in_inches
+from tapmodel.report.look_wanted import look_of
 from tapmodel.report.units_wanted import units_of
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
@@ -97,7 +98,7 @@ def commented_job(job: Job, design: TapDesign) -> str:
     inch = units_of(job) is Units.INCH
     live = _live(job, design, inch=inch)
     table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
-    following = _following(design, inch=inch) | {"units": f'"{units_of(job)}"'}
+    following = _following(design, inch=inch) | _look(job)
     file = tomlkit.document()
     for line in HEADER.splitlines():
         file.add(tomlkit.comment(line))
@@ -113,6 +114,13 @@ def commented_job(job: Job, design: TapDesign) -> str:
         last = _table(tables, section)
         _write(_Entry(key, _comment(field, choice, job, inch=inch), live.get(field), line), last)
     return tomlkit.dumps(file)
+
+
+def _look(job: Job) -> dict[str, str]:
+    """How the papers look where the job says nothing, as TOML."""
+    look = look_of(job)
+    looks = {"units": look.units, "report.paper": look.paper, "report.projection": look.projection}
+    return {field: f'"{word}"' for field, word in looks.items()}
 
 
 @dataclass(frozen=True, slots=True)

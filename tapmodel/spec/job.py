@@ -80,6 +80,14 @@ Wheels = Annotated[
 OutputUnits = Annotated[
     Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
 ]
+PaperSize = Annotated[
+    Literal["A4", "Letter"],
+    BeforeValidator(lambda word: word.capitalize() if isinstance(word, str) else word),
+]
+ProjectionAngle = Annotated[
+    Literal["first", "third"],
+    BeforeValidator(lambda word: word.lower() if isinstance(word, str) else word),
+]
 HoleKind = Literal["through", "blind"]
 ToolSizes = Annotated[
     Literal["metric", "inch"],
@@ -323,6 +331,17 @@ class Shop(Group):
     )
 
 
+class Report(Group):
+    """How the papers look to their reader, beside their units."""
+
+    paper: PaperSize | None = Field(
+        default=None, description='size of sheet and route: "A4" or "Letter"'
+    )
+    projection: ProjectionAngle | None = Field(
+        default=None, description='how the views of a drawing stand: "first" or "third" angle'
+    )
+
+
 def _for_every_system(name: str) -> str:
     why = fault(name)
     if why:
@@ -357,6 +376,7 @@ class Job(Group):
     relief: Relief = Field(default_factory=Relief)
     blank: Blank = Field(default_factory=Blank)
     shop: Shop = Field(default_factory=Shop)
+    report: Report = Field(default_factory=Report)
 
     _texts: dict[str, object] = PrivateAttr(default_factory=dict[str, object])
 

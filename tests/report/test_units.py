@@ -20,10 +20,11 @@ from tapmodel.report.blocks import (
     hole_depth,
 )
 from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.look_wanted import look_of
 from tapmodel.report.tools import cutter_of, drill_of
-from tapmodel.report.units import shown, shown_high, shown_low
+from tapmodel.report.units import Look, Paper, Projection, shown, shown_high, shown_low
 from tapmodel.report.units_wanted import units_of
-from tapmodel.spec.job_file import job_for
+from tapmodel.spec.job_file import job_for, read_job
 from tapmodel.words import Units
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
@@ -205,6 +206,38 @@ def test_new_keeps_the_units_in_the_job_file(tmp_path: Path) -> None:
     file = tmp_path / "job.toml"
     assert run(["new", "M10", str(file), "--units", "Inch"]).code == 0
     assert 'units = "inch"' in file.read_text()
+
+
+def test_the_job_says_paper_and_projection_and_options_go_before(tmp_path: Path) -> None:
+    line = ["sheet", "M10", "--out", str(tmp_path)]
+    sets = ["--set", "report.paper=letter", "--set", "report.projection=Third"]
+    for options, size, angle in (
+        ([], (612, 792), "third angle"),
+        (["--paper", "A4", "--projection", "first"], (595.3, 841.9), "first angle"),
+    ):
+        assert run([*line, *sets, *options]).code == 0
+        (path,) = tmp_path.rglob("*-sheet.pdf")
+        page = PdfReader(path).pages[0]
+        assert [float(side) for side in page.mediabox[2:]] == pytest.approx(size, abs=0.3)
+        assert angle in _text(tmp_path)
+
+
+def test_the_look_of_a_job_is_what_it_keeps() -> None:
+    usual = Look()
+    assert look_of(job_for("M10")) == usual == Look(Paper.A4, Units.MM, Projection.FIRST)
+    kept = job_for("M10", ["report.paper=Letter", "report.projection=third", "units=inch"])
+    assert look_of(kept) == Look(Paper.LETTER, Units.INCH, Projection.THIRD)
+    assert look_of(kept, Units.MM, Paper.A4, Projection.FIRST) == usual
+
+
+def test_new_names_paper_and_projection_as_comments_until_they_are_set(tmp_path: Path) -> None:
+    file = tmp_path / "job.toml"
+    assert run(["new", "M10", str(file)]).code == 0
+    assert '\n# paper = "A4"\n' in file.read_text()
+    assert '\n# projection = "first"\n' in file.read_text()
+    assert run(["new", "M10", str(file), "--overwrite", "--set", "report.paper=Letter"]).code == 0
+    assert '\npaper = "Letter"\n' in file.read_text()
+    assert read_job(file).report.paper == "Letter"
 
 
 def _text(out: Path) -> str:

@@ -27,7 +27,6 @@ from tapmodel.cli.settled import designed, refuse_broken
 from tapmodel.cli.telling import print_json, tell_delivery, tell_preview
 from tapmodel.errors import escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
-from tapmodel.report.units import Look, Paper, Projection
 from tapmodel.run.wish import Wish
 from tapmodel.run.workshop import builders, preview_with, previewers, produce_with
 
@@ -51,9 +50,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     force: Annotated[bool, typer.Option("--force", help="Build what breaks a rule.")] = False,
     preview: Annotated[bool, typer.Option("--preview", help="A quick look, not verified.")] = False,
     as_json: AsJson = False,
-    paper: PaperSize = Paper.A4,
+    paper: PaperSize = None,
     units: TextUnits = None,
-    projection: View = Projection.FIRST,
+    projection: View = None,
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
 ) -> None:
@@ -64,15 +63,15 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     With --force a design that breaks a rule is built all the same and the exit code is 0; one that
     leaves no tap to describe cannot be forced.
     """
-    wanted = Wish(parse_formats(formats), Look(paper, projection=projection))
+    wanted = Wish(parse_formats(formats))
     limits = limits_of(seconds, megabytes)
     with previewers(limits) if preview else builders(wanted, limits) as crew:
         settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+        from tapmodel.report.look_wanted import look_of
         from tapmodel.report.screen.build import build_summary
         from tapmodel.report.screen.findings import findings_lines
-        from tapmodel.report.units_wanted import units_of
 
-        wanted = replace(wanted, look=replace(wanted.look, units=units_of(asked, units)))
+        wanted = replace(wanted, look=look_of(asked, units, paper, projection))
         for line in findings_lines(settled.findings, pen(aside=True), wanted.look.units):
             say(line, aside=True)
         refuse_broken(settled, force=force, units=wanted.look.units)

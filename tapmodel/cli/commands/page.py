@@ -17,7 +17,6 @@ from tapmodel.cli.options import (
 from tapmodel.cli.progress import foreseen_for, limits_of, progress
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_preview
-from tapmodel.report.units import Look, Projection
 from tapmodel.run.workshop import preview_with, previewers
 
 EXAMPLES = ("tapmodel page M18x0.75",)
@@ -31,7 +30,7 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     fix: Fix = False,
     no_strength: NoStrength = False,
     units: TextUnits = None,
-    projection: View = Projection.FIRST,
+    projection: View = None,
     seconds: Seconds = USUAL.seconds,
     megabytes: Megabytes = USUAL.memory_mb,
 ) -> None:
@@ -39,9 +38,9 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     with previewers(limits, page=True) as crew:
         settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
-        from tapmodel.report.units_wanted import units_of
+        from tapmodel.report.look_wanted import look_of
 
-        look = Look(units=units_of(asked, units), projection=projection)
+        look = look_of(asked, units, projection=projection)
         with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
             record = preview_with(crew, settled, out, on_stage, look)
     tell_preview(record, out)

@@ -20,7 +20,6 @@ from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json, tell_delivery
 from tapmodel.errors import InputError, escaped
-from tapmodel.report.units import Look, Paper
 
 EXAMPLES = (
     "tapmodel route M18x0.75",
@@ -48,7 +47,7 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
             "--gcode", help="With --out: flutes and square as programs for a mill (.ngc), too."
         ),
     ] = False,
-    paper: PaperSize = Paper.A4,
+    paper: PaperSize = None,
     units: TextUnits = None,
     as_json: AsJson = False,
 ) -> None:
@@ -59,15 +58,15 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     written as PDF, with boxes to tick and fields to write in; --gcode adds programs of the flutes
     and the square for a mill with an A axis. Prove them in air first.
     """
+    from tapmodel.report.look_wanted import look_of
     from tapmodel.report.route.order import chapters_of, route_of
     from tapmodel.report.screen.route import route_page
-    from tapmodel.report.units_wanted import units_of
     from tapmodel.run.route import deliver_route, route_record
 
     if gcode and out is None:
         raise InputError("--gcode", "without --out", "--out with the folder for the programs")
     settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
-    look = Look(paper, units_of(asked, units))
+    look = look_of(asked, units, paper)
     operations = route_of(settled)
     chapters = chapters_of(operations)
     if as_json:

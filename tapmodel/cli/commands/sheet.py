@@ -7,7 +7,6 @@ from tapmodel.cli.options import Fix, JobArgument, NoStrength, Out, PaperSize, S
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import tell_delivery
 from tapmodel.errors import escaped
-from tapmodel.report.units import Look, Paper, Projection
 
 EXAMPLES = (
     "tapmodel sheet M18x0.75",
@@ -22,21 +21,21 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     *,
     fix: Fix = False,
     no_strength: NoStrength = False,
-    paper: PaperSize = Paper.A4,
+    paper: PaperSize = None,
     units: TextUnits = None,
-    projection: View = Projection.FIRST,
+    projection: View = None,
 ) -> None:
     """Write the sheet for the machine, and all drawings."""
     from tapmodel.export.formats import Format
+    from tapmodel.report.look_wanted import look_of
     from tapmodel.report.page.write import PageContent, write_page
     from tapmodel.report.sheet.papers import write_papers
-    from tapmodel.report.units_wanted import units_of
     from tapmodel.run.delivery.place import deliver
     from tapmodel.run.delivery.staging import staging
     from tapmodel.run.record.compose import design_record
 
     settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
-    look = Look(paper, units_of(asked, units), projection)
+    look = look_of(asked, units, paper, projection)
     with staging(out, settled.name) as staged:
         drawings = write_papers(settled, staged, (Format.SHEET, Format.DRAWINGS), look)
         page = staged / f"{settled.name}-sheet.html"
