@@ -308,7 +308,7 @@ def test_the_reserve_of_wear_is_one_and_says_from_what_it_counts() -> None:
     """It does not count on a hole that is larger than the tap, as one measured would not."""
     design = design_tap(job_for("1/2 BSW LH"))
     rows = {told(row.label): row.value for row in _rows(left_behind.chapter(design))}
-    label = "wear in reserve, in pitch diameter, from the tap's target to the least of the hole"
+    label = "wear in reserve, from target to the least of the hole"
     reserve = rows[label]
     assert isinstance(reserve, Length)
     (finding,) = (f for f in design.findings if f.code == Code.WEAR_RESERVE)
@@ -374,9 +374,9 @@ def test_each_width_that_rubs_says_where() -> None:
     assert f"along {crests:.2f} mm of arc at the crests" in what(finding)
     (table,) = (b for b in left_behind.chapter(design).blocks if isinstance(b, Table))
     named = {line[0]: line[1] for line in table.lines}
-    flank = named[Words("flanks, at the pitch line")]
+    flank = named[Words("flanks, pitch line")]
     assert isinstance(flank, Length)
     assert flank.mm == design.prediction.rubbing.flank.rubbing_length
     assert flank.mm < 0.8 * crests
     assert design.prediction.rubbing.flank.radius == design.tap.thread.pitch_diameter / 2
-    assert Words("chamfer, at the pitch line") in named
+    assert Words("chamfer, pitch line") in named

@@ -198,7 +198,7 @@ def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: 
 
 
 def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
-    design = design_tap(job_for("M10"))
+    design = design_tap(job_for("M12"))
     write_sheet(path, design, all_drawings(design))
     pages = PdfReader(path).pages
     assert len(pages) == 6

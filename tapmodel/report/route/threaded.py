@@ -65,7 +65,8 @@ def chamfer(design: TapDesign) -> Operation:
         "Turn the chamfer",
         "lathe",
         f"as before: {between(design.tap)}",
-        "turning tool, the top slide set to the angle and checked with a protractor",
+        "turning tool, the top slide set to the angle, so that feeding it towards the headstock "
+        "draws the tool off the axis, and checked with a protractor",
         why="after the thread, whose starting turns it takes off, and before the flutes, while the "
         "cut still goes all round",
         settings=settings_of(told),

@@ -34,7 +34,7 @@ ROUGHED = "No gauge enters behind this tap: the last of its set cuts to size."
 
 CLEARANCE = (
     "Clearance from what the edge cut: what rubs slides on that with hardly any, what binds stands "
-    "proud of it; along the helix at the place that is named"
+    "proud of it"
 )
 
 
@@ -42,8 +42,8 @@ def _clearances(rubbing: Rubbing) -> Table:
     """Each width is told at one radius: at the pitch line lands are narrower than at the crests."""
     contacts = (
         ("crest", rubbing.crest),
-        ("flanks, at the pitch line", rubbing.flank),
-        ("chamfer, at the pitch line", rubbing.chamfer),
+        ("flanks, pitch line", rubbing.flank),
+        ("chamfer, pitch line", rubbing.chamfer),
     )
     lines = tuple(_line(name, contact) for name, contact in contacts)
     head = ("behind the edge", "rubs along", "of its width", "clear at the heel", "binds")
@@ -76,7 +76,7 @@ def _gauges(design: TapDesign, gauge: Gauge) -> Rows:
     return Rows(tuple(_verdicts(design, gauge)), "The thread that a sharp tap leaves")
 
 
-WEAR = "wear in reserve, in pitch diameter, from the tap's target to the least of the hole"
+WEAR = "wear in reserve, from target to the least of the hole"
 
 
 def _verdicts(design: TapDesign, gauge: Gauge) -> Iterator[Row]:
