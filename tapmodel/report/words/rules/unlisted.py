@@ -45,16 +45,17 @@ def _trapezoidal_tolerances(_values: Values) -> str:
 
 def _unified_series(_values: Values) -> str:
     return (
-        "No series of ASME B1.1 has this pairing: its formulas for special threads, with a length "
-        "of engagement of 9 pitches, gave the limits."
+        "No series of ASME B1.1 has this pairing, UN no more than others, so it is taken as UNS: "
+        "the formulas for special threads, with a length of engagement of 9 pitches, gave the "
+        "limits."
     )
 
 
 def _unified_scope(values: Values) -> str:
     return (
-        f"The series of ASME B1.1 end at {values.number('finest'):g} threads per inch: its "
-        "formulas for special threads are carried on to this pitch, with a length of engagement "
-        "of 9 pitches; agree the limits with the maker of the screw."
+        f"The series of ASME B1.1 end at {values.number('finest'):g} threads per inch, so it is "
+        "taken as UNS: the formulas for special threads are carried on to this pitch, with a "
+        "length of engagement of 9 pitches; agree the limits with the maker of the screw."
     )
 
 
