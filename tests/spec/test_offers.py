@@ -27,7 +27,7 @@ LEFT = [
     ("11/32 BSW LH normal", 3),
     ("15/32 BSF LH", 3),
     ("9.525 BSW LH close", 1),
-    ("1/4 Whit LH normal", 2),
+    ("7/32 Whit LH normal", 1),
     ("0.3 Whit LH normal", 1),
     ("BSW 1/2 12 LH normal", 1),
     ("1/4-28 UNC LH", 2),

@@ -1,5 +1,6 @@
 """The grammar of Whitworth designations."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -10,6 +11,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designation import canonical, parse, read_class
 from tapmodel.spec.job_file import job_for
+from tapmodel.standards.whitworth.rules import RULES
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT
@@ -115,7 +117,8 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
     ("text", "meant"),
     [
         (".375 whit 16 LH", "3/8-16 Whit LH"),
-        ("3/8 whitworth left hand", "3/8 BSW LH or 3/8 BSF LH"),
+        ("7/32 whitworth left hand", "7/32 BSF LH"),
+        ("Whitworth 3/8 LH", "3/8 Whit LH"),
         ("BSW 3/8 LH", "3/8 BSW LH"),
         ("BSW 3/8-16 normal", "3/8-16 BSW normal"),
         ("9.525 BSW", "3/8 BSW"),
@@ -134,6 +137,23 @@ def test_typed_threads_are_kept_in_the_offer() -> None:
     with pytest.raises(InputError, match=r"as in 0\.700-26 Whit LH"):
         design_tap(job_for("0.7in-26tpi BSW LH"))
     design_tap(job_for("0.700-26 Whit LH"))
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("3/8 Whitworth LH", "3/8-16 BSW LH"),
+        ("3/8 Whit", "3/8-16 BSW"),
+        ('1/2" whitworth', "1/2-12 BSW"),
+        ("3/8 inch Whitworth left hand", "3/8-16 BSW LH"),
+        ("1/4 Whit. normal", "1/4-20 BSW normal"),
+        ("LH 1 1/4 Whit", "1 1/4-7 BSW LH"),
+    ],
+)
+def test_the_trade_s_name_without_threads_is_the_coarse_series(typed: str, meant: str) -> None:
+    found, coarse = (RULES.settle(parse(text)) for text in (typed, meant))
+    assert replace(found, text="") == replace(coarse, text="")
+    assert design_tap(job_for(typed)).designation == meant
 
 
 def test_whit_of_a_size_that_no_series_lists_needs_threads() -> None:

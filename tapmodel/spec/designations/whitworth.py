@@ -1,6 +1,7 @@
 """Whitworth designations, as BS 84 writes them.
 
-1/2-12 BSW, 5/16 BSF, 1/4 in. - 20 B.S.W., and with a pitch outside both series 1/4-40 Whit.
+1/2-12 BSW, 5/16 BSF, 1/4 in. - 20 B.S.W., and with a pitch outside both series 1/4-40 Whit; as the
+trade calls BSW 3/8 Whitworth.
 """
 
 import re
@@ -22,8 +23,8 @@ from tapmodel.words import Family, Hand
 
 CLASSES = ("close", "medium", "normal")
 ALLOWED = (
-    "a Whitworth thread as size in inches, threads per inch (BSW and BSF may leave them out), then "
-    "BSW, BSF or Whit (any other pitch), then if wanted the class of the nut and the hand"
+    "a Whitworth thread as size in inches, threads per inch (they may be left out), then BSW, BSF "
+    "or Whit (any pitch, without one that of BSW), then if wanted the class of the nut and the hand"
 )
 ALLOWED_CLASSES = "a class of the nut: close, medium or normal"
 EXAMPLES = "1/2-12 BSW, 5/16 BSF, 1/4-40 Whit, 1/2 BSW normal or 1 1/4-7 BSW LH"
@@ -127,7 +128,7 @@ def _refuse_misplaced(text: str) -> None:
 
 def _pitch(text: str, match: re.Match[str]) -> float | None:
     if match["tpi"] is None:
-        # Whit alone tells none; which series have the size is known where sizes are listed.
+        # Which series have the size is known where sizes are listed; Whit alone is BSW there.
         return None
     whole, _, part = match["tpi"].rpartition(" ")
     if part.endswith("/0"):

@@ -3,7 +3,6 @@
 from dataclasses import replace
 from fractions import Fraction
 from math import isclose
-from typing import NoReturn
 
 from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
@@ -17,7 +16,6 @@ from tapmodel.standards.limits import HoleLimitsFound
 from tapmodel.standards.thread_forms import WHITWORTH
 from tapmodel.standards.whitworth.hole_limits import whitworth_hole_limits
 from tapmodel.standards.whitworth.pitches import (
-    SERIES,
     check_range,
     series_of,
     series_pitches,
@@ -34,7 +32,7 @@ def _threads(designation: Designation) -> float:
 
 def _settle(designation: Designation) -> Designation:
     if designation.series == "Whit" and designation.pitch is None:
-        _refuse_without_threads(designation)
+        designation = _of_the_trade(designation)
     if designation.series == "Whit":
         diameter, threads = inches(designation.diameter), _threads(designation)
         check_range(designation.text, diameter, threads)
@@ -48,17 +46,20 @@ def _settle(designation: Designation) -> Designation:
     return replace(designation, pitch=MM / threads)
 
 
-def _refuse_without_threads(designation: Designation) -> NoReturn:
-    """Offer the series that list the size.
+def _of_the_trade(designation: Designation) -> Designation:
+    """The trade calls the coarse series by its inventor's name alone: 3/8 Whitworth is 3/8 BSW.
 
     Raises:
-        InputError: always.
+        InputError: the coarse series has no such size; with the fine one where that has it.
+
+    Source: common practice.
     """
     diameter = inches(designation.diameter)
-    listed = [name for name in SERIES if diameter in series_pitches(name)]
-    if listed:
-        offers = [write(replace(designation, series=name)) for name in listed]
-        raise MeantError("designation", designation.text, " or ".join(offers))
+    if diameter in series_pitches("BSW"):
+        return replace(designation, series="BSW")
+    if diameter in series_pitches("BSF"):
+        fine = write(replace(designation, series="BSF"))
+        raise MeantError("designation", designation.text, fine)
     other = write(replace(designation, pitch=MM / EXAMPLE))
     allowed = f"threads per inch with Whit, as in {other}; no series lists this size"
     raise InputError("designation", designation.text, allowed)

@@ -15,7 +15,7 @@ SIZE = (
 )
 """Pattern of a size, in this order: mixed number, fraction, decimal, whole number."""
 
-UNIT = r"(?:\s*(?:\"|in\b\.?))?"
+UNIT = r"(?:\s*(?:\"|in(?:ch)?\b\.?))?"
 """Pattern of the unit, which may be left out."""
 
 FINEST_PART = 64
