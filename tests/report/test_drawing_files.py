@@ -15,6 +15,9 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import MARGIN
 from tapmodel.spec.job_file import job_for
+from tapmodel.words import Units
+
+README = Path(__file__).parents[2] / "README.md"
 
 Codes = dict[int, list[str]]
 
@@ -124,3 +127,26 @@ def test_another_program_draws_it_as_large_as_the_picture(
     width, height = _ink(next(tmp_path.glob("page*.pgm")))
     own = (drawing.width_mm - 2 * MARGIN) / (drawing.height_mm - 2 * MARGIN)
     assert width / height == pytest.approx(own, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("units", "told"),
+    [
+        (Units.MM, "mm 1:1"),
+        (Units.INCH, "mm 1:1 as $INSUNITS says, though lettered in inch"),
+        (Units.BOTH, "mm 1:1 as $INSUNITS says, though lettered in mm (inch)"),
+    ],
+)
+def test_the_geometry_is_in_mm_whatever_the_letters_and_says_so(units: Units, told: str) -> None:
+    design = design_tap(job_for("3/8-16 UNC"))
+    document = all_drawings(design, units=units)["side"].document
+    assert document.header["$INSUNITS"] == 4
+    assert ("drawn in", told) in document.header.custom_vars.properties
+    ends = [line.dxf.end.x for line in document.modelspace().query("LINE")]
+    # the rear face, 2.94 in from the front
+    assert min(abs(end - 25.4 * 2.94) for end in ends) < 1e-6
+
+
+def test_the_readme_says_so_too() -> None:
+    text = " ".join(README.read_text(encoding="utf-8").split())
+    assert "geometry of every DXF is in mm, 1:1, as its `$INSUNITS` says" in text

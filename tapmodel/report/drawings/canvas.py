@@ -70,7 +70,9 @@ class Canvas:
         self.scale, self.units, self.wanted = scale, drawn_in(units), units
         self._drawing = Drawing(name, title, new_document(scale), scale)
         self._space = self._drawing.document.modelspace()
-        told = "mm 1:1" if units is Units.MM else f"mm 1:1, lettered in {self.units_told}"
+        told = "mm 1:1"
+        if units is not Units.MM:
+            told += f" as $INSUNITS says, though lettered in {self.units_told}"
         self._drawing.document.header.custom_vars.append("drawn in", told)
 
     def paper(self, length: float) -> float:
