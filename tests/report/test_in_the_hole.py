@@ -1,5 +1,6 @@
 """What is foretold of the hole, in words that a reader can follow from the top."""
 
+import math
 import re
 
 import pytest
@@ -146,3 +147,28 @@ def test_worn_edges_are_told_by_the_width_of_their_wear() -> None:
     labels = [row.label for block in blocks if isinstance(block, Rows) for row in block.rows]
     assert "edges worn 0.10 mm wide add" in [told(label) for label in labels]
     assert "Edges duller than that" in _said("M10")
+
+
+@pytest.mark.parametrize("text", ["M10", "3/8-16 UNC"])
+def test_the_speed_of_a_tap_is_turns_and_of_a_machine(text: str) -> None:
+    """By hand a tap goes half a turn on and a quarter back; no metres in a minute mean anything."""
+    design = design_tap(job_for(text))
+    rows = {told(row.label): row.value for row in turning_it.work_rows(design)}
+    assert "speed under power" not in rows
+    value = rows["speed in a machine, not by hand"]
+    assert isinstance(value, Words)
+    turns = re.fullmatch(r"(\d+) to (\d+) turns a minute", value.text)
+    assert turns is not None
+    around = math.pi * design.tap.thread.major / 1000
+    metres = [float(number) * around for number in turns.groups()]
+    assert metres == pytest.approx(design.work.material.group.speed, rel=0.05)
+    page = design_page(design, every=True)
+    assert "m/min" not in page
+    for line in page.splitlines():
+        assert "turns a minute" not in line or line.startswith("  speed in a machine, not by hand")
+
+
+def test_a_long_lead_has_no_speed_in_a_machine() -> None:
+    rows = {told(row.label) for row in turning_it.work_rows(design_tap(job_for("Tr24x5")))}
+    assert "speed" in rows
+    assert not any("machine" in label for label in rows)

@@ -1,4 +1,4 @@
-"""Groups of work materials: rake, speed, lubricant and chip that each asks of a hand tap."""
+"""Groups of work materials: rake, speed, lubricant and chip that each asks of a hand-made tap."""
 
 from dataclasses import dataclass
 from functools import cache
@@ -29,7 +29,7 @@ class WorkGroup:
         name: of the group.
         rake: usual least and largest hook [deg].
         kienzle_rake: rake for which the specific forces of the group hold [deg].
-        speed: least and largest for a tap of carbon steel, by hand or machine [m/min].
+        speed: least and largest for a tap of carbon steel in a machine [m/min].
         speed_source: of the speed.
         lubricant: usual one.
         chip: least and largest thickness for a tooth [mm].

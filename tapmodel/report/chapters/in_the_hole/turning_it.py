@@ -38,6 +38,9 @@ MOST_UNDER_POWER = 4.0
 """Longest lead [mm] for which a speed under power is told: a longer one runs in faster than anybody
 stops it. Rule of this program."""
 
+IN_A_MACHINE = "speed in a machine, not by hand"
+"""By hand no speed is kept: half a turn on and a quarter back, as the chip feels."""
+
 REACHED = 0.95
 """A band that comes so near to the torque to stop at reaches it: no torque is known better."""
 
@@ -131,7 +134,7 @@ def work_rows(design: TapDesign) -> Iterator[Row]:
     yield Row(f"{work.kind} hole, depth of thread{assumed}", hole_depth(work.depth))
     yield Row("oil", Words(work.material.group.lubricant))
     if design.tap.thread.lead <= MOST_UNDER_POWER:
-        yield Row("speed under power", Words(f"{slow:g} to {fast:g} turns a minute"))
+        yield Row(IN_A_MACHINE, Words(f"{slow:g} to {fast:g} turns a minute"))
     else:
         yield Row("speed", Words("by hand, so long is the lead"))
 
