@@ -127,7 +127,8 @@ def _lines(design: TapDesign) -> Iterator[tuple[str, tuple[Quantity | None, ...]
                 for number, line in enumerate(block.lines):
                     yield f"{chapter.key}: {block.caption}: {number}", line
             else:
-                for text in block.texts:
+                # A tailstock goes over as far for a large tap as for a small one, of either hand.
+                for text in () if chapter.key == "chamfer" else block.texts:
                     kind = "text" if isinstance(text, str) else "told"
                     yield f"{chapter.key}: {kind}", (Words(told(text)),)
 

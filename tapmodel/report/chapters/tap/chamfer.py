@@ -3,7 +3,7 @@
 from functools import partial
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.report.units import in_words, shown
 from tapmodel.report.words.compound import from_bed
 from tapmodel.shop.set_over import MOST_LEAN, MOST_SET_OVER, between_centres, chamfer_set_over
@@ -32,10 +32,8 @@ def chapter(design: TapDesign) -> Chapter:
         ),
         Row("chip of each, square to the cone", Length(design.figures.chip_thickness, 4)),
         _slide(chamfer.angle),
-        *_set_over(design.tap),
     )
-    over = () if chamfer_set_over(design.tap) is None else (Paragraphs((_askew,)),)
-    return Chapter("chamfer", "Chamfer", (Rows(rows), *over))
+    return Chapter("chamfer", "Chamfer", (Rows(rows), *_set_over(design.tap)))
 
 
 def _slide(angle: float) -> Row:
@@ -44,26 +42,24 @@ def _slide(angle: float) -> Row:
     return Row("top slide: zero along the bed; zero square to it", Words(f"{along}; {square}"))
 
 
-def _set_over(tap: Tap) -> list[Row]:
-    """The other way, with the carriage's own feed; nothing where it is out of reach."""
+def _set_over(tap: Tap) -> list[Block]:
+    """The other way, with the carriage's own feed; nothing where it is out of reach.
+
+    No row of a table: whether it is in reach follows from the tap's size, not from its form.
+    """
     over = chamfer_set_over(tap)
-    if over is None:
-        return []
-    label = partial(_over_length, between_centres(tap))
-    return [Row(label, Length(over, 2))]
+    return [] if over is None else [Paragraphs((partial(_askew, over, between_centres(tap)),))]
 
 
-def _over_length(length: float, units: Units) -> str:
-    return f"or tailstock over towards the tool, {in_words(length, '.1f', units)} of work held"
-
-
-def _askew(units: Units) -> str:
-    """What limits it, and what must follow; common practice."""
+def _askew(over: float, held: float, units: Units) -> str:
+    """How far, what limits it, and what must follow; common practice."""
+    way, length = in_words(over, ".2f", units), in_words(held, ".1f", units)
     most = in_words(MOST_SET_OVER, "g|.1f", units)
     return (
-        "Set over by the length between the centres times the sine of the angle, at most by "
-        f"{MOST_LEAN:g}°, beyond which the centres bear on an edge, and by some {most}, as far as "
-        "a small lathe's tailstock goes (both from memory). Set it back until work turns parallel."
+        f"Or set the tailstock over towards the tool by {way}, the {length} between the centres "
+        f"times the sine of the angle: at most by {MOST_LEAN:g}°, beyond which the centres bear on "
+        f"an edge, and by some {most}, as far as a small lathe's goes (both from memory). Set it "
+        "back until work turns parallel."
     )
 
 
