@@ -73,7 +73,7 @@ def test_the_record_holds_choices_as_values_and_in_words() -> None:
     choices = {choice["field"]: choice for choice in record["choices"]}
     other = choices["flutes.core_diameter"].pop("runner_up")
     assert other["value"] in (7.29, 8.91)
-    assert other["what"].startswith(f"next came {other['value']:g}: ")
+    assert other["what"].startswith(f"next came {other['value']:g} mm: ")
     assert choices["flutes.core_diameter"] == {
         "field": "flutes.core_diameter",
         "value": "8.1 mm",
