@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from tapmodel.designing.choice import Choice, RunnerUp, Weight
 from tapmodel.designing.choose.chamfer import FORMS, LONGEST, SHORTEST
 from tapmodel.designing.choose.flutes import COUNTS
+from tapmodel.designing.choose.shallow import SHALLOW_COUNTS
 from tapmodel.designing.cures.trials import Trials
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.rubbing.width import rubbing_width
@@ -99,8 +100,9 @@ def _weight(design: TapDesign) -> Weight:
 
 
 def _counts(chosen: Other) -> Iterator[Other]:
-    at = COUNTS.index(int(chosen))
-    yield from (COUNTS[near] for near in (at - 1, at + 1) if 0 <= near < len(COUNTS))
+    counts = COUNTS if chosen in COUNTS else SHALLOW_COUNTS
+    at = counts.index(int(chosen))
+    yield from (counts[near] for near in (at - 1, at + 1) if 0 <= near < len(counts))
 
 
 def _cores(chosen: Other) -> Iterator[Other]:

@@ -205,7 +205,7 @@ class Chamfer(Group):
 class Flutes(Group):
     """Straight flutes cut by a ball-nose cutter."""
 
-    count: Annotated[int, Field(ge=2, le=8)] | None = Field(
+    count: Annotated[int, Field(ge=2, le=12)] | None = Field(
         default=None, description="number of flutes"
     )
     cutter_diameter: Length | None = Field(default=None, description="diameter of the cutter")

@@ -33,18 +33,20 @@ def worst(design: TapDesign) -> set[str]:
         *("M18x0.75", "M6", "M30", "M10x1", "M8", "M3x0.5", "M42x4.5", "M24x1", "M2.5", "M60x4"),
         *("M12-LH", "M10x1.25-6G", "M8-4H", "M16-7H", "M20xPh3P1.5", "M18x0.9", "M5x0.5", "M36x3"),
         # a drop of 0.4 % of the diameter would take the crest below the root of these
-        *("M50x0.25", "M90x0.25"),
+        *("M50x0.25", "M90x0.25", "M64x1", "M80x0.75", "M100x1", "2.5-16 UN", "M48x0.5"),
     ],
 )
 def test_a_designation_alone_gives_a_sound_tap(designation: str) -> None:
     assert worst(design_tap(job_for(designation))) == set()
 
 
-@pytest.mark.parametrize("designation", ["M100x0.25", "M300x0.5", "M160x0.8"])
+@pytest.mark.parametrize("designation", ["M100x0.25", "M300x0.5", "M160x0.8", "M100x4"])
 def test_large_taps_are_sound_but_for_lands_that_need_relieved_flanks(designation: str) -> None:
-    assert worst(design_tap(job_for(designation))) == {"land-rubs"}
+    # Of fine pitches the lands are narrow as far as twelve flutes and cutters of 32 mm reach.
+    rubs = designation in {"M300x0.5", "M100x4"}
+    assert worst(design_tap(job_for(designation))) == ({"land-rubs"} if rubs else set())
     relieved = design_tap(job_for(designation, ["relief.thread.applies_to=thread"]))
-    assert worst(relieved) == ({"land-rubs"} if relieved.tap.thread.major > 200 else set())
+    assert worst(relieved) == set()
 
 
 @pytest.mark.parametrize("count", [3, 4, 5, 6])

@@ -153,7 +153,7 @@ def test_a_blank_too_short_for_its_shank_is_a_finding_not_a_crash() -> None:
     ("designation", "sets", "angle"),
     [
         ("M64x1", ["flutes.count=8", "flutes.cutter_diameter=10"], 1.28),
-        ("M80x0.75", ["flutes.count=4"], 0.53),
+        ("M80x0.75", ["flutes.count=4", "flutes.core_diameter=36"], 0.53),
     ],
 )
 def test_a_drop_cut_short_is_told_with_the_relief_that_it_leaves(

@@ -59,8 +59,11 @@ def test_values_arrive_under_their_dotted_names(tmp_path: Path):
         ("colour = 1", ["colour", "no such key", "designation, name, units, hole"]),
         ("[flutes]\noffset = 'wide'", ["flutes.offset", "'wide'", "a number", "[mm]"]),
         ("[flutes]\noffset = '1.2 m'", ["flutes.offset", "1.2 m", "a number", "at most 1000"]),
-        ("[flutes]\ncount = 3.5", ["flutes.count", "3.5", "whole number", "at least 2, at most 8"]),
-        ("[flutes]\ncount = 12", ["flutes.count", "12", "at least 2, at most 8"]),
+        (
+            "[flutes]\ncount = 3.5",
+            ["flutes.count", "3.5", "whole number", "at least 2, at most 12"],
+        ),
+        ("[flutes]\ncount = 13", ["flutes.count", "13", "at least 2, at most 12"]),
         ("[flutes]\noffset = nan", ["flutes.offset", "nan", "a number"]),
         ("[hole]\ndrill = inf", ["hole.drill", "inf", "more than 0, at most 2000"]),
         ("[hole]\ndrill = -3", ["hole.drill", "-3", "more than 0"]),

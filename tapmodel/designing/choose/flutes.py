@@ -1,27 +1,34 @@
 """Choosing the flutes: wishes, the cutters on hand, and the one that fits best."""
 
 import math
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, replace
 
-from tapmodel.designing.choose.cutters import LARGEST_MICRO, LEAST_LARGE, cutters_likely
-from tapmodel.designing.choose.flute_solve import FluteWish, Unmet, offset_for, solve
+from tapmodel.designing.choose.cutters import (
+    CUTTERS,
+    INCH_CUTTERS,
+    INCH_LARGE_CUTTERS,
+    LARGE_CUTTERS,
+    LARGEST_MICRO,
+    LEAST_LARGE,
+    cutters_likely,
+)
+from tapmodel.designing.choose.fitting import Candidate, FlutedTap, best_cutter
+from tapmodel.designing.choose.flute_solve import FluteWish, Unmet
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
-from tapmodel.designing.limits.flutes import (
-    ToothRadii,
-    impossible,
-    land_width,
-    misplaced,
-    no_land,
-    shortfall,
-    stands,
+from tapmodel.designing.choose.shallow import (
+    LARGEST_CUTTERS,
+    SHALLOW_COUNTS,
+    SPARE,
+    shallow_for,
 )
-from tapmodel.designing.limits.lands import most_rubbing
+from tapmodel.designing.limits.chips import chip_range
+from tapmodel.designing.limits.flutes import land_width, no_land
+from tapmodel.designing.limits.turns import large_and_fine
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
-from tapmodel.shape.flute_section import FluteSection, rake
+from tapmodel.shape.flute_section import FluteSection
 from tapmodel.standards.materials.groups import RAKE, WorkGroup
 from tapmodel.tap.tap import TapThread
 from tapmodel.words import ToolSizes
@@ -37,6 +44,8 @@ LAND_SHARE = 0.35
 STEELS = 8.0
 """Rake that lies inside the usual range of every steel [deg]."""
 
+CORE_OR_DEPTH = ("flutes.core_diameter", "flutes.depth_from_top")
+
 LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
 
 
@@ -50,50 +59,9 @@ class ChosenFlutes:
 
 
 @dataclass(frozen=True, slots=True)
-class _Tap:
-    """What the flutes are cut into.
-
-    Attributes:
-        thread: of the tap.
-        diameter: nominal [mm].
-        wall: radius where the wall of the drilled hole begins, the innermost that cuts [mm].
-        group: of the material to be tapped.
-        tools: sizes of cutters that the rule counts on.
-    """
-
-    thread: TapThread
-    diameter: float
-    wall: float
-    group: WorkGroup
-    tools: ToolSizes
-
-    @property
-    def tooth(self) -> ToothRadii:
-        """From crest to root."""
-        return ToothRadii(self.thread.major / 2, self.thread.minor / 2)
-
-
-@dataclass(frozen=True, slots=True)
-class _Candidate:
-    section: FluteSection
-    unmet: Unmet | None
-    shortfall: float
-    scrapes: bool
-    weak: bool
-    wide: bool
-    land_miss: float
-
-    @property
-    def good(self) -> bool:
-        """Whether nothing is wrong with it."""
-        faults = self.scrapes or self.weak or self.wide
-        return not (self.unmet or self.shortfall > 0 or faults)
-
-
-@dataclass(frozen=True, slots=True)
 class _Settled:
     wish: FluteWish
-    best: _Candidate | None
+    best: Candidate | None
     reasons: tuple[Finding, ...]
 
 
@@ -120,8 +88,16 @@ def choose_flutes(
     Source: derived here; default numbers common practice.
     """
     wall = min(max(hole.drill, thread.minor), thread.major) / 2
-    tap = _Tap(thread, hole.diameter, wall, group, hole.tools)
-    count = ledger.whole("flutes.count", *_ruled_count(tap, ledger))
+    tap = FlutedTap(thread, hole.diameter, wall, group, hole.tools)
+    if large_and_fine(hole.diameter, thread.pitch) and not any(map(ledger.settles, CORE_OR_DEPTH)):
+        narrow = not ledger.has("flutes.land_share")
+        least_chip = chip_range(group, thread.pitch).least
+        shallow = shallow_for(thread, hole, wall, least_chip)
+        tap = replace(tap, shallow=shallow, narrow=narrow)
+        tap, usual, rule = _shallow(tap, shallow.most, ledger)
+    else:
+        usual, rule = _ruled_count(tap, ledger)
+    count = ledger.whole("flutes.count", usual, rule)
     settled = _settled(tap, count, ledger)
     best = settled.best
     if best is None:
@@ -130,33 +106,71 @@ def choose_flutes(
         raise NoTapError(no_land(best.section, count, tap.tooth))
     if not ledger.has("flutes.cutter_diameter"):
         _note_cutter(best, settled.wish, ledger)
-    return ChosenFlutes(settled.wish, best.section, best.unmet)
+    wish = settled.wish if tap.shallow is None else _noted_core(best, settled.wish, ledger)
+    return ChosenFlutes(wish, best.section, best.unmet)
 
 
-def _settled(tap: _Tap, count: int, ledger: Ledger) -> _Settled:
+def _shallow(tap: FlutedTap, most: int, ledger: Ledger) -> tuple[FlutedTap, int, Rule]:
+    """Number of shallow flutes, at `most` so many, and the tap with the largest cutter they need.
+
+    The smallest of the largest cutters with which some number of flutes leaves nothing wrong, and
+    of these numbers the least. What the shop has and what is given is not chosen from again.
+    """
+    usual = ruled_count(tap.diameter)
+    counts = tuple(n for n in SHALLOW_COUNTS if usual <= n <= most) or (usual,)
+    if ledger.has("flutes.cutter_diameter") or ledger.has("flutes.count"):
+        counts = (int(ledger.peek("flutes.count") or usual),)
+    on_hand = ledger.has("flutes.cutter_diameter") or ledger.has("shop.cutters")
+    tried = [
+        (replace(tap, largest=largest), count)
+        for largest in ((math.inf,) if on_hand else LARGEST_CUTTERS)
+        for count in counts
+    ]
+    found = (one for one in tried if _is_good(_settled(*one, ledger.draft()).best))
+    chosen, count = next(found, tried[-1])
+    rule = by_rule("count-by-diameter", PRACTICE, diameter=tap.diameter)
+    if count != usual:
+        rule = by_rule("count-of-shallow", OWN_RULE, usual=usual)
+    return chosen, count, rule
+
+
+def _noted_core(best: Candidate, wish: FluteWish, ledger: Ledger) -> FluteWish:
+    """The wish with the core that shallow flutes leave, which is noted."""
+    rule = by_rule("core-of-shallow", OWN_RULE, spare=SPARE)
+    core = round(best.section.core_diameter, 6)
+    return replace(wish, core_diameter=ledger.number("flutes.core_diameter", core, rule))
+
+
+def _settled(tap: FlutedTap, count: int, ledger: Ledger) -> _Settled:
     """The best cutter for that number of flutes."""
     wish = _wish(tap, count, ledger)
     given, listed = ledger.given("flutes.cutter_diameter"), ledger.given_numbers("shop.cutters")
     on_hand = (given,) if given else listed
     if on_hand:
-        return _Settled(wish, *_best(wish, on_hand, tap))
+        return _Settled(wish, *best_cutter(wish, on_hand, tap))
     likely, rule = _ruled_cutters(tap, tap.tools)
-    found = _best(wish, likely, tap)
+    found = best_cutter(wish, likely, tap)
     if tap.tools is ToolSizes.INCH and not _is_good(found[0]):
         # Inch sizes leave wider gaps; who has none that suits buys a metric one.
         both = (*likely, *_ruled_cutters(tap, ToolSizes.METRIC)[0])
-        metric = _best(wish, both, tap)
+        metric = best_cutter(wish, both, tap)
         if _is_good(metric[0]):
             likely, rule, found = both, by_rule("cutters-inch-and-metric", PRACTICE), metric
     ledger.numbers("shop.cutters", likely, rule)
     return _Settled(wish, *found)
 
 
-def _is_good(best: _Candidate | None) -> bool:
+def _is_good(best: Candidate | None) -> bool:
     return best is not None and best.good
 
 
-def _ruled_cutters(tap: _Tap, tools: ToolSizes) -> tuple[tuple[float, ...], Rule]:
+def _ruled_cutters(tap: FlutedTap, tools: ToolSizes) -> tuple[tuple[float, ...], Rule]:
+    inch = tools is ToolSizes.INCH
+    if tap.shallow is not None:
+        stocked = {*INCH_CUTTERS, *INCH_LARGE_CUTTERS} if inch else {*CUTTERS, *LARGE_CUTTERS}
+        cutters = tuple(sorted(size for size in stocked if size <= tap.largest))
+        values = {"tools": tools.value, "most": cutters[-1]}
+        return cutters, by_rule("cutters-likely-and-small", OWN_RULE, **values)
     code = "cutters-likely"
     if tap.diameter < LARGEST_MICRO:
         code = "cutters-likely-and-micro"
@@ -165,14 +179,14 @@ def _ruled_cutters(tap: _Tap, tools: ToolSizes) -> tuple[tuple[float, ...], Rule
     return cutters_likely(tap.diameter, tools), by_rule(code, PRACTICE, tools=tools.value)
 
 
-def _note_cutter(best: _Candidate, wish: FluteWish, ledger: Ledger) -> None:
+def _note_cutter(best: Candidate, wish: FluteWish, ledger: Ledger) -> None:
     rule = by_rule("cutter-nearest-land", OWN_RULE, width=wish.land_width)
     if best.shortfall > 0 or best.unmet:
         rule = by_rule("cutter-least-short", OWN_RULE)
     ledger.number("flutes.cutter_diameter", 2 * best.section.ball_radius, rule)
 
 
-def _ruled_count(tap: _Tap, ledger: Ledger) -> tuple[int, Rule]:
+def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
     """The number by diameter, or the next where that leaves lands so wide that they rub.
 
     A cutter that is given leaves what it leaves: its lands do not ask for more flutes.
@@ -205,12 +219,14 @@ def ruled_count(diameter: float) -> int:
     return 6 if diameter <= 100 else 8
 
 
-def _wish(tap: _Tap, count: int, ledger: Ledger) -> FluteWish:
+def _wish(tap: FlutedTap, count: int, ledger: Ledger) -> FluteWish:
     offset, rake = ledger.given("flutes.offset"), None
     if offset is None:
         rake = ledger.number("flutes.rake", *_ruled_rake(tap.group))
     depth, core = ledger.given("flutes.depth_from_top"), None
-    if depth is None:
+    if depth is None and tap.shallow is not None:
+        core = _usual_core(tap, count)[0]
+    elif depth is None:
         core = _core(tap, count, ledger)
     share = ledger.number("flutes.land_share", LAND_SHARE, LAND_RULE)
     return FluteWish(count, rake, offset, core, depth, share * math.pi * tap.thread.major / count)
@@ -226,63 +242,14 @@ def _ruled_rake(group: WorkGroup) -> tuple[float, Rule]:
     return rake, by_rule("rake-for-group", RAKE, rake=rake, low=low, high=high, group=group.name)
 
 
-def _core(tap: _Tap, count: int, ledger: Ledger) -> float:
+def _core(tap: FlutedTap, count: int, ledger: Ledger) -> float:
+    return ledger.number("flutes.core_diameter", *_usual_core(tap, count))
+
+
+def _usual_core(tap: FlutedTap, count: int) -> tuple[float, Rule]:
     share = CORE_SHARES.get(count, 0.5)
     usual, most = round(share * tap.diameter, 3), round(MOST_OF_ROOT * tap.thread.minor, 3)
     rule = by_rule("core-of-diameter", PRACTICE_FROM_MEMORY, share=share, count=count)
     if usual > most:
         rule = by_rule("core-of-root", OWN_RULE, share=MOST_OF_ROOT)
-    return ledger.number("flutes.core_diameter", min(usual, most), rule)
-
-
-# Every trial of a cure that leaves the flutes alone asks for the same cutter again.
-@lru_cache(maxsize=16)
-def _best(
-    wish: FluteWish, cutters: tuple[float, ...], tap: _Tap
-) -> tuple[_Candidate | None, tuple[Finding, ...]]:
-    tooth = tap.tooth
-    possible: list[tuple[FluteSection, Unmet | None]] = []
-    reasons: list[Finding] = []
-    for diameter in cutters:
-        found = solve(wish, diameter, 2 * tooth.crest)
-        if found.section is None:
-            offset = offset_for(wish, diameter / 2, tooth.crest)
-            reasons.append(misplaced(offset, wish.core_diameter or 0.0, diameter / 2))
-            continue
-        reason = impossible(found.section, tooth)
-        if reason is not None:
-            reasons.append(reason)
-            continue
-        possible.append((found.section, found.unmet))
-    # Most cutters cannot give the rake at all; they are looked at only where none can.
-    met = [(section, unmet) for section, unmet in possible if unmet is None] or possible
-    if not met:
-        return None, tuple(reasons)
-    return min((_candidate(wish, *found, tap) for found in met), key=_rank), tuple(reasons)
-
-
-def _rank(candidate: _Candidate) -> tuple[bool, float, bool, bool, bool, float]:
-    """Least is best: wishes met, limits kept, then what is wrong with the land, its width last."""
-    unmet, short = candidate.unmet is not None, candidate.shortfall
-    faults = candidate.scrapes, candidate.weak, candidate.wide
-    return unmet, short, *faults, candidate.land_miss
-
-
-def _candidate(
-    wish: FluteWish, section: FluteSection, unmet: Unmet | None, tap: _Tap
-) -> _Candidate:
-    tooth = tap.tooth
-    width = land_width(section, wish.count, tooth.crest)
-    # Who wants a wide land gets it.
-    widest = most_rubbing(tap.thread.major, wish.count)
-    wide = wish.land_width <= widest < width
-    return _Candidate(
-        section,
-        unmet,
-        shortfall(section, wish.count, tooth),
-        # An edge high on the ball's arc scrapes where the hole's wall begins.
-        float(rake(section, tap.wall)) < min(wish.rake or 0.0, 0.0),
-        not stands(section, wish.count, tooth),
-        wide,
-        abs(width - wish.land_width),
-    )
+    return min(usual, most), rule

@@ -65,6 +65,10 @@ class Ledger:
             raise KeyError(field)
         return field in self._given
 
+    def settles(self, field: str) -> bool:
+        """Whether `field` is given or advised, so that no rule decides."""
+        return self.has(field) or field in self._advice
+
     def peek(self, field: str) -> float | None:
         """The number given for `field`, if any; notes nothing."""
         value = self._given[field] if self.has(field) else None

@@ -23,6 +23,7 @@ DIAMETERS = 1.5
 ASSUMED_RULE = by_rule("material-assumed", OWN_RULE)
 DEPTH_RULE = by_rule("depth-of-diameter", PRACTICE, share=DIAMETERS)
 FINE_DEPTH_RULE = by_rule("depth-of-fine", OWN_RULE, pitches=DIAMETERS * MOST_TURNS)
+GUIDED_DEPTH_RULE = by_rule("depth-of-guided", OWN_RULE, share=DIAMETERS)
 THROUGH_RULE = by_rule("hole-through", OWN_RULE)
 STEEL_RULE = by_rule("steel-for-a-small-furnace", PRACTICE)
 BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
@@ -58,7 +59,10 @@ def choose_work(
     Source: depth common practice; kind a rule of this program.
     """
     useful = threaded(diameter, pitch)
-    rule = FINE_DEPTH_RULE if useful < diameter else DEPTH_RULE
+    rule = DEPTH_RULE
+    if useful < diameter:
+        held = useful == MOST_TURNS * pitch
+        rule = FINE_DEPTH_RULE if held else GUIDED_DEPTH_RULE
     depth = ledger.number("hole.depth", round(DIAMETERS * useful, 6), rule)
     bottoming = _asks_for_bottoming(chamfer_leads, ledger)
     ruled, rule = (BLIND, BLIND_RULE) if bottoming else (THROUGH, THROUGH_RULE)

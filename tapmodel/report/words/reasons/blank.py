@@ -20,6 +20,9 @@ SENTENCES: dict[str, Sentence] = {
     "blank-listed-longer": (
         "hand-tap blank for {diameter:g mm}, longer by as much as the thread is"
     ),
+    "blank-listed-shorter": (
+        "hand-tap blank for {diameter:g mm}, shorter by as much as the thread is"
+    ),
     "shank-passes": (
         "the thickest that passes a hole of {least:.3f mm} with {air:.2g|.2g mm} of air, so that "
         "the tap runs right through the nut; a listed shank, unless all are thinner than {share:g} "
@@ -29,10 +32,22 @@ SENTENCES: dict[str, Sentence] = {
     "thread-length-fine": (
         "the chamfer and {pitches} pitches, which guide so fine a thread, not the listed length"
     ),
+    "thread-length-guided": (
+        "the chamfer and {pitches} pitches or {share:g} of the diameter, whichever is more, which "
+        "guide so fine a thread, not the listed length"
+    ),
+    "thread-length-of-hole": (
+        "the chamfer and the {depth:g mm} of the hole, so that the flutes reach out of it, not the "
+        "listed length"
+    ),
     "full-depth-behind-thread": _behind_thread,
     "neck-under-root": (
         "{gap:g|.1g mm} or more under the root of the thread, because the shank is thicker than "
         "that"
+    ),
+    "neck-behind-web": (
+        "{gap:g|.1g mm} or more under the root of the thread: the shank is thinner than the web, and "
+        "the flutes run out in a neck that is not"
     ),
     "neck-behind-cutter": "the cutter leaves the blank half a pitch before the neck's end",
     "neck-none": "none: the shank is thinner than the root of the thread",
@@ -43,6 +58,10 @@ SENTENCES: dict[str, Sentence] = {
     "front-centre-of-web": (
         "{share:g} of the web between the flutes, or of the point where that is thinner: carries "
         "the front under the cutter and does not break into the flutes"
+    ),
+    "front-centre-enough": (
+        "{share:g} of the diameter: carries the front under the cutter, and the thick web needs no "
+        "larger one"
     ),
     "front-centre-none": (
         "none below {least:g|.2g mm}, or where the web leaves no room: hold the front by a male "

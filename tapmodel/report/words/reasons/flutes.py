@@ -18,11 +18,19 @@ SENTENCES: dict[str, Sentence] = {
         "more than the usual {usual}, whose lands would rub along {share:.0%} of the way "
         "from edge to edge"
     ),
+    "count-of-shallow": (
+        "more than the usual {usual}: so fine a thread needs no deep flutes, and between more of "
+        "them smaller cutters leave narrow lands"
+    ),
     "rake-for-group": "{rake:g} deg; {low:g} to {high:g} deg suit {group}",
     "core-of-diameter": (
         "{share:g} of the diameter with {count} flutes: strength against chip room"
     ),
     "core-of-root": ("{share:g} of the root: so coarse a thread leaves no room for the usual core"),
+    "core-of-shallow": (
+        "flutes no deeper than their cutter needs for an edge that is straight down to the hole's "
+        "wall, and than {spare:g} times the chips of full thread take"
+    ),
     "core-against-torque": (
         "stronger than the usual {usual:.4g mm}, which would likely take {times:.2g} times the "
         "torque to stop at"
@@ -38,6 +46,10 @@ SENTENCES: dict[str, Sentence] = {
     "cutters-likely-and-large": (
         "ball-nose cutters of the {tools} diameters in stock everywhere, large ones among them "
         "as so large a tap asks for them"
+    ),
+    "cutters-likely-and-small": (
+        "ball-nose cutters of the {tools} diameters in stock everywhere, up to {most:.4g} mm: so "
+        "fine a thread needs no larger"
     ),
     "cutters-inch-and-metric": (
         "ball-nose cutters of the inch and the metric diameters in stock everywhere: no inch one "

@@ -8,6 +8,7 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "depth-of-diameter": "{share:g} times the diameter, the usual depth of a thread",
     "depth-of-fine": "{pitches:g} pitches, as deep as so fine a thread is of use",
+    "depth-of-guided": "{share:g} times the full thread that guides a large tap of so fine a pitch",
     "hole-through": "the usual hole, unless the chamfer asked for is a bottoming one",
     "steel-for-a-small-furnace": (
         "hardens in oil, hardly warps and is tempered in a kitchen oven; name yours"
