@@ -206,3 +206,12 @@ def test_every_fifth_listed_size_that_is_large_and_fine_obeys() -> None:
         usual = 0.46 * thread.major > flutes.core_diameter
         assert design.prediction.room.ratio > 1.45 or usual, design.name
         assert flutes.core_diameter > 0.45 * thread.major, design.name
+
+
+@pytest.mark.parametrize("designation", ["M64x1", "M125x2", "M160x3", "M200x3", "5-12 UN"])
+def test_the_file_that_new_writes_gives_the_same_tap(designation: str) -> None:
+    design = designed(designation)
+    cutters = ", ".join(map(repr, design.numbers("shop.cutters")))
+    count = f"flutes.count={design.tap.flutes.count}"
+    sets = (count, "flutes.land_share=0.35", "flutes.rake=8", f"shop.cutters=[{cutters}]")
+    assert designed(designation, *sets).tap == design.tap

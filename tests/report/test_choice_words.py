@@ -38,6 +38,8 @@ RARE = [
     ("M8", ["hole.engagement=99", 'shop.drills=["fraction", "metric"]']),
     ("M30", ["shop.cutters=[0.5mm]"]),
     ("M42x0.1", []),
+    ("M64x1", ["hole.depth=60"]),
+    ("M64x1", ["shop.tools=inch"]),
     ("M8", ["chamfer.form=bottoming"]),
 ]
 """Jobs whose rules the sizes and the random jobs hardly meet."""

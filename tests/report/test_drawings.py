@@ -446,7 +446,8 @@ def test_kinds_of_line_that_are_told_in_words_are_shown_beside_them() -> None:
 
 
 def test_teeth_that_are_not_numbered_are_told_of() -> None:
-    few, many = (_words(drawing_of("chamfer", _design(text))) for text in ("M10", "M64x1"))
+    designs = _design("M10"), _design("M64x1", "flutes.count=6")
+    few, many = (_words(drawing_of("chamfer", design)) for design in designs)
     assert "numbered as they meet the work\n" in few + "\n"
     assert "every" not in few
     assert "24 teeth, numbered as they meet the work:" in many

@@ -205,8 +205,10 @@ def _neck(
     under = max(down(thread.minor - gap, gap), 0.5 * thread.minor)
     slim = (under if behind.slim else min(under, shank)) if wanted else 0.0
     none = by_rule("neck-none", OWN_RULE)
-    code = "neck-behind-web" if behind.slim else "neck-under-root"
-    rule = by_rule(code, OWN_RULE, gap=gap) if wanted else none
+    rule = by_rule("neck-under-root", OWN_RULE, gap=gap)
+    if behind.slim:
+        rule = by_rule("neck-behind-web", OWN_RULE, gap=gap)
+    rule = rule if wanted else none
     diameter = ledger.number("blank.neck_diameter", slim, rule)
     lack = section.centre_distance - diameter / 2
     leaving = math.sqrt(max(0.0, section.ball_radius**2 - max(0.0, lack) ** 2))

@@ -90,7 +90,8 @@ def choose_flutes(
     wall = min(max(hole.drill, thread.minor), thread.major) / 2
     tap = FlutedTap(thread, hole.diameter, wall, group, hole.tools)
     if large_and_fine(hole.diameter, thread.pitch) and not any(map(ledger.settles, CORE_OR_DEPTH)):
-        narrow = not ledger.has("flutes.land_share")
+        # The rule's own share stands in every file that `new` writes; nobody wished for it.
+        narrow = ledger.peek("flutes.land_share") in (None, LAND_SHARE)
         least_chip = chip_range(group, thread.pitch).least
         shallow = shallow_for(thread, hole, wall, least_chip)
         tap = replace(tap, shallow=shallow, narrow=narrow)
@@ -128,10 +129,9 @@ def _shallow(tap: FlutedTap, most: int, ledger: Ledger) -> tuple[FlutedTap, int,
     ]
     found = (one for one in tried if _is_good(_settled(*one, ledger.draft()).best))
     chosen, count = next(found, tried[-1])
-    rule = by_rule("count-by-diameter", PRACTICE, diameter=tap.diameter)
-    if count != usual:
-        rule = by_rule("count-of-shallow", OWN_RULE, usual=usual)
-    return chosen, count, rule
+    if count == usual:
+        return chosen, count, _by_diameter(tap)
+    return chosen, count, by_rule("count-of-shallow", OWN_RULE, usual=usual)
 
 
 def _noted_core(best: Candidate, wish: FluteWish, ledger: Ledger) -> FluteWish:
@@ -171,12 +171,12 @@ def _ruled_cutters(tap: FlutedTap, tools: ToolSizes) -> tuple[tuple[float, ...],
         cutters = tuple(sorted(size for size in stocked if size <= tap.largest))
         values = {"tools": tools.value, "most": cutters[-1]}
         return cutters, by_rule("cutters-likely-and-small", OWN_RULE, **values)
-    code = "cutters-likely"
+    rule = by_rule("cutters-likely", PRACTICE, tools=tools.value)
     if tap.diameter < LARGEST_MICRO:
-        code = "cutters-likely-and-micro"
+        rule = by_rule("cutters-likely-and-micro", PRACTICE, tools=tools.value)
     elif tap.diameter > LEAST_LARGE:
-        code = "cutters-likely-and-large"
-    return cutters_likely(tap.diameter, tools), by_rule(code, PRACTICE, tools=tools.value)
+        rule = by_rule("cutters-likely-and-large", PRACTICE, tools=tools.value)
+    return cutters_likely(tap.diameter, tools), rule
 
 
 def _note_cutter(best: Candidate, wish: FluteWish, ledger: Ledger) -> None:
@@ -192,7 +192,7 @@ def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
     A cutter that is given leaves what it leaves: its lands do not ask for more flutes.
     """
     usual = ruled_count(tap.diameter)
-    by_diameter = usual, by_rule("count-by-diameter", PRACTICE, diameter=tap.diameter)
+    by_diameter = usual, _by_diameter(tap)
     if ledger.has("flutes.count") or ledger.has("flutes.cutter_diameter") or usual == COUNTS[-1]:
         return by_diameter
     first = _settled(tap, usual, ledger.draft()).best
@@ -204,6 +204,10 @@ def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
         return by_diameter
     share = land_width(first.section, usual, tap.tooth.crest) * usual / (math.pi * tap.thread.major)
     return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, share=share)
+
+
+def _by_diameter(tap: FlutedTap) -> Rule:
+    return by_rule("count-by-diameter", PRACTICE, diameter=tap.diameter)
 
 
 def ruled_count(diameter: float) -> int:

@@ -1,6 +1,7 @@
 """What is tapped: material, depth and kind of the hole; and the steel that the tap is made of.
 
-Rake and chips of the tap follow from the material, and from the others what is said about it.
+Rake and chips of the tap follow from the material, the thread of a large tap of fine pitch from a
+depth that is given, and from the others what is said about it.
 """
 
 from dataclasses import replace

@@ -21,6 +21,7 @@ from tapmodel.report.units import Projection, Units
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Point
 
+_PAGE = 184.0  # that a page leaves between its margins [mm]
 _WIDTH = 176.0  # of both views and what stands between them on paper, at most [mm]
 _FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on paper [mm]
 _GAP = 8.0  # between them and the end view on paper [mm]
@@ -29,7 +30,16 @@ _GAP = 8.0  # between them and the end view on paper [mm]
 def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> Drawing:
     """Side view, cutting end to the left, a flat of the square towards the eye; end view."""
     length = design.tap.blank.overall_length + _widest(design)
-    scale = fitting_scale(length, _WIDTH - _FRONT - _REAR - _GAP)
+    room = _WIDTH - _FRONT - _REAR - _GAP
+    drawing = _drawn(design, projection, units, fitting_scale(length, room))
+    if drawing.width_mm > _PAGE:
+        # Lengths of a short thread on a thick tap are lettered far before the front.
+        smaller = fitting_scale(length, 0.99 * drawing.scale * length)
+        drawing = _drawn(design, projection, units, smaller)
+    return drawing
+
+
+def _drawn(design: TapDesign, projection: Projection, units: Units, scale: float) -> Drawing:
     sheet = Sheet("side", "Side view", scale, units)
     _body(sheet, design)
     _thread(sheet, design)
