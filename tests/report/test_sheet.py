@@ -17,7 +17,7 @@ from tapmodel.report.blocks import Rows
 from tapmodel.report.chapters.cautions import CAUTIONS
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import relief, thread
-from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.catalogue import all_drawings, at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.typeset import typeset
@@ -43,7 +43,7 @@ def reference() -> TapDesign:
 
 @pytest.fixture(scope="module")
 def drawn(reference: TapDesign) -> dict[str, Drawing]:
-    return all_drawings(reference)
+    return {drawing.name: drawing for drawing in at_machine(all_drawings(reference))}
 
 
 @pytest.fixture
@@ -125,8 +125,8 @@ def test_no_page_of_drawings_is_half_empty(text: str, units: Units, path: Path) 
     drawings = all_drawings(design, units=units)
     write_sheet(path, design, drawings, Look(units=units))
     pages = [f"\n{page.extract_text()}\n" for page in PdfReader(path).pages]
-    drawn = [[d for d in drawings.values() if f"\n{d.title}\n" in page] for page in pages]
-    wide = sorted(drawing.name for drawing in drawings.values() if drawing.width_mm > 88.5)
+    drawn = [[d for d in at_machine(drawings) if f"\n{d.title}\n" in page] for page in pages]
+    wide = sorted(drawing.name for drawing in at_machine(drawings) if drawing.width_mm > 88.5)
     assert sorted(d.name for page in drawn for d in page if d.name in wide) == wide
     # text fills what the drawings leave of the page on which it ends
     text_ends = max(number for number, page in enumerate(pages) if LAST_WORDS in page)
@@ -351,5 +351,5 @@ def test_drawings_of_a_column_are_laid_abreast_rather_than_on_a_page_of_their_ow
     write_sheet(path, design, drawings, Look(Paper.LETTER, Units.BOTH))
     pages = [page.extract_text() for page in PdfReader(path).pages]
     assert len(pages) == 7
-    for drawing in drawings.values():
+    for drawing in at_machine(drawings):
         assert sum(f"\n{drawing.title}\n" in f"\n{page}\n" for page in pages) == 1, drawing.name

@@ -46,8 +46,8 @@ SENTENCES: dict[str, Sentence] = {
         "that"
     ),
     "neck-behind-web": (
-        "{gap:g|.1g mm} or more under the root of the thread: the shank is thinner than the web, and "
-        "the flutes run out in a neck that is not"
+        "{gap:g|.1g mm} or more under the root of the thread: the shank is thinner than the web, "
+        "and the flutes run out in a neck that is not"
     ),
     "neck-behind-cutter": "the cutter leaves the blank half a pitch before the neck's end",
     "neck-none": "none: the shank is thinner than the root of the thread",

@@ -48,7 +48,7 @@ SENTENCES: dict[str, Sentence] = {
         "as so large a tap asks for them"
     ),
     "cutters-likely-and-small": (
-        "ball-nose cutters of the {tools} diameters in stock everywhere, up to {most:.4g} mm: so "
+        "ball-nose cutters of the {tools} diameters in stock everywhere, up to {most:.4g mm}: so "
         "fine a thread needs no larger"
     ),
     "cutters-inch-and-metric": (
