@@ -344,7 +344,7 @@ def test_each_centre_names_its_drill_and_how_deep_that_goes() -> None:
         "front": "A 2 x 5, tip 4.2 to 5.0 mm deep",
         "rear": "A 2 x 5, tip 4.4 to 5.2 mm deep",
     }
-    assert _drills(units=Units.INCH)["rear"] == "A 2 x 5, tip 0.17 to 0.20 in deep"
+    assert _drills(units=Units.INCH)["rear"] == "A 2 x 5, tip 0.173 to 0.205 in deep"
     # no. 2 has a pilot of 5/64 in, whose rim may be 2.12 times that, 0.1656 in, as 4.2 mm are
     inch = _drills("shop.tools=inch", source="ASME B94.11M", units=Units.INCH)["rear"]
     assert inch.startswith("no. 2, tip ")

@@ -109,7 +109,8 @@ def _drill(rim: float, tools: ToolSizes, units: Units) -> str:
     drill = centre_drill(rim, tools)
     if drill is None:
         return "none has this size: turn the cone"
-    deep = range_in_words(*drilled(drill, rim), ".1f", units)
+    # A hundredth of an inch is more than a small drill is free in.
+    deep = range_in_words(*drilled(drill, rim), ".1f" if units is Units.MM else ".2f", units)
     return f"{drill.name}, tip {deep} deep"
 
 
