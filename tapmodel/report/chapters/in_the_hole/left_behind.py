@@ -67,7 +67,7 @@ def _line(name: str, contact: Contact) -> tuple[Quantity, ...]:
         Words(name),
         Length(contact.rubbing_length, 2),
         Length(contact.land_width, 2),
-        small_length(clear),
+        small_length(clear) if clear else Words("none"),
         Words("yes" if contact.binds else "no"),
     )
 
