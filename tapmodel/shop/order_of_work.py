@@ -23,6 +23,7 @@ class Step(StrEnum):
     DEBURR = "deburr"
     MARK = "mark"
     RELIEVE = "relieve"
+    CARBURISE = "carburise"
     HARDEN = "harden"
     TEMPER = "temper"
     CLEAN = "clean"
@@ -41,6 +42,8 @@ def order_of_work(design: TapDesign) -> tuple[Step, ...]:
         absent.add(Step.NECK)
     if not relieved(tap):
         absent.add(Step.RELIEVE)
+    if not design.work.steel.case_depth:
+        absent.add(Step.CARBURISE)
     if male_point(tap) is None:
         absent.add(Step.STUB)
     return tuple(step for step in Step if step not in absent)

@@ -136,17 +136,18 @@ def _asked(
     surface: float | None,
     depth: str | None,
 ) -> "Carburising":
-    from tapmodel.shop.heat.asked import asked_carburising
+    from tapmodel.shop.heat.asked import asked_carburising, usual_carburising
 
     if (hours is None) is (depth is None):
         given = "none" if hours is None else hours
         raise InputError("--hours", given, "either --hours or --depth")
     hot = _heat("--temperature", temperature)
+    usual = usual_carburising()
     return asked_carburising(
-        0.18 if steel is None else steel,
-        1.1 if surface is None else surface,
-        925.0 if hot is None else hot,
-        1.0 if hours is None else hours,
+        usual.steel if steel is None else steel,
+        usual.surface if surface is None else surface,
+        usual.celsius if hot is None else hot,
+        usual.hours if hours is None else hours,
     )
 
 

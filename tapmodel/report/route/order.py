@@ -4,7 +4,16 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
-from tapmodel.report.route import bench, finish, heat, milled, stock, threaded, turned_blank
+from tapmodel.report.route import (
+    bench,
+    carburised,
+    finish,
+    heat,
+    milled,
+    stock,
+    threaded,
+    turned_blank,
+)
 from tapmodel.report.route.operation import Operation, chapter_of
 from tapmodel.shop.order_of_work import Step, order_of_work
 
@@ -21,6 +30,7 @@ OPERATIONS: Mapping[Step, Callable[[TapDesign], Operation]] = {
     Step.DEBURR: bench.deburr,
     Step.MARK: bench.mark,
     Step.RELIEVE: bench.relieve,
+    Step.CARBURISE: carburised.carburise,
     Step.HARDEN: heat.harden,
     Step.TEMPER: heat.temper,
     Step.CLEAN: heat.clean,

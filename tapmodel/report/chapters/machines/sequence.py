@@ -20,6 +20,7 @@ _STEPS = {
     Step.FLUTES: "the flutes",
     Step.DEBURR: "deburr",
     Step.MARK: "stamp the size",
+    Step.CARBURISE: "carburise in a box",
     Step.HARDEN: "harden",
     Step.TEMPER: "temper",
     Step.CLEAN: "clean",
