@@ -127,6 +127,18 @@ def largest_radius_cut(lengths: tuple[Turned, ...], upto: float) -> float:
     )
 
 
+def thickest_behind(lengths: tuple[Turned, ...], z: float) -> float:
+    """Diameter of the thickest place of the turned blank from `z` on [mm].
+
+    Source: derived here.
+    """
+    return 2 * max(
+        max(_radius_at(length, max(z, length.start)), length.end_radius)
+        for length in lengths
+        if length.end > z
+    )
+
+
 def _radius_at(length: Turned, z: float) -> float:
     if length.end == length.start:  # a blank too short for its shank, which a rule refuses
         return length.start_radius

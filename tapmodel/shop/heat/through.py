@@ -5,6 +5,7 @@ from enum import StrEnum
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shape.thickest import thickest_round
+from tapmodel.shape.turned import thickest_behind, turned_lengths
 from tapmodel.standards.materials.hardening import Fact, Hardening, Of, hardening_of
 
 
@@ -12,6 +13,7 @@ class Where(StrEnum):
     """A section that is judged."""
 
     SHANK = "shank"
+    BEHIND = "blank behind the flutes"
     FLUTED = "core between the flutes"
     GIVEN = "section"
 
@@ -22,7 +24,8 @@ class Thick:
 
     Attributes:
         where: of the tap it is.
-        diameter: of the shank, or of the thickest round between the flutes [mm].
+        diameter: of the shank, of what is thicker than it where the flutes have run out, or of
+            the thickest round between the flutes [mm].
     """
 
     where: Where
@@ -53,10 +56,14 @@ class HardenedThrough:
 
 
 def of_design(design: TapDesign) -> HardenedThrough:
-    """Shank and fluted section of a tap in the steel that it is made of.
+    """Shank and fluted section of a tap in the steel that it is made of, and what is solid between.
 
     Source: the table of hardening.
     """
-    shank = Thick(Where.SHANK, design.tap.blank.shank_diameter)
-    fluted = Thick(Where.FLUTED, thickest_round(design.tap))
-    return HardenedThrough(hardening_of(design.work.steel), (shank, fluted))
+    tap = design.tap
+    lengths = turned_lengths(tap.blank, tap.thread.major)
+    shank = Thick(Where.SHANK, tap.blank.shank_diameter)
+    behind = Thick(Where.BEHIND, thickest_behind(lengths, design.figures.runout_end))
+    fluted = Thick(Where.FLUTED, thickest_round(tap))
+    solid = (shank, behind) if behind.diameter > shank.diameter else (shank,)
+    return HardenedThrough(hardening_of(design.work.steel), (*solid, fluted))

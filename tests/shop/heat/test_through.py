@@ -7,6 +7,7 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.shape.thickest import thickest_round
+from tapmodel.shape.turned import Turned, thickest_behind
 from tapmodel.shop.heat.through import Where, of_design
 from tapmodel.spec.job_file import job_for
 
@@ -39,3 +40,19 @@ def test_each_section_is_judged_by_its_own_thickness() -> None:
     assert [section.where for section in judged.sections] == [Where.SHANK, Where.FLUTED]
     assert [section.where for section in judged.too_thick] == [Where.SHANK]
     assert of_design(design_tap(job_for("M18x0.75", []))).too_thick == ()
+
+
+def test_what_is_solid_behind_the_flutes_is_judged_where_it_is_thicker_than_the_shank() -> None:
+    design = design_tap(job_for("M64x1"))
+    blank, runout = design.tap.blank, design.figures.runout_end
+    # The flutes leave the neck, which is thicker than the shank, before it ends.
+    assert blank.thread_length < runout < blank.thread_length + blank.neck_length
+    judged = of_design(design)
+    assert [(s.where, s.diameter) for s in judged.sections[:2]] == [
+        (Where.SHANK, blank.shank_diameter),
+        (Where.BEHIND, blank.neck_diameter),
+    ]
+    assert [section.where for section in judged.too_thick] == [Where.BEHIND]
+    lengths = (Turned(0, 10, 5, 5), Turned(10, 14, 5, 3), Turned(14, 30, 3, 3))
+    assert thickest_behind(lengths, 12.0) == pytest.approx(8.0)
+    assert thickest_behind(lengths, 14.0) == 6.0

@@ -15,7 +15,7 @@ from tapmodel.report.blocks import (
     Words,
 )
 from tapmodel.report.words.hardening import SUPPLIER, hard_through, not_known, soft_inside
-from tapmodel.shop.heat.through import HardenedThrough, of_design
+from tapmodel.shop.heat.through import HardenedThrough, Where, of_design
 from tapmodel.standards.materials.hardening import Of
 from tapmodel.standards.materials.steels import TapSteel
 
@@ -40,7 +40,12 @@ def hardening_rows(judged: HardenedThrough) -> Iterator[Row]:
     held = f", after {soak.low:g} to {soak.high:g} min at heat" if soak else ""
     yield Row("quench in", Words(f"{steel.quench}{held}"))
     if known:
-        yield Row("shank, core between flutes", Told(lambda units: hard_through(judged, units)))
+        yield Row(_sections(judged), Told(lambda units: hard_through(judged, units)))
+
+
+def _sections(judged: HardenedThrough) -> str:
+    behind = any(section.where is Where.BEHIND for section in judged.sections)
+    return "shank, behind the flutes, between them" if behind else "shank, core between flutes"
 
 
 def tempering_rows(steel: TapSteel) -> Iterator[Row]:
