@@ -45,10 +45,10 @@ at the usual edits again: number of flutes, chamfer, reliefs and cutters stay as
 """
 
 USUAL_EDITS = (
+    "hole.kind",
     "thread.aim",
     "chamfer.form",
     "flutes.count",
-    "flutes.rake",
     "flutes.land_share",
     "relief.thread.kind",
     "relief.thread.applies_to",
@@ -62,7 +62,8 @@ USUAL_EDITS = (
 
 In force in the file though a rule chose it. A drill, a thread's length, a shank or a square is
 changed as often, but follows from pitch, number of flutes, diameter or another length: in force
-here, such a value would no longer move with it, so it stands as a comment.
+here, such a value would no longer move with it, so it stands as a comment. So does the rake, which
+follows the material of the hole.
 """
 
 ON_HAND: Mapping[str, tuple[list[str] | list[int] | int, Source]] = {

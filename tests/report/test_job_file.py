@@ -262,18 +262,18 @@ def test_what_follows_can_be_put_in_the_place_of_what_it_replaces() -> None:
     # By hand: the wall of the 8 mm cutter stands 18.05 / 2 x sin(8 deg) = 1.2560 mm off the
     # axis, its middle 4 mm beside that.
     ruled = "# offset = -2.7440"
-    swapped = text.replace(ruled, "offset = -2.5").replace("\nrake = 8.0", "")
+    swapped = text.replace(ruled, "offset = -2.5")
     assert swapped.count("\noffset") == 1
     flutes = settle(checked(tomllib.loads(swapped))).tap.flutes
     assert flutes.offset == -2.5
     assert flutes.core_diameter == pytest.approx(design.tap.flutes.core_diameter)
     with pytest.raises(InputError, match=r"flutes\.rake together with flutes\.offset"):
-        checked(tomllib.loads(text.replace(ruled, "offset = -2.5")))
+        checked(tomllib.loads(swapped.replace("# rake = 8.0", "rake = 8.0")))
 
 
 def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
     design, text = written("M18x0.75", [])
-    edited = settle(checked(tomllib.loads(text.replace("rake = 8.0", "rake = 12.0"))))
+    edited = settle(checked(tomllib.loads(text.replace("# rake = 8.0", "rake = 12.0"))))
     assert edited.figures.rake_crest == pytest.approx(12.0)
     assert edited.tap.flutes.core_diameter == pytest.approx(design.tap.flutes.core_diameter)
     assert (edited.tap.thread, edited.tap.chamfer, edited.drill) == (
@@ -282,6 +282,17 @@ def test_one_edit_moves_what_hangs_on_it_and_nothing_else() -> None:
         design.drill,
     )
     assert not [f for f in edited.findings if f.severity == "error"]
+
+
+def test_another_material_of_the_hole_moves_the_rake() -> None:
+    _, text = written("M18x0.75", [])
+    edited = settle(
+        checked(tomllib.loads(text.replace('# material = "mild', 'material = "brass" #')))
+    )
+    asked = settle(job_for("M18x0.75", ["hole.material=brass"]))
+    assert edited.work.material.name == asked.work.material.name == "CuZn39Pb3"
+    assert edited.figures.rake_crest == pytest.approx(asked.figures.rake_crest)
+    assert edited.figures.rake_crest < 5.0
 
 
 def test_the_cutters_on_hand_keep_deciding() -> None:
