@@ -148,8 +148,8 @@ PAPERS_ALONE = {
 }
 """What is on hand for a tap that stays the same, and beside what the sheet tells of it."""
 
-# The one has but one value; the other is of what is written, and makes no other tap.
-NOT_OF_THE_TAP = {"relief.chamfer.applies_to", "units"}
+# The first has but one value; the others are of what is written, and make no other tap.
+NOT_OF_THE_TAP = {"relief.chamfer.applies_to", "units", "report.paper", "report.projection"}
 
 
 # None of them alone makes a tap: below.

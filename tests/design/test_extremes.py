@@ -23,6 +23,7 @@ VALUES = (
 WORDS = {
     "name",
     "units",
+    "report.projection",
     "hole.class",
     "hole.material",
     "tap.material",

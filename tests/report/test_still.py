@@ -30,7 +30,7 @@ TAPS = (
     ("M10-LH",),
     ("M3",),
     ("M6", "flutes.count=2"),
-    ("M60x1.5", "flutes.count=8"),
+    ("M60x2", "flutes.count=8"),
     ("M12", "chamfer.form=bottoming"),
     ("1/2 BSW",),
     ("Tr14x3-LH",),
