@@ -100,6 +100,11 @@ class TapDesign:
         listed = choice.value if choice and isinstance(choice.value, tuple) else ()
         return tuple(float(entry) for entry in listed)
 
+    def text(self, field: str) -> str | None:
+        """The text that a field of the job was settled to; None where there is none."""
+        choice = self.choice(field)
+        return choice.value if choice and isinstance(choice.value, str) else None
+
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)

@@ -23,7 +23,7 @@ from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.flute_section import land_angle
-from tapmodel.spec.job import Job
+from tapmodel.spec.job import DESCRIBED, Job
 from tapmodel.tap.tap import Flutes, Tap, chamfer_length
 
 
@@ -91,6 +91,8 @@ def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
     ledger.given("shop.dividing_ratio")
     ledger.given("shop.leadscrew")
     ledger.given_numbers("shop.gears")
+    for described in sorted(DESCRIBED):
+        ledger.given_text(described)
     material = choose_material(ledger)
     flutes = choose_flutes(thread, hole, material.group, ledger)
     count, section = flutes.wish.count, flutes.section

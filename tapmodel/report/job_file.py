@@ -87,6 +87,10 @@ EXAMPLES = {
     "shop.wires": '[0.5, "0.032in"]',
     "shop.leadscrew": '"8tpi"',
     "shop.gears": "[20, 30, 40, 40, 127]",
+    "shop.cross_slide": '"0.02mm, 4mm a turn, on diameter"',
+    "shop.top_slide": '"0.02mm, 2mm a turn"',
+    "shop.mill": '"0.02mm, 4mm a turn; down 0.02mm, 2mm a turn"',
+    "shop.rotary_table": '"90, 2min"',
 }
 """What fields may hold in which no rule puts anything."""
 

@@ -11,16 +11,14 @@ import numpy as np
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.cutting_speed import STEP_SHARE, tooth_feed
+from tapmodel.shop.threading.passes import finishing
 from tapmodel.standards.materials.kienzle import Kienzle
 from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.standards.materials.work import work_material
-from tapmodel.tap.tap import Tap
+from tapmodel.tap.tap import Tap, TapThread
 
 YOUNG = 206_000.0
 """Of steel, hard or soft [N/mm²]; from memory."""
-
-LAST_PASS = 0.02
-"""Infeed of the last pass of the thread [mm]; common practice."""
 
 THRUST = 0.5
 """Force that pushes the blank away from a lathe tool, of the cutting force; common practice."""
@@ -65,6 +63,14 @@ class Beam:
         return load * float(np.sum(moment**2 / stiff)) * length / _PIECES
 
 
+def last_pass(thread: TapThread) -> float:
+    """Infeed of the last pass of a thread that takes a chip [mm].
+
+    Source: `finishing`.
+    """
+    return finishing((thread.major - thread.minor) / 2)[-1]
+
+
 def threading_sag(design: TapDesign) -> float:
     """How far the blank is pushed away in the last pass, where it gives most [mm].
 
@@ -72,7 +78,7 @@ def threading_sag(design: TapDesign) -> float:
     """
     thread = design.tap.thread
     slope = math.radians(thread.flank_angle)
-    chip = LAST_PASS * math.sin(slope)
+    chip = last_pass(thread) * math.sin(slope)
     edge = (thread.major - thread.minor) / math.cos(slope)
     cutting = _annealed(design.work.steel).specific_force(chip, 0.0) * chip * edge
     centred = design.tap.blank.rear_centre > 0

@@ -6,7 +6,7 @@ nonsense; whether a tap can be made with the values is judged by the design room
 """
 
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, partial
 from typing import Annotated, Literal, Self, cast, get_args, get_origin
 
 from pydantic import (
@@ -27,6 +27,7 @@ from tapmodel.spec.lengths import FORMAT as LENGTH
 from tapmodel.spec.lengths import TextBeside, in_millimetres
 from tapmodel.spec.listed import entries_of
 from tapmodel.spec.materials import as_name
+from tapmodel.spec.shop import dials, rotary_tables
 from tapmodel.spec.shop.dividing import MOST_RATIO
 from tapmodel.spec.shop.hole_circles import CIRCLES, circles_of
 from tapmodel.spec.shop.pitches import FORMAT as PITCH
@@ -76,6 +77,23 @@ Wheels = Annotated[
     Field(min_length=WHEELS.fewest_entries, max_length=WHEELS.most_entries),
     BeforeValidator(teeth_of),
     TextBeside(WHEELS.form),
+]
+
+
+def _dials(form: str) -> tuple[FieldInfo, AfterValidator]:
+    """What holds a text to be one of dials, and calls it so in the JSON schema."""
+    told = Field(max_length=dials.MOST_LETTERS, json_schema_extra={"format": form})
+    return told, AfterValidator(partial(dials.checked, form))
+
+
+SlideDial = Annotated[str, *_dials(dials.SLIDE)]
+CrossSlideDial = Annotated[str, *_dials(dials.CROSS_SLIDE)]
+MillDials = Annotated[str, *_dials(dials.MILL)]
+RotaryTable = Annotated[
+    str,
+    Field(max_length=40, json_schema_extra={"format": rotary_tables.FORM}),
+    BeforeValidator(rotary_tables.as_text),
+    AfterValidator(rotary_tables.checked),
 ]
 OutputUnits = Annotated[
     Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
@@ -329,6 +347,25 @@ class Shop(Group):
         default=None,
         description="teeth of each change wheel of the lathe, one that is there twice named twice",
     )
+    cross_slide: CrossSlideDial | None = Field(
+        default=None,
+        description="dial of the lathe's cross slide: a division and a turn as it reads, and "
+        'whether that is of the diameter, such as "0.02mm, 4mm a turn, on diameter"',
+    )
+    top_slide: SlideDial | None = Field(
+        default=None,
+        description='dial of its top slide (compound), likewise, such as "0.001in, 100 divisions"',
+    )
+    mill: MillDials | None = Field(
+        default=None,
+        description="dials of the mill, one for all axes or others behind their names, such as "
+        '"0.02mm, 4mm a turn; down 0.02mm, 2mm a turn"',
+    )
+    rotary_table: RotaryTable | None = Field(
+        default=None,
+        description="turns of a rotary table's handle for one of the table, and what a division "
+        'of its dial counts where it has one, such as "90, 2min"',
+    )
 
 
 class Report(Group):
@@ -412,6 +449,9 @@ def _flat(table: dict[str, object], prefix: str) -> dict[str, object]:
             found[prefix + key] = value
     return found
 
+
+DESCRIBED = frozenset({"shop.cross_slide", "shop.top_slide", "shop.mill", "shop.rotary_table"})
+"""Fields that are a description in words and numbers, with commas in it."""
 
 _COUNTED = {"shop.plates", "shop.gears"}
 """Lists of whole numbers that may be typed as ranges."""

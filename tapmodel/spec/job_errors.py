@@ -13,7 +13,7 @@ from pydantic_core import ErrorDetails
 from tapmodel.errors import InputError, NoCountError, shortened
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT
-from tapmodel.spec.shop import pitches
+from tapmodel.spec.shop import dials, pitches, rotary_tables
 from tapmodel.spec.shop.hole_circles import CIRCLES
 from tapmodel.spec.shop.tooth_counts import WHEELS
 from tapmodel.spec.units import description
@@ -47,7 +47,13 @@ _MOST_OFFERED = 4
 WITH_UNIT = "or with its unit such as 6.35mm, 0.25in or 1/4in"
 """How a length may be written beside a plain number."""
 
-_HOW = {pitches.FORMAT: pitches.HOW, CIRCLES.form: CIRCLES.how, WHEELS.form: WHEELS.how}
+_HOW = {
+    pitches.FORMAT: pitches.HOW,
+    CIRCLES.form: CIRCLES.how,
+    WHEELS.form: WHEELS.how,
+    rotary_tables.FORM: rotary_tables.HOW,
+    **dials.HOW,
+}
 """What is allowed where a text of that form may stand."""
 
 

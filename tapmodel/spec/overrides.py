@@ -8,7 +8,7 @@ from typing import TypeGuard
 
 from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
-from tapmodel.spec.job import is_list, job_fields
+from tapmodel.spec.job import DESCRIBED, is_list, job_fields
 from tapmodel.spec.lengths import in_millimetres, millimetres_of
 
 MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
@@ -67,6 +67,8 @@ def _split(text: str) -> tuple[str, object]:
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
     if key in _lists() and not raw.startswith(("[", '"', "'")):
         return key, [_entry(word.strip()) for word in raw.removesuffix(",").split(",")]
+    if key in DESCRIBED and not raw.startswith(('"', "'")):
+        return key, raw
     return key, read_value(f"--set {key}", raw)
 
 

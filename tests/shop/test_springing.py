@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from tapmodel.designing.design import design_tap
-from tapmodel.shop.springing import LAST_PASS, Beam, milling_sag, threading_sag
+from tapmodel.shop.springing import Beam, last_pass, milling_sag, threading_sag
 from tapmodel.spec.job_file import job_for
 
 LOAD, LENGTH, DIAMETER = 50.0, 100.0, 8.0
@@ -42,7 +42,8 @@ def test_the_force_is_that_of_both_flanks_of_the_last_pass() -> None:
     tap = design.tap
     assert tap.blank.rear_centre > 0
     assert not tap.blank.has_neck
-    chip = LAST_PASS / 2
+    assert last_pass(tap.thread) == 0.02
+    chip = 0.02 / 2
     depth = (tap.thread.major - tap.thread.minor) / 2
     # O1: 2300 N/mm² at a chip of 1 mm and a rake of 6 deg, 6 % more at none
     cutting = 2300 * 1.06 * chip ** (1 - 0.21) * 2 * depth / math.cos(math.radians(30))

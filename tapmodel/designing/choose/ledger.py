@@ -135,6 +135,12 @@ class Ledger:
         self._note(field, chosen)
         return chosen
 
+    def given_text(self, field: str) -> None:
+        """Note the text given for `field`, if there is one."""
+        value = self._given[field] if self.has(field) else None
+        if isinstance(value, str):
+            self._note(field, value)
+
     def _note(self, field: str, value: Settled, rule: Rule | None = None) -> None:
         """Keep a choice; one without a rule was given."""
         if rule is None:

@@ -5,7 +5,7 @@ from functools import partial
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Block, Paragraphs, Row, Rows, small_length
 from tapmodel.report.units import in_words
-from tapmodel.shop.springing import LAST_PASS, milling_sag, threading_sag
+from tapmodel.shop.springing import last_pass, milling_sag, threading_sag
 from tapmodel.words import Units
 
 CAPTION = "How far the blank gives way (a model, to a factor of two)"
@@ -27,7 +27,8 @@ _MILL = (
 
 def at_thread(design: TapDesign) -> tuple[Block, ...]:
     """Under the threading tool."""
-    return _told(partial(_pass, LAST_PASS), threading_sag(design), MUCH_AT_THREAD, _LATHE)
+    label = partial(_pass, last_pass(design.tap.thread))
+    return _told(label, threading_sag(design), MUCH_AT_THREAD, _LATHE)
 
 
 def at_flutes(design: TapDesign) -> tuple[Block, ...]:
@@ -42,4 +43,4 @@ def _told(label: str | partial[str], sag: float, much: float, helps: str) -> tup
 
 
 def _pass(infeed: float, units: Units) -> str:
-    return f"pushed from the tool by the force of a pass of {in_words(infeed, '.2f', units)}"
+    return f"pushed from the tool by the force of a pass of {in_words(infeed, '.2g|.4f', units)}"

@@ -15,6 +15,7 @@ from tapmodel.shop.cutting_speed import (
     turning_feed,
 )
 from tapmodel.shop.tapping_speed import revolutions
+from tapmodel.shop.threading.stopping import BY_HAND, REACTION, stopping
 from tapmodel.standards.inches import MM
 from tapmodel.words import Units
 
@@ -60,6 +61,32 @@ def milled(design: TapDesign, cutter: float, what: str) -> tuple[Row, ...]:
     )
 
 
+def stopped(design: TapDesign) -> tuple[Row, ...]:
+    """Turns of the spindle at which a hand still stops behind the thread, and what to set.
+
+    Nothing where the tool runs out over what is thinner, so that it need not be stopped.
+    """
+    found = stopping(design.tap)
+    if found is None:
+        return ()
+    cutting = revolutions(speed(_steel(design), Cut.THREADING), design.tap.thread.major)
+    label = partial(_stops, design.tap.blank.neck_length if found.neck else None)
+    if found.turns < BY_HAND:
+        return (Row(label, Words("turn it by hand")),)
+    least = min(cutting, found.turns)
+    return (
+        Row(label, Words(_two_figures(found.turns))),
+        Row("the lesser of both, turns a minute to set", Words(_two_figures(least))),
+    )
+
+
+def _stops(neck: float | None, units: Units) -> str:
+    place = (
+        "in the last turn" if neck is None else f"in the neck of {in_words(neck, '.1f|.2f', units)}"
+    )
+    return f"turns a minute at which a hand, in {REACTION:g} s (from memory), stops {place}"
+
+
 def drilled(design: TapDesign) -> tuple[Row, ...]:
     """Speed and turns of the drill in what is tapped."""
     slow = DRILLING * min(design.work.material.group.speed)
@@ -69,8 +96,11 @@ def drilled(design: TapDesign) -> tuple[Row, ...]:
 
 def _turns(at: float, diameter: float, what: str) -> Row:
     """Told to two figures, as nobody sets more."""
-    told_as = float(f"{revolutions(at, diameter):.2g}")
-    return Row(partial(_label, what, diameter), Words(f"{told_as:g}"))
+    return Row(partial(_label, what, diameter), Words(_two_figures(revolutions(at, diameter))))
+
+
+def _two_figures(turns: float) -> str:
+    return f"{float(f'{turns:.2g}'):g}"
 
 
 def _label(what: str, diameter: float, units: Units) -> str:

@@ -9,7 +9,8 @@ from tapmodel.report.route.giving_way import at_thread
 from tapmodel.report.route.held import between
 from tapmodel.report.route.operation import Operation
 from tapmodel.report.route.parted import measured_in, settings_of
-from tapmodel.report.route.speeds import speed_row, turns_row
+from tapmodel.report.route.passes import passes
+from tapmodel.report.route.speeds import speed_row, stopped, turns_row
 from tapmodel.shop.cutting_speed import Cut
 from tapmodel.shop.order_of_work import Step, wires_after_flutes
 
@@ -30,10 +31,11 @@ def thread(design: TapDesign) -> Operation:
         f"as it was turned: {between(design.tap)}",
         "threading tool ground to the angle and nose told, on centre height, square to the axis",
         why=_why(design),
-        settings=(*settings_of(*told), *at_thread(design)),
+        settings=(*settings_of(*told), *passes(design), *at_thread(design)),
         speeds=(
             speed_row(design, Cut.THREADING),
             turns_row(design, Cut.THREADING, major, "on the thread"),
+            *stopped(design),
             Row("feed in a turn, the lead", Pitch(design.tap.thread.lead)),
         ),
         measure=measured_in(*told),
