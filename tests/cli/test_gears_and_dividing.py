@@ -33,7 +33,11 @@ def test_gears_print_the_record_and_nothing_else() -> None:
     assert found["leadscrew_mm"] == 4.0
     assert len(found["trains"]) == 10
     for train in found["trains"]:
-        assert list(train) == ["drivers", "driven", "pitch_mm", "error_ppm"]
+        keys = ["drivers", "driven", "pitch_mm", "error_ppm", "meshing", "fits"]
+        assert list(train) == keys
+        assert sorted(pair[0] for pair in train["meshing"]) == train["drivers"]
+        assert sorted(pair[1] for pair in train["meshing"]) == train["driven"]
+        assert train["fits"]
         ratio = Fraction(1)
         for driver, driven in zip(train["drivers"], train["driven"], strict=True):
             assert {type(driver), type(driven)} == {int}
@@ -47,6 +51,8 @@ def test_gears_print_the_record_and_nothing_else() -> None:
         "driven": [80, 95],
         "pitch_mm": 25.4 / 19,
         "error_ppm": 0.0,
+        "meshing": [[127, 80], [20, 95]],
+        "fits": True,
     }
 
 
@@ -69,7 +75,7 @@ def test_the_page_tells_the_trains_in_the_units_of_the_pitch() -> None:
         "  leadscrew     4 mm",
     ]
     assert page[3].split() == ["drivers", "driven", "cuts", "off", "by"]
-    assert page[4].split() == ["20,", "127", "80,", "95", "19.00000", "per", "inch", "exact"]
+    assert page[4].split() == ["127,", "20", "80,", "95", "19.00000", "per", "inch", "exact"]
     metric = said(*LEAD[:2], "1.5", *LEAD[3:-2], "--gears", "25,50,42,64", "--units", "mm")
     # 4 x 25/64 = 1.5625, 4 x 25 x 42/(50 x 64) = 1.3125; 4 x 25/64 is 4.2 % too much
     assert "1.562500 mm  +4.2%" in metric
@@ -80,7 +86,7 @@ def test_a_job_tells_its_lead_its_hand_and_what_the_error_takes() -> None:
     page = " ".join(said(*words, "--most", "1").split())
     # 125 millionths of the thread's 37 mm are 4.6 um, 1.732 times that 8.0 um, of 57 um.
     assert "lead to cut 3 mm leadscrew 3.175 mm = 8 per inch" in page
-    assert "60, 63 50, 80 3.000375 mm +125.0 ppm +4.6 µm 14.1%" in page
+    assert "63, 60 50, 80 3.000375 mm +125.0 ppm +4.6 µm 14.1%" in page
     assert "the gears cut the lead of 3 mm; the pitch of 1.5 mm is set by the slide" in page
     assert "work is turned by 180°" in page
     assert "Left hand: one idler more or less" in page

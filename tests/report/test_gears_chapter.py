@@ -43,7 +43,7 @@ def test_the_best_trains_with_what_they_take_of_the_zone() -> None:
     told_lines = lines(gears.chapter(design))
     assert len(told_lines) == 5
     drivers, driven, made, error, along, share = told_lines[0]
-    assert (drivers, driven, made, error) == ("60, 63", "50, 80", "3.000375 mm", "+125.0 ppm")
+    assert (drivers, driven, made, error) == ("63, 60", "50, 80", "3.000375 mm", "+125.0 ppm")
     length, limits = design.tap.blank.thread_length, design.limits
     # The exact lead is 3.175 x 189/200 = 3.000375.
     off = length * 125e-6
@@ -55,7 +55,7 @@ def test_the_best_trains_with_what_they_take_of_the_zone() -> None:
 def test_a_reader_of_inches_is_told_threads_per_inch() -> None:
     # 4 mm x 20 x 127 / (65 x 80) is 25.4/13 mm.
     found = chapter("1/2-13 UNC", "shop.leadscrew=4mm", "shop.gears=20,65,80,127")
-    best = ["20, 127", "65, 80", "13.00000 per inch", "exact", "+0.00000 in", "0.0%"]
+    best = ["127, 20", "65, 80", "13.00000 per inch", "exact", "+0.00000 in", "0.0%"]
     assert lines(found, Units.INCH)[0] == best
     assert "in long" not in words(found, Units.INCH)
     # 4 mm x 40 x 43 / (35 x 100) is 1.965714 mm: 6074 millionths of 1.66 in are 0.0101 in.
@@ -87,3 +87,12 @@ def test_wheels_that_do_not_do_are_called_so() -> None:
     assert lines(found)[0][3:] == ["-59.0%", "-21820.5 µm", "over 1000%"]
     assert "takes more than the whole zone" in words(found)
     assert "takes more than the whole zone" not in words(chapter("M20x3", *LATHE))
+
+
+def test_wheels_stand_in_the_order_that_fits_and_small_ones_are_warned_of() -> None:
+    found = words(chapter("M20x3", *LATHE))
+    assert "the first driver, on the spindle's stud, turns the first driven" in found
+    assert "foul" not in found
+    assert "stud" not in words(chapter("M20x3", "shop.leadscrew=4mm", "shop.gears=30,40"))
+    small = words(chapter("M20x5", "shop.leadscrew=4mm", "shop.gears=9,10,8,9"))
+    assert "9, 10 driving 8, 9 may foul a shaft in any order" in small

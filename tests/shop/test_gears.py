@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from tapmodel.designing.design import design_tap
 from tapmodel.shop.gears.asked import asked_by
+from tapmodel.shop.gears.meshing import meshing
 from tapmodel.shop.gears.trains import GearTrain, gear_trains
 from tapmodel.spec.job_file import job_for
 
@@ -40,7 +41,45 @@ def every_train(wanted: Fraction, leadscrew: Fraction, wheels: list[int]) -> lis
 
 def rank(train: GearTrain) -> tuple[object, ...]:
     wheels = (*train.drivers, *train.driven)
-    return abs(train.error), len(wheels), sum(wheels), train.drivers, train.driven
+    return abs(train.error), fouls(train), len(wheels), sum(wheels), train.drivers, train.driven
+
+
+def fouls(train: GearTrain) -> bool:
+    """No order clears both shafts by 15 teeth, written out."""
+    if len(train.drivers) == 1:
+        return False
+    (a, c), (b, d) = train.drivers, train.driven
+    return not any(
+        w + x >= y + 15 and y + z >= x + 15
+        for w, y in ((a, c), (c, a))
+        for x, z in ((b, d), (d, b))
+    )
+
+
+def test_the_order_of_a_worked_example() -> None:
+    # 20 on 80 would have the 127 beside it foul the 20's shaft: 100 teeth against 127 + 15
+    places = meshing((20, 127), (80, 95))
+    assert places.pairs == ((127, 80), (20, 95))
+    assert (places.drivers, places.driven) == ((127, 20), (80, 95))
+    # 127 + 80 - 20 = 187 and 20 + 95 - 80 = 35
+    assert places.fits
+    # 10 on 8: 18 teeth against 9 + 15 of the wheel beside; 9 + 8 against 8 + 15
+    assert not meshing((9, 10), (8, 8)).fits
+    # 17 + 10 - 8 = 19, and 8 + 17 - 10 = 15; with 16 that is a tooth too few
+    assert meshing((8, 17), (10, 17)).fits
+    assert not meshing((8, 17), (10, 16)).fits
+    assert meshing((20,), (120,)).fits
+
+
+@given(st.lists(st.integers(15, 127), min_size=4, max_size=4))
+def test_of_wheels_with_fifteen_teeth_and_more_some_order_fits(teeth: list[int]) -> None:
+    places = meshing((teeth[0], teeth[1]), (teeth[2], teeth[3]))
+    assert places.fits
+    (a, b), (c, d) = places.pairs
+    assert a + b >= c + 15
+    assert c + d >= b + 15
+    assert sorted(places.drivers) == sorted(teeth[:2])
+    assert sorted(places.driven) == sorted(teeth[2:])
 
 
 pitches = st.one_of(

@@ -5,17 +5,24 @@ from fractions import Fraction
 from tapmodel.report.blocks import Length, Pitch
 from tapmodel.report.units import MM_PER_INCH, shown
 from tapmodel.shop.gears.lead_room import LeadRoom
+from tapmodel.shop.gears.meshing import CLEAR
 from tapmodel.shop.gears.trains import INCH_PRIME, GearTrain
 from tapmodel.shop.next_start import next_start
 from tapmodel.spec.designations.reading.inches import MM
 from tapmodel.tap.tap import TapThread
 from tapmodel.words import Hand, Units
 
-IDLER = (
-    "An idler between two wheels changes no ratio, only the direction. Drivers may change places "
-    "among themselves, and driven wheels too, where a pair would not mesh or foul a shaft."
-)
+IDLER = "An idler between two wheels changes no ratio, only the direction."
 """How a train is set up; common practice."""
+
+PLACES = (
+    "Four wheels stand as they mesh: the first driver, on the spindle's stud, turns the first "
+    "driven; the second driver, on the same stud as that, turns the second driven, on the "
+    "leadscrew. So each clears the shaft that it passes: a pair together has "
+    f"{CLEAR} teeth at least more than the other pair's wheel on the stud (common practice; your "
+    "quadrant decides)."
+)
+"""Which wheel goes where."""
 
 DIRECTION = {
     Hand.RIGHT: (
@@ -58,6 +65,15 @@ _MANY_ZONES = 10
 def teeth_text(wheels: tuple[int, ...]) -> str:
     """Wheels of one side of a train."""
     return ", ".join(map(str, wheels))
+
+
+def foul_text(train: GearTrain) -> str:
+    """A train of which no order fits."""
+    drivers, driven = teeth_text(train.drivers), teeth_text(train.driven)
+    return (
+        f"{drivers} driving {driven} may foul a shaft in any order: put an idler between the "
+        "wheels of the tighter pair."
+    )
 
 
 def pitch_text(mm: Fraction) -> str:

@@ -13,7 +13,8 @@ def gears_record(
     """What is to be cut, and the trains, best first.
 
     `pitch_mm` is what the gears cut: the lead, where a thread has several starts. `error_ppm` is
-    that of the train, in millionths of the one wanted, too long positive.
+    that of the train, in millionths of the one wanted, too long positive. `meshing` has driver and
+    driven of each pair, from the spindle on, `fits` whether they clear the shafts there.
     """
     return {
         "pitch_mm": float(wanted),
@@ -24,7 +25,10 @@ def gears_record(
                 "driven": list(train.driven),
                 "pitch_mm": float(train.made),
                 "error_ppm": train.ppm,
+                "meshing": [list(pair) for pair in places.pairs],
+                "fits": places.fits,
             }
             for train in trains
+            for places in [train.meshing]
         ],
     }

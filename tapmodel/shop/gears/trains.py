@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations_with_replacement
 
+from tapmodel.shop.gears.meshing import Meshing, meshing
 from tapmodel.sources import Source
 from tapmodel.words import Certainty
 
@@ -46,6 +47,11 @@ class GearTrain:
     error: Fraction
 
     @property
+    def meshing(self) -> Meshing:
+        """Its wheels in their places."""
+        return meshing(self.drivers, self.driven)
+
+    @property
     def ppm(self) -> float:
         """The error in millionths."""
         return float(self.error * 1_000_000)
@@ -62,7 +68,7 @@ class GearTrain:
 def gear_trains(
     wanted: Fraction, leadscrew: Fraction, wheels: Sequence[int], most: int = MOST
 ) -> tuple[GearTrain, ...]:
-    """The best trains: least error first, then fewest wheels, then least teeth in all.
+    """The best trains: least error first, then what fits, fewest wheels and least teeth in all.
 
     Two wheels of one size among drivers or driven, or one in each, have to be there twice. An idler
     changes no ratio and is none of the wheels told.
@@ -82,7 +88,7 @@ def gear_trains(
         _search(_sides(at_hand, wheels_a_side), ratio, at_hand, best)
     return tuple(
         GearTrain(drivers, driven, leadscrew * made, made / ratio - 1)
-        for _, _, _, drivers, driven in best.ranked
+        for _, _, _, _, drivers, driven in best.ranked
         for made in [Fraction(math.prod(drivers), math.prod(driven))]
     )
 
@@ -118,8 +124,9 @@ def diameter_taken(along: float, flank_angle: float) -> float:
 _Side = tuple[int, tuple[int, ...]]
 """Product of the teeth of the drivers, or of the driven, and these."""
 
-_Ranked = tuple[Fraction, int, int, tuple[int, ...], tuple[int, ...]]
-"""Error, wheels, teeth in all, and the train itself, so that no two rank alike."""
+_Ranked = tuple[Fraction, bool, int, int, tuple[int, ...], tuple[int, ...]]
+"""Error, whether it fouls a shaft, wheels, teeth in all, and the train itself, so that no two rank
+alike."""
 
 
 class _Best:
@@ -138,7 +145,7 @@ class _Best:
     def offer(self, error: Fraction, drivers: tuple[int, ...], driven: tuple[int, ...]) -> None:
         """Take a train in if it ranks before the last of them."""
         count, teeth = len(drivers) + len(driven), sum(drivers) + sum(driven)
-        entry = (error, count, teeth, drivers, driven)
+        entry = (error, not meshing(drivers, driven).fits, count, teeth, drivers, driven)
         if len(self.ranked) == self._most:
             if entry >= self.ranked[-1]:
                 return

@@ -58,9 +58,10 @@ def gears_chapter(asked: GearsAsked, trains: Sequence[GearTrain]) -> Chapter:
 
 
 def _line(train: GearTrain, room: LeadRoom | None) -> tuple[Quantity, ...]:
+    places = train.meshing
     cells = (
-        Words(words.teeth_text(train.drivers)),
-        Words(words.teeth_text(train.driven)),
+        Words(words.teeth_text(places.drivers)),
+        Words(words.teeth_text(places.driven)),
         Told(partial(words.made_text, train)),
         Words(words.error_text(train)),
     )
@@ -80,6 +81,9 @@ def _notes(
         notes += [words.BEYOND] if tap.room.share(best) > 1 else []
     if best.error and lacks_inch_wheel(asked.lead, asked.leadscrew, asked.wheels):
         notes.append(words.INCH_WHEEL)
+    if any(len(train.drivers) > 1 for train in trains):
+        notes.append(words.PLACES)
+    notes += [words.foul_text(train) for train in trains if not train.meshing.fits]
     if tap is None:
         return (*notes, words.EITHER_HAND, words.IDLER)
     if tap.thread.starts > 1:
