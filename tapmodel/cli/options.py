@@ -36,9 +36,10 @@ Sets = Annotated[
 
 
 def _single_fields(incomplete: str) -> list[str]:
-    from tapmodel.spec.job import is_list, job_fields
+    from tapmodel.spec.job import DESCRIBED, is_list, job_fields
 
-    names = [name for name, field in job_fields().items() if not is_list(field)]
+    fields = job_fields().items()
+    names = [name for name, field in fields if not is_list(field) and name not in DESCRIBED]
     return [f"{name}=" for name in names if name.startswith(incomplete)]
 
 

@@ -58,6 +58,19 @@ def _is_file(text: str) -> bool:
     return text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
 
 
+def is_job(text: str) -> bool:
+    """Whether a text names a job file, or is a designation."""
+    if _is_file(text):
+        return True
+    from tapmodel.spec.designation import parse
+
+    try:
+        parse(text)
+    except InputError:
+        return False
+    return True
+
+
 def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "Asked":
     """What is to be compared: a designation or a job file, and the values for some fields.
 

@@ -160,6 +160,39 @@ def test_what_no_circle_does_is_told_with_the_nearest() -> None:
     assert "Nearest: 1 hole on 23, 0.0087° (0.5′) too little." in said("dividing", "24min")
 
 
+def test_a_rotary_table_is_divided_on() -> None:
+    found = record("dividing", "13", "--table", "90,2min")["table"]
+    assert (found["ratio"], found["exact"]) == (90, False)
+    assert len(found["each"]) == 13
+    for number, place in enumerate(found["each"]):
+        reached = 4 * place["turns"] + place["degrees"]
+        assert reached - number * 360 / 13 == pytest.approx(place["error_deg"], abs=1e-9)
+        assert abs(place["error_deg"]) <= 1 / 60
+    page = said("dividing", "13", "--table", "90")
+    assert "6 turns + 3° 41.54′" in page
+    assert "Dividing head" not in page
+    assert "Dividing head 40:1" in said("dividing", "13", "--table", "90", "--plates", "39")
+    assert "7 turns." in said("dividing", "35deg", "--table", "72")
+    assert "24′; 0.0067° (0.4′) too little" in said("dividing", "24.4min", "--table=90,1min")
+
+
+def test_a_job_is_divided_into_its_flutes_and_square_by_what_its_shop_has() -> None:
+    sets = ("--set", "flutes.count=3", "--set", "shop.plates=24")
+    found = record("dividing", "M18x0.75", *sets)
+    assert list(found) == ["flutes", "square"]
+    assert found["flutes"] == record("dividing", "3", "--plates", "24")
+    assert found["square"] == record("dividing", "4", "--plates", "24")
+    assert found["flutes"]["circle"] == 24
+    # what the command names goes before what the job says, be it the usual
+    head = (*sets, "--set", "shop.dividing_ratio=90")
+    assert record("dividing", "M18x0.75", *head)["square"]["turns"] == 22
+    assert record("dividing", "M18x0.75", *head, "--ratio", "40")["square"]["turns"] == 10
+    page = said("dividing", "M18x0.75", "--set", "shop.rotary_table=90, 1min")
+    assert page.startswith("Flutes\nRotary table 90:1, divisions of 1′, 4 divisions")
+    assert "\nSquare\n" in page
+    assert "Dividing head" not in page
+
+
 @pytest.mark.parametrize("words", [LEAD, (*LEAD, "--json"), ("dividing", "13")])
 def test_an_answer_without_a_tap_loads_nothing_of_one(words: tuple[str, ...]) -> None:
     code = (

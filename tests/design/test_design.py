@@ -15,7 +15,10 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, RefusedError
-from tapmodel.report.chapters.machines import dividing, gears
+from tapmodel.report.blocks import Chapter, Table
+from tapmodel.report.chapters.machines import dividing, gears, milling
+from tapmodel.report.route.passes import passes
+from tapmodel.report.units import shown
 from tapmodel.run.record.compose import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
 from tapmodel.spec.job import field_names
@@ -127,6 +130,10 @@ CHANGES = {
     "shop.dividing_ratio": "90",
     "shop.leadscrew": "6",
     "shop.gears": "[30, 60]",
+    "shop.cross_slide": "0.05mm, 5mm a turn",
+    "shop.top_slide": "0.001in, 100 divisions",
+    "shop.mill": "0.02mm, 4mm a turn",
+    "shop.rotary_table": "72",
     "hole.engagement": "70",
     "hole.material": "brass",
     "hole.depth": "9",
@@ -145,6 +152,10 @@ PAPERS_ALONE = {
     "shop.dividing_ratio": ("flutes.count=3",),
     "shop.leadscrew": ("shop.leadscrew=4", "shop.gears=[20, 30]"),
     "shop.gears": ("shop.leadscrew=4", "shop.gears=[20, 30]"),
+    "shop.cross_slide": ("shop.cross_slide=0.02mm, 4mm a turn, on diameter",),
+    "shop.top_slide": (),
+    "shop.mill": ("shop.mill=0.02mm, 2mm a turn",),
+    "shop.rotary_table": ("shop.rotary_table=90",),
 }
 """What is on hand for a tap that stays the same, and beside what the sheet tells of it."""
 
@@ -167,10 +178,18 @@ def test_every_field_of_the_job_file_counts(field: str) -> None:
     same = dataclasses.replace(changed, choices=()) == dataclasses.replace(plain, choices=())
     assert same == (field in PAPERS_ALONE)
     if field in PAPERS_ALONE:
-        told = [[part.chapter(each) for part in (dividing, gears)] for each in (plain, changed)]
+        parts = (dividing.chapter, gears.chapter, milling.chapter, passes)
+        told = [[_tables(part(each)) for part in parts] for each in (plain, changed)]
         assert told[0] != told[1]
     if field not in {"designation", "name", "blank.shank_must_pass"}:
         assert next(c for c in changed.choices if c.field == field).given
+
+
+def _tables(told: Chapter | tuple[object, ...]) -> list[object]:
+    """What stands in the tables."""
+    blocks = told.blocks if isinstance(told, Chapter) else told
+    tables = [block for block in blocks if isinstance(block, Table)]
+    return [[*table.head, *(shown(c) for line in table.lines for c in line)] for table in tables]
 
 
 @pytest.mark.parametrize(

@@ -20,7 +20,7 @@ NONSENSE = (
     ),
     *("20;30", "20,,30", "20,30.5", "20,-30", "30-20,40", "7,20", "20,401", "0-9999"),
 )
-DIVIDING = {"ratio": "40", "plates": "15-20,21"}
+DIVIDING = {"ratio": "40", "plates": "15-20,21", "table": "90"}
 
 
 def gears(**instead: str) -> list[str]:
@@ -64,6 +64,10 @@ LINES: dict[str, tuple[list[str], str]] = {
     "unknown units": ([*gears(), "--units=furlong"], "--units"),
     "no divisions": (["dividing"], "DIVISIONS"),
     "two divisions": (["dividing", "7", "9"], "9"),
+    "a value set without a job to divide": (["dividing", "7", "--set=flutes.count=3"], "--set"),
+    "a rotary table of no turns": (["dividing", "7", "--table=0"], "--table"),
+    "a dial that does not come out": (["dividing", "7", "--table=90,7min"], "--table"),
+    "no file to divide": (["dividing", "none.toml"], "none.toml"),
     "negative divisions": (["dividing", "-7"], "-7"),
 }
 
@@ -86,7 +90,9 @@ def test_nonsense_for_a_dividing_head_is_refused_with_the_option(option: str) ->
 
 @pytest.mark.parametrize("value", [v for v in NONSENSE if not v.startswith("-")])
 def test_nonsense_for_divisions_is_refused_or_read(value: str) -> None:
-    assert refusal_faults(run(["dividing", value]), "DIVISIONS") == []
+    # what may be a thread of 30 in is refused as that
+    named = "designation" if value == "30-20,40" else "DIVISIONS"
+    assert refusal_faults(run(["dividing", value]), named) == []
 
 
 @pytest.mark.parametrize("most", ["1", "1000"])

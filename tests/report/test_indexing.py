@@ -64,3 +64,42 @@ def test_what_cannot_be_done_is_said_with_the_nearest() -> None:
     assert lines(found)[0][-1] == "off by"
     # 5 14/20 turns are 51.3 degrees, 360/7 = 51.4286.
     assert lines(found)[2] == ["2", "51.4286°", "51° 25.7′", "5 turns + 14 holes on 20", "-7.7′"]
+
+
+def test_a_rotary_table_alone_is_told_in_turns_and_degrees() -> None:
+    found = chapter("flutes.count=4", "shop.rotary_table=90")
+    assert "22 turns + 2° of the rotary table's handle." in told(found)
+    assert lines(found) == [
+        ["flute", "angle", "minutes", "handle from the first, 90:1"],
+        ["1", "0.0000°", "0° 0.0′", "0 turns"],
+        ["2", "90.0000°", "90° 0.0′", "22 turns + 2°"],
+        ["3", "180.0000°", "180° 0.0′", "45 turns"],
+        ["4", "270.0000°", "270° 0.0′", "67 turns + 2°"],
+    ]
+
+
+def test_the_dial_of_a_rotary_table_has_an_error() -> None:
+    found = chapter("flutes.count=7", "shop.rotary_table=90, 2min")
+    # 360/7 = 51 deg 25.71 min: 12 turns of 4 deg, and 3 deg 26 min; twice that 102 deg 51.43 min
+    assert lines(found)[2] == ["2", "51.4286°", "51° 25.7′", "12 turns + 3° 26′", "+0.29′"]
+    assert lines(found)[3][3:] == ["25 turns + 2° 52′", "+0.57′"]
+    assert "none lies further than 0.0143° (0.9′) from its place" in told(found)
+    plain = chapter("flutes.count=7", "shop.rotary_table=90")
+    assert lines(plain)[2] == ["2", "51.4286°", "51° 25.7′", "12 turns + 3° 25.71′"]
+    assert "do not fall on whole degrees" in told(plain)
+
+
+def test_of_plates_and_rotary_table_what_is_exact_is_told() -> None:
+    both = ("shop.plates=[16, 20]", "shop.rotary_table=90, 2min")
+    assert lines(chapter("flutes.count=3", *both))[0][3] == "handle from the first, 90:1"
+    four = chapter("flutes.count=4", *both)
+    assert lines(four)[0][3] == "crank from the first, 40:1"
+    assert "Or on the rotary table: 22 turns + 2° each." in told(four)
+    # neither: the dial comes within a minute, the circles within eleven
+    assert lines(chapter("flutes.count=7", *both))[0][3] == "handle from the first, 90:1"
+    seven = chapter("flutes.count=7", "shop.plates=[21]", "shop.rotary_table=90, 2min")
+    assert lines(seven)[0][3] == "crank from the first, 40:1"
+    assert "rotary" not in told(seven)
+    # a table without a dial is set by eye, and no better than a circle of 49
+    eye = chapter("flutes.count=7", "shop.plates=[16, 47]", "shop.rotary_table=90")
+    assert lines(eye)[0][3] == "crank from the first, 40:1"

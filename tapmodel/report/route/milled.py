@@ -4,7 +4,7 @@ from functools import partial
 
 from tapmodel.designing.choose.tools import tools_of
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Length
+from tapmodel.report.blocks import Length, Paragraphs
 from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.machines import dividing, milling, over_wires
 from tapmodel.report.chapters.tap import angles
@@ -15,6 +15,7 @@ from tapmodel.report.route.operation import Operation
 from tapmodel.report.route.parted import measured_in, settings_of
 from tapmodel.report.route.speeds import milled
 from tapmodel.report.units import shown
+from tapmodel.report.words.dials import ONE_WAY
 from tapmodel.shop.cam import cutter_reach
 from tapmodel.shop.order_of_work import Step, wires_after_flutes
 from tapmodel.standards.inches import MM
@@ -57,7 +58,11 @@ def flutes(design: TapDesign) -> Operation:
         partial(_cutter, design),
         why="last of the machined cuts, for they take the stiffness and make every other cut an "
         "interrupted one; before hardening, while a cutter bites",
-        settings=(*settings_of(cut, dividing.chapter(design), faces), *at_flutes(design)),
+        settings=(
+            *settings_of(cut, dividing.chapter(design), faces),
+            *(() if milling.dials_of(design) else (Paragraphs((ONE_WAY,)),)),
+            *at_flutes(design),
+        ),
         speeds=milled(design, cutter, "of the cutter"),
         measure=(*measured_in(cut, faces), *again),
         cautions=(cautions.CUTTER,),

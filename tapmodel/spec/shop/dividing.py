@@ -43,6 +43,11 @@ class Asked:
         return self.angle * ratio / 360
 
 
+def division(count: int) -> Asked:
+    """So many even divisions of the circle."""
+    return Asked(count, Fraction(360, count))
+
+
 def asked_for(field: str, text: str) -> Asked:
     """The divisions or the angle that a text names.
 
@@ -53,7 +58,7 @@ def asked_for(field: str, text: str) -> Asked:
     if re.fullmatch(r"[0-9]{1,9}", words, re.ASCII):
         count = int(words)
         if 1 <= count <= MOST_DIVISIONS:
-            return Asked(count, Fraction(360, count))
+            return division(count)
         raise InputError(field, text, HOW)
     found = _ANGLE.fullmatch(words)
     angle = _number(found["degrees"]) + _number(found["minutes"]) / 60 if found else Fraction(0)

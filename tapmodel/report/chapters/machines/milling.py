@@ -5,12 +5,14 @@ from dataclasses import replace
 from functools import partial
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Row, Rows, Table, Words
 from tapmodel.report.chapters.general_limits import core_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import in_words
+from tapmodel.report.words.dials import ONE_WAY, dial_text, read_text
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
+from tapmodel.spec.shop.dials import MillDials, mill_dials
 from tapmodel.words import Units
 
 
@@ -40,9 +42,38 @@ def chapter(design: TapDesign) -> Chapter:
             _readings(setting, _touched(design)),
             "Dial readings from touching a crest of the thread, behind the chamfer",
         ),
+        *_on_dials(design, setting),
         Paragraphs((partial(_off, design), STEPS)),
     )
     return Chapter("milling", "Mill the flutes", blocks)
+
+
+def dials_of(design: TapDesign) -> MillDials | None:
+    """Dials of the shop's mill, where it names them."""
+    named = design.text("shop.mill")
+    return None if named is None else mill_dials(named)
+
+
+def _on_dials(design: TapDesign, setting: FluteSetting) -> tuple[Block, ...]:
+    """The same readings in turns and divisions; nothing where no dial is known."""
+    dials = dials_of(design)
+    if dials is None:
+        return ()
+    at_offset = [("down, at the offset", dials.down, setting.from_offset_top)]
+    ways = [
+        ("sideways from the left side", dials.sideways, setting.from_left),
+        ("sideways from the right side", dials.sideways, setting.from_right),
+        ("down, over the axis", dials.down, setting.from_top),
+        *(at_offset if setting.side else []),
+        ("along from the front", dials.along, setting.from_front),
+    ]
+    lines = tuple(
+        (Words(way), Words(read_text(dial, length)), Words(dial_text(dial)))
+        for way, dial, length in ways
+        if dial
+    )
+    head = ("touched, then set to zero", "dial, turns + divisions", "of a dial with")
+    return Table(head, lines), Paragraphs((ONE_WAY,))
 
 
 STEPS = (
