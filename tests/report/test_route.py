@@ -12,7 +12,7 @@ from set_columns import hold_headings
 from tapmodel.designing.choose.tools import tools_of
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Tool, Words
+from tapmodel.report.blocks import Length, Paragraphs, Row, Rows, Table, Tool, Words
 from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.machines import sequence
 from tapmodel.report.route.operation import MEASURE, Operation
@@ -352,3 +352,86 @@ def test_what_helps_a_blank_that_gives_way_is_told_where_it_does() -> None:
     assert "The flutes get shallow where the blank gives way" in thin
     assert "where the blank gives way" not in thick
     assert "How far the blank gives way (a model" in thick
+
+
+def _cells(operation: Operation) -> list[list[str]]:
+    tables = [block for block in operation.settings if isinstance(block, Table)]
+    passes = [table for table in tables if table.head[0] == "pass"]
+    return [[shown(cell)[0] for cell in line] for table in passes for line in table.lines]
+
+
+DIALS = (
+    "shop.cross_slide=0.02mm, 4mm a turn, on diameter",
+    "shop.top_slide=0.001in, 100 divisions",
+)
+
+
+def test_every_pass_has_its_infeed_and_readings_of_the_dials() -> None:
+    thread = _steps(route_of(design_tap(job_for("M10", DIALS))))[Step.THREAD]
+    lines = _cells(thread)
+    assert [line[0] for line in lines] == [str(number + 1) for number in range(len(lines))]
+    for _, infeed, cross, top in lines:
+        depth = float(infeed.removesuffix(" mm"))
+        # on the one a division takes 0.02 mm off the diameter, along the other 0.0254 mm
+        assert abs(int(cross) * 0.01 - depth) <= 0.005 + 0.0005
+        assert abs(int(top) * 0.0254 * math.cos(math.radians(29.5)) - depth) <= 0.0127
+    # 0.978 mm: 97.8 divisions, and 0.978 / cos 29.5 deg / 0.0254 = 44.2
+    assert lines[-1] == ["17", "0.978 mm", "98", "44"]
+    plain = _cells(_steps(route_of(design_tap(job_for("M10"))))[Step.THREAD])
+    assert plain[-1] == ["17", "0.978 mm", "1.123 mm"]
+    assert [line[1] for line in plain] == [line[1] for line in lines]
+
+
+def test_wires_are_expected_after_the_last_passes_and_end_at_the_target(design: TapDesign) -> None:
+    thread = _steps(route_of(design))[Step.THREAD]
+    rows = {told(row.label): row for row in _rows(thread)}
+    after = [row for label, row in rows.items() if label.startswith("after pass ")]
+    (target,) = [row for row in thread.measure if row.label == "over the wire to use"]
+    assert isinstance(target.value, Length)
+    values = [row.value.mm for row in after if isinstance(row.value, Length)]
+    assert 2 <= len(values) <= 3
+    assert all(row.measured for row in after)
+    assert values == sorted(values, reverse=True)
+    assert values[-1] == pytest.approx(target.value.mm, abs=1e-9)
+    # a light pass of 0.02 mm takes 0.04 mm off the pitch diameter, and as much of the reading
+    if design.tap.thread.pitch > 0.7 and design.tap.thread.lead < 4:
+        assert values[-2] - values[-1] == pytest.approx(0.04, rel=0.01)
+
+
+def _turns(text: str, *sets: str) -> dict[str, str]:
+    speeds = _steps(route_of(design_tap(job_for(text, sets))))[Step.THREAD].speeds
+    return {told(row.label): shown(row.value)[0] for row in speeds}
+
+
+def test_the_spindle_turns_so_slowly_that_a_hand_stops_it() -> None:
+    long, short = (_turns("M10", f"blank.neck_length={length}") for length in (5.5, 3))
+    stops = "turns a minute at which a hand, in 0.7 s (from memory), stops in the neck of {} mm"
+    # (5.5 - 1.5) mm / (1.5 mm x 0.7 s) = 229 a minute, 86 in the short neck; 6.7 m/min are 211
+    assert long[stops.format("5.5")] == "230"
+    assert long["the lesser of both, turns a minute to set"] == "210"
+    assert short[stops.format("3.0")] == "86"
+    assert short["the lesser of both, turns a minute to set"] == "86"
+    tight = _turns("M10", "blank.neck_length=1.5")
+    assert tight[stops.format("1.5")] == "turn it by hand"
+    assert not any("stops" in label for label in _turns("M18x0.75"))
+    assert any("in the last turn" in label for label in _turns("M10", "blank.neck_length=0"))
+
+
+@pytest.mark.parametrize(
+    ("text", "heavy", "steep", "starts"),
+    [
+        ("Tr16x4", False, True, False),
+        ("Tr100x12", True, True, False),
+        ("Tr16x8(P4)", False, True, True),
+        ("M64x6", False, False, False),
+        ("M20xPh3P1.5", False, False, True),
+    ],
+)
+def test_what_to_do_about_coarse_and_steep_threads_and_several_starts(
+    text: str, heavy: bool, steep: bool, starts: bool
+) -> None:
+    design = design_tap(job_for(text))
+    page = " ".join(route_page(design, chapters_of(route_of(design))).split())
+    assert ("rough the groove with a narrower tool first" in page) is heavy
+    assert ("squeeze a tool that is fed straight in" in page) is steep
+    assert ("each of the 2 takes them" in page) is starts

@@ -24,9 +24,13 @@ def read_text(dial: Dial, way: float) -> str:
     return reading_text(reading(dial, way))
 
 
-def dial_text(dial: Dial) -> str:
-    """What a division and a turn are: "divisions of 0.02 mm on diameter, 200 a turn"."""
+def division_text(dial: Dial) -> str:
+    """What a division is: "0.02 mm on diameter"."""
     unit, name = (MM, "in") if dial.inch else (1, "mm")
     size = f"{float(dial.division / unit):.6g} {name}"
-    on = " on diameter" if dial.on_diameter else ""
-    return f"divisions of {size}{on}, {float(dial.turn / dial.division):g} a turn"
+    return f"{size} on diameter" if dial.on_diameter else size
+
+
+def dial_text(dial: Dial) -> str:
+    """What a division and a turn are: "divisions of 0.02 mm on diameter, 200 a turn"."""
+    return f"divisions of {division_text(dial)}, {float(dial.turn / dial.division):g} a turn"

@@ -9,7 +9,7 @@ from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Row, Rows
 from tapmodel.report.chapters.general_limits import core_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import in_words
-from tapmodel.report.words.dials import ONE_WAY, dial_text, read_text
+from tapmodel.report.words.dials import ONE_WAY, division_text, read_text
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shop.flute_setting import FluteSetting, flute_setting
 from tapmodel.spec.shop.dials import MillDials, mill_dials
@@ -68,11 +68,11 @@ def _on_dials(design: TapDesign, setting: FluteSetting) -> tuple[Block, ...]:
         ("along from the front", dials.along, setting.from_front),
     ]
     lines = tuple(
-        (Words(way), Words(read_text(dial, length)), Words(dial_text(dial)))
+        (Words(way), Words(read_text(dial, length)), Words(division_text(dial)))
         for way, dial, length in ways
         if dial
     )
-    head = ("touched, then set to zero", "dial, turns + divisions", "of a dial with")
+    head = ("from zero where it touched", "turns + divisions", "of")
     return Table(head, lines), Paragraphs((ONE_WAY,))
 
 
