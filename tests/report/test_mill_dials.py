@@ -31,7 +31,7 @@ def test_every_axis_is_read_on_its_dial() -> None:
 
 
 def test_an_axis_without_a_dial_is_left_out_and_a_mill_without_any_too() -> None:
-    one = dials(milling.chapter(design_tap(job_for("M18x0.75", ["shop.mill=down 0.02, 2"]))))
+    one = dials(milling.chapter(design_tap(job_for("M18x0.75", ["shop.mill=down 0.02mm, 2"]))))
     assert set(one) == {"down, over the axis", "down, at the offset"}
     assert dials(milling.chapter(design_tap(job_for("M18x0.75")))) == {}
 

@@ -53,9 +53,10 @@ def test_a_mill_has_one_dial_or_one_an_axis() -> None:
     assert found is not None
     assert found.sideways == found.along == dial_of("0.02mm, 4mm a turn")
     assert found.down == dial_of("0.001in, 100 divisions")
-    alone = mill_dials("down 0.02, 2")
+    alone = mill_dials("down 0.02mm, 2")
     assert alone is not None
     assert alone.sideways is None
     assert alone.down is not None
-    assert mill_dials("0.02, 4; 0.02, 4") is None
-    assert mill_dials("up 0.02, 4") is None
+    assert mill_dials("0.02mm, 4; 0.02mm, 4") is None
+    assert dial_of("0.02, 4") is None
+    assert mill_dials("up 0.02mm, 4") is None

@@ -15,7 +15,8 @@ SLIDE, CROSS_SLIDE, MILL = "dial of a slide", "dial of a cross slide", "dials of
 
 _WAYS = (
     'a division and a turn of its dial as they read, such as "0.02mm, 4mm a turn" or '
-    '"0.001in, 100 divisions": at least 2 divisions of 0.001 to 1 mm, a turn of 0.25 to 50 mm '
+    '"0.001in, 100 divisions", a unit with one of them: at least 2 divisions of 0.001 to 1 mm, '
+    "a turn of 0.25 to 50 mm "
     "that is whole in divisions or ends in half a one"
 )
 
@@ -74,6 +75,9 @@ def dial_of(text: str, *, cross: bool = False) -> Dial | None:
         text: as typed.
         cross: whether it belongs to a cross slide, which alone may count diameter.
     """
+    # "1,5" is one and a half to half of the world.
+    if not re.search(r"[^0-9.,\s]", text):
+        return None
     parts = [part.strip() for part in text.split(",")]
     on_diameter = False
     if len(parts) == 3:
