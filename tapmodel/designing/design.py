@@ -16,7 +16,10 @@ def without_prediction(design: TapDesign) -> TapDesign:
     """The same tap for who wants nothing said of what it will do in the hole."""
     kept = tuple(finding for finding in design.findings if finding.code not in CODES)
     choices = tuple(replace(choice, runner_up=None) for choice in design.choices)
-    return replace(design, prediction=None, findings=kept, choices=choices)
+    made = design.made
+    if isinstance(made, TapDesign):
+        made = without_prediction(made)
+    return replace(design, prediction=None, findings=kept, choices=choices, made=made)
 
 
 def design_tap(job: Job) -> TapDesign:

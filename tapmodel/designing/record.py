@@ -1,6 +1,7 @@
 """The design of a tap: what it is, what follows from that, why, and what is wrong with it."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.work import Work
@@ -11,12 +12,47 @@ from tapmodel.prediction.torque.record import HoleToTap
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.shape.turned import reach
+from tapmodel.spec.measured.record import Measured
 from tapmodel.standards.limits import HoleLimits, TapLimits
 from tapmodel.tap.tap import Relief, Tap
 from tapmodel.words import Severity
 
 ROOM_IN_PITCHES = 1.0
 """Under the tap's front in a hole with a bottom, beside room for the chips that fall."""
+
+
+class Lacking(StrEnum):
+    """Why sizes that were measured leave no tap."""
+
+    ORDER = "order"
+    """Root, pitch line and crest do not lie one above the other."""
+    CREST = "crest"
+    """The flanks of a ridge meet below the crest."""
+    ROOT = "root"
+    """The flanks of a groove meet above the root."""
+    CHAMFER = "chamfer"
+    """The point is as thick as the crests."""
+    CORE = "core"
+    """The cutter stands so far aside that no core as thin is left."""
+    LAND = "land"
+    """The flutes leave no land."""
+    DROP = "drop"
+    """No land drops so far."""
+    SOLID = "solid"
+    """A rule finds no solid; its finding stands in the design."""
+
+
+@dataclass(frozen=True, slots=True)
+class NotMade:
+    """Sizes that were measured and leave no tap to describe.
+
+    Attributes:
+        why: in short.
+        finding: of the rule that says so, with `Lacking.SOLID` alone.
+    """
+
+    why: Lacking
+    finding: Finding | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +74,8 @@ class TapDesign:
         wires: for measuring that are on hand, none where the job lists none [mm].
         part: in the work of a set; None for a tap that does all of it.
         prediction: what it will do in the hole; None where it breaks a rule of its geometry.
+        measured: what was measured of the tap that was made by it; None where nothing was.
+        made: the tap as it is by that, judged and foreseen, or why there is none.
     """
 
     name: str
@@ -54,6 +92,8 @@ class TapDesign:
     wires: tuple[float, ...] = ()
     part: Part | None = None
     prediction: Prediction | None = None
+    measured: Measured | None = None
+    made: "TapDesign | NotMade | None" = None
 
     @property
     def errors(self) -> tuple[Finding, ...]:

@@ -79,8 +79,35 @@ def _by_rule(designation: str) -> TapDesign | None:
         return None
 
 
+def rejudged(job: Job, made: TapDesign) -> TapDesign:
+    """A tap in the place of the one that a job asks for, judged by the same rules and foreseen.
+
+    It is there, whatever rule it breaks: so it is foreseen wherever it has a solid.
+
+    Args:
+        job: that was asked for.
+        made: its design, with another tap and the figures of that.
+
+    Raises:
+        InputError, NoTapError: as `settle`.
+
+    Source: as `settle`.
+    """
+    _, context = _chosen(job, NO_ADVICE)
+    # What the job wishes of its flutes was judged when they were chosen.
+    context = replace(context, flutes=replace(context.flutes, unmet=None))
+    judged = replace(made, findings=findings(made, context), prediction=None)
+    return foreseen(judged, broken=True)
+
+
 def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
     """The tap and what its rules find; what it will do in the hole is not yet foreseen."""
+    design, context = _chosen(job, advice)
+    return replace(design, findings=findings(design, context))
+
+
+def _chosen(job: Job, advice: Advice) -> tuple[TapDesign, Context]:
+    """The tap, not yet judged, and what its rules need beside it."""
     ledger = Ledger(with_drill_in_mm(job.given()), advice)
     hole = tapped_hole(job.designation, ledger)
     thread, limits = tap_thread(hole, ledger)
@@ -132,5 +159,4 @@ def _settled(job: Job, advice: Advice = NO_ADVICE) -> TapDesign:
         wires=wires,
         part=part,
     )
-    context = Context(hole, flutes, bool(job.blank.shank_must_pass))
-    return replace(design, findings=findings(design, context))
+    return design, Context(hole, flutes, bool(job.blank.shank_must_pass))

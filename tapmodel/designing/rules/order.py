@@ -40,14 +40,18 @@ def findings(design: TapDesign, context: Context) -> tuple[Finding, ...]:
     )
 
 
-def foreseen(design: TapDesign) -> TapDesign:
+def foreseen(design: TapDesign, *, broken: bool = False) -> TapDesign:
     """The design with what it will do in the hole, and what is found about that.
 
     A tap that breaks a rule of its geometry is left as it is: it may have no core or no land.
 
+    Args:
+        design: judged.
+        broken: whether a tap is foreseen that breaks a rule but has a solid.
+
     Source: each finding names its own.
     """
-    if design.errors:
+    if any(not broken or finding.no_solid for finding in design.errors):
         return design
     known = replace(design, prediction=predicted(design.tap, design.task))
     return replace(
