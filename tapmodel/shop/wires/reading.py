@@ -34,7 +34,7 @@ class Reading:
     """What a measured value means.
 
     Attributes:
-        measured: over the wires [mm].
+        measured: over the wires, or the pitch diameter itself [mm].
         pitch_diameter: that it shows; where the chamfer ends, of a thread with a back taper [mm].
         verdict: against the limits.
         scrap_below: least pitch diameter of a tap that is of use, None without limits [mm].
@@ -83,9 +83,25 @@ def read_wires(
     """
     _refuse_impossible(asked, wire, measured, units)
     found = over_wires.pitch_diameter_from(asked.groove, wire, measured) + asked.lost
+    return read_pitch_diameter(asked, found, compound, measured)
+
+
+def read_pitch_diameter(
+    asked: MeasuredThread, found: float, compound: float, measured: float | None = None
+) -> Reading:
+    """The same from a pitch diameter.
+
+    Args:
+        asked: the thread.
+        found: its pitch diameter as stated, where the chamfer ends [mm].
+        compound: angle of the slide, from square to the axis [deg].
+        measured: what showed it, if not that itself [mm].
+
+    Source: as `read_wires`.
+    """
     hole = asked.hole
     return Reading(
-        measured=measured,
+        measured=found if measured is None else measured,
         pitch_diameter=found,
         verdict=_verdict(asked, found),
         scrap_below=scrap_below(hole) if hole else None,

@@ -1,0 +1,162 @@
+"""The tap as it is: its definition with the sizes that were measured in place of the designed."""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from tapmodel.designing.record import Lacking, NotMade, TapDesign
+from tapmodel.designing.settle import rejudged
+from tapmodel.shape.figures import figures_of
+from tapmodel.shape.flute_section import land_angle, section_of
+from tapmodel.shape.relief import con_eccentric, concentric, eccentric_by_drop
+from tapmodel.spec.job import Job
+from tapmodel.spec.measured.sizes import Size
+from tapmodel.tap.tap import Chamfer, Flutes, Relief, Reliefs, Tap, TapThread
+from tapmodel.words import ReliefKind
+
+Sizes = Mapping[Size, float]
+"""Numbers that were measured: lengths [mm], angles [deg], hardness [HRC]."""
+
+_BLANK: Mapping[Size, str] = {
+    Size.OVERALL_LENGTH: "overall_length",
+    Size.THREAD_LENGTH: "thread_length",
+    Size.NECK: "neck_diameter",
+    Size.SHANK: "shank_diameter",
+    Size.SQUARE: "square_across_flats",
+    Size.SQUARE_LENGTH: "square_length",
+}
+
+
+class _NoTapError(ValueError):
+    """The sizes leave none."""
+
+    def __init__(self, why: Lacking) -> None:
+        self.why = why
+
+
+def made_by(design: TapDesign, job: Job, sizes: Sizes) -> TapDesign | NotMade:
+    """The tap as it is, judged by the rules of its design and foreseen.
+
+    Sizes that were not measured are as designed. The root, unless it was measured, lies as far
+    under the pitch line as designed: the nose of the tool has made both.
+
+    Args:
+        design: of the tap.
+        job: that it was designed for.
+        sizes: measured; the pitch diameter in place of a value over wires.
+
+    Source: derived here; the functions called name theirs.
+    """
+    try:
+        tap = tap_of(design.tap, sizes)
+        figures = figures_of(tap)
+    except _NoTapError as error:
+        return NotMade(error.why)
+    except ValueError:
+        # A face that does not reach the crest has no angle there.
+        return NotMade(Lacking.LAND)
+    steel = design.work.steel
+    if Size.HARDNESS in sizes:
+        steel = replace(steel, hardness=sizes[Size.HARDNESS], temper=0.0)
+    work = replace(design.work, steel=steel)
+    made = rejudged(job, replace(design, tap=tap, figures=figures, work=work))
+    lost = next((finding for finding in made.errors if finding.no_solid), None)
+    return NotMade(Lacking.SOLID, lost) if lost else made
+
+
+def tap_of(designed: Tap, sizes: Sizes) -> Tap:
+    """The definition with what was measured.
+
+    Raises:
+        ValueError: the sizes leave no tap.
+
+    Source: derived here.
+    """
+    thread = _thread(designed.thread, sizes)
+    chamfer = _chamfer(designed.chamfer, thread, sizes)
+    flutes = _flutes(designed.flutes, sizes)
+    lengths = {name: sizes[size] for size, name in _BLANK.items() if size in sizes}
+    land = _land(flutes, thread)
+    reliefs = Reliefs(
+        thread=_relief(
+            designed.relief.thread, thread.major, land, sizes.get(Size.THREAD_HEEL_DROP)
+        ),
+        chamfer=_relief(designed.relief.chamfer, thread.major, land, sizes.get(Size.HEEL_DROP)),
+    )
+    blank = replace(designed.blank, **lengths)  # pyright: ignore[reportArgumentType]  (all are lengths)
+    return Tap(thread, chamfer, flutes, reliefs, blank)
+
+
+def _thread(designed: TapThread, sizes: Sizes) -> TapThread:
+    pitch_diameter = sizes.get(Size.PITCH_DIAMETER, designed.pitch_diameter)
+    followed = designed.minor + (pitch_diameter - designed.pitch_diameter)
+    minor = sizes.get(Size.MINOR, followed)
+    major = sizes.get(Size.MAJOR, designed.major)
+    if not 0 < minor < pitch_diameter < major:
+        raise _NoTapError(Lacking.ORDER)
+    thread = replace(designed, major=major, pitch_diameter=pitch_diameter, minor=minor)
+    if max(thread.crest_flat, thread.crest_radius) <= 0:
+        raise _NoTapError(Lacking.CREST)
+    if max(thread.root_flat, thread.root_radius) <= 0:
+        raise _NoTapError(Lacking.ROOT)
+    return thread
+
+
+def _chamfer(designed: Chamfer, thread: TapThread, sizes: Sizes) -> Chamfer:
+    point = sizes.get(Size.POINT_DIAMETER, designed.point_diameter)
+    if point >= thread.major:
+        raise _NoTapError(Lacking.CHAMFER)
+    angle = sizes.get(Size.CHAMFER_ANGLE, designed.angle)
+    if Size.CHAMFER_LENGTH in sizes:
+        rise = (thread.major - point) / 2
+        angle = math.degrees(math.atan2(rise, sizes[Size.CHAMFER_LENGTH]))
+    return Chamfer(angle, point)
+
+
+def _flutes(designed: Flutes, sizes: Sizes) -> Flutes:
+    if Size.CORE not in sizes:
+        return designed
+    radius = centre_radius(designed, sizes[Size.CORE])
+    if radius is None:
+        raise _NoTapError(Lacking.CORE)
+    return replace(designed, centre_radius=radius)
+
+
+def centre_radius(flutes: Flutes, core: float) -> float | None:
+    """How far from the axis the ball's centre stands, along the cutter, for a core [mm].
+
+    None where the cutter stands further aside than that.
+
+    Source: `Flutes.core_diameter`, solved for it.
+    """
+    distance = (core + flutes.cutter_diameter) / 2
+    if distance <= abs(flutes.offset):
+        return None
+    return math.sqrt(distance**2 - flutes.offset**2)
+
+
+def _land(flutes: Flutes, thread: TapThread) -> float:
+    return land_angle(section_of(flutes), flutes.count, thread.major / 2)
+
+
+def _relief(designed: Relief, major: float, land: float, drop: float | None) -> Relief:
+    """The relief that reaches the drop at the heel, of the kind that it was designed as."""
+    if drop is None:
+        return designed
+    if not 0 <= drop < major / 4:
+        raise _NoTapError(Lacking.DROP)
+    if drop == 0:
+        return concentric(designed.applies_to)
+    if land <= designed.margin_angle:
+        raise _NoTapError(Lacking.LAND)
+    if designed.kind is ReliefKind.CON_ECCENTRIC:
+        return con_eccentric(designed.applies_to, major, land, designed.margin_angle, drop)
+    return _tried(lambda: eccentric_by_drop(designed.applies_to, major, land, drop))
+
+
+def _tried(relief: Callable[[], Relief]) -> Relief:
+    """A relief, where the arc reaches that far."""
+    try:
+        return relief()
+    except ValueError:
+        raise _NoTapError(Lacking.DROP) from None
