@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tapmodel.errors import InputError, KernelError, NoTapError, RefusedError, TapmodelError
     from tapmodel.library.comparison import Comparison, compare
     from tapmodel.library.designed import DesignedTap, design
+    from tapmodel.library.measured import MeasuredTap, measured
     from tapmodel.run.record.model import Record
     from tapmodel.run.record.read import read_record
     from tapmodel.spec.job import Job
@@ -27,12 +28,14 @@ _HOMES = {
     "InputError": "tapmodel.errors",
     "Job": "tapmodel.spec.job",
     "KernelError": "tapmodel.errors",
+    "MeasuredTap": "tapmodel.library.measured",
     "NoTapError": "tapmodel.errors",
     "Record": "tapmodel.run.record.model",
     "RefusedError": "tapmodel.errors",
     "TapmodelError": "tapmodel.errors",
     "compare": "tapmodel.library.comparison",
     "design": "tapmodel.library.designed",
+    "measured": "tapmodel.library.measured",
     "read_record": "tapmodel.run.record.read",
 }
 
@@ -42,6 +45,7 @@ __all__ = [
     "InputError",
     "Job",
     "KernelError",
+    "MeasuredTap",
     "NoTapError",
     "Record",
     "RefusedError",
@@ -49,6 +53,7 @@ __all__ = [
     "__version__",
     "compare",
     "design",
+    "measured",
     "read_record",
 ]
 

@@ -13,6 +13,7 @@ from tapmodel.cli.commands import (
     dividing,
     gears,
     heat,
+    measured,
     new,
     page,
     route,
@@ -40,8 +41,8 @@ def _epilog(examples: tuple[str, ...]) -> str:
 
 
 ROOMS = (
-    *(design, new, set, build, verify, sheet, route, page, wires, gears, dividing, heat),
-    *(compare, schema),
+    *(design, new, set, build, verify, sheet, route, page, wires, measured, gears, dividing),
+    *(heat, compare, schema),
 )
 for room in ROOMS:
     command = getattr(room, room.__name__.rpartition(".")[2])

@@ -1,12 +1,13 @@
 """From the words of a command to a design, and what becomes of one that breaks a rule."""
 
-import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import typer
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.job_words import is_file
+from tapmodel.cli.measured_file import with_kept
 from tapmodel.cli.pen import pen
 from tapmodel.errors import InputError, NoTapError, RefusedError
 from tapmodel.words import Severity, Units
@@ -25,12 +26,15 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     spared: frozenset[str] = frozenset(),
     units: Units | None = None,
     foretold: bool = True,
+    made: bool = False,
 ) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
     With `fix` the cures of broken rules are applied first, one after the other, and each is told;
     those of `spared` codes are not. A refusal is told in `units`, by default those of the job.
-    Unless `foretold`, nothing is said of what the tap will do in the hole.
+    Unless `foretold`, nothing is said of what the tap will do in the hole. With `made` the design
+    has what was measured of its tap, if that is kept beside the job file; not with values laid over
+    the job, which make another tap.
 
     Raises:
         InputError: a word or value that cannot be used.
@@ -41,26 +45,22 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     from tapmodel.shop.judged import judged
     from tapmodel.spec.job_file import job_for, read_job
 
-    job = read_job(Path(text), sets or []) if _is_file(text) else job_for(text, sets or [])
+    job = read_job(Path(text), sets or []) if is_file(text) else job_for(text, sets or [])
     if fix:
         job = _fixed(job, spared)
     try:
         design = judged(design_tap(job))
+        if made and not sets and not fix:
+            design = with_kept(design, job, text)
     except NoTapError as error:
         error.units = units_of(job, units)
         raise
     return design if foretold else without_prediction(design), job
 
 
-def _is_file(text: str) -> bool:
-    """Whether a JOB is a file rather than a designation."""
-    has_folder = any(sep in text for sep in (os.sep, os.altsep) if sep)
-    return text.lower().endswith(".toml") or (has_folder and os.path.exists(text))  # noqa: PTH110  (never raises)
-
-
 def is_job(text: str) -> bool:
     """Whether a text names a job file, or is a designation."""
-    if _is_file(text):
+    if is_file(text):
         return True
     from tapmodel.spec.designation import parse
 
@@ -93,7 +93,7 @@ def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "As
         if one.field in held:
             raise InputError("--vary", one.field, "a field that --set does not hold at one value")
         varied[one.field] = one.values
-    if _is_file(text):
+    if is_file(text):
         return Asked(read_table(Path(text)), varied, pairs, text)
     return Asked({"designation": text}, varied, pairs)
 

@@ -6,6 +6,7 @@ Lengths stay in mm here; `tapmodel.report.units` writes them in the reader's uni
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.words import Units
 
 
@@ -131,6 +132,8 @@ class Row:
         value: as aimed at.
         low, high: limits, None where there is none.
         measured: whether the sheet leaves a field to write what was measured.
+        size: what is measured, where it may have been handed over.
+        found: what was measured; None leaves the field empty.
     """
 
     label: str | Telling
@@ -138,14 +141,30 @@ class Row:
     low: Length | None = None
     high: Length | None = None
     measured: bool = False
+    size: Size | None = None
+    found: Quantity | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Rows:
-    """Numbers under each other, under a caption (may be empty)."""
+    """Numbers under each other.
+
+    Attributes:
+        rows: in reading order.
+        caption: over them, may be empty.
+        head: over the values; empty for "target" where any is limited or measured, else "value".
+    """
 
     rows: tuple[Row, ...]
     caption: str = ""
+    head: str = ""
+
+    @property
+    def value_head(self) -> str:
+        """What stands over the values."""
+        aimed = any(row.low or row.high or row.measured for row in self.rows)
+        # nothing is aimed at where nothing is held or measured
+        return self.head or ("target" if aimed else "value")
 
 
 @dataclass(frozen=True, slots=True)

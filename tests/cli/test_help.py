@@ -17,6 +17,7 @@ from tapmodel.cli.commands import (
     dividing,
     gears,
     heat,
+    measured,
     new,
     page,
     route,
@@ -29,7 +30,7 @@ from tapmodel.cli.commands import set as set_command
 
 COMMANDS = (
     *(build, compare, design, dividing, gears, new, page, schema, set_command, sheet, verify),
-    *(wires, heat, route),
+    *(wires, heat, measured, route),
 )
 NAMES = [room.__name__.rpartition(".")[2] for room in COMMANDS]
 
@@ -49,7 +50,7 @@ def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
         *("design", "new", "set", "build", "verify", "sheet", "route", "page", "wires"),
-        *("gears", "dividing", "heat", "compare", "schema"),
+        *("measured", "gears", "dividing", "heat", "compare", "schema"),
     ]
     assert "..." not in listed
 

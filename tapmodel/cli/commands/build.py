@@ -66,7 +66,9 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     wanted = Wish(parse_formats(formats))
     limits = limits_of(seconds, megabytes)
     with previewers(limits) if preview else builders(wanted, limits) as crew:
-        settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+        settled, asked = designed(
+            job, sets, fix=fix, units=units, foretold=not no_strength, made=True
+        )
         from tapmodel.report.look_wanted import look_of
         from tapmodel.report.screen.build import build_summary
         from tapmodel.report.screen.findings import findings_lines

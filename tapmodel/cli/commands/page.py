@@ -37,7 +37,9 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
     """Write a page to turn the tap about in, not verified."""
     limits = limits_of(seconds, megabytes)
     with previewers(limits, page=True) as crew:
-        settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+        settled, asked = designed(
+            job, sets, fix=fix, units=units, foretold=not no_strength, made=True
+        )
         from tapmodel.report.look_wanted import look_of
 
         look = look_of(asked, units, projection=projection)

@@ -58,6 +58,7 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     written as PDF, with boxes to tick and fields to write in; --gcode adds programs of the flutes
     and the square for a mill with an A axis. Prove them in air first.
     """
+    from tapmodel.report.chapters.measured import filled
     from tapmodel.report.look_wanted import look_of
     from tapmodel.report.route.order import chapters_of, route_of
     from tapmodel.report.screen.route import route_page
@@ -65,10 +66,10 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
 
     if gcode and out is None:
         raise InputError("--gcode", "without --out", "--out with the folder for the programs")
-    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength, made=True)
     look = look_of(asked, units, paper)
     operations = route_of(settled)
-    chapters = chapters_of(operations)
+    chapters = tuple(filled(chapter, settled) for chapter in chapters_of(operations))
     if as_json:
         print_json(route_record(settled, operations, look.units))
     else:

@@ -34,7 +34,7 @@ def sheet(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.run.delivery.staging import staging
     from tapmodel.run.record.compose import design_record
 
-    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength)
+    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength, made=True)
     look = look_of(asked, units, paper, projection)
     with staging(out, settled.name) as staged:
         drawings = write_papers(settled, staged, (Format.SHEET, Format.DRAWINGS), look)

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
+from tapmodel.report.chapters import measured
 from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
 from tapmodel.report.chapters.machines import (
     cam,
@@ -38,10 +39,12 @@ OPERATIONS: tuple[SectionOf, ...] = (
     hardening.chapter,
     turning_it.chapter,
     left_behind.chapter,
+    measured.chapter,
 )
 """On the sheet, in the order of the work."""
 
 
 def operations(design: TapDesign) -> list[Chapter]:
-    """The chapters that have something to say of that tap."""
-    return [told for chapter in OPERATIONS if (told := chapter(design)).blocks]
+    """The chapters that have something to say of that tap, with what was measured of it."""
+    chapters = [told for chapter in OPERATIONS if (told := chapter(design)).blocks]
+    return [measured.filled(chapter, design) for chapter in chapters]

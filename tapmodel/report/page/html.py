@@ -53,9 +53,7 @@ def _block(block: Block, units: Units) -> ShownTable | tuple[str, ...]:
 def _rows(block: Rows, units: Units) -> ShownTable:
     """The column of limits only where there are any."""
     limited = any(row.low or row.high for row in block.rows)
-    measured = any(row.measured for row in block.rows)
-    aim = "target" if limited or measured else "value"
-    head = ("", aim, "limits") if limited else ("", aim)
+    head = ("", block.value_head, *(("limits",) if limited else ()))
     lines = (
         (told(row.label, units), aimed(row, units), *([_limits(row, units)] * limited))
         for row in block.rows

@@ -66,7 +66,7 @@ def typeset(section: Chapter, units: Units, *, whole: bool = False, ticked: bool
 def _block(block: Block, units: Units) -> str:
     match block:
         case Rows():
-            return _captioned(block.caption, _rows(block.rows, units))
+            return _captioned(block.caption, _rows(block, units))
         case Table():
             cells = [_cell(_abreast(shown(cell, units))) for line in block.lines for cell in line]
             columns = ["auto"] * len(block.head)
@@ -89,13 +89,17 @@ def _captioned(caption: str, table: str) -> str:
     return f"#block(breakable: false)[\n{above}{table}\n]"
 
 
-def _rows(rows: Sequence[Row], units: Units) -> str:
+def _rows(block: Rows, units: Units) -> str:
     """Columns that stay empty in every row are left out."""
+    rows = block.rows
     limited = any(row.low or row.high for row in rows)
     measured = any(row.measured for row in rows)
-    # nothing is aimed at where nothing is held or measured
-    aim = "target" if limited or measured else "value"
-    head = ["", aim, *(["limits"] if limited else []), *(["measured"] if measured else [])]
+    head = [
+        "",
+        block.value_head,
+        *(["limits"] if limited else []),
+        *(["measured"] if measured else []),
+    ]
     columns = ["1fr", "auto", *(["auto"] if limited else [])]
     # numbers in both units take room that labels would lack
     field = FIELD_WIDTH_OF_BOTH if units is Units.BOTH else FIELD_WIDTH
@@ -113,10 +117,18 @@ def _row(row: Row, head: Sequence[str], units: Units) -> list[str]:
         # words take the room of what they do not have, and leave the labels theirs
         return [label, f"table.cell(colspan: {len(head) - 1}){_cell(texts)}"]
     cells = [label, _cell(texts), *([_cell(limits)] if "limits" in head else [])]
-    if "measured" in head:
-        field = f"table.cell(inset: (y: 0pt))[#box(height: {FIELD_HEIGHT}mm)]"
-        cells.append(field if row.measured else _cell(["–"]))
+    if "measured" in head[2:]:
+        cells.append(_field(row, units))
     return cells
+
+
+def _field(row: Row, units: Units) -> str:
+    """What was measured, or the room to write it in."""
+    if not row.measured:
+        return _cell(["–"])
+    if row.found is not None:
+        return _cell(shown(row.found, units))
+    return f"table.cell(inset: (y: 0pt))[#box(height: {FIELD_HEIGHT}mm)]"
 
 
 def _abreast(texts: tuple[str, ...]) -> tuple[str, ...]:

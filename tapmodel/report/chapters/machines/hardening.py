@@ -16,6 +16,7 @@ from tapmodel.report.blocks import (
 )
 from tapmodel.report.words.hardening import SUPPLIER, hard_through, not_known, soft_inside
 from tapmodel.shop.heat.through import HardenedThrough, Where, of_design
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.standards.materials.hardening import Of
 from tapmodel.standards.materials.steels import TapSteel
 
@@ -52,7 +53,7 @@ def tempering_rows(steel: TapSteel) -> Iterator[Row]:
     """Temper, and what it leaves."""
     heat = Temperature((steel.temper,)) if steel.temper else Words("as the supplier says")
     yield Row("temper at", heat)
-    yield Row("hardness after that", Words(f"{steel.hardness:.3g} HRC"))
+    yield Row("hardness after that", Words(f"{steel.hardness:.3g} HRC"), size=Size.HARDNESS)
 
 
 def told_of_sections(judged: HardenedThrough) -> tuple[str | Telling, ...]:

@@ -9,6 +9,7 @@ from tapmodel.report.words.no_wire import no_wire
 from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.shop.wires.notes import Heed
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.words import Units
 
 TITLE = "Measure over wires"
@@ -80,6 +81,6 @@ def _rows(answer: WiresAnswer) -> tuple[Row, ...]:
         zone = (Length(answer.measurement_min, 4), Length(answer.measurement_max, 4))
         aim = Length(answer.measurement_target, 4)
         rows += _place(answer)
-        rows.append(Row("over the wire to use", aim, *zone, True))
+        rows.append(Row("over the wire to use", aim, *zone, True, Size.OVER_WIRES))
     rows.append(Row(_more_of_wire, Growth(answer.wire_counts)))
     return tuple(rows)

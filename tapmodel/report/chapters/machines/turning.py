@@ -21,6 +21,7 @@ from tapmodel.report.units import range_in_words
 from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.turned import cone_length
 from tapmodel.shop.male_point import ANGLE, male_point
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.standards.centre_drills import SOURCES, centre_drill, drilled
 from tapmodel.tap.tap import Blank, Tap
 from tapmodel.words import ToolSizes, Units
@@ -55,16 +56,22 @@ def chapter(design: TapDesign) -> Chapter:
 
 def length_row(design: TapDesign) -> Row:
     """From the front face to the rear one."""
-    return shank_row("overall length", design.tap.blank.overall_length, "it16", 2)
+    return shank_row(
+        "overall length", design.tap.blank.overall_length, "it16", 2, of=Size.OVERALL_LENGTH
+    )
 
 
 def body_rows(design: TapDesign) -> tuple[Row, ...]:
     """The part that the thread is cut on."""
     crest = Length(design.tap.thread.major), Length(design.limits.major_min)
     return (
-        Row("blank diameter, thread part", *crest, None, True),
+        Row("blank diameter, thread part", *crest, None, True, Size.MAJOR),
         *_narrower(design.tap),
-        general_row("end of the thread, from the front", design.tap.blank.thread_length),
+        general_row(
+            "end of the thread, from the front",
+            design.tap.blank.thread_length,
+            of=Size.THREAD_LENGTH,
+        ),
     )
 
 
@@ -72,7 +79,7 @@ def shank_rows(design: TapDesign) -> tuple[Row, ...]:
     """The shank, and its edge at the rear."""
     blank = design.tap.blank
     return (
-        shank_row("shank diameter", blank.shank_diameter, "it9"),
+        shank_row("shank diameter", blank.shank_diameter, "it9", of=Size.SHANK),
         Row("chamfer on the rear edge, 45°", Length(blank.rear_chamfer, 2)),
     )
 
@@ -158,7 +165,7 @@ def neck_rows(blank: Blank) -> list[Row]:
         return []
     end = blank.thread_length + blank.neck_length
     rows = [
-        shank_row("neck diameter", blank.neck_diameter, "it12"),
+        shank_row("neck diameter", blank.neck_diameter, "it12", of=Size.NECK),
         general_row("end of the neck, from the front", end),
     ]
     if cone_length(blank) > 0:

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Area, Chapter, Length, Row, Rows, Words
+from tapmodel.spec.measured.sizes import Size
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -15,7 +16,12 @@ def chapter(design: TapDesign) -> Chapter:
         Row("rake at the root, which cuts nothing", Angle(figures.rake_root)),
         Row("chordal hook: of the straight line from crest to root", Angle(figures.chordal_hook)),
         Row("land, angle", Angle(figures.land_angle)),
-        Row("land, width along the arc", Length(figures.land_width, 2), measured=True),
+        Row(
+            "land, width along the arc",
+            Length(figures.land_width, 2),
+            measured=True,
+            size=Size.LAND,
+        ),
         Row("area of one flute", Area(figures.flute_area)),
     )
     return Chapter("angles", "Cutting angles and lands", (Rows(rows),))

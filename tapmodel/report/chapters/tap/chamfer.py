@@ -7,6 +7,7 @@ from tapmodel.report.blocks import Angle, Block, Chapter, Length, Paragraphs, Ro
 from tapmodel.report.units import in_words, shown
 from tapmodel.report.words.compound import from_bed
 from tapmodel.shop.set_over import MOST_LEAN, MOST_SET_OVER, between_centres, chamfer_set_over
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Units
 
@@ -21,8 +22,8 @@ def chapter(design: TapDesign) -> Chapter:
         _leads(design),
     )
     rows = (
-        Row("angle to the axis", Angle(chamfer.angle), measured=True),
-        Row("point diameter", point, high=enters, measured=True),
+        Row("angle to the axis", Angle(chamfer.angle), measured=True, size=Size.CHAMFER_ANGLE),
+        Row("point diameter", point, high=enters, measured=True, size=Size.POINT_DIAMETER),
         Row("length, follows from these", Length(design.tap.chamfer_length)),
         Row("length in pitches", Words(f"{design.figures.chamfer_pitches:.2f}")),
         *((in_leads,) if several else ()),

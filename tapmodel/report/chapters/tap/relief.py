@@ -21,8 +21,9 @@ from tapmodel.report.blocks import (
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.shape.flute_section import crest_edge_angle, face_angle, section_of
 from tapmodel.shape.relief import Floats, drop
+from tapmodel.spec.measured.sizes import Size
 from tapmodel.tap.tap import Relief
-from tapmodel.words import ReliefKind
+from tapmodel.words import ReliefKind, ReliefPlace
 
 SHARES = np.linspace(0, 1, 5)
 """Where along the land the drop is tabled: edge, quarters, heel."""
@@ -57,6 +58,8 @@ _KINDS = {
 
 def _one(relief: Relief, figures: ReliefFigures) -> list[Block]:
     where = f"Relief of the {relief.applies_to.value}"
+    chamfer = relief.applies_to is ReliefPlace.CHAMFER
+    of = Size.HEEL_DROP if chamfer else Size.THREAD_HEEL_DROP
     if relief.kind is ReliefKind.CONCENTRIC:
         return [Paragraphs((f"{where}: concentric, no drop.",))]
     rows = [Row("kind", Words(_KINDS[relief.kind]))]
@@ -66,7 +69,7 @@ def _one(relief: Relief, figures: ReliefFigures) -> list[Block]:
         rows.append(Row("relief angle at the edge", Angle(figures.edge_angle)))
     way = "back over its land" if figures.arc_direction >= 0 else "ahead, over its flute"
     rows += [
-        Row("radial drop at the heel", small_length(figures.heel_drop), measured=True),
+        Row("radial drop at the heel", small_length(figures.heel_drop), measured=True, size=of),
         Row("radius of the arc", Length(figures.arc_radius)),
         Row("arc's centre off the axis", small_length(relief.arc_offset)),
         Row(f"turned from the edge, {way}, by", Angle(abs(figures.arc_direction))),

@@ -5,6 +5,7 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Row, Rows
 from tapmodel.report.chapters.general_limits import general_row, shank_row
+from tapmodel.spec.measured.sizes import Size
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -17,9 +18,9 @@ def chapter(design: TapDesign) -> Chapter:
     across = blank.square_across_flats
     corners = min(across * math.sqrt(2), blank.shank_diameter)
     rows = (
-        shank_row("across flats", across, "it12"),
+        shank_row("across flats", across, "it12", of=Size.SQUARE),
         Row("depth of each flat below the shank", Length((blank.shank_diameter - across) / 2)),
         Row("across corners", Length(corners)),
-        general_row("length, from the rear end", blank.square_length),
+        general_row("length, from the rear end", blank.square_length, of=Size.SQUARE_LENGTH),
     )
     return Chapter("square", "Mill the square", (Rows(rows),))

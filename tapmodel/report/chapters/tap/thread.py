@@ -3,21 +3,23 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Pitch, Row, Rows, Words, small_length
 from tapmodel.shape.back_taper import narrowed_at_end
+from tapmodel.spec.measured.sizes import Size
 
 
 def chapter(design: TapDesign) -> Chapter:
     """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
     thread = design.tap.thread
     least_crest = Length(design.limits.major_min)
+    root = Length(design.hole.minor_min)
     zone = (Length(design.limits.pitch_min, 4), Length(design.limits.pitch_max, 4))
     rows = [
         Row("class of the tap", Words(design.limits.tap_class)),
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Pitch(thread.pitch)),
         Row("half angle of the thread", Angle(thread.flank_angle)),
-        Row("major diameter", Length(thread.major), least_crest, None, True),
-        Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True),
-        Row("minor diameter", Length(thread.minor), None, Length(design.hole.minor_min), True),
+        Row("major diameter", Length(thread.major), least_crest, None, True, Size.MAJOR),
+        Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True, Size.PITCH_DIAMETER),
+        Row("minor diameter", Length(thread.minor), None, root, True, Size.MINOR),
         _end("on the crest", thread.crest_flat, thread.crest_radius),
         _end("at the root (tool nose)", thread.root_flat, thread.root_radius),
     ]
