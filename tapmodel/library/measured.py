@@ -51,6 +51,8 @@ def measured(
     >>> tap.verdicts[0].standing.value, round(tap.verdicts[0].take, 6)
     ('in limits', 0.025)
     """
+    if wire is not None and not (isinstance(values, Mapping) and Size.OVER_WIRES in values):
+        raise InputError("--wire", wire, "only beside over_wires")
     job = job_of(what, sets or {})
     design = judged(design_tap(job))
     known = _with_wire(design, _known(values, wire))

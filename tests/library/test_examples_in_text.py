@@ -5,7 +5,10 @@ from importlib import import_module
 
 import pytest
 
-MODULES = ("tapmodel", "tapmodel.library.designed", "tapmodel.library.comparison")
+MODULES = (
+    *("tapmodel", "tapmodel.library.designed", "tapmodel.library.comparison"),
+    "tapmodel.library.measured",
+)
 
 
 @pytest.mark.parametrize("name", MODULES)

@@ -65,7 +65,7 @@ def _standing(one: Judgement, units: Units) -> str:
     if one.standing is Standing.TO_TAKE:
         if one.size in _TOO_LONG:
             return "too long: it cannot be cut shorter any more"
-        return "too little: take more" if one.way is Way.HEEL else "too large: take more"
+        return "too little" if one.size is Size.HEEL_DROP else "too large: take more"
     if one.standing is Standing.IN_LIMITS:
         return "in limits"
     return f"too small: {'scrap' if one.standing is Standing.SCRAP else 'of use all the same'}"
@@ -154,6 +154,16 @@ def _binds(values: Values, units: Units) -> str:
     return f"the chamfer binds: its land stands {proud} proud of what the edge cuts"
 
 
+def _margin(values: Values, units: Units) -> str:
+    margin = values.number("margin")
+    cure = (
+        f"grind the margin down to {margin:.1f}°, more drop behind it does not help"
+        if margin
+        else "no margin is narrow enough: let it drop from the edge on"
+    )
+    return f"{_binds(values, units)}. {cure[0].upper()}{cure[1:]}"
+
+
 def _close(values: Values, units: Units) -> str:
     clear = in_words(values.number("clear"), _FORM, units)
     return f"the heel clears by {clear}, without a reserve for wear and spring of the wall"
@@ -175,6 +185,7 @@ _WHY: Mapping[Why, Callable[[Values, Units], str]] = {
     Why.TOO_WEAK: _too_weak,
     Why.NO_CORE: _no_core,
     Why.BINDS: _binds,
+    Why.MARGIN: _margin,
     Why.CLOSE: _close,
     Why.NOT_ENTER: _not_enter,
     Why.NOT_BACK: _always("what is off stays off; no gauge feels it"),

@@ -1,9 +1,11 @@
 """Whether a bare number that was measured makes sense only in another unit."""
 
-from tapmodel.designing.questioned import questioned
+from tapmodel.designing.questioned import NEAR, questioned, usual_lengths
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
-from tapmodel.spec.measured.record import Measured, Typed
+from tapmodel.spec.designations.reading.inches import MM
+from tapmodel.spec.lengths import bare_number
+from tapmodel.spec.measured.record import Found, Measured, Typed
 from tapmodel.spec.measured.sizes import Size
 
 _LIKE = {
@@ -39,12 +41,13 @@ def refuse_other_units(design: TapDesign, measured: Measured) -> None:
     for size, found in measured.pairs:
         if size in _LIKE:
             _refuse(design, _LIKE[size], found.field, found.typed)
+            _refuse_millimetres(design, _LIKE[size], found)
         if found.wire_typed is not None:
             _refuse(design, _WIRE, found.wire_field, found.wire_typed)
 
 
 def _refuse(design: TapDesign, like: str, field: str, typed: Typed) -> None:
-    if typed == 0:
+    if isinstance(typed, str) or typed == 0:
         return
     value = [typed] if like == _WIRE else typed
     asked = next(questioned({like: value}, design), None)
@@ -53,7 +56,23 @@ def _refuse(design: TapDesign, like: str, field: str, typed: Typed) -> None:
     inches = f"{asked.values.number('inches'):.10g}in"
     usual, unit = asked.values.number("usual"), asked.values.word("unit")
     allowed = (
-        f"a length with its unit: this looks like {unit}, so write {inches}, or {typed}mm where "
-        f"that is meant; it is {usual:.4g} mm by design"
+        f"a length with its unit: this looks like {unit}, so write {inches}, or {typed:.10g}mm "
+        f"where that is meant; it is {usual:.4g} mm by design"
     )
     raise InputError(field, typed, allowed)
+
+
+def _refuse_millimetres(design: TapDesign, like: str, found: Found) -> None:
+    """Millimetres with the mark of inches behind them."""
+    inches, usual = float(MM), usual_lengths(design)[like]
+    if bare_number(found.typed) is not None or not isinstance(found.typed, str) or usual <= 0:
+        return
+    marked = not found.typed.lower().rstrip(". ").endswith("mm")
+    if marked and _near(found.number / inches, usual) and not _near(found.number, usual):
+        meant = f"{found.number / inches:.10g}mm"
+        allowed = f"a length; this looks like mm: write {meant}; it is {usual:.4g} mm by design"
+        raise InputError(found.field, found.typed, allowed)
+
+
+def _near(length: float, usual: float) -> bool:
+    return 1 / NEAR <= length / usual <= NEAR

@@ -60,6 +60,8 @@ class Why(StrEnum):
     """Below `least`, under which no core drives a tap."""
     BINDS = "binds"
     """The heel stands proud of what the edge cut, by `proud`."""
+    MARGIN = "margin"
+    """Likewise, behind a margin that is wider than `margin` [deg]; 0 where no margin clears."""
     CLOSE = "close"
     """The heel clears by `clear`, less than the reserve."""
     NOT_ENTER = "not-enter"
@@ -313,6 +315,9 @@ def _chamfer_drop(value: float, to_be: Wanted, made: TapDesign | None) -> Judgem
     more = 0.0 if safe is None else max(safe - value, 0.0)
     short = more > NOISE
     why = Why.BINDS if contact.binds else Why.CLOSE if short else None
+    margin = cure.margin_angle
+    if contact.binds and not eccentric:
+        why = Why.MARGIN
     clear, proud = contact.heel_clearance_um / 1000, -contact.clearance_min_um / 1000
     return Judgement(
         size=Size.HEEL_DROP,
@@ -325,7 +330,9 @@ def _chamfer_drop(value: float, to_be: Wanted, made: TapDesign | None) -> Judgem
         take=more if short else None,
         take_least=max(least - value, 0.0) if short and least is not None else None,
         why=why,
-        values=Values(clear=clear, proud=max(proud, 0.0)) if why else NO_VALUES,
+        values=Values(clear=clear, proud=max(proud, 0.0), margin=margin or 0.0)
+        if why
+        else NO_VALUES,
     )
 
 

@@ -41,11 +41,13 @@ class Range:
     Attributes:
         least, most: of it.
         how: it is written.
+        unit: of both.
     """
 
     least: float
     most: float
     how: str
+    unit: str = ""
 
     def holds(self, number: float) -> bool:
         """Whether a number lies in it; not a number lies in none."""
@@ -54,11 +56,11 @@ class Range:
     @property
     def told(self) -> str:
         """What is allowed."""
-        return f"{self.how}, from {self.least:g} to {self.most:g}"
+        return f"{self.how}, from {self.least:g} to {self.most:g}{self.unit}"
 
 
-LENGTH = Range(1e-3, 2000.0, f"{HOW} [mm]")
-_DROP = Range(0.0, 2000.0, f"{HOW} [mm]")
+LENGTH = Range(1e-3, 2000.0, HOW, " mm")
+_DROP = Range(0.0, 2000.0, HOW, " mm")
 _ANGLE = Range(0.1, 89.0, "degrees to the axis, a bare number")
 _HARDNESS = Range(20.0, 70.0, "Rockwell C, a bare number")
 
