@@ -220,7 +220,9 @@ def test_everything_is_in_one_small_file(file: Path, design: TapDesign) -> None:
     assert not re.findall(r"(?:src|href)=[\"'](?!data:|#)", text)
     for drawing in all_drawings(design).values():
         assert f"<h3>{drawing.title}</h3>" in text
-    made = [section(design) for section in OPERATIONS]
+    # of a tap that nobody has measured nothing is told as measured
+    made = [told for section in OPERATIONS if (told := section(design)).blocks]
+    assert len(made) >= len(OPERATIONS) - 2
     for section in (*made, cautions.chapter(design), choices.chapter(design)):
         assert f'id="{section.key}"><h2>{section.title}</h2>' in text
         assert f'href="#{section.key}"' in text
