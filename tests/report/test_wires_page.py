@@ -164,6 +164,14 @@ SENTENCES = [
     (note(Heed.NONE_ON_HAND, wire=0.58), "such as 0.5800 mm"),
     (note(Heed.OFF_THE_PITCH_LINE, error=0.0123), "is wrong changes the reading by 0.012 mm."),
     (note(Heed.NOT_THE_BEST, wire=1.37, best=1.3086, air=0.1), "stand 0.100 mm clear"),
+    (
+        note(Heed.CRESTS_TOO_LOW, wire=1.9, best=2.0376, pitch_diameter=14.059, corner=14.03),
+        "touch at the pitch diameter, 14.0590 mm, and the flanks of this thread end at 14.030 mm.",
+    ),
+    (
+        note(Heed.GOES_BEFORE, number=1, taps=3, low=13.9993, high=14.0796),
+        "is 13.9993 mm to 14.0796 mm; tap 3 cuts to size.",
+    ),
 ]
 
 

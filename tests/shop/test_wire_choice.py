@@ -119,7 +119,11 @@ def test_air_over_the_crests(pitch: float, air: float):
         # A size that just reaches the end, or one of a step, would be printed outside.
         (WireRange(0.6198, 0.577, 1.0), 1.0, 0.63),
         (WireRange(0.613, 0.577, 0.6172), 1.0, 0.6151),
-        (WireRange(0.40, 1.2, 1.0), 1.0, 0.9995),
+        # The best beyond the corner of the crest, or all but there: the middle of the range.
+        (WireRange(0.40, 1.2, 1.0), 1.0, 0.70),
+        (WireRange(0.40, 0.96, 1.0), 1.0, 0.70),
+        (WireRange(0.40, 0.93, 1.0), 1.0, 0.93),
+        (WireRange(0.0613, 0.0800, 0.0673), 0.1, 0.064),
     ],
 )
 def test_wire_offered(found: WireRange, pitch: float, wire: float):

@@ -74,6 +74,25 @@ def _not_the_best(values: Values, lengths: _Lengths) -> str:
     )
 
 
+def _crests_too_low(values: Values, lengths: _Lengths) -> str:
+    return (
+        f"The best wire, {lengths(values.number('best'), 4)}, does not suit: it would touch at the "
+        f"pitch diameter, {lengths(values.number('pitch_diameter'), 4)}, and the flanks of this "
+        f"thread end at {lengths(values.number('corner'), 3)}. A wire from the middle of the range "
+        "touches well inside the corners of the crests."
+    )
+
+
+def _goes_before(values: Values, lengths: _Lengths) -> str:
+    low, high = (lengths(values.number(end), 4) for end in ("low", "high"))
+    taps = f"{values.number('taps'):g}"
+    return (
+        f"Tap {values.number('number'):g} of {taps} does not finish the thread: it has no wear "
+        "reserve, and no scrap limit by the hole. Its own zone of the pitch diameter is "
+        f"{low} to {high}; tap {taps} cuts to size."
+    )
+
+
 def _off_the_pitch_line(values: Values, lengths: _Lengths) -> str:
     return (
         "The wire to use is not the best one: each degree by which the flank angle is wrong "
@@ -113,8 +132,10 @@ _SENTENCES: Mapping[Heed, Callable[[Values, _Lengths], str]] = {
     Heed.EVEN_FLUTES: _even_flutes,
     Heed.NONE_ON_HAND: _none_on_hand,
     Heed.NOT_THE_BEST: _not_the_best,
+    Heed.CRESTS_TOO_LOW: _crests_too_low,
     Heed.OFF_THE_PITCH_LINE: _off_the_pitch_line,
     Heed.TWO_WIRES: _two_wires,
     Heed.EVEN_STARTS: _even_starts,
+    Heed.GOES_BEFORE: _goes_before,
     Heed.PAST_THE_FLANK: _past_the_flank,
 }

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError, NoWireError
+from tapmodel.shape.profile import segments
 from tapmodel.shop.wires import over_wires
 from tapmodel.shop.wires.asked import MeasuredThread, Overrides, thread_of_design
 from tapmodel.shop.wires.choice import WireRange, air_for, nearest_to_best, zone_range
@@ -184,9 +185,21 @@ def _chosen(
     offered = allowed.offered(asked.groove.pitch)
     notes = [_none_on_hand(on_hand, allowed, offered)] if on_hand else []
     if offered != allowed.best:
-        air = air_for(asked.groove.pitch)
-        notes.append(note(Heed.NOT_THE_BEST, wire=offered, best=allowed.best, air=air))
+        notes.append(_why_not_the_best(asked, allowed, offered))
     return offered, tuple(notes)
+
+
+def _why_not_the_best(asked: MeasuredThread, allowed: WireRange, offered: float) -> WireNote:
+    if allowed.meets_corner and asked.thread is not None:
+        return note(
+            Heed.CRESTS_TOO_LOW,
+            wire=offered,
+            best=allowed.best,
+            pitch_diameter=asked.target,
+            corner=2 * segments(asked.thread)[1].start_radius,
+        )
+    air = air_for(asked.groove.pitch)
+    return note(Heed.NOT_THE_BEST, wire=offered, best=allowed.best, air=air)
 
 
 def _none_on_hand(on_hand: tuple[float, ...], allowed: WireRange, offered: float) -> WireNote:

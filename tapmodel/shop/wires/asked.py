@@ -46,7 +46,8 @@ class MeasuredThread:
         target: pitch diameter to be reached [mm].
         thread: gives crest, root and hand, None for a free form.
         flutes: number of flutes, 0 for none.
-        hole: that the tap is to cut, None for a free form.
+        hole: that the tap is to cut to size, None for a free form and for a tap that roughs.
+        goes_before: which tap of how many it is, if another tap of its set follows it.
         on_hand: wires that the job lists, none for a free form [mm].
         place: where the wires lie on a thread with a back taper, None without. Pitch diameters are
             those of the thread as stated all the same, before what it has lost there.
@@ -61,6 +62,7 @@ class MeasuredThread:
     thread: TapThread | None
     flutes: int
     hole: HoleLimits | None = None
+    goes_before: tuple[int, int] | None = None
     on_hand: tuple[float, ...] = ()
     place: Place | None = None
 
@@ -86,6 +88,7 @@ def thread_of_design(
     Source: the design; lead = starts * pitch, or pi*d2*tan(lead angle) (definitions).
     """
     thread = design.tap.thread
+    part = design.part if design.roughs else None
     starts = thread.starts if overrides.starts is None else overrides.starts
     diameter = overrides.pitch_diameter
     reckoned = basic_pitch_diameter if diameter is None else diameter
@@ -106,7 +109,9 @@ def thread_of_design(
         target=thread.pitch_diameter,
         thread=thread,
         flutes=design.tap.flutes.count,
-        hole=design.hole,
+        # A tap that roughs neither wears the hole's size away nor is scrap for it.
+        hole=None if part else design.hole,
+        goes_before=(part.number, part.taps) if part else None,
         on_hand=design.wires,
         place=place_of(design.tap),
     )

@@ -30,6 +30,10 @@ INSIDE = 0.0005
 """A wire is offered no closer than this to the ends of its range [mm], so that it lies inside the
 range as that is printed."""
 
+CORNER = 0.1
+"""Share of its range that a wire keeps away from the greatest, which touches at the very corner of
+the crest: a burr or an edge honed off there spoils the reading. Rule of this program."""
+
 _NO_WIRE = 1e-6
 """A wire of this share of the thickest counts as none: a sharp root holds every thin wire."""
 
@@ -50,6 +54,16 @@ class WireRange:
     least: float
     best: float
     greatest: float
+
+    @property
+    def meets_corner(self) -> bool:
+        """Whether the best wire touches at the corner of the crest, all but there, or beyond."""
+        return self.best > self.greatest - max(CORNER * (self.greatest - self.least), INSIDE)
+
+    @property
+    def wanted(self) -> float:
+        """To which wires on hand should be near [mm]: the best, clear of the crests' corners."""
+        return (self.least + self.greatest) / 2 if self.meets_corner else self.best
 
     @property
     def is_empty(self) -> bool:
@@ -77,16 +91,21 @@ class WireRange:
     def offered(self, pitch: float) -> float:
         """The wire to use [mm]: the best one, or the next size towards it that suits.
 
+        Where crests are cut down so far that the best would touch at their corners or not at all,
+        a size in the middle of the range.
+
         Args:
             pitch: of the thread, to which the steps between sizes are fitted [mm].
 
         Source: rule of this program: hundredths, finer steps for pitches below 0.5 mm.
         """
         low, high = self.least + INSIDE, self.greatest - INSIDE
-        if low <= self.best <= high:
+        if self.meets_corner:
+            middle, step = (low + high) / 2, step_for(0.01, 0.02 * pitch)
+            size = up(middle - step / 2, step)
+            return size if low <= size <= high else middle
+        if low <= self.best:
             return self.best
-        if self.best > high:
-            return high
         size = up(low, step_for(0.01, 0.02 * pitch))
         return size if size <= high else (low + high) / 2
 
@@ -178,6 +197,8 @@ def _underside(groove: Groove, wire: float) -> float:
 def nearest_to_best(on_hand: Sequence[float], allowed: WireRange) -> float | None:
     """The wire on hand nearest to the best, of those that suit [mm]; None where none does.
 
+    Where the best would touch at the crests' corners, nearest to the middle of the range.
+
     Args:
         on_hand: diameters of the set [mm].
         allowed: for the thread.
@@ -185,4 +206,4 @@ def nearest_to_best(on_hand: Sequence[float], allowed: WireRange) -> float | Non
     Source: common practice.
     """
     suited = [wire for wire in on_hand if allowed.holds(wire)]
-    return min(suited, key=lambda wire: abs(wire - allowed.best), default=None)
+    return min(suited, key=lambda wire: abs(wire - allowed.wanted), default=None)

@@ -20,9 +20,11 @@ class Heed(StrEnum):
     EVEN_FLUTES = "even-flutes"
     NONE_ON_HAND = "none-on-hand"
     NOT_THE_BEST = "not-the-best-wire"
+    CRESTS_TOO_LOW = "crests-too-low"
     OFF_THE_PITCH_LINE = "off-the-pitch-line"
     TWO_WIRES = "two-wires-askew"
     EVEN_STARTS = "even-starts"
+    GOES_BEFORE = "goes-before"
     PAST_THE_FLANK = "compound-past-the-flank"
 
 
@@ -66,6 +68,7 @@ def thread_notes(asked: MeasuredThread, compound: float) -> tuple[WireNote, ...]
         code = Heed.ODD_FLUTES if asked.flutes % 2 else Heed.EVEN_FLUTES
         notes.append(note(code, count=asked.flutes))
     notes.append(_number_of_wires(asked))
+    notes += _goes_before(asked)
     limit = asked.groove.flank_angle
     if compound > limit:
         notes.append(note(Heed.PAST_THE_FLANK, compound=compound, limit=limit))
@@ -75,6 +78,15 @@ def thread_notes(asked: MeasuredThread, compound: float) -> tuple[WireNote, ...]
 def note(code: Heed, **values: Value) -> WireNote:
     """A note of that code with what its sentence needs."""
     return WireNote(code, Values(**values))
+
+
+def _goes_before(asked: MeasuredThread) -> list[WireNote]:
+    """What is told of a tap that does not cut to size."""
+    if asked.goes_before is None or asked.pitch_min is None or asked.pitch_max is None:
+        return []
+    number, taps = asked.goes_before
+    limits = {"low": asked.pitch_min, "high": asked.pitch_max}
+    return [note(Heed.GOES_BEFORE, number=number, taps=taps, **limits)]
 
 
 def _number_of_wires(asked: MeasuredThread) -> WireNote:

@@ -37,9 +37,10 @@ class Reading:
         measured: over the wires, or the pitch diameter itself [mm].
         pitch_diameter: that it shows; where the chamfer ends, of a thread with a back taper [mm].
         verdict: against the limits.
-        scrap_below: least pitch diameter of a tap that is of use, None without limits [mm].
-        wear_left: until the hole falls below its least size, 0 where it already does, None without
-            limits [mm].
+        scrap_below: least pitch diameter of a tap that is of use, None without limits and for a
+            tap that another one of its set follows [mm].
+        wear_left: until the hole falls below its least size, 0 where it already does, None likewise
+            [mm].
         compound: angle of the compound slide, from square to the axis [deg].
         infeed: along the compound, to the aimed pitch diameter; 0 when that is reached [mm].
         infeed_least, infeed_most: to the upper and to the lower limit, 0 when they are reached,
@@ -135,13 +136,14 @@ def _infeed_to(found: float, limit: float | None, compound: float) -> float | No
 
 
 def _verdict(asked: MeasuredThread, found: float) -> Verdict:
-    if asked.pitch_min is None or asked.pitch_max is None or asked.hole is None:
+    if asked.pitch_min is None or asked.pitch_max is None:
         return Verdict.NO_LIMITS
     if found > asked.pitch_max:
         return Verdict.TOO_LARGE
     if found >= asked.pitch_min:
         return Verdict.IN_LIMITS
-    return Verdict.TOO_SMALL if found < scrap_below(asked.hole) else Verdict.BELOW_ZONE
+    scrap = asked.hole is not None and found < scrap_below(asked.hole)
+    return Verdict.TOO_SMALL if scrap else Verdict.BELOW_ZONE
 
 
 def _refuse_impossible(asked: MeasuredThread, wire: float, measured: float, units: Units) -> None:

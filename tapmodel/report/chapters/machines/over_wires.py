@@ -21,6 +21,7 @@ _ON_PAPER = (
     Heed.EVEN_STARTS,
     Heed.NONE_ON_HAND,
     Heed.NOT_THE_BEST,
+    Heed.CRESTS_TOO_LOW,
     Heed.OFF_THE_PITCH_LINE,
 )
 """Whether and when a tap can be measured so, and over which wire; the rest the command tells."""
