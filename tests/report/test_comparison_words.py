@@ -8,6 +8,7 @@ from tapmodel.comparing.ranking import verdict_on
 from tapmodel.comparing.variant import Merit, Variant
 from tapmodel.comparing.variants import Compared
 from tapmodel.report.words.comparison import why
+from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import job_for
 from tapmodel.words import Units
 
@@ -26,13 +27,17 @@ def variant(number: int, merit: Merit | None, likely: float = 4.0) -> Variant:
     return Variant(number, values, figures, () if merit else ("core",), warnings, None, merit)
 
 
-def told(*variants: Variant, units: Units = Units.MM) -> str:
-    job = job_for("M10")
-    compared = Compared(job, "M10", ("flutes.offset",), variants, verdict_on(variants))
+def told(*variants: Variant, units: Units = Units.MM, job: Job | None = None) -> str:
+    compared = Compared(
+        job or job_for("M10"), "M10", ("flutes.offset",), variants, verdict_on(variants)
+    )
     return why(compared, units)
 
 
 GOOD = Merit(binds=False, warnings=0, margin=2.0, rubbing=1.5)
+
+ONLY_CORE = variant(3, None)
+"""One that breaks a rule counts among none that could be safe."""
 
 
 def test_sieve_by_sieve_what_decided_and_what_the_next_costs() -> None:
@@ -105,3 +110,42 @@ def test_inches_and_pounds() -> None:
     assert "safe up to 88.5 lbf·in, it takes 44.3 lbf·in" in text
     assert "likely torque 70.8 lbf·in instead of 35.4 lbf·in" in text
     assert "mm" not in text
+
+
+def test_a_safety_factor_below_1_is_told_as_none_and_a_set_is_named() -> None:
+    text = told(
+        variant(1, replace(GOOD, margin=0.589)), variant(2, replace(GOOD, margin=0.522)), ONLY_CORE
+    )
+    assert (
+        "A safety factor below 1 is no margin: it may take more than is safe. None of the 2 is "
+        "safe as one tap: `tapmodel set` shares its work among several. The runner-up"
+    ) in text
+    alone = told(variant(1, replace(GOOD, margin=0.9)))
+    assert alone.endswith(
+        "It is not safe as one tap: `tapmodel set` shares its work among several."
+    )
+
+
+def test_a_tap_of_a_set_is_not_sent_to_another_set() -> None:
+    weak = variant(1, replace(GOOD, margin=0.9))
+    text = told(
+        weak,
+        job=job_for(
+            "M10", ["set.number=1", "set.taps=2", "thread.major=9", "thread.pitch_diameter=9"]
+        ),
+    )
+    assert text.endswith("It is not safe: leave less work to this tap of the set.")
+
+
+def test_others_that_are_safe_but_warned_of_are_told() -> None:
+    text = told(
+        variant(1, replace(GOOD, margin=0.9)), variant(2, replace(GOOD, margin=1.2, warnings=1))
+    )
+    assert "more than is safe. Others are safe, but have more warnings." in text
+    assert "None of" not in text
+
+
+@pytest.mark.parametrize(("margin", "none"), [(1.0, True), (1.049, True), (1.051, False)])
+def test_a_safety_factor_of_1_is_no_margin(margin: float, none: bool) -> None:
+    text = told(variant(1, replace(GOOD, margin=margin)))
+    assert ("A safety factor of 1 is no margin: it may take all that is safe." in text) is none

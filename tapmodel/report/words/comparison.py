@@ -15,6 +15,10 @@ from tapmodel.words import Units
 _ALIKE = 0.01
 """Safety factors nearer than this are told as all but the same: no torque is known so well."""
 
+_NO_MARGIN = 1.05
+"""Safety factors below this are no margin, as the torque is known no better. Rule of this
+program."""
+
 _CODES_NAMED = 3
 
 _RUBBING = "flank and chamfer, added up at the pitch line, rub along"
@@ -45,8 +49,32 @@ def why(compared: Compared, units: Units = Units.MM) -> str:
     if best is None or best.merit is None:
         return _none(verdict, total)
     reasons = ", ".join(_reasons(verdict, best, best.merit, total, units))
-    told = f"The best is {named(best, units)}: {reasons}. {_runner_up(verdict, best, units)}"
-    return told.rstrip()
+    told = f"The best is {named(best, units)}: {reasons}."
+    return " ".join(
+        filter(None, (told, _unsafe(compared, best.merit), _runner_up(verdict, best, units)))
+    )
+
+
+def _unsafe(compared: Compared, best: Merit) -> str:
+    """That the best has no margin, and what to do about it; empty where it has one."""
+    if best.margin >= _NO_MARGIN:
+        return ""
+    if best.margin >= 1:
+        return "A safety factor of 1 is no margin: it may take all that is safe."
+    factors = [variant.merit.margin for variant in compared.variants if variant.merit]
+    told = "A safety factor below 1 is no margin: it may take more than is safe."
+    if max(factors) >= 1:
+        return f"{told} Others are safe, but have more warnings."
+    if compared.job.tap_set.number is not None:
+        return f"{told} {_subject(len(factors))} safe: leave less work to this tap of the set."
+    return (
+        f"{told} {_subject(len(factors))} safe as one tap: `tapmodel set` shares its work among "
+        "several."
+    )
+
+
+def _subject(total: int) -> str:
+    return f"None of the {total} is" if total > 1 else "It is not"
 
 
 def _none(verdict: Verdict, total: int) -> str:
