@@ -82,9 +82,16 @@ def percentage_left(design: TapDesign) -> ThreadPercentage:
     Source: as `thread_percentage`.
     """
     read = parse(design.designation)
-    rules = FAMILIES[read.family]
-    diameter = rules.settle(read).diameter
-    return thread_percentage(diameter, design.drill, design.tap.thread.pitch, rules.form)
+    return percentage_of(design, FAMILIES[read.family].settle(read).diameter)
+
+
+def percentage_of(design: TapDesign, diameter: float) -> ThreadPercentage:
+    """What the drill of a design leaves of a thread of that diameter [mm], in the same depth.
+
+    Source: as `thread_percentage`.
+    """
+    form = FAMILIES[parse(design.designation).family].form
+    return thread_percentage(diameter, design.drill, design.tap.thread.pitch, form)
 
 
 def with_drill_in_mm(given: Mapping[str, object]) -> dict[str, object]:

@@ -4,7 +4,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Block, Paragraphs, Row, Words
 from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.in_the_hole import turning_it
-from tapmodel.report.chapters.in_the_hole.left_behind import ROUGHED
+from tapmodel.report.chapters.in_the_hole.left_behind import roughed_text
 from tapmodel.report.chapters.machines import turning
 from tapmodel.report.chapters.tap import hole
 from tapmodel.report.route.operation import Operation
@@ -47,7 +47,7 @@ def prove(design: TapDesign) -> Operation:
         "drilling machine or bench, a tap wrench",
         "scrap of the material to be tapped in the vice, the hole square to its face; "
         f"{_straight(design)}",
-        "the drill, then this tap",
+        _tools(design),
         why="last, and before the job itself: one hole tells what no measurement of the tap does",
         settings=(
             *settings_of(told),
@@ -57,8 +57,25 @@ def prove(design: TapDesign) -> Operation:
         speeds=() if design.bored else drilled(design),
         measure=(*measured_in(told), *_gauges(design)),
         cautions=(cautions.HARD_TAP,),
-        instead="without gauges, try the very screw that is to go in, and one that is known good.",
+        instead=_ROUGH_INSTEAD if design.roughs else _INSTEAD,
     )
+
+
+_INSTEAD = "without gauges, try the very screw that is to go in, and one that is known good."
+
+_ROUGH_INSTEAD = (
+    "prove the taps of a set together, when all are made: only behind the last one is the hole to "
+    "size."
+)
+
+
+def _tools(design: TapDesign) -> str:
+    """What enters the hole, in turn."""
+    before = 0 if design.part is None else design.part.number - 1
+    if not before:
+        return "the drill, then this tap"
+    earlier = "tap 1" if before == 1 else "taps 1 and 2"
+    return f"the drill, {earlier} of the set, then this tap"
 
 
 def _straight(design: TapDesign) -> str:
@@ -97,7 +114,7 @@ def _handling(design: TapDesign) -> tuple[str, ...]:
 
 
 def _gauging(design: TapDesign) -> str:
-    return ROUGHED if design.roughs else NO_GO
+    return roughed_text(design) or NO_GO
 
 
 def _gauges(design: TapDesign) -> tuple[Row, ...]:

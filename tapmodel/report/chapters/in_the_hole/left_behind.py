@@ -17,6 +17,7 @@ from tapmodel.report.blocks import (
     Words,
     small_length,
 )
+from tapmodel.report.chapters.tap.roughed_hole import next_tap
 
 
 def chapter(design: TapDesign) -> Chapter:
@@ -25,11 +26,18 @@ def chapter(design: TapDesign) -> Chapter:
     blocks: list[Block] = []
     if foreseen is not None:
         blocks += [_clearances(foreseen.rubbing), *_by_back_taper(foreseen.rubbing)]
-        blocks.append(Paragraphs((ROUGHED,)) if design.roughs else _gauges(design, foreseen.gauge))
+        roughed = roughed_text(design)
+        blocks.append(Paragraphs((roughed,)) if roughed else _gauges(design, foreseen.gauge))
     return Chapter("clearance", "Clearance, and the thread that is left", tuple(blocks))
 
 
 ROUGHED = "No gauge enters behind this tap: the last of its set cuts to size."
+
+
+def roughed_text(design: TapDesign) -> str:
+    """That no gauge enters yet, and which tap comes next; empty for a tap that cuts to size."""
+    part = design.part
+    return f"{ROUGHED} {next_tap(part)}" if part is not None and design.roughs else ""
 
 
 CLEARANCE = (

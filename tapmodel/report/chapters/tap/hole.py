@@ -3,26 +3,38 @@
 from tapmodel.designing.choose.drill import percentage_left
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words, hole_depth
+from tapmodel.report.chapters.tap import roughed_hole
 from tapmodel.report.tools import drill_of
 
 
 def chapter(design: TapDesign) -> Chapter:
-    """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth."""
+    """Limits of the hole; the drill, and how much of the thread it leaves, down to which depth.
+
+    A tap that another of its set follows leaves its own thread there: the hole's limits are those
+    of the finished one.
+    """
     hole = design.hole
     minor, how = (Length(hole.minor_min), Length(hole.minor_max)), "drilled"
     drill = Row("tap drill", drill_of(design.drill), measured=True)
     if design.bored:
         drill, how = Row("bore or ream to", Length(design.drill), *minor, measured=True), "bored"
-    rows = (
-        drill,
-        Row("major diameter", Words("–"), low=Length(hole.major_min)),
-        Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
-        Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True),
-        *_percentages(design),
+    made = Row(f"minor diameter, as {how}", Length(design.drill), *minor, measured=True)
+    reach = (
         Row("deepest full thread that the tap reaches", hole_depth(design.full_thread_depth)),
         *_bottom(design),
     )
     notes = () if design.bored else (Paragraphs((DRILL_CUTS_LARGE,)),)
+    if design.part is not None and design.roughs:
+        told = roughed_hole.blocks(design, design.part, (drill, made), reach)
+        return Chapter("hole", "Hole", (*told, *notes))
+    rows = (
+        drill,
+        Row("major diameter", Words("–"), low=Length(hole.major_min)),
+        Row("pitch diameter", Words("–"), Length(hole.pitch_min), Length(hole.pitch_max)),
+        made,
+        *_percentages(design),
+        *reach,
+    )
     return Chapter("hole", "Hole", (Rows(rows), *notes))
 
 
