@@ -46,6 +46,14 @@ JOBS = {
     "1/2-10 Acme-2G": (),
     "7/16-26 UNS-2B": (),
     "1/4-20 UNC": (),
+    # A roughing tap: the finished hole's open zone begins where the tap's own ends.
+    "Tr16x8P4": (
+        "set.number=1",
+        "set.taps=3",
+        "thread.pitch_diameter=14.059",
+        "thread.major=14.03",
+        "thread.root_flat=1.38",
+    ),
 }
 CLEAR = 0.3  # around lettering [mm on paper]
 

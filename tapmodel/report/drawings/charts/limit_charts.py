@@ -68,7 +68,7 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
         sheet.text((middle + side * p(_BAR / 2 + 1.5), at[1] - p(4.2)), name, "centre")
         if limits is not None:
             high = None if limits[1] is None else y(limits[1])
-            _bar(sheet, bar, (y(limits[0]), high), y(zone.aim))
+            _bar(sheet, bar, (y(limits[0]), high), y(zone.aim), base + p(_ZONE + _PAST))
     reach = p(_BAR + 0.5)
     _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(sheet, zone.hole)], -1)
     labels = [(y(v), words) for v, words in _lettered(sheet, zone.tap) if v != zone.aim]
@@ -89,12 +89,18 @@ def _lettered(sheet: Sheet, limits: tuple[float, float | None] | None) -> list[t
     return [(low, least), (high, bare(shown_high(Length(high), units)))]
 
 
-def _bar(sheet: Sheet, middle: float, limits: tuple[float, float | None], aim: float) -> None:
-    """A zone; open above where there is no upper limit, by an arrow past the line of the aim."""
+def _bar(
+    sheet: Sheet, middle: float, limits: tuple[float, float | None], aim: float, top: float
+) -> None:
+    """A zone; open above where there is no upper limit, by an arrow past the line of the aim.
+
+    The arrow ends at `top`, below the names: the hole that the last tap of a set finishes begins
+    where the zones of the first end.
+    """
     half, (low, high) = sheet.paper(_BAR / 2), limits
     if high is None:
         sheet.line((middle - half, low), (middle + half, low), THIN)
-        tip = max(low + sheet.paper(6), aim + sheet.paper(_PAST))
+        tip = min(max(low + sheet.paper(6), aim + sheet.paper(_PAST)), top)
         sheet.arrow((middle, low), (middle, tip))
         return
     corners = [
