@@ -116,7 +116,7 @@ def test_more_taps_or_even_shares_are_taken_where_two_usual_ones_do_not() -> Non
     """Cores ever thinner press the taps ever harder, until not even three are enough."""
     found: list[tuple[int, bool]] = []
     ways: list[Way] = []
-    for core in (8.5, 7.8, 7.0, 5.6):
+    for core in (8.75, 7.8, 7.0, 5.6):
         design = settle(job_for("Tr16x4", [*STAINLESS, f"flutes.core_diameter={core}"]))
         need, sharing = set_of(design), sharing_of(design)
         assert sharing is not None

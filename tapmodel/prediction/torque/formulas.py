@@ -9,7 +9,7 @@ from functools import cache
 
 import numpy as np
 
-from tapmodel.standards.materials.work import WorkMaterial
+from tapmodel.standards.materials.work import WorkMaterial, work_material
 from tapmodel.standards.metric.pitches import coarse_pitches
 from tapmodel.standards.tables import read_table
 from tapmodel.tap.tap import TapThread
@@ -19,6 +19,10 @@ SHORT = 2.0
 
 COARSE = 0.92
 """A thread counts as coarse from this share of the coarse pitch of its diameter on."""
+
+USUAL_CHIP = 0.05
+"""Chip [mm] at which the forces of two materials are compared where no formula is printed for one;
+some 2/1000 in are usual in the chamfers of hand taps (from memory, low certainty)."""
 
 STEEP = 20.0
 """Flank angle [deg] from which on a thread is the V thread that the formulas mean."""
@@ -97,16 +101,53 @@ def torque_by_b(material: WorkMaterial, thread: TapThread, diameter: float) -> f
 def torque_by_c(material: WorkMaterial, thread: TapThread, diameter: float) -> float | None:
     """Formula C of a coarse thread [N·m]; each of several threads takes a torque of its own.
 
+    Its row of steel is one of 750 N/mm²: for a softer or harder one it is told by `force_share`.
+
     At fine pitches it was compared with nothing, and there it falls with P^1.5 where the section of
     the thread falls with P^2.
 
     Source: `formula_c`, from memory; None where it has no constants, or the thread is fine or no V
     thread.
     """
-    row = material.group.c_row
+    return _by_row(material, thread, diameter, material.group.c_row)
+
+
+def torque_carried_over(material: WorkMaterial, thread: TapThread, diameter: float) -> float | None:
+    """Formula C of the nearest kind of material, where it has no row for this one [N·m].
+
+    Without it a material of which less is known had the narrower band.
+
+    Source: rule of this program, `WorkGroup.c_like` and `force_share`; None as `torque_by_c`.
+    """
+    return _by_row(material, thread, diameter, material.group.c_like)
+
+
+def _by_row(material: WorkMaterial, thread: TapThread, diameter: float, row: str) -> float | None:
     if not row or thread.flank_angle < STEEP or not is_coarse(diameter, thread.pitch):
         return None
-    return thread.starts * formula_c(diameter, thread.pitch, row)
+    share = force_share(material, work_material(_held_for()[row]))
+    return share * thread.starts * formula_c(diameter, thread.pitch, row)
+
+
+def force_share(material: WorkMaterial, other: WorkMaterial) -> float:
+    """Force that a material takes in that of another one.
+
+    The geometric mean of how the constants of A and of B stand to each other, as far as both are
+    printed for both; where neither is, that of Kienzle's law at `USUAL_CHIP`.
+
+    Source: rule of this program.
+    """
+    pairs = (
+        (material.torque_a, other.torque_a),
+        (material.torque_b, other.torque_b),
+    )
+    shares = [own / its for own, its in pairs if own is not None and its is not None]
+    if shares:
+        return math.prod(shares) ** (1 / len(shares))
+    own, its = (
+        one.kienzle.specific_force(USUAL_CHIP, one.kienzle.rake) for one in (material, other)
+    )
+    return own / its
 
 
 def is_coarse(diameter: float, pitch: float) -> bool:
@@ -140,3 +181,9 @@ def _constants_c() -> dict[str, tuple[float, float, float]]:
         row["work"]: (float(row["cm"]), float(row["q"]), float(row["y"]))
         for row in read_table("tapping_torque_c")
     }
+
+
+@cache
+def _held_for() -> dict[str, str]:
+    """By row of formula C the material that it holds for."""
+    return {row["work"]: row["held_for"] for row in read_table("tapping_torque_c")}

@@ -18,6 +18,7 @@ class Estimate(StrEnum):
     FORMULA_A = "formula A"
     FORMULA_B = "formula B"
     FORMULA_C = "formula C"
+    CARRIED_OVER = "formula C of the nearest kind of material"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,11 +69,14 @@ class Torque:
         band: least, likely and greatest torque on the whole way, cutting and friction together.
             Its ends are the least and the greatest of these: cutting with the least and with the
             greatest friction, and the printed formulas, which hold for the whole of a tap and so
-            contain its friction. Where neither A nor B is printed for the material, the first is
-            spread as it was seen to differ from them. The likely one is the geometric mean of the
-            likely one by the teeth and of A and B, as far as they are printed. A formula that
-            gives less than the lands likely rub alone counts for nothing.
+            contain its friction. Where A or B is not printed for the material, or not for such a
+            thread, the first is spread as A and B were seen to differ from it. The likely one is
+            the geometric mean of the likely one by the teeth and of A and B, as far as they are
+            printed: of the teeth alone where neither is. A formula that gives less than the lands
+            likely rub alone counts for nothing. Formula C of the nearest kind of material stands
+            for C at the upper end where it has no row.
         low_by, high_by: where these ends come from.
+        likely_by: the estimates whose geometric mean is the likely one, the teeth first.
         formula_a, formula_b: printed formulas of two makers of taps [N·m]; None where they print no
             constant for the material, or the thread is no V thread. Of a tap of a set, its share
             of theirs.
@@ -93,6 +97,7 @@ class Torque:
     band: Band
     low_by: Estimate
     high_by: Estimate
+    likely_by: tuple[Estimate, ...]
     formula_a: float | None
     formula_b: float | None
     formula_c: float | None

@@ -19,7 +19,12 @@ from tapmodel.prediction.torque.cutting import (
     thin_share,
     together,
 )
-from tapmodel.prediction.torque.formulas import torque_by_a, torque_by_b, torque_by_c
+from tapmodel.prediction.torque.formulas import (
+    torque_by_a,
+    torque_by_b,
+    torque_by_c,
+    torque_carried_over,
+)
 from tapmodel.prediction.torque.friction import chip_root_torque, rubbing_thread, wear_torque
 from tapmodel.prediction.torque.record import Estimate, HoleToTap, Torque
 from tapmodel.standards.materials.work import WorkMaterial
@@ -31,7 +36,11 @@ SPREAD = (0.51, 1.06)
 """Printed torque (A and B) in the one that Kienzle's law gives tooth by tooth, least and greatest:
 computed for M6 to M20 with a chamfer of 5 pitches in C45, 42CrMo4 and grey iron, of the thread that
 a tap has, with crests and its diameter over them. (Of a sharp V between the nominal diameter and
-the drill it is 0.80 to 1.61.) Stands for the formulas where none is printed."""
+the drill it is 0.80 to 1.61.) Stands for the formulas where one of them is not printed, widened by
+what was seen of the material or its group."""
+
+_READ = (Estimate.FORMULA_A, Estimate.FORMULA_B)
+"""Formulas that were read; only they tell with the teeth what is likely."""
 
 THRUST = np.array([0.5, 1.0, 1.5])
 """Force square to a tooth's edge in the force along its cut, least, likely and greatest: for thin
@@ -139,21 +148,23 @@ def _torque(tap: Tap, cut: _Cut, hole: HoleToTap, share: float) -> Torque:
         Estimate.FORMULA_A: torque_by_a(material, thread, hole.diameter, hole.drill, turns),
         Estimate.FORMULA_B: torque_by_b(material, thread, hole.diameter),
         Estimate.FORMULA_C: torque_by_c(material, thread, hole.diameter),
+        Estimate.CARRIED_OVER: torque_carried_over(material, thread, hole.diameter),
     }
     printed = {
         name: None if torque is None else share * torque for name, torque in whole_work.items()
     }
     told = {name: engaged * torque for name, torque in printed.items() if torque is not None}
-    band, low_by, high_by = _band(cut, told)
+    banded = _band(cut, told)
     edges = cut.teeth.width * cut.teeth.radius
     rubs = np.max(cut.friction, axis=1)
     return Torque(
         cutting=cutting,
         engaged=engaged,
         friction=_banded(rubs),
-        band=band,
-        low_by=low_by,
-        high_by=high_by,
+        band=banded.band,
+        low_by=banded.low_by,
+        high_by=banded.high_by,
+        likely_by=banded.likely_by,
         formula_a=printed[Estimate.FORMULA_A],
         formula_b=printed[Estimate.FORMULA_B],
         formula_c=printed[Estimate.FORMULA_C],
@@ -164,7 +175,17 @@ def _torque(tap: Tap, cut: _Cut, hole: HoleToTap, share: float) -> Torque:
     )
 
 
-def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate, Estimate]:
+@dataclass(frozen=True, slots=True)
+class _Banded:
+    """The band of a torque and where it comes from, as `Torque` has them."""
+
+    band: Band
+    low_by: Estimate
+    high_by: Estimate
+    likely_by: tuple[Estimate, ...]
+
+
+def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> _Banded:
     """Least, likely and greatest torque, and where the ends come from.
 
     Args:
@@ -175,15 +196,31 @@ def _band(cut: _Cut, printed: Mapping[Estimate, float]) -> tuple[Band, Estimate,
     if np.any(cut.cutting > 0):
         rubs = float(np.max(cut.friction[1]))
         printed = {name: torque for name, torque in printed.items() if torque > rubs}
-    read = [torque for name, torque in printed.items() if name is not Estimate.FORMULA_C]
-    low, high = (1.0, 1.0) if read else SPREAD
+    read = {name: torque for name, torque in printed.items() if name in _READ}
+    low, high = (1.0, 1.0) if len(read) == len(_READ) else spread_of(cut.way.material)
     scale = np.array([low, 1.0, high])
     teeth = np.max(np.outer(scale, cut.cutting) + cut.friction, axis=1)
     least, likely, most = teeth.tolist()
-    lows, highs = {Estimate.TEETH: least, **printed}, {Estimate.TEETH: most, **printed}
+    highs = {Estimate.TEETH: most, **printed}
+    # What is known of another kind of material only tells how much more it may be.
+    lows = {Estimate.TEETH: least, **printed}
+    lows.pop(Estimate.CARRIED_OVER, None)
     low_by, high_by = min(lows, key=lows.__getitem__), max(highs, key=highs.__getitem__)
-    middle = math.prod((likely, *read)) ** (1 / (1 + len(read)))
-    return Band(lows[low_by], middle, highs[high_by]), low_by, high_by
+    middle = math.prod((likely, *read.values())) ** (1 / (1 + len(read)))
+    band = Band(lows[low_by], middle, highs[high_by])
+    return _Banded(band, low_by, high_by, (Estimate.TEETH, *read))
+
+
+def spread_of(material: WorkMaterial) -> tuple[float, float]:
+    """Printed torque (A and B) in that of the teeth, where it is not printed [-].
+
+    Least and greatest of `SPREAD` and of what was computed for the material, or, where not both are
+    printed for it, for all of its group: none has the narrower band for having fewer estimates.
+
+    Source: rule of this program.
+    """
+    low, high = material.printed or SPREAD
+    return min(low, SPREAD[0]), max(high, SPREAD[1])
 
 
 def _scale(cut: _Cut, band: Band) -> Floats:

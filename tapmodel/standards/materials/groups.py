@@ -35,6 +35,7 @@ class WorkGroup:
         chip: least and largest thickness for a tooth [mm].
         friction: sliding coefficient with that lubricant.
         a_row, c_row: row of the factors of formula A and of the constants of C, "" for none.
+        c_like: row of formula C of the nearest kind, where there is none of its own; "" for none.
     """
 
     name: str
@@ -47,6 +48,7 @@ class WorkGroup:
     friction: float
     a_row: str
     c_row: str
+    c_like: str
 
 
 @cache
@@ -70,6 +72,7 @@ def _group(row: Row) -> WorkGroup:
         friction=float(row["friction"]),
         a_row=row["a_row"],
         c_row=row["c_row"],
+        c_like=row["c_like"],
     )
 
 

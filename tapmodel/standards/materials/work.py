@@ -69,6 +69,8 @@ class WorkMaterial:
         torque_a, torque_b: specific force [N/mm²] of two printed formulas of the tapping torque;
             None where their tables have no row for the material or its group. The three forces are
             different numbers, none of which does for another's formula.
+        printed: torque by these formulas in that of the teeth, least and greatest: of this material
+            where both are printed, else of all in its group; None where none is of any.
         called: as whoever asked for it did; empty where nobody named it.
     """
 
@@ -78,6 +80,7 @@ class WorkMaterial:
     kienzle: Kienzle
     torque_a: float | None
     torque_b: float | None
+    printed: tuple[float, float] | None = None
     called: str = ""
 
     @property
@@ -158,6 +161,7 @@ def _material(row: Row) -> WorkMaterial:
         kienzle=_kienzle(row, group.kienzle_rake),
         torque_a=_number(row["kc_a"]),
         torque_b=_number(row["kc_b"]),
+        printed=_printed(row),
     )
 
 
@@ -168,6 +172,24 @@ def _kienzle(row: Row, rake: float) -> Kienzle:
     kc11, mc = fitted_constants(key)
     place = f"p. 43 table 2, fitted to the row of {key}"
     return Kienzle(kc11, mc, rake, Source(FITTED_SOURCE, place, Certainty.DERIVED))
+
+
+def _printed(row: Row) -> tuple[float, float] | None:
+    """Of the material alone where both formulas tell of it: one of two may be the narrower."""
+    alone = row["kc_a"] and row["kc_b"]
+    like = [row] if alone else _by_group()[row["group"]]
+    lows, highs = (
+        [float(one[end]) for one in like if one[end]] for end in ("printed_low", "printed_high")
+    )
+    return (min(lows), max(highs)) if lows else None
+
+
+@cache
+def _by_group() -> dict[str, list[Row]]:
+    groups: dict[str, list[Row]] = {}
+    for row in read_table("work_materials"):
+        groups.setdefault(row["group"], []).append(row)
+    return groups
 
 
 def _number(cell: str) -> float | None:

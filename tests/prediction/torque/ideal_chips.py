@@ -103,6 +103,13 @@ def blind(depth: float = 15.0, diameter: float = 10.0, drill: float = 8.5) -> Ho
 
 
 def of_one_force(name: str, force: float) -> WorkMaterial:
-    """A material whose specific force is the same for all chips."""
+    """A material whose specific force is the same for all chips; no formula holds for it.
+
+    None may be carried over to it either: formula C grows otherwise than by the cube of the size.
+    """
     material = work_material(name)
-    return replace(material, kienzle=replace(material.kienzle, kc11=force, mc=0.0))
+    return replace(
+        material,
+        kienzle=replace(material.kienzle, kc11=force, mc=0.0),
+        group=replace(material.group, c_like=""),
+    )

@@ -31,8 +31,7 @@ from tapmodel.words import Units
 MODEL = (
     "Torque and strength come from a model, not from a measurement. A band runs from the least to "
     "the greatest of its estimates: cutting force tooth by tooth with friction, printed formulas "
-    "where they hold, the strength of the steel; likely is the geometric mean of teeth and "
-    "formulas."
+    "where they hold, the strength of the steel."
 )
 MOST_UNDER_POWER = 4.0
 """Longest lead [mm] for which a speed under power is told: a longer one runs in faster than anybody
@@ -67,6 +66,21 @@ def _why_there(foreseen: Prediction, units: Units) -> str:
     )
 
 
+def likely_told(foreseen: Prediction) -> str:
+    """What the likely torque is the mean of."""
+    formulas = len(foreseen.torque.likely_by) - 1
+    if formulas:
+        read = (
+            "the two formulas that were read" if formulas > 1 else "the one formula printed for it"
+        )
+        return f"Likely is the geometric mean of the teeth and of {read}."
+    return (
+        "No printed formula holds here: likely is what the teeth alone tell, not the middle of the "
+        "band, which reaches as far below and above that as formulas were found from teeth on V "
+        "threads."
+    )
+
+
 def _risks(foreseen: Prediction) -> list[str]:
     """Nothing where the band ends clear of the torque to stop at, or a finding says worse."""
     band, stop = foreseen.torque.band, foreseen.stop_at
@@ -80,7 +94,7 @@ def chapter(design: TapDesign) -> Chapter:
         return Chapter("torque", "Tap the hole", (Paragraphs((_NONE,)),) if design.errors else ())
     blocks = (
         Rows(tuple(work_rows(design))),
-        Paragraphs((MODEL,)),
+        Paragraphs((f"{MODEL} {likely_told(foreseen)}",)),
         Rows(tuple(_load(foreseen)), "Torque"),
         Paragraphs((partial(_why_there, foreseen), *_risks(foreseen), partial(_feel, design))),
         Rows(tuple(_chips(design, foreseen)), "Chips"),
