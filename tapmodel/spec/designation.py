@@ -17,7 +17,8 @@ from tapmodel.spec.designations import (
     unified,
     whitworth,
 )
-from tapmodel.spec.designations.meant import meant
+from tapmodel.spec.designations.meant import COARSEST_METRIC, meant
+from tapmodel.spec.designations.reading.respelled import respelled
 from tapmodel.spec.designations.reading.spellings import (
     refuse_starts,
     with_hand_last,
@@ -58,10 +59,13 @@ def parse(text: str) -> Designation:
     try:
         found = _read(typed)
     except InputError as error:
+        if not isinstance(error, MeantError):
+            _offer_respelled(text, typed)
         # of the same kind: what was a guess at what was meant stays one
         raise type(error)(error.field, text, error.allowed) from None
     if found is not None:
         return replace(found, text=text)
+    _offer_respelled(text, typed)
     guess = meant(typed)
     if guess:
         raise MeantError("designation", text, guess)
@@ -81,6 +85,31 @@ def _read(typed: str) -> Designation | None:
         if found is not None:
             return found if starts is None else with_starts(found, starts, grammar)
     return None
+
+
+def _offer_respelled(text: str, typed: str) -> None:
+    """Offer the text with its slips mended, where that is read.
+
+    Raises:
+        MeantError: with the designation that is then read.
+    """
+    mended = respelled(typed)
+    if mended == typed:
+        return
+    try:
+        found = _read(mended)
+    except MeantError as error:
+        raise MeantError(error.field, text, error.allowed) from None
+    except InputError:
+        return
+    if found is not None and _is_likely(found):
+        raise MeantError("designation", text, canonical(found))
+
+
+def _is_likely(found: Designation) -> bool:
+    """Whether a thread is no coarser than any that is cut."""
+    coarsest = min(GRAMMARS[found.family].coarsest, COARSEST_METRIC)
+    return found.pitch is None or found.pitch <= coarsest * found.diameter
 
 
 def _refuse_strange_letters(text: str, typed: str) -> None:

@@ -55,7 +55,7 @@ def test_reading(text: str):
         ),
         *((text, "an ISO trapezoidal thread as Tr") for text in ("Tr16x4-7H-7H", "Tr16x4 LH RH")),
         *((text, "sizes over 0 mm") for text in ("Tr0x4", "Tr16x0", "Tr16x4(P0)")),
-        *((text, "1 to 8 times the pitch") for text in ("Tr16x5(P3)", "Tr16x2(P4)", "Tr16x27P3")),
+        *((text, "1 to 8 times the pitch") for text in ("Tr16x5(P3)", "Tr16x3(P4)", "Tr16x27P3")),
         ("Tr16x4-7e", "small letters are classes of the screw"),
         ("Tr16x4-6H", "a class of the hole: 7H, 8H or 9H"),
         ("Tr16x4-7G", "a class of the hole: 7H, 8H or 9H"),

@@ -8,7 +8,7 @@ import re
 from tapmodel.spec.designations.reading.suffixes import MILLIMETRES as UNIT
 from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
-from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
+from tapmodel.spec.designations.refusal import Refusal, no_starts, starts_of
 from tapmodel.spec.hole_class import default_hole_class, parse_hole_class
 from tapmodel.words import Family, Hand
 
@@ -96,7 +96,7 @@ def _starts(text: str, lead: float | None, pitch: float | None) -> int:
     if lead is None or pitch is None:
         return 1
     starts = starts_of(lead, pitch)
-    return starts or _refuse(text, f"a lead Ph that is 1 to {MAX_STARTS} times the pitch P")
+    return starts or _refuse(text, no_starts(lead, pitch, "lead Ph"))
 
 
 GRAMMAR = Grammar(read, write, read_class, "M18x0.75, M10-6H-LH")

@@ -7,6 +7,9 @@ from tapmodel.errors import InputError
 
 MAX_STARTS = 8
 
+NOISE = 1e-6
+"""By which a true multiple may miss [mm]: typed numbers have at most five decimals."""
+
 
 @dataclass(frozen=True, slots=True)
 class Refusal:
@@ -33,6 +36,16 @@ class Refusal:
 def starts_of(lead: float, pitch: float) -> int | None:
     """Number of starts; None where the lead is no whole multiple of the pitch, 1 to 8 [mm]."""
     starts = round(lead / pitch)
-    # Typed numbers have at most five decimals; a true multiple misses only by binary noise.
-    fits = 1 <= starts <= MAX_STARTS and abs(lead - starts * pitch) <= 1e-6
+    fits = 1 <= starts <= MAX_STARTS and abs(lead - starts * pitch) <= NOISE
     return starts if fits else None
+
+
+def no_starts(lead: float, pitch: float, lead_sign: str = "lead") -> str:
+    """What is allowed of a lead and a pitch [mm] that make no starts, and why these do not."""
+    allowed = f"a {lead_sign} that is 1 to {MAX_STARTS} times the pitch P"
+    if lead < pitch:
+        return f"{allowed}: {lead:g} is less than {pitch:g}"
+    times = round(lead / pitch)
+    if abs(lead - times * pitch) > NOISE:
+        return f"{allowed}: {lead:g} is no multiple of {pitch:g}"
+    return f"{allowed}: {lead:g} is {times} times {pitch:g}"

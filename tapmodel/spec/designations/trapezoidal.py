@@ -9,7 +9,7 @@ from tapmodel.errors import InputError
 from tapmodel.spec.designations.reading.suffixes import MILLIMETRES as UNIT
 from tapmodel.spec.designations.reading.suffixes import plain, read_suffixes
 from tapmodel.spec.designations.record import Designation, Grammar
-from tapmodel.spec.designations.refusal import MAX_STARTS, Refusal, starts_of
+from tapmodel.spec.designations.refusal import Refusal, no_starts, starts_of
 from tapmodel.words import Family, Hand
 
 ALLOWED = (
@@ -57,7 +57,7 @@ def read(text: str) -> Designation | None:
         hole_class=hole_class,
         default_class="7H",
         text=text,
-        starts=starts or _refuse(text, f"a lead that is 1 to {MAX_STARTS} times the pitch P"),
+        starts=starts or _refuse(text, no_starts(lead, pitch)),
     )
 
 
