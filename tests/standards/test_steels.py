@@ -65,6 +65,7 @@ def test_every_steel_has_a_usual_temper_in_its_table():
         ("hss", "M2"),
         ("gauge plate", "O1"),
         ("1.2379", "D2"),
+        ("O-1", "O1"),
     ],
 )
 def test_names_as_people_write_them(text: str, name: str):
@@ -76,15 +77,24 @@ def test_the_temper_as_given_tells_the_hardness():
 
 
 def test_unknown_names_are_asked_back():
-    with pytest.raises(MeantError, match="silver steel"):
-        steel_named("silver stel")
-    with pytest.raises(MeantError, match="O1"):
-        steel_named("O3")
+    for text in ("silver stel", "silver", "115CrV2"):
+        with pytest.raises(InputError, match=r'did you mean "silver steel"\? Else one of O1, O2'):
+            steel_named(text)
     with pytest.raises(InputError, match="silver steel, A2, D2"):
         steel_named("zinc")
     for heat in (100.0, 700.0):
         with pytest.raises(InputError, match="149 to 649"):
             steel_named("O1", temper=heat)
+
+
+@pytest.mark.parametrize("text", ["4140", "1095", "HSS-E", "O3", "M42", "S7"])
+def test_a_steel_that_is_not_held_is_answered_with_all_that_are_and_no_other(text: str) -> None:
+    with pytest.raises(InputError) as refused:
+        steel_named(text)
+    assert refused.value.allowed == (
+        "one of O1, O2, W1, W2, silver steel, A2, D2, M2, case-hardened mild steel"
+    )
+    assert not isinstance(refused.value, MeantError)
 
 
 def test_drill_rod_is_asked_back_for_it_hardens_in_water_or_in_oil() -> None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from tapmodel.errors import InputError, MeantError
 from tapmodel.sources import Source
 from tapmodel.spec.temperatures import celsius
-from tapmodel.standards.materials.called import told_beside
+from tapmodel.standards.materials.called import key, told_beside
 from tapmodel.standards.tables import Row, cell_source, read_table
 
 DEFAULT = "O1"
@@ -18,7 +18,7 @@ DEFAULT = "O1"
 FIELD = "tap.material"
 TEMPER_FIELD = "tap.temper"
 
-_SEVERAL = dict.fromkeys(("drill rod", "tool steel", "carbon steel"), "W1 or O1")
+_SEVERAL = dict.fromkeys(map(key, ("drill rod", "tool steel", "carbon steel")), "W1 or O1")
 """Names under which more than one steel is sold, with the usual ones (common practice): drill rod
 hardens in water or in oil."""
 
@@ -26,6 +26,10 @@ ROUNDED = 0.5
 """Degrees by which a row in °F may be missed by who types whole °C."""
 
 _LONGEST = 60  # letters of a name that suggestions are sought for
+
+_TELLING, _NEAR = 5, 0.8
+"""Letters of a name that may be mistyped, and how like another it then is. In a shorter one, as in
+O3 or HSS-E, another letter is another steel."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,14 +75,14 @@ def steel_names() -> tuple[str, ...]:
 
 
 def steel_named(text: str, *, temper: float | None = None) -> TapSteel:
-    """A steel by its name, or by another of its names, in any case of letters.
+    """A steel by its name, or by another of its names; case and signs make no difference.
 
     Args:
         text: the name.
         temper: at which it was tempered [deg C]; None for the usual one.
 
     Raises:
-        MeantError: no steel is called so, but some almost.
+        MeantError: more than one steel is called so.
         InputError: none is, or the table has no hardness for that temper.
 
     Source: the tables of tool steels, each row with its own.
@@ -164,23 +168,31 @@ def _source(row: Row) -> Source:
 
 
 def _row(text: str) -> Row:
-    wanted = " ".join(text.split()).casefold()
-    names = _by_name()
+    wanted = key(text)
+    names = _by_key()
     if wanted in names:
         return names[wanted]
     if wanted in _SEVERAL:
         raise MeantError(FIELD, text, _SEVERAL[wanted])
-    close = get_close_matches(wanted[:_LONGEST], list(names), n=3, cutoff=0.5)
-    if close:
-        meant = dict.fromkeys(names[name]["name"] for name in close)
-        raise MeantError(FIELD, text, " or ".join(meant))
-    raise InputError(FIELD, text, ", ".join(steel_names()))
+    raise InputError(FIELD, text, _offered(wanted))
+
+
+def _offered(wanted: str) -> str:
+    """What a message says is allowed: every steel, and first those whose name is near."""
+    near = [name for name in _by_key() if len(name) >= _TELLING]
+    close = get_close_matches(wanted[:_LONGEST], near, n=3, cutoff=_NEAR)
+    begun = [name for name in near if len(wanted) >= _TELLING and name.startswith(wanted)]
+    likely = dict.fromkeys(_by_key()[name]["name"] for name in (close or begun))
+    every = f"one of {', '.join(steel_names())}"
+    meant = " or ".join(f'"{name}"' for name in likely)
+    return f"did you mean {meant}? Else {every}" if meant else every
 
 
 @cache
-def _by_name() -> dict[str, Row]:
+def _by_key() -> dict[str, Row]:
+    """The row of every name: case, blanks, dashes, dots and other signs make no difference."""
     rows = read_table("tool_steels")
-    called = {row["name"].casefold(): row for row in rows}
+    called = {key(row["name"]): row for row in rows}
     for row in rows:
-        called |= {other.strip().casefold(): row for other in row["other_names"].split(";")}
+        called |= {key(other): row for other in row["other_names"].split(";")}
     return called
