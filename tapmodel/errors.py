@@ -105,6 +105,24 @@ class MeantError(InputError):
         return f"; did you mean {wanted}?"
 
 
+class WriteError(InputError):
+    """As `InputError`, where what is allowed is the value as it is to be written."""
+
+    @staticmethod
+    def then(wanted: str) -> str:
+        """How the message ends."""
+        return f"; write {wanted}"
+
+
+class LackingError(InputError):
+    """As `InputError`, where nothing was typed that could be shown."""
+
+    def __init__(self, field: str, value: object, allowed: str) -> None:
+        """Name the `field` that lacks its value, say what is `allowed`."""
+        super().__init__(field, value, allowed)
+        self.args = (f"{field} is needed: {allowed}",)
+
+
 class MissingError(TapmodelError):
     """The machine lacks something of its system's that the program stands on."""
 

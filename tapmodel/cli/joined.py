@@ -1,12 +1,15 @@
 """A designation of several words that was typed without quotes: Tr12x3 LH."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path
 from typing import Any
 
 from typer.core import TyperCommand
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
+from tapmodel.spec.lengths import bare_number
+
+_UNITS = ("in", "inch", "inches", "mm")
 
 
 class JobCommand(TyperCommand):
@@ -23,11 +26,33 @@ class JobCommand(TyperCommand):
         Raises:
             InputError: where it does not.
         """
+        _refuse_parted(args, {name for one in self.params for name in _valued(one)})
         over = super().parse_args(ctx, args)
         if over and not ctx.resilient_parsing:
             _give(ctx.params, over)
             ctx.args = over = []
         return over
+
+
+def _valued(param: Any) -> Sequence[str]:  # noqa: ANN401  (the library's own)
+    """Names of an option that takes a value; none of whatever else it is."""
+    return () if getattr(param, "is_flag", True) else param.opts
+
+
+def _refuse_parted(args: Sequence[str], options: Collection[str]) -> None:
+    """Refuse a length with a blank before its unit, as an option's value: --wire 0.035 in.
+
+    Raises:
+        WriteError: the unit would be taken for a word of the JOB.
+    """
+    for before, number, unit in zip(["", *args], args, args[1:], strict=False):
+        option, _, value = number.partition("=") if "=" in number else ("", "", number)
+        named = before in options or option in options
+        if named and unit.lower() in _UNITS and bare_number(value) is not None:
+            name = option if option in options else before
+            typed = f"{number} {unit}" if before in options else f"{value} {unit}"
+            whole = typed.replace(" ", "")
+            raise WriteError(name, typed, f"{whole}, without the blank before {unit}")
 
 
 def _give(values: dict[str, Any], over: Sequence[str]) -> None:

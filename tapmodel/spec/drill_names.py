@@ -1,4 +1,4 @@
-"""Drills by name as people write them: "Z", "letter Z", "#7", "No. 7"."""
+"""Drills by name as people write them: "Z", "letter Z", "#7", "No. 7", "5/16"."""
 
 import re
 
@@ -17,3 +17,12 @@ def drill_name(value: object) -> object:
     if found is None:
         return value
     return found["letter"].upper() if found["letter"] else f"#{int(found['number'])}"
+
+
+_FRACTION = re.compile(r"(?:[0-9]{1,2}[ -])?[0-9]{1,2}/(?:2|4|8|16|32|64)", re.ASCII)
+
+
+def with_inches(value: object) -> object:
+    """A text that is the name of a fraction drill, "5/16", with its unit; else as it is."""
+    named = isinstance(value, str) and _FRACTION.fullmatch(value.strip())
+    return f"{str(value).strip()}in" if named else value

@@ -22,7 +22,7 @@ from pydantic import (
 from pydantic.fields import FieldInfo
 
 from tapmodel.file_names import fault
-from tapmodel.spec.drill_names import NAME, drill_name
+from tapmodel.spec.drill_names import NAME, drill_name, with_inches
 from tapmodel.spec.lengths import FORMAT as LENGTH
 from tapmodel.spec.lengths import TextBeside, in_millimetres
 from tapmodel.spec.listed import entries_of
@@ -44,6 +44,8 @@ Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Typed, 
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
 LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
 Engagement = Annotated[float, Field(ge=40, le=100, allow_inf_nan=False), Unit.PERCENT]
+Small = BeforeValidator(lambda word: word.lower() if isinstance(word, str) else word)
+"""Case does not matter, as in the words of options."""
 DrillName = Annotated[str, Field(pattern=NAME), BeforeValidator(drill_name)]
 ConeAngle = Annotated[float, Field(gt=0, lt=90, allow_inf_nan=False), Unit.DEGREES]
 RakeAngle = Annotated[float, Field(ge=-45, le=45, allow_inf_nan=False), Unit.DEGREES]
@@ -55,8 +57,8 @@ Hardness = Annotated[float, Field(ge=40, le=68, allow_inf_nan=False), Unit.HRC]
 BackTaper = Annotated[float, Field(ge=0, le=0.5, allow_inf_nan=False), Unit.IN_100]
 Material = Annotated[str, Field(min_length=1, max_length=60), BeforeValidator(as_name)]
 TapClass = Annotated[str, Field(min_length=1, max_length=12)]
-Kind = Literal["concentric", "con-eccentric", "eccentric"]
-ChamferForm = Literal["taper", "plug", "bottoming"]
+Kind = Annotated[Literal["concentric", "con-eccentric", "eccentric"], Small]
+ChamferForm = Annotated[Literal["taper", "plug", "bottoming"], Small]
 Pitch = Annotated[
     float,
     Field(ge=LEAST, le=MOST, allow_inf_nan=False),
@@ -96,22 +98,22 @@ RotaryTable = Annotated[
     AfterValidator(rotary_tables.checked),
 ]
 OutputUnits = Annotated[
-    Literal["mm", "inch", "both"], BeforeValidator(lambda word: "inch" if word == "in" else word)
+    Literal["mm", "inch", "both"],
+    BeforeValidator(lambda word: "inch" if word == "in" else word),
+    Small,
 ]
 PaperSize = Annotated[
     Literal["A4", "Letter"],
     BeforeValidator(lambda word: word.capitalize() if isinstance(word, str) else word),
 ]
-ProjectionAngle = Annotated[
-    Literal["first", "third"],
-    BeforeValidator(lambda word: word.lower() if isinstance(word, str) else word),
-]
-HoleKind = Literal["through", "blind"]
+ProjectionAngle = Annotated[Literal["first", "third"], Small]
+HoleKind = Annotated[Literal["through", "blind"], Small]
 ToolSizes = Annotated[
     Literal["metric", "inch"],
     BeforeValidator(lambda word: "inch" if word == "in" else word),
+    Small,
 ]
-DrillSet = Literal["metric", "fraction", "number", "letter"]
+DrillSet = Annotated[Literal["metric", "fraction", "number", "letter"], Small]
 
 
 class Group(BaseModel):
@@ -129,8 +131,9 @@ class Hole(Group):
         max_length=12,
         description='tolerance class of the hole, e.g. "6H" or "2B"',
     )
-    drill: Length | DrillName | None = Field(
-        default=None, description='drill diameter, or its letter or number such as "Z" or "#7"'
+    drill: Annotated[Length | DrillName | None, BeforeValidator(with_inches)] = Field(
+        default=None,
+        description='drill diameter, or its name such as "5/16", "Z" or "#7"',
     )
     engagement: Engagement | None = Field(
         default=None,
@@ -251,7 +254,7 @@ class ChamferRelief(Group):
     kind: Kind | None = Field(
         default=None, description='"concentric", "con-eccentric" or "eccentric"'
     )
-    applies_to: Literal["chamfer"] | None = Field(
+    applies_to: Annotated[Literal["chamfer"], Small] | None = Field(
         default=None, description='"chamfer", nothing else'
     )
     margin_angle: MarginAngle | None = Field(
@@ -269,7 +272,7 @@ class ThreadRelief(Group):
     kind: Kind | None = Field(
         default=None, description='"concentric", "con-eccentric" or "eccentric"'
     )
-    applies_to: Literal["crest", "thread"] | None = Field(
+    applies_to: Annotated[Literal["crest", "thread"], Small] | None = Field(
         default=None, description='"crest" or "thread"'
     )
     margin_angle: MarginAngle | None = Field(

@@ -10,9 +10,9 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError, NoCountError, shortened
+from tapmodel.errors import InputError, NoCountError, WriteError, shortened
 from tapmodel.spec.job import Job, field_names
-from tapmodel.spec.lengths import FORMAT
+from tapmodel.spec.lengths import FORMAT, bare_number, rewritten
 from tapmodel.spec.shop import dials, pitches, rotary_tables
 from tapmodel.spec.shop.hole_circles import CIRCLES
 from tapmodel.spec.shop.tooth_counts import WHEELS
@@ -79,17 +79,37 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
     reason = trouble.get("ctx", {}).get("error")
     if isinstance(reason, NoCountError):
         return InputError(place, shown(reason.entry), reason.how)
-    typed = _typed(table, trouble["loc"], trouble["input"])
-    return InputError(place, shown(typed), _word_meant(trouble, typed) + _allowed(trouble))
+    return _value_error(place, trouble, _typed(table, trouble["loc"], trouble["input"]))
 
 
-def _word_meant(trouble: ErrorDetails, typed: object) -> str:
-    """The word of a closed list that was most likely meant."""
-    if trouble["type"] != "literal_error" or not isinstance(typed, str):
-        return ""
+def _value_error(place: str, trouble: ErrorDetails, typed: object) -> InputError:
+    """A value of the wrong kind, or out of range."""
+    if trouble["type"] == "literal_error":
+        return InputError(place, shown(typed), _word_of_list(trouble, typed))
+    meant = _number_meant(trouble, typed) if isinstance(typed, str) else ""
+    if meant:
+        return WriteError(place, typed, meant)
+    return InputError(place, shown(typed), _allowed(trouble))
+
+
+def _word_of_list(trouble: ErrorDetails, typed: object) -> str:
+    """The words of a closed list, and first the one that was most likely meant."""
     words = re.findall(r"'([^']+)'", trouble.get("ctx", {})["expected"])
-    close = get_close_matches(typed[:LONGEST_KEY].lower(), words, n=1, cutoff=0.6)
-    return f'did you mean "{close[0]}"? ' if close else ""
+    close: list[str] = []
+    if isinstance(typed, str):
+        close = get_close_matches(typed[:LONGEST_KEY].lower(), words, n=1, cutoff=0.6)
+    every = "one of " + ", ".join(f'"{word}"' for word in words)
+    return f'did you mean "{close[0]}"? Else {every}' if close else every
+
+
+def _number_meant(trouble: ErrorDetails, typed: str) -> str:
+    """How a length is written, or another number with a decimal comma; "" where none was meant."""
+    *_, key = keys = _place(trouble)
+    told = str(_schemas(_table_of(keys))[key])
+    meant = rewritten(typed)
+    if f"'{FORMAT}'" in told or f"'{pitches.FORMAT}'" in told:
+        return meant
+    return meant if "'number'" in told and bare_number(meant) is not None else ""
 
 
 def _typed(value: object, keys: Sequence[int | str], found: object) -> object:

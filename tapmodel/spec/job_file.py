@@ -1,6 +1,5 @@
 """From a TOML file, a designation and `--set` overrides to one checked `Job`."""
 
-import re
 import stat
 import tomllib
 from collections.abc import Mapping, Sequence
@@ -14,16 +13,9 @@ from tapmodel.spec.conflicts import refuse_conflicts
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_errors import input_error
 from tapmodel.spec.overrides import apply_sets
+from tapmodel.spec.toml_faults import ALLOWED, toml_fault
 
 __all__ = ["apply_sets", "checked", "job_for", "json_schema", "read_job", "read_table"]
-
-_PLACE = re.compile(r"\(at line ([0-9]+)")
-
-_UNQUOTED = re.compile(
-    r"(?<=[=\[,\s])(?:(?:[0-9]{1,4}[ -])?[0-9]{1,4}/[0-9]{1,4} ?(?:in(?:ch)?|mm)?"
-    r"|[0-9]{0,9}\.?[0-9]{1,9} ?(?:in(?:ch)?|mm)\b)(?=\s*(?:[,\]#]|$))"
-)
-"""A fraction, or a number with a unit, outside quotes."""
 
 LARGEST_FILE = 1_000_000
 """Bytes; a full job file has about 6 000, so anything above this is some other file."""
@@ -76,22 +68,10 @@ def read_table(path: Path) -> dict[str, object]:
         ) from None
     try:
         return tomllib.loads(text)
-    except (ValueError, RecursionError) as failure:
-        allowed = 'a TOML file: key = value, text in "quotes"'
-        raise InputError(
-            str(path), _first_words(failure), allowed + _quotes_lack(text, failure)
-        ) from None
-
-
-def _quotes_lack(text: str, failure: Exception) -> str:
-    """How the line that cannot be read is written where a length with its unit lacks quotes."""
-    place = _PLACE.search(str(failure))
-    line = text.splitlines()[int(place[1]) - 1 :][:1] if place else []
-    found = _UNQUOTED.search(line[0]) if line else None
-    if found is None:
-        return ""
-    unit = "" if found[0].rstrip()[-1].isalpha() else "in"
-    return f'; put quotes round a length with its unit: "{found[0].strip()}{unit}"'
+    except RecursionError:
+        raise InputError(str(path), "too deeply nested", ALLOWED) from None
+    except ValueError as failure:
+        raise toml_fault(str(path), text, failure) from None
 
 
 def _read(path: Path) -> bytes:
@@ -112,12 +92,6 @@ def _read(path: Path) -> bytes:
         raise InputError("job file", str(path), "a file that you may read") from None
     except (OSError, ValueError) as failure:
         raise InputError("job file", str(path), f"a readable file ({failure})") from None
-
-
-def _first_words(failure: Exception) -> str:
-    if isinstance(failure, RecursionError):
-        return "too deeply nested"
-    return str(failure).splitlines()[0]
 
 
 def json_schema() -> dict[str, Any]:

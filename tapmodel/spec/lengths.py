@@ -4,7 +4,9 @@ A bare number is in mm, wherever it stands; only a unit beside the number makes 
 """
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 from tapmodel.spec.designations.reading.inches import MM
@@ -23,6 +25,8 @@ _LENGTH = re.compile(
     r"\s*(?P<unit>mm|in|inch|inches|\"|″)?\.?",
     re.IGNORECASE | re.ASCII,
 )
+
+_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 
 
 def exact_millimetres(text: str) -> Fraction | None:
@@ -43,6 +47,27 @@ def millimetres_of(text: str) -> float | None:
     """The same as the nearest float."""
     exact = exact_millimetres(text)
     return None if exact is None else float(exact)
+
+
+def rewritten(text: str) -> str:
+    """A text that is nearly a length as it is read: with a point, or its unit; "" for any other.
+
+    A decimal comma becomes a point, a bare fraction one of an inch: 0.035in, 1/4in.
+    """
+    typed = text.strip()
+    near = _COMMA.sub(".", typed, count=1)
+    found = _LENGTH.fullmatch(near)
+    if found is not None and found["part"] and not found["unit"]:
+        near += "in"
+    return near if near != typed and millimetres_of(near) is not None else ""
+
+
+def parted_at_comma(words: Sequence[str]) -> str:
+    """What a list [0, 035in] was meant to be, 0.035in; "" where none of its entries is 0 alone."""
+    for whole, part in pairwise(words):
+        if whole.strip() == "0" and part.strip()[:1].isdigit():
+            return f"0.{part.strip()}"
+    return ""
 
 
 def bare_number(value: object) -> float | None:

@@ -6,15 +6,18 @@ from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import TypeGuard
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
 from tapmodel.spec.job import DESCRIBED, is_list, job_fields
-from tapmodel.spec.lengths import in_millimetres, millimetres_of
+from tapmodel.spec.lengths import in_millimetres, millimetres_of, parted_at_comma, rewritten
 
 MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
 """Kind of relief that an angle belongs to."""
 
 NECK = ("blank.neck_diameter", "blank.neck_length")
+
+_BARE_PART = re.compile(r"[-+]?\.[0-9]{1,20}")
+"""A number without a digit before its point, which TOML does not read."""
 
 BARE_WORD = re.compile(r"#?[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 
@@ -66,7 +69,11 @@ def _split(text: str) -> tuple[str, object]:
     if not equals or not key or not raw or "" in key.split("."):
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
     if key in _lists() and not raw.startswith(("[", '"', "'")):
-        return key, [_entry(word.strip()) for word in raw.removesuffix(",").split(",")]
+        words = raw.removesuffix(",").split(",")
+        meant = parted_at_comma(words)
+        if meant:
+            raise WriteError(f"--set {key}", raw, f"{meant}; a comma parts the entries of a list")
+        return key, [_entry(word.strip()) for word in words]
     if key in DESCRIBED and not raw.startswith(('"', "'")):
         return key, raw
     return key, read_value(f"--set {key}", raw)
@@ -85,10 +92,13 @@ def read_value(named: str, raw: str) -> object:
     if set(found) == {"value"}:
         return found["value"]
     if BARE_WORD.fullmatch(raw) or millimetres_of(raw) is not None:
-        return raw
+        return float(raw) if _BARE_PART.fullmatch(raw) else raw
     entries = _bare_list(raw)
     if entries:
         return entries
+    meant = rewritten(raw)
+    if meant:
+        raise WriteError(named, raw, meant)
     allowed = 'a number, a length such as 1/4in, true, false, a word, "text" or [a, list]'
     raise InputError(named, raw, allowed)
 
@@ -128,7 +138,7 @@ def _possible_rivals(key: str, value: object, table: Mapping[str, object]) -> li
         rivals += [f"{section}.{name}" for name in ("margin_angle", "edge_angle", "heel_drop")]
     if section.startswith("relief.") and last in {"margin_angle", "edge_angle"}:
         kind = (_parent(table, f"{section}.kind") or {}).get("kind")
-        rivals += [f"{section}.kind"] if kind != MEANT[last] else []
+        rivals += [f"{section}.kind"] if str(kind).lower() != MEANT[last] else []
         rivals += [f"{section}.{_other_angle(last)}"]
     if section == "chamfer":
         rivals += _third_of_chamfer(key, table)

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import product
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
 from tapmodel.spec.job import is_list, job_fields
-from tapmodel.spec.lengths import bare_number, millimetres_of
+from tapmodel.spec.lengths import bare_number, millimetres_of, rewritten
 from tapmodel.spec.overrides import read_value
 
 MOST_STEPS = 1000
@@ -85,6 +85,9 @@ def _range(field: str, raw: str) -> tuple[object, ...]:
     first, last, number = raw.split(":")
     low, high = millimetres_of(first), millimetres_of(last)
     steps = int(number) if _STEPS.fullmatch(number.strip()) else 0
+    for end in (first, last):
+        if rewritten(end):
+            raise WriteError(f"--vary {field}", end.strip(), rewritten(end))
     if low is None or high is None or not 2 <= steps <= MOST_STEPS:
         allowed = f"from:to:number, with 2 to {MOST_STEPS} values"
         raise InputError(f"--vary {field}", raw, allowed)

@@ -393,6 +393,12 @@ def test_wires_of_a_free_form_and_what_is_refused() -> None:
         (("wires", "M10", "--wire", "9"), "wire"),
         (("wires", "M10", "--on-hand", "a,b"), "--on-hand"),
         (("wires", "M10", "--wire", "1/32"), "--wire"),
+        (("wires", "M10", "--wire", "0,85"), "--wire: '0,85' cannot be used; write 0.85"),
+        (("wires", "M10", "--measured", "10,1"), "write 10.1"),
+        (("wires", "M10", "--on-hand", "0,035in"), "write 0.035in; a comma parts the wires"),
+        (("wires", "M10", "--wire", "0.035", "in"), "write 0.035in, without the blank before in"),
+        (("wires", "--wire=0.035", "in", "M10"), "--wire: '0.035 in' cannot be used"),
+        (("design", "M10", "--set", "hole.drill=8.5", "mm"), "write hole.drill=8.5mm, without"),
         (("wires", "M10", "--wire", "0.034"), "looks like inches: write 0.034in"),
     ):
         result = within(*wrong)

@@ -10,6 +10,7 @@ import pytest
 from typer.testing import CliRunner
 
 from tapmodel.cli.app import app
+from tapmodel.errors import InputError
 
 WHEELS = "20,24,25,30,35,40,40,50,60,63,80,95,127"
 LEAD = ("gears", "--pitch", "19tpi", "--leadscrew", "4mm", "--gears", WHEELS)
@@ -206,3 +207,13 @@ def test_an_answer_without_a_tap_loads_nothing_of_one(words: tuple[str, ...]) ->
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
+
+
+def test_what_a_job_lacks_is_named_as_option_and_as_field() -> None:
+    for more, named in (
+        ((), "--leadscrew or shop.leadscrew is needed: a pitch of 0.01"),
+        (("--leadscrew", "4"), "--gears or shop.gears is needed: whole numbers of teeth"),
+    ):
+        failure = CliRunner().invoke(app, ["gears", "M6", *more]).exception
+        assert isinstance(failure, InputError)
+        assert str(failure).startswith(named)

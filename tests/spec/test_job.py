@@ -415,6 +415,57 @@ def test_a_length_without_quotes_is_shown_with_them(tmp_path: Path, line: str, q
     assert caught.value.allowed.endswith(f"put quotes round a length with its unit: {quoted}")
 
 
+@pytest.mark.parametrize(
+    ("line", "answer"),
+    [
+        ("rake = 8,5", "write rake = 8.5"),
+        ("rake = 8,5  # deg", "write rake = 8.5"),
+        ("rake = -.5", "write rake = -0.5"),
+        ("count = three", 'allowed: a number in digits, or a word in quotes: count = "three"'),
+    ],
+)
+def test_a_line_that_toml_cannot_read_is_shown_with_its_number_and_how_it_is_written(
+    tmp_path: Path, line: str, answer: str
+) -> None:
+    file = tmp_path / "tap.toml"
+    file.write_text(f'designation = "M10"\n[flutes]\n{line}\n')
+    with pytest.raises(InputError) as caught:
+        read_job(file)
+    assert str(caught.value) == f"{file}, line 3: '{line}' cannot be used; {answer}"
+
+
+WORDS = {
+    "units": "Inch",
+    "chamfer.form": "Plug",
+    "hole.kind": "BLIND",
+    "relief.thread.kind": "Eccentric",
+    "relief.thread.applies_to": "Crest",
+    "relief.chamfer.applies_to": "Chamfer",
+    "shop.tools": "METRIC",
+    "report.paper": "LETTER",
+    "report.projection": "Third",
+}
+
+
+@pytest.mark.parametrize("field", WORDS)
+def test_case_does_not_matter_in_a_word_of_a_closed_list(field: str) -> None:
+    found = job_for("M10", [f"{field}={WORDS[field]}"]).given()[field]
+    assert found == ("Letter" if field == "report.paper" else WORDS[field].lower())
+    assert job_for("M10", ["shop.drills=Metric,NUMBER"]).shop.drills == ["metric", "number"]
+
+
+def test_an_angle_of_the_kind_that_the_job_holds_in_capitals_keeps_it() -> None:
+    table = {"designation": "M10", "relief": {"thread": {"kind": "Eccentric"}}}
+    found = checked(apply_sets(table, ["relief.thread.edge_angle=3"])).given()
+    assert found["relief.thread.kind"] == "eccentric"
+
+
+def test_the_words_of_a_closed_list_are_said_once() -> None:
+    with pytest.raises(InputError) as caught:
+        job_for("M10", ["chamfer.form=plugg"])
+    assert caught.value.allowed == 'did you mean "plug"? Else one of "taper", "plug", "bottoming"'
+
+
 def test_other_broken_lines_are_not_told_of_quotes(tmp_path: Path) -> None:
     file = tmp_path / "tap.toml"
     file.write_text('designation = "1/2 BSW\n')

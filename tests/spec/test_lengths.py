@@ -4,11 +4,11 @@ from pathlib import Path
 
 import pytest
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
 from tapmodel.library.request import job_of
 from tapmodel.spec.job import field_names, unit_of
 from tapmodel.spec.job_file import apply_sets, checked, job_for, json_schema, read_job
-from tapmodel.spec.lengths import millimetres_of
+from tapmodel.spec.lengths import millimetres_of, rewritten
 from tapmodel.spec.units import Unit
 
 
@@ -51,6 +51,51 @@ def test_what_is_no_length_is_none(text: str) -> None:
     assert millimetres_of(text) is None
 
 
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        *(("0,035in", "0.035in"), ("10,1", "10.1"), (" -8,5 mm ", "-8.5 mm"), ("5/16", "5/16in")),
+        *(("1 1/4", "1 1/4in"), ("-3/8", "-3/8in")),
+        *((text, "") for text in ("0.035in", "1/4in", "1,2,3", "a", "1/0", "1,5/16", ",5", "5,")),
+    ],
+)
+def test_what_is_nearly_a_length_is_written_as_one(text: str, written: str) -> None:
+    assert rewritten(text) == written
+
+
+@pytest.mark.parametrize("name", ["5/16", " 5/16 ", "5/16in"])
+def test_a_bare_fraction_names_a_fraction_drill(name: str, tmp_path: Path) -> None:
+    assert job_for("3/8-16", [f"hole.drill={name}"]).hole.drill == 7.9375
+    path = tmp_path / "tap.toml"
+    path.write_text(f'designation = "3/8-16"\n[hole]\ndrill = "{name}"\n')
+    assert read_job(path).hole.drill == 7.9375
+    assert job_of("3/8-16", {"hole.drill": name}).hole.drill == 7.9375
+
+
+@pytest.mark.parametrize(
+    ("value", "written"),
+    [
+        *(("hole.drill=5/17", "5/17in"), ("blank.overall_length=2 1/4", "2 1/4in")),
+        *(("shop.cutters=3/16,1/4in", "3/16in"), ("shop.cutters=[1/4in,3/16]", "3/16in")),
+        *(("hole.drill=8,5", "8.5"), ("flutes.rake='8,5'", "8.5"), ("shop.leadscrew=1/8", "1/8in")),
+        ("shop.wires=0,035in", "0.035in; a comma parts the entries of a list"),
+    ],
+)
+def test_a_length_without_unit_or_point_is_answered_with_them(value: str, written: str) -> None:
+    with pytest.raises(WriteError) as refused:
+        job_for("3/8-16", [value])
+    assert str(refused.value).endswith(f" cannot be used; write {written}")
+    meant = written.partition(";")[0]
+    assert job_for("3/8-16", [f"{value.partition('=')[0]}={meant}"]).given()
+
+
+def test_an_angle_is_not_asked_back_in_inches() -> None:
+    with pytest.raises(InputError) as refused:
+        job_for("3/8-16", ["flutes.rake='1/4'"])
+    assert "write" not in str(refused.value)
+    assert job_for("3/8-16", ["flutes.rake=-.5"]).flutes.rake == -0.5
+
+
 LENGTHS = [field for field in field_names() if unit_of(field) is Unit.MM]
 
 
@@ -86,7 +131,7 @@ def test_what_is_no_length_takes_no_unit(field: str) -> None:
         job_for("M10", [f"{field}=3mm"])
 
 
-@pytest.mark.parametrize("typed", ["100in", "-1/4in", "1/4", "2 m"])
+@pytest.mark.parametrize("typed", ["100in", "-1/4in", "1/0in", "2 m"])
 def test_a_length_out_of_range_is_refused_as_typed_and_told_how_to_write_it(typed: str) -> None:
     with pytest.raises(InputError) as failure:
         job_for("M10", [f"blank.shank_diameter={typed}"])

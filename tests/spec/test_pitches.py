@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
 from tapmodel.spec.job_file import job_for
 from tapmodel.spec.shop.pitches import exact_of, exact_pitch, in_inches, pitch_for
 
@@ -32,7 +32,7 @@ def test_a_pitch_is_read_exactly(text: str, pitch: Fraction) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        *("", " ", "x", "0", "0tpi", "-1", "-8tpi", "nan", "inf", "1e9", "8tp", "tpi", "1/8"),
+        *("", " ", "x", "0", "0tpi", "-1", "-8tpi", "nan", "inf", "1e9", "8tp", "tpi", "1/0"),
         *("1/0tpi", "4 1.5tpi", "1e3tpi", "\u0661tpi", "3000tpi", "0.02tpi", "9" * 400),
         *("8tpi\n9tpi", "\x1b"),
     ],
@@ -77,3 +77,10 @@ def test_wheels_are_named_by_their_teeth(text: str, wheels: list[int]) -> None:
 def test_what_are_no_wheels_is_refused(text: str) -> None:
     with pytest.raises(InputError, match=r"^shop\.gears: .*stands twice, 2 to 200 wheels"):
         job_for("M10", [f"shop.gears={text}"])
+
+
+@pytest.mark.parametrize(("text", "written"), [("1/8", "1/8in"), ("0,75", "0.75")])
+def test_what_is_nearly_a_pitch_is_written_as_one(text: str, written: str) -> None:
+    with pytest.raises(WriteError, match=f"^--pitch: '{text}' cannot be used; write {written}$"):
+        pitch_for("--pitch", text)
+    assert pitch_for("--pitch", written) == exact_pitch(written)

@@ -9,7 +9,7 @@ from tapmodel.cli.options import AsJson, Sets, TextUnits
 from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, LackingError
 from tapmodel.shop.gears.trains import MOST
 from tapmodel.spec.shop.counts import counts_for
 from tapmodel.spec.shop.pitches import HOW, in_inches, pitch_for
@@ -97,7 +97,7 @@ def _of_job(settled: "TapDesign", screw: "Fraction | None", teeth: tuple[int, ..
     asked = asked_by(settled, screw, teeth)
     if asked is None:
         lacks = settled.choice("shop.leadscrew") is None and screw is None
-        raise _lacking("--leadscrew" if lacks else "--gears", "here or in the job: ")
+        raise _lacking("--leadscrew" if lacks else "--gears", in_job=True)
     return asked
 
 
@@ -112,10 +112,9 @@ def _of_pitch(pitch: str | None, screw: "Fraction | None", teeth: tuple[int, ...
     return GearsAsked(lead, screw, teeth)
 
 
-def _lacking(option: str, where: str = "") -> InputError:
+def _lacking(option: str, *, in_job: bool = False) -> InputError:
     field, how = {
         "--leadscrew": ("shop.leadscrew", HOW),
         "--gears": ("shop.gears", WHEELS.how),
     }[option]
-    place = f"{field}, {where}" if where else ""
-    return InputError(option, "none", f"{place}{how}")
+    return LackingError(f"{option} or {field}" if in_job else option, None, how)

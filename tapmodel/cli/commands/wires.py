@@ -8,9 +8,9 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.options import AsJson, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json
-from tapmodel.errors import InputError, NoWireError
+from tapmodel.errors import InputError, NoWireError, WriteError
 from tapmodel.report.units import Units
-from tapmodel.spec.lengths import HOW, millimetres_of
+from tapmodel.spec.lengths import HOW, millimetres_of, parted_at_comma, rewritten
 
 _OR_INCH = "in mm, or with its unit: 0.032in"
 
@@ -111,12 +111,17 @@ def _length(option: str, text: str | None) -> float | None:
         return None
     found = millimetres_of(text)
     if found is None:
-        raise InputError(option, text, HOW)
+        meant = rewritten(text)
+        raise WriteError(option, text, meant) if meant else InputError(option, text, HOW)
     return found
 
 
 def _lengths(text: str) -> tuple[float, ...]:
-    found = [millimetres_of(word) for word in text.split(",") if word.strip()]
+    words = [word for word in text.split(",") if word.strip()]
+    meant = parted_at_comma(words)
+    if meant:
+        raise WriteError("--on-hand", text, f"{meant}; a comma parts the wires")
+    found = [millimetres_of(word) for word in words]
     if None in found:
         raise InputError("--on-hand", text, f"lengths with commas between, each {HOW}")
     return tuple(wire for wire in found if wire is not None)

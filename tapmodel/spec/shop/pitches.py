@@ -6,9 +6,9 @@ As lengths, a bare number is in mm; threads per inch are told by their unit.
 import re
 from fractions import Fraction
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, WriteError
 from tapmodel.spec.designations.reading.inches import MM
-from tapmodel.spec.lengths import exact_millimetres
+from tapmodel.spec.lengths import exact_millimetres, rewritten
 
 LEAST, MOST = 0.01, 1000.0
 """Between which a pitch or lead makes sense [mm]."""
@@ -49,6 +49,8 @@ def pitch_for(field: str, text: str) -> Fraction:
         InputError: no pitch, or one out of all range.
     """
     found = exact_pitch(text)
+    if found is None and rewritten(text):
+        raise WriteError(field, text, rewritten(text))
     if found is None or not LEAST <= float(found) <= MOST:
         raise InputError(field, text, HOW)
     return found
