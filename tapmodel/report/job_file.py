@@ -11,13 +11,14 @@ from tomlkit.items import Item, Table
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.job_lengths import in_inches, tool_size, typed_in_inches
+from tapmodel.report.job_lengths import TOOLS, in_inches, tool_size, typed_in_inches
 from tapmodel.report.look_wanted import look_of
 from tapmodel.report.units_wanted import units_of
 from tapmodel.report.words.choices import source_text, why
 from tapmodel.shop.dividing import PLATES, PLATES_SOURCE, RATIO
 from tapmodel.sources import Source
 from tapmodel.spec.job import Job, field_descriptions, field_names, unit_of
+from tapmodel.spec.lengths import millimetres_of
 from tapmodel.spec.overrides import apply_values, rivals
 from tapmodel.spec.units import Unit
 from tapmodel.words import Units
@@ -197,10 +198,13 @@ def _line(
 def _item(choice: Choice, *, inch: bool) -> Item:
     """A value that was chosen, as TOML; a whole number in a list stands there without its .0.
 
-    A length is a text with its unit in a job for a reader of inches; a list that a rule takes is of
-    tools, each in the unit that it is sold in.
+    A length is a text with its unit in a job for a reader of inches; a drill or a cutter, alone or
+    in a list that a rule takes, is told in the unit that it is sold in.
     """
     value = choice.value
+    sold = tool_size(value) if choice.field in TOOLS and isinstance(value, float) else ""
+    if sold.endswith("in") and millimetres_of(sold) == value:
+        return tomlkit.item(sold)
     if not isinstance(value, tuple):
         in_unit = inch and choice.unit is Unit.MM
         return tomlkit.item(typed_in_inches(choice.field, float(value)) if in_unit else value)

@@ -100,6 +100,21 @@ def test_inches_are_the_same_lengths(tmp_path: Path) -> None:
         assert text in inches.partition("\n\n")[2]
 
 
+@pytest.mark.parametrize(
+    ("values", "unit", "first"),
+    [("1/4in,3/16in", "in", "0.25"), ("6.35,4.7625mm", "mm", "6.35")],
+)
+def test_a_reader_of_both_reads_the_varied_lengths_as_they_were_typed(
+    values: str, unit: str, first: str, tmp_path: Path
+) -> None:
+    words = ("3/8-16", "--vary", f"flutes.cutter_diameter={values}")
+    _, units, line, *_ = compared(tmp_path / unit, *words).out.splitlines()
+    assert units.split()[0] == unit
+    assert line.split()[1] == first
+    # lengths that nobody typed stay in mm
+    assert units.split()[2:4] == ["mm", "mm"]
+
+
 def test_the_csv_reads_back_as_every_number(tmp_path: Path) -> None:
     compared(tmp_path, "M18x0.75", "--vary", OFFSETS, "--vary", "flutes.count=3,4,13", "--json")
     file = tmp_path / "M18x0.75-compare" / "M18x0.75-compare.csv"

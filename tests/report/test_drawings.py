@@ -19,8 +19,9 @@ from tapmodel.report.drawings.charts.flank_detail import RADIUS
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
 from tapmodel.report.drawings.lettering import scale_text
+from tapmodel.report.drawings.views import side, thread_form
 from tapmodel.report.drawings.views.chamfer_teeth import teeth
-from tapmodel.report.units import Units
+from tapmodel.report.units import Projection, Units
 from tapmodel.spec.job_file import job_for
 
 
@@ -479,3 +480,24 @@ def test_the_lines_of_an_enlarged_land_are_told() -> None:
     assert any(line.startswith("chain: none over ") for line in words)
     rubbing = _design("M10", "relief.thread.kind=concentric", "relief.chamfer.kind=concentric")
     assert "without relief" not in _words(drawing_of("cross-section", rubbing))
+
+
+def _lettered(drawing: Drawing) -> list[str]:
+    return [e.dxf.text for e in drawing.document.modelspace() if e.dxftype() == "TEXT"]
+
+
+@pytest.mark.parametrize(
+    ("text", "told", "units"),
+    [
+        ("Tr16x8(P4)", ["lead 8, 2 starts"], Units.MM),
+        ("M20xPh4.5P1.5-LH", ["lead 4.5, 3 starts"], Units.MM),
+        ("Tr16x8(P4)", ["lead 0.3150, 2 starts"], Units.INCH),
+        ("Tr16x4", [], Units.MM),
+    ],
+)
+def test_the_drawings_of_a_thread_of_several_starts_tell_lead_and_starts(
+    text: str, told: list[str], units: Units
+) -> None:
+    design = design_tap(job_for(text))
+    for drawing in (thread_form.draw(design, units), side.draw(design, Projection.FIRST, units)):
+        assert [words for words in _lettered(drawing) if words.startswith("lead")] == told

@@ -210,3 +210,18 @@ def test_a_long_lead_has_no_speed_in_a_machine() -> None:
     rows = {told(row.label) for row in turning_it.work_rows(design_tap(job_for("Tr24x5")))}
     assert "speed" in rows
     assert not any("machine" in label for label in rows)
+
+
+def test_the_usual_wrench_is_round_in_the_one_unit_of_the_reader() -> None:
+    """254 mm are 10 in: what each hand gives there is 1.6 % less than at 250 mm."""
+    design = design_tap(job_for("Tr16x8(P4)"))
+    assert design.prediction is not None
+    stop = design.prediction.stop_at
+    row = list(turning_it.wrench_rows(design.prediction))[-1]
+    for units, length, pull in (
+        (Units.MM, "250 mm", shown(Force(stop / 0.250), Units.MM)),
+        (Units.INCH, "10 in", shown(Force(stop / 0.254), Units.INCH)),
+        (Units.BOTH, "250 mm = 9.8 in", (" = ".join(shown(Force(stop / 0.250), Units.BOTH)),)),
+    ):
+        assert told(row.label, units) == f"at a wrench of {length} that is for each hand"
+        assert shown(row.value, units) == pull

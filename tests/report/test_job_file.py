@@ -225,6 +225,14 @@ def test_a_file_of_a_file_and_of_a_mended_job_keeps_what_was_typed() -> None:
     assert mended.typed()["hole.drill"] == 10.8
 
 
+def test_tools_that_a_rule_chose_stand_in_the_unit_that_they_are_sold_in() -> None:
+    _, inches = written("3/8-16", [])
+    assert '\n# drill = "5/16in"\n' in inches
+    assert '\n# cutter_diameter = "1/4in"  # instead of' in inches
+    _, metric = written("M10", [])
+    assert "\n# drill = 8.5\n" in metric
+
+
 def test_what_a_rule_chose_stands_in_inches_for_a_reader_of_inches() -> None:
     design, text = written("1/2-13 UNC", ["units=inch", "shop.drills=fraction"])
     # 27/64 in; 3.38 in of overall length, which the table of blanks has in inches

@@ -20,6 +20,7 @@ from tapmodel.report.chapters.tap import relief, thread
 from tapmodel.report.drawings.catalogue import all_drawings, at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.pages import dealt
+from tapmodel.report.sheet.style import title_block
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
@@ -353,3 +354,12 @@ def test_drawings_of_a_column_are_laid_abreast_rather_than_on_a_page_of_their_ow
     assert len(pages) == 7
     for drawing in at_machine(drawings):
         assert sum(f"\n{drawing.title}\n" in f"\n{page}\n" for page in pages) == 1, drawing.name
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [("Tr16x8(P4)", "right, 2 starts"), ("M20xPh4.5P1.5-LH", "left, 3 starts"), ("M10", "right")],
+)
+def test_the_title_block_tells_several_starts_beside_the_hand(text: str, told: str) -> None:
+    block = title_block(design_tap(job_for(text)), Look())
+    assert f'[hand of the thread \\ #strong("{told}")]' in block

@@ -4,8 +4,9 @@ HAND_FORCE = 150.0
 """What one hand gives a wrench at its end and still feels what the tap does [N]: some 15 kg, less
 than half of what an arm can pull (common practice)."""
 
-WRENCH = 250.0
-"""Overall length of a tap wrench as small shops have one for M6 to M12 [mm] (common practice)."""
+WRENCH, INCH_WRENCH = 250.0, 254.0
+"""Overall length of a tap wrench as small shops have one for M6 to M12, and the round number of
+inches next to it [mm] (common practice)."""
 
 
 def pull(torque: float, length: float) -> float:

@@ -12,6 +12,7 @@ from tapmodel.report.screen.columns import GAP, Mark, Pen, padded, plain
 from tapmodel.report.units import LBF_IN_PER_NM, MM_PER_INCH, Units
 from tapmodel.report.words.comparison import why
 from tapmodel.spec.job import unit_of
+from tapmodel.spec.shop.pitches import in_inches
 from tapmodel.spec.units import Unit
 
 MOST_SHOWN = 20
@@ -20,12 +21,20 @@ MOST_SHOWN = 20
 
 @dataclass(frozen=True, slots=True)
 class _Column:
-    """A column of numbers: its words, its unit, and the decimals in mm, inches having one more."""
+    """A column of numbers: its words, its unit, and the decimals in mm, inches having one more.
+
+    One that is `in_inches` is told so beside others in mm.
+    """
 
     words: str
     unit: str
     read: Callable[[Variant], Cell]
     digits: int = 2
+    in_inches: bool = False
+
+    def units(self, wanted: Units) -> Units:
+        """In which it is told to whoever wants the table in others."""
+        return Units.INCH if self.in_inches else wanted
 
 
 def _of(figure: str) -> Callable[[Variant], Cell]:
@@ -64,7 +73,8 @@ def comparison_page(
 
     Args:
         compared: taps side by side.
-        units: of lengths; a table has no room for both, so in both they are in mm.
+        units: of lengths; a table has no room for both, so in both they are in mm, but for those
+            that were typed in inches.
         pen: writes for a screen that can show what a text is.
         most: lines; of a longer table the best of all are shown.
     """
@@ -93,10 +103,12 @@ def _refusals(compared: Compared) -> Iterator[str]:
 
 
 def _table(compared: Compared, shown: tuple[Variant, ...], units: Units, pen: Pen) -> Iterator[str]:
-    columns = (*(_varied(field) for field in compared.varied), *_COLUMNS)
+    typed = compared.job.typed() if units is Units.BOTH else {}
+    varied = (_varied(field, typed.get(field)) for field in compared.varied)
+    columns = (*varied, *_COLUMNS)
     best = compared.verdict.best
     head = ["no.", *(column.words for column in columns), "errors", "warnings"]
-    under = ["", *(_unit(column.unit, units) for column in columns), "", ""]
+    under = ["", *(_unit(column.unit, column.units(units)) for column in columns), "", ""]
     body = [_line(variant, columns, units, best=variant is best) for variant in shown]
     first, second, *lines = (
         GAP.join([*numbers, *codes]).rstrip()
@@ -125,8 +137,15 @@ _EXACT = -1
 """Decimals of what was varied: those it has."""
 
 
-def _varied(field: str) -> _Column:
-    return _Column(field, unit_of(field).value, lambda variant: variant.values[field], _EXACT)
+def _varied(field: str, typed: object) -> _Column:
+    """Lengths that were typed in inches are told in them to a reader of both."""
+    inches = isinstance(typed, str) and unit_of(field) is Unit.MM and in_inches(typed)
+    read = _value_of(field)
+    return _Column(field, unit_of(field).value, read, _EXACT, inches)
+
+
+def _value_of(field: str) -> Callable[[Variant], Cell]:
+    return lambda variant: variant.values[field]
 
 
 def _unit(unit: str, units: Units) -> str:
@@ -148,7 +167,7 @@ def _told(value: Cell, column: _Column, units: Units) -> str:
         word = str(value).lower() if isinstance(value, bool) else value
         return shortened(word, _LONGEST)
     digits = column.digits
-    if _unit(column.unit, units) != column.unit:
+    if _unit(column.unit, column.units(units)) != column.unit:
         _, scale, more = _IN_INCHES[column.unit]
         value, digits = value * scale, digits + more if digits >= 0 else digits
     if not math.isfinite(value):

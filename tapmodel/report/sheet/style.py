@@ -11,6 +11,7 @@ from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sheet.typeset import quoted
 from tapmodel.report.units import Look, Paper
 from tapmodel.report.words.sets import tap_for
+from tapmodel.tap.tap import TapThread
 from tapmodel.words import Units
 
 _NAMES = {Paper.A4: "a4", Paper.LETTER: "us-letter"}
@@ -111,9 +112,14 @@ def title_block(design: TapDesign, look: Look, *, drawn: bool = True) -> str:
         hardness=quoted(hardness_told(steel)),
         tap=quoted(tap_for(design)),
         name=quoted(design.name),
-        hand=quoted(design.tap.thread.hand.value),
+        hand=quoted(_hand(design.tap.thread)),
         last=_drawn(look) if drawn else _undrawn(look),
     )
+
+
+def _hand(thread: TapThread) -> str:
+    """With the number of starts where there are several."""
+    return ", ".join([thread.hand.value, *([f"{thread.starts} starts"] * (thread.starts > 1))])
 
 
 def _drawn(look: Look) -> str:

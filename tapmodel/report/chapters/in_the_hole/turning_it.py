@@ -9,7 +9,7 @@ from tapmodel.prediction.band import Band
 from tapmodel.prediction.prediction import WORN, Prediction
 from tapmodel.prediction.strength.record import Breaking, Spot
 from tapmodel.prediction.strength.strength import STOP_SHARE
-from tapmodel.prediction.strength.wrench import HAND_FORCE, WRENCH, pull, wrench_length
+from tapmodel.prediction.strength.wrench import HAND_FORCE, INCH_WRENCH, WRENCH, pull, wrench_length
 from tapmodel.prediction.torque.friction import WEAR_LAND
 from tapmodel.report.blocks import (
     Block,
@@ -19,11 +19,12 @@ from tapmodel.report.blocks import (
     Paragraphs,
     Row,
     Rows,
+    Told,
     Torque,
     Words,
     hole_depth,
 )
-from tapmodel.report.units import in_words, shown
+from tapmodel.report.units import MM_PER_INCH, force_in_words, in_words, shown
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.words import Units
@@ -177,11 +178,23 @@ def wrench_rows(foreseen: Prediction) -> Iterator[Row]:
     """What the torque to stop at is in the hands."""
     yield Row("pull of each hand reckoned with", Force(HAND_FORCE))
     yield Row("wrench over both hands, at most", _wrench(foreseen))
-    yield Row(_pull_label, Force(pull(foreseen.stop_at, WRENCH)))
+    yield Row(_pull_label, Told(partial(_pull, foreseen.stop_at)))
 
 
 def _pull_label(units: Units) -> str:
-    return f"at a wrench of {in_words(WRENCH, '.0f', units)} that is for each hand"
+    # a round number of the one unit that is read needs no decimals
+    inches = f"{INCH_WRENCH / MM_PER_INCH:.0f} in"
+    told = inches if units is Units.INCH else in_words(WRENCH, ".0f", units)
+    return f"at a wrench of {told} that is for each hand"
+
+
+def _usual_wrench(units: Units) -> float:
+    """A round length in the one unit that is read [mm]."""
+    return INCH_WRENCH if units is Units.INCH else WRENCH
+
+
+def _pull(torque: float, units: Units) -> str:
+    return force_in_words(pull(torque, _usual_wrench(units)), units)
 
 
 def _worn(units: Units) -> str:

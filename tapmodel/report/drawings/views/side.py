@@ -7,6 +7,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, THIN, VISIBLE
 from tapmodel.report.drawings.canvas import LINE
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.drawings.lead_words import lead_words
 from tapmodel.report.drawings.lettering import fitting_scale
 from tapmodel.report.drawings.projection import draw_sign, side_of
 from tapmodel.report.drawings.sheet import Sheet
@@ -50,6 +51,7 @@ def _drawn(design: TapDesign, projection: Projection, units: Units, scale: float
     diameters(sheet, design)
     _end_view(sheet, design, behind, projection)
     end = title_line(sheet, low)
+    sheet.lines_of_text((0.0, low - sheet.paper(LINE)), lead_words(sheet, design.tap.thread))
     draw_sign(sheet, (end + sheet.paper(12), low), projection)
     return sheet.finished()
 

@@ -10,6 +10,7 @@ from tapmodel.report.drawings.charts.flank_detail import RADIUS, flank_detail
 from tapmodel.report.drawings.charts.limit_charts import WIDTH, charts
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.hole_line import hole_lines
+from tapmodel.report.drawings.lead_words import lead_words
 from tapmodel.report.drawings.lettering import degrees, fitting_scale, scale_text
 from tapmodel.report.drawings.profile_line import between, profile_line
 from tapmodel.report.drawings.sheet import Sheet
@@ -133,6 +134,7 @@ def _legend(sheet: Sheet, design: TapDesign, left: float) -> float:
         (Key(VISIBLE, "thick: tap at its targets"),),
         (Key(THIN, "thin: least thread of the hole"),),
         (Key(HIDDEN, "dashed: largest of the hole"),),
+        *lead_words(sheet, design.tap.thread),
         *(_ROUNDED[sheet.wanted is Units.BOTH] if _is_rounded(design) else ()),
         *_scale_words(sheet, f"half angle {degrees(thread.flank_angle)}"),
     ]
