@@ -8,8 +8,9 @@ from typing import TypeGuard
 
 from tapmodel.errors import InputError, WriteError
 from tapmodel.spec.conflicts import CHAMFER_LENGTH, EXCLUSIVE
-from tapmodel.spec.job import DESCRIBED, is_list, job_fields
+from tapmodel.spec.job import DESCRIBED, is_list, job_fields, unit_of
 from tapmodel.spec.lengths import in_millimetres, millimetres_of, parted_at_comma, rewritten
+from tapmodel.spec.units import Unit
 
 MEANT = {"margin_angle": "con-eccentric", "edge_angle": "eccentric"}
 """Kind of relief that an angle belongs to."""
@@ -70,7 +71,7 @@ def _split(text: str) -> tuple[str, object]:
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
     if key in _lists() and not raw.startswith(("[", '"', "'")):
         words = raw.removesuffix(",").split(",")
-        meant = parted_at_comma(words)
+        meant = parted_at_comma(words) if unit_of(key) is Unit.MM else ""
         if meant:
             raise WriteError(f"--set {key}", raw, f"{meant}; a comma parts the entries of a list")
         return key, [_entry(word.strip()) for word in words]
