@@ -54,6 +54,14 @@ class ReliefPlace(StrEnum):
     THREAD = "thread"
 
 
+class ReliefWay(StrEnum):
+    """How a shop makes a relief: on offset centres, by a wheel on a tool rest, or by hand."""
+
+    CENTRES = "centres"
+    WHEEL = "wheel"
+    FILE = "file"
+
+
 class Severity(StrEnum):
     """Weight of a finding: an error refuses the build, a warning and a note do not."""
 

@@ -113,13 +113,17 @@ def _chosen(job: Job, advice: Advice) -> tuple[TapDesign, Context]:
     thread, limits = tap_thread(hole, ledger)
     part = part_of_set(thread, hole, ledger)
     wires = ledger.given_numbers("shop.wires")
-    # Nothing of the tap follows from these: kept for whoever mills it and cuts its thread.
+    # Nothing of the tap follows from these: kept for whoever mills, threads and relieves it.
     ledger.given_numbers("shop.plates")
     ledger.given("shop.dividing_ratio")
     ledger.given("shop.leadscrew")
     ledger.given_numbers("shop.gears")
     for described in sorted(DESCRIBED):
         ledger.given_text(described)
+    ledger.given_word("shop.relief_by")
+    ledger.given_numbers("shop.wheels")
+    ledger.given("shop.offset_step")
+    ledger.given("shop.indicator_step")
     material = choose_material(ledger)
     flutes = choose_flutes(thread, hole, material.group, ledger)
     count, section = flutes.wish.count, flutes.section

@@ -92,6 +92,10 @@ EXAMPLES = {
     "shop.top_slide": '"0.02mm, 2mm a turn"',
     "shop.mill": '"0.02mm, 4mm a turn; down 0.02mm, 2mm a turn"',
     "shop.rotary_table": '"90, 2min"',
+    "shop.relief_by": '"centres"',
+    "shop.wheels": '[150, "4in", 10]',
+    "shop.offset_step": "0.05",
+    "shop.indicator_step": "0.01",
 }
 """What fields may hold in which no rule puts anything."""
 

@@ -40,6 +40,7 @@ Listed = BeforeValidator(entries_of)
 Typed, OrText = BeforeValidator(in_millimetres), TextBeside(LENGTH)
 Length = Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 LengthOrNone = Annotated[float, Field(ge=0, le=2000, allow_inf_nan=False), Typed, OrText, Unit.MM]
+Step = Annotated[float, Field(ge=0.0005, le=1, allow_inf_nan=False), Typed, OrText, Unit.MM]
 Signed = Annotated[float, Field(ge=-1000, le=1000, allow_inf_nan=False), Typed, OrText, Unit.MM]
 Fraction = Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)]
 LandShare = Annotated[float, Field(ge=0.05, le=0.95, allow_inf_nan=False), Unit.OF_SPACING]
@@ -368,6 +369,21 @@ class Shop(Group):
         default=None,
         description="turns of a rotary table's handle for one of the table, and what a division "
         'of its dial counts where it has one, such as "90, 2min"',
+    )
+    relief_by: Literal["centres", "wheel", "file"] | None = Field(
+        default=None,
+        description='how reliefs are made: ground on offset "centres", by a "wheel" past a tooth '
+        'rest, or by "file"',
+    )
+    wheels: Annotated[list[Length], Field(min_length=1, max_length=50), Listed] | None = Field(
+        default=None, description="diameters of the grinding wheels and points for reliefs"
+    )
+    offset_step: Step | None = Field(
+        default=None, description="graduation of the eccentric holder or of the offset centres"
+    )
+    indicator_step: Step | None = Field(
+        default=None,
+        description="division of the indicator and of the feed that reliefs are set by",
     )
 
 

@@ -115,7 +115,14 @@ def test_commands_and_fields_complete() -> None:
     assert fields == ["flutes.count=", "flutes.cutter_diameter=", "flutes.core_diameter="]
     # A list cannot be varied.
     shop = said(COMP_WORDS="tapmodel compare --vary shop.", COMP_CWORD="3", **how).split()
-    assert shop == ["shop.tools=", "shop.dividing_ratio=", "shop.leadscrew="]
+    assert shop == [
+        "shop.tools=",
+        "shop.dividing_ratio=",
+        "shop.leadscrew=",
+        "shop.relief_by=",
+        "shop.offset_step=",
+        "shop.indicator_step=",
+    ]
 
 
 def test_swapped_words_of_verify_are_answered_with_the_right_ones() -> None:

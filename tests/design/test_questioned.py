@@ -133,8 +133,10 @@ def test_every_length_of_the_job_is_asked_back_in_inches_and_none_near_the_ruled
 ) -> None:
     ruled = settle(job_for(designation))
     usual = usual_lengths(ruled)
-    # The leadscrew's pitch goes with the lathe, not with the thread.
-    lengths = {name for name in field_names() if unit_of(name) is Unit.MM} - {"shop.leadscrew"}
+    # The leadscrew's pitch, wheels and divisions go with the shop, not with the thread.
+    of_shop = {"leadscrew", "wheels", "offset_step", "indicator_step"}
+    lengths = {name for name in field_names() if unit_of(name) is Unit.MM}
+    lengths -= {f"shop.{name}" for name in of_shop}
     assert set(usual) == lengths
     for name in lengths:
         asked_of = [f.field for f in questioned({name: _in_list(name, usual[name] / 25.4)}, ruled)]

@@ -98,11 +98,14 @@ def test_the_kinds_are_told_apart() -> None:
     assert _kind("shop.drills") == "array"
 
 
+LISTS_OF_LENGTHS = {"shop.cutters", "shop.wires", "shop.wheels"}
+
+
 @pytest.mark.parametrize("field", FIELDS)
 def test_what_is_no_value_is_refused_with_the_field(field: str) -> None:
     values = [v for v in NO_VALUE if not (v == "x" * 300 and field == "designation")]
     # Two lengths, where a list of them belongs.
-    values = [v for v in values if not (v == "1,5" and field in {"shop.cutters", "shop.wires"})]
+    values = [v for v in values if not (v == "1,5" and field in LISTS_OF_LENGTHS)]
     found = {value: refusal_faults(run(_set(field, value)), field) for value in values}
     assert {value: faults for value, faults in found.items() if faults} == {}
 

@@ -81,6 +81,14 @@ class Ledger:
             self._note(field, value)
         return value
 
+    def given_word(self, field: str) -> str | None:
+        """The text given for `field`, noted; None, and nothing noted, when there is none."""
+        value = self._given[field] if self.has(field) else None
+        if not isinstance(value, str):
+            return None
+        self._note(field, value)
+        return value
+
     def number(self, field: str, ruled: float, rule: Rule) -> float:
         """The number given for `field`, else one advised, else `ruled`, noted with the reason."""
         given = self.given(field)
