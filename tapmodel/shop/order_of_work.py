@@ -4,12 +4,13 @@ from enum import StrEnum
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.male_point import male_point
+from tapmodel.shop.relief.on_hand import way_of
 from tapmodel.tap.tap import Tap
-from tapmodel.words import ReliefKind, ReliefPlace
+from tapmodel.words import ReliefKind, ReliefPlace, ReliefWay
 
 
 class Step(StrEnum):
-    """An operation; they follow each other as they stand here."""
+    """An operation; they follow each other as they stand here, but for a relief that is ground."""
 
     SAW = "saw"
     CENTRE = "centre"
@@ -46,7 +47,19 @@ def order_of_work(design: TapDesign) -> tuple[Step, ...]:
         absent.add(Step.CARBURISE)
     if male_point(tap) is None:
         absent.add(Step.STUB)
-    return tuple(step for step in Step if step not in absent)
+    order = [step for step in Step if step not in absent]
+    if Step.RELIEVE in order and grinds_hard(design):
+        order.remove(Step.RELIEVE)
+        order.insert(order.index(Step.HONE), Step.RELIEVE)
+    return tuple(order)
+
+
+def grinds_hard(design: TapDesign) -> bool:
+    """Whether reliefs are ground in hard steel: a file asks for soft, and a case is ground off.
+
+    Source: common practice.
+    """
+    return way_of(design) is not ReliefWay.FILE and not design.work.steel.case_depth
 
 
 def relieved(tap: Tap) -> tuple[ReliefPlace, ...]:

@@ -18,6 +18,7 @@ from tapmodel.errors import InputError, RefusedError
 from tapmodel.report.blocks import Chapter, Table
 from tapmodel.report.chapters.machines import dividing, gears, milling
 from tapmodel.report.route.passes import passes
+from tapmodel.report.route.relieved import relieve
 from tapmodel.report.units import shown
 from tapmodel.run.record.compose import design_record
 from tapmodel.shape.flute_section import crest_edge_angle, flute_area, section_of
@@ -134,6 +135,10 @@ CHANGES = {
     "shop.top_slide": "0.001in, 100 divisions",
     "shop.mill": "0.02mm, 4mm a turn",
     "shop.rotary_table": "72",
+    "shop.relief_by": "centres",
+    "shop.wheels": "[80]",
+    "shop.offset_step": "0.02",
+    "shop.indicator_step": "0.02",
     "hole.engagement": "70",
     "hole.material": "brass",
     "hole.depth": "9",
@@ -156,6 +161,10 @@ PAPERS_ALONE = {
     "shop.top_slide": (),
     "shop.mill": ("shop.mill=0.02mm, 2mm a turn",),
     "shop.rotary_table": ("shop.rotary_table=90",),
+    "shop.relief_by": (),
+    "shop.wheels": ("shop.relief_by=wheel",),
+    "shop.offset_step": ("shop.relief_by=centres",),
+    "shop.indicator_step": (),
 }
 """What is on hand for a tap that stays the same, and beside what the sheet tells of it."""
 
@@ -179,7 +188,10 @@ def test_every_field_of_the_job_file_counts(field: str) -> None:
     assert same == (field in PAPERS_ALONE)
     if field in PAPERS_ALONE:
         parts = (dividing.chapter, gears.chapter, milling.chapter, passes)
-        told = [[_tables(part(each)) for part in parts] for each in (plain, changed)]
+        told = [
+            [*(_tables(part(each)) for part in parts), relieve(each).settings]
+            for each in (plain, changed)
+        ]
         assert told[0] != told[1]
     if field not in {"designation", "name", "blank.shank_must_pass"}:
         assert next(c for c in changed.choices if c.field == field).given

@@ -1,15 +1,12 @@
-"""What is done by hand: burrs, marks, reliefs, cutting faces."""
+"""What is done by hand: burrs, marks, cutting faces."""
 
 from dataclasses import replace
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Paragraphs, Row, Rows, Words
 from tapmodel.report.chapters import cautions
-from tapmodel.report.chapters.machines.sequence import GROUND, told_step
 from tapmodel.report.chapters.machines.turning import marks
-from tapmodel.report.chapters.tap import relief
 from tapmodel.report.route.operation import Operation
-from tapmodel.report.route.parted import settings_of
 from tapmodel.shop.order_of_work import Step, order_of_work
 
 
@@ -51,23 +48,6 @@ def mark(design: TapDesign) -> Operation:
         why="before hardening: no stamp enters hard steel, and a blow on it breaks it",
         settings=(Rows(rows), *marks(design.part)),
         instead="etch or engrave after hardening, which raises nothing.",
-    )
-
-
-def relieve(design: TapDesign) -> Operation:
-    """Both reliefs, as the chapter has them."""
-    words = told_step(Step.RELIEVE, design.tap)
-    return Operation(
-        Step.RELIEVE,
-        words[0].upper() + words[1:],
-        "bench, or a tool grinder",
-        "in a vice with soft jaws for the file; between offset centres for the grinder",
-        "fine file and layout dye, or a dressed wheel",
-        why="after the flutes, which make the edge that it counts from, and before hardening, as "
-        "a file does not touch hard steel",
-        settings=settings_of(relief.chapter(design)),
-        cautions=(cautions.GRINDING,),
-        instead=GROUND,
     )
 
 

@@ -215,6 +215,13 @@ def test_the_way_follows_from_what_the_job_names() -> None:
         assert order.index(Step.RELIEVE) < order.index(Step.HONE)
 
 
+def test_a_case_is_not_ground_off() -> None:
+    design = design_tap(job_for("M10", ["tap.material=mild steel", "shop.relief_by=wheel"]))
+    order = order_of_work(design)
+    assert order.index(Step.RELIEVE) < order.index(Step.CARBURISE)
+    assert "case" in str(relieve(design).why)
+
+
 def _tables(text: str, way: ReliefWay) -> list[Table]:
     design = design_tap(job_for(text, [f"shop.relief_by={way}"]))
     found = [block for block in relieve(design).settings if isinstance(block, Table)]

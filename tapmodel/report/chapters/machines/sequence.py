@@ -3,10 +3,15 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Paragraphs
 from tapmodel.shop.order_of_work import Step, order_of_work, relieved
+from tapmodel.shop.relief.on_hand import way_of
 from tapmodel.tap.tap import Tap
+from tapmodel.words import ReliefWay
 
 GROUND = "A relief that is ground may wait until after tempering; a filed one cannot."
 """Common practice."""
+
+FILED = "A relief that is filed is made before hardening."
+"""Beside one that is ground; common practice."""
 
 _STEPS = {
     Step.SAW: "saw",
@@ -37,8 +42,13 @@ def chapter(design: TapDesign) -> Chapter:
     steps = "; ".join(
         f"{number} {told_step(step, design.tap)}" for number, step in enumerate(order, start=1)
     )
-    texts = (f"{steps}.", *((GROUND,) if Step.RELIEVE in order else ()))
-    return Chapter("order", "Order of the work", (Paragraphs(texts),))
+    otherwise = (elsewhere(design),) if Step.RELIEVE in order else ()
+    return Chapter("order", "Order of the work", (Paragraphs((f"{steps}.", *otherwise)),))
+
+
+def elsewhere(design: TapDesign) -> str:
+    """Where a relief stands in a shop that makes it another way."""
+    return GROUND if way_of(design) is ReliefWay.FILE else FILED
 
 
 def told_step(step: Step, tap: Tap) -> str:

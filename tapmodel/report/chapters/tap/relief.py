@@ -18,6 +18,7 @@ from tapmodel.report.blocks import (
     Words,
     small_length,
 )
+from tapmodel.report.chapters.tap.relief_made import made_in_short
 from tapmodel.shape.figures import ReliefFigures
 from tapmodel.shape.flute_section import crest_edge_angle, face_angle, section_of
 from tapmodel.shape.relief import Floats, drop
@@ -31,11 +32,17 @@ SHARES = np.linspace(0, 1, 5)
 
 def chapter(design: TapDesign) -> Chapter:
     """Both reliefs."""
-    blocks = [block for relief, figures in design.reliefs for block in _one(relief, figures)]
+    blocks = described(design)
     dropping = [relief for relief, _ in design.reliefs if relief.kind is not ReliefKind.CONCENTRIC]
     if dropping:
-        blocks += [_drops(design, dropping), Paragraphs((*_from_where(design), SETTING, MAKING))]
+        told = (*from_where(design), SETTING, MAKING, *made_in_short(design))
+        blocks += [_drops(design, dropping), Paragraphs(told)]
     return Chapter("relief", "Relieve", tuple(blocks))
+
+
+def described(design: TapDesign) -> list[Block]:
+    """What either relief is, as designed."""
+    return [block for relief, figures in design.reliefs for block in _one(relief, figures)]
 
 
 SETTING = (
@@ -94,7 +101,7 @@ MOST_ASIDE = 0.5
 """An edge that stands no further aside than that [deg] is told nothing of."""
 
 
-def _from_where(design: TapDesign) -> list[str]:
+def from_where(design: TapDesign) -> list[str]:
     """Where the table counts from, if the edges of the chamfer's teeth stand aside of that."""
     flutes, section = design.tap.flutes, section_of(design.tap.flutes)
     front = design.tap.chamfer.point_diameter / 2
