@@ -216,7 +216,9 @@ def test_the_way_follows_from_what_the_job_names() -> None:
 
 
 def test_a_case_is_not_ground_off() -> None:
-    design = design_tap(job_for("M10", ["tap.material=case-hardened mild steel", "shop.relief_by=wheel"]))
+    design = design_tap(
+        job_for("M10", ["tap.material=case-hardened mild steel", "shop.relief_by=wheel"])
+    )
     order = order_of_work(design)
     assert order.index(Step.RELIEVE) < order.index(Step.CARBURISE)
     assert "case" in str(relieve(design).why)
