@@ -8,6 +8,7 @@ import pytest
 from tapmodel.designing.design import design_tap
 from tapmodel.prediction.rubbing.rubbing import rubbing_of
 from tapmodel.report.blocks import Angle, Length, Row, Rows, Table
+from tapmodel.report.chapters.tap.relief_made import made_in_short
 from tapmodel.report.route.relieved import relieve
 from tapmodel.shape.relief import con_eccentric, drop, eccentric_by_drop, eccentric_by_edge
 from tapmodel.shop.order_of_work import Step, order_of_work
@@ -18,7 +19,7 @@ from tapmodel.shop.relief.passes import RIDGE, Rest, passes
 from tapmodel.shop.relief.plan import Plan, edge_angle_made, heel_made, heel_wanted, plans_of
 from tapmodel.shop.relief.span import Span
 from tapmodel.spec.job_file import job_for
-from tapmodel.words import ReliefPlace, ReliefWay
+from tapmodel.words import ReliefPlace, ReliefWay, Units
 
 CREST, CHAMFER = ReliefPlace.CREST, ReliefPlace.CHAMFER
 SPANS = {
@@ -213,6 +214,15 @@ def test_the_way_follows_from_what_the_job_names() -> None:
         hard = order.index(Step.RELIEVE) > order.index(Step.HARDEN)
         assert hard is (way is not ReliefWay.FILE)
         assert order.index(Step.RELIEVE) < order.index(Step.HONE)
+
+
+def test_the_sheet_tells_it_where_the_job_says_what_there_is() -> None:
+    for sets, many in (((), 0), (("shop.relief_by=centres",), 2), (("shop.wheels=100",), 2)):
+        sentences = made_in_short(design_tap(job_for("M18x0.75", sets)))
+        assert len(sentences) == many
+        for sentence in sentences:
+            assert "as ground with what the shop has: it drops by " in sentence(Units.MM)
+            assert "does not bind" in sentence(Units.MM)
 
 
 def test_a_case_is_not_ground_off() -> None:

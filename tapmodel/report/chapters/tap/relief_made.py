@@ -28,13 +28,21 @@ from tapmodel.shop.relief.made import flat_departs
 from tapmodel.shop.relief.plan import Plan, edge_angle_made, heel_made, plans_of
 from tapmodel.words import ReliefKind, ReliefPlace, ReliefWay
 
+OF_THE_SHOP = ("shop.relief_by", "shop.wheels", "shop.offset_step", "shop.indicator_step")
+
 FEEDS = 6
 """Lines of the table of feeds, the first among them."""
 
 
 def made_in_short(design: TapDesign) -> list[Telling]:
-    """A sentence for each relief that drops."""
-    return [partial(words.in_short, plan) for plan in plans_of(design)]
+    """A sentence for each relief that drops where the job says what it is made with, or it binds.
+
+    Without that most sheets would be a page longer for what the route tells.
+    """
+    plans = plans_of(design)
+    named = any(design.choice(field) is not None for field in OF_THE_SHOP)
+    told = named or any(one.binds for plan in plans for one in plan.touching)
+    return [partial(words.in_short, plan) for plan in plans] if told else []
 
 
 def making(design: TapDesign) -> tuple[Block, ...]:
