@@ -55,7 +55,7 @@ def write_set(
     _refuse_taken([*files, *ours], overwrite=overwrite)
     to.folder.mkdir(parents=True, exist_ok=True)
     for file, job, design in zip(files, jobs, designs, strict=True):
-        write_whole(file.resolve(), job_of_set(job, design).encode())
+        write_whole(file.resolve(), job_of_set(job, design, to.folder).encode())
         say(escaped(f"wrote {file}; then: tapmodel build {shell_word(str(file))}"), aside=True)
     for file in beyond.values():
         _clear(file, ours=file in ours)

@@ -79,7 +79,7 @@ def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "As
             that is varied or set besides.
     """
     from tapmodel.comparing.variants import Asked
-    from tapmodel.spec.job_file import read_table
+    from tapmodel.spec.job_file import read_job_table
     from tapmodel.spec.overrides import pairs_of
     from tapmodel.spec.variations import HOW, variation
 
@@ -94,7 +94,7 @@ def varied_job(text: str, vary: list[str] | None, sets: list[str] | None) -> "As
             raise InputError("--vary", one.field, "a field that --set does not hold at one value")
         varied[one.field] = one.values
     if is_file(text):
-        return Asked(read_table(Path(text)), varied, pairs, text)
+        return Asked(read_job_table(Path(text)), varied, pairs, text)
     return Asked({"designation": text}, varied, pairs)
 
 

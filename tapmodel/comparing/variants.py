@@ -12,7 +12,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.shop.judged import judged
 from tapmodel.spec.job import Job, field_names, unit_of
-from tapmodel.spec.job_file import checked
+from tapmodel.spec.job_file import job_of_table
 from tapmodel.spec.lengths import in_millimetres
 from tapmodel.spec.overrides import apply_values
 from tapmodel.spec.units import Unit
@@ -99,7 +99,7 @@ def _tried(asked: Asked, values: Mapping[str, object], number: int) -> _Tried:
     job = None
     try:
         pairs = [*(pair for pair in asked.sets if pair[0] not in values), *values.items()]
-        job = checked(apply_values(asked.table, pairs), asked.where)
+        job = job_of_table(apply_values(asked.table, pairs), asked.where)
         design = judged(settle(job))
     except NoTapError as error:
         return _Tried(Variant(number, cells, NO_FIGURES, (error.finding.code,)), job)

@@ -124,6 +124,9 @@ def _chosen(job: Job, advice: Advice) -> tuple[TapDesign, Context]:
     ledger.given_numbers("shop.wheels")
     ledger.given("shop.offset_step")
     ledger.given("shop.indicator_step")
+    for field in ("shop.mill_control", "shop.index"):
+        ledger.given_words(field)
+    ledger.given("shop.rate")
     material = choose_material(ledger)
     flutes = choose_flutes(thread, hole, material.group, ledger)
     count, section = flutes.wish.count, flutes.section

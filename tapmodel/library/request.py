@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from tapmodel.spec.job import Job
-from tapmodel.spec.job_file import checked, read_table
+from tapmodel.spec.job_file import job_of_table, read_job_table
 from tapmodel.spec.overrides import apply_values
 
 Request = str | os.PathLike[str] | Mapping[str, object] | Job
@@ -22,7 +22,7 @@ def job_of(what: Request, sets: Mapping[str, object]) -> Job:
     Raises:
         InputError: naming field, value and what is allowed.
     """
-    return checked(apply_values(table_of(what), flat(sets)), where_of(what))
+    return job_of_table(apply_values(table_of(what), flat(sets)), where_of(what))
 
 
 def flat(sets: Mapping[str, object]) -> list[tuple[str, object]]:
@@ -41,7 +41,7 @@ def table_of(what: Request) -> Mapping[str, object]:
     if isinstance(what, Mapping):
         return what
     if _is_file(what):
-        return read_table(Path(what))
+        return read_job_table(Path(what))
     # Anything else that a caller may hand over is refused as a designation.
     return {"designation": what}
 

@@ -4,6 +4,7 @@ import json
 import textwrap
 from collections.abc import Mapping
 from dataclasses import dataclass
+from pathlib import Path
 
 import tomlkit
 from tomlkit import TOMLDocument
@@ -20,6 +21,8 @@ from tapmodel.sources import Source
 from tapmodel.spec.job import Job, field_descriptions, field_names, unit_of
 from tapmodel.spec.lengths import millimetres_of
 from tapmodel.spec.overrides import apply_values, rivals
+from tapmodel.spec.shop_file import FIELD as POINTER
+from tapmodel.spec.shop_file import pointer_from, shop_values
 from tapmodel.spec.units import Unit
 from tapmodel.words import Units
 
@@ -96,17 +99,31 @@ EXAMPLES = {
     "shop.wheels": '[150, "4in", 10]',
     "shop.offset_step": "0.05",
     "shop.indicator_step": "0.01",
+    "shop.file": '"shop.toml"',
+    "shop.furnace": "1000",
+    "shop.steels": '["O1", "W1"]',
+    "shop.mill_control": '"cnc"',
+    "shop.index": '"by hand"',
+    "shop.rate": "45",
 }
 """What fields may hold in which no rule puts anything."""
 
 
-def commented_job(job: Job, design: TapDesign) -> str:
+def commented_job(job: Job, design: TapDesign, folder: Path = Path()) -> str:
     """The text of a job file that asks for exactly this `design`.
 
     Reading it back and designing gives the same numbers; the `USUAL_EDITS` then count as given.
+    Where the job points to a file of the shop, that pointer is in force and what the file says is
+    not: it stands as a comment.
+
+    Args:
+        job: that the design was made of.
+        design: every number of the tap.
+        folder: where the file is to lie, by which its pointer goes.
     """
     inch = units_of(job) is Units.INCH
-    live = _live(job, design, inch=inch)
+    held = _held(job)
+    live = _pointing(_live(job, design, inch=inch), job, held, folder)
     table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
     following = _following(design, inch=inch) | _look(job)
     file = tomlkit.document()
@@ -122,7 +139,11 @@ def commented_job(job: Job, design: TapDesign) -> str:
         if section not in tables:
             last.add(tomlkit.nl())
         last = _table(tables, section)
-        _write(_Entry(key, _comment(field, choice, job, inch=inch), live.get(field), line), last)
+        told = _comment(field, choice, job, inch=inch)
+        if field in held:
+            told = f"{field_descriptions()[field]}; as {POINTER} has it"
+            line = f"{key} = {tomlkit.item(job.typed()[field]).as_string()}"
+        _write(_Entry(key, told, live.get(field), line), last)
     return tomlkit.dumps(file)
 
 
@@ -131,6 +152,29 @@ def _look(job: Job) -> dict[str, str]:
     look = look_of(job)
     looks = {"units": look.units, "report.paper": look.paper, "report.projection": look.projection}
     return {field: f'"{word}"' for field, word in looks.items()}
+
+
+def _pointing(
+    live: Mapping[str, Item], job: Job, held: frozenset[str], folder: Path
+) -> dict[str, Item]:
+    """What is in force where the job points to a file of the shop: of the shop only its own words.
+
+    What else a rule takes of the shop would stand against a line that the file gets later.
+    """
+    if not job.shop.file:
+        return dict(live)
+    own = job.given().keys() - held
+    kept = {f: item for f, item in live.items() if not f.startswith("shop.") or f in own}
+    return kept | {POINTER: tomlkit.item(pointer_from(job.shop.file, folder))}
+
+
+def _held(job: Job) -> frozenset[str]:
+    """Fields for which the file of the shop says what the job says; none without a file."""
+    if not job.shop.file:
+        return frozenset()
+    given = job.given()
+    values = shop_values(Path(job.shop.file))
+    return frozenset(field for field, value in values.items() if given.get(field) == value)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+from pathlib import Path
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.job_file import commented_job
@@ -18,19 +19,20 @@ _ENDING = re.compile(
 )
 
 
-def job_of_set(job: Job, design: TapDesign) -> str:
+def job_of_set(job: Job, design: TapDesign, folder: Path = Path()) -> str:
     """The text of a job file as `commented_job` makes it, and a last line that proves it.
 
     Args:
         job: of a tap of a set.
         design: of that tap.
+        folder: where the file is to lie.
 
     Raises:
         ValueError: a tap of no set.
     """
     if design.part is None:
         raise ValueError(f"{design.name} is no tap of a set")
-    text, part = commented_job(job, design), design.part
+    text, part = commented_job(job, design, folder), design.part
     number, taps, thread = part.number, part.taps, design.designation
     digest = _digest(text, number=number, taps=taps, thread=thread)
     return text + _END.format(number=number, taps=taps, thread=thread, digest=digest)

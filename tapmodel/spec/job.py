@@ -319,8 +319,13 @@ class Blank(Group):
 
 
 class Shop(Group):
-    """What the shop has."""
+    """What the shop has; a field that stands nowhere is not known of it."""
 
+    file: Annotated[str, Field(min_length=1, max_length=1000)] | None = Field(
+        default=None,
+        description="file with a [shop] of its own, whose values hold where this one has none; its "
+        "path goes by the folder of the job",
+    )
     tools: ToolSizes | None = Field(
         default=None,
         description="sizes of blanks, and of drills and cutters that are not listed: "
@@ -384,6 +389,22 @@ class Shop(Group):
     indicator_step: Step | None = Field(
         default=None,
         description="division of the indicator and of the feed that reliefs are set by",
+    )
+    furnace: Annotated[float, Field(ge=100, le=1500, allow_inf_nan=False), Unit.CELSIUS] | None = (
+        Field(default=None, description="highest temperature of the hardening furnace")
+    )
+    steels: Annotated[list[Material], Field(min_length=1, max_length=50), Listed] | None = Field(
+        default=None, description='steels for taps in stock, e.g. "O1" or "silver steel"'
+    )
+    mill_control: Literal["manual", "cnc"] | None = Field(
+        default=None, description='the mill: "manual", or "cnc" for one that reads programs'
+    )
+    index: Literal["axis", "by hand"] | None = Field(
+        default=None,
+        description='how the mill turns the work: "axis", its own, or "by hand" in a dividing head',
+    )
+    rate: Annotated[float, Field(ge=0, le=1e6, allow_inf_nan=False)] | None = Field(
+        default=None, description="what an hour in the shop costs, in any currency"
     )
 
 

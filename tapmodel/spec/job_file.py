@@ -1,24 +1,22 @@
 """From a TOML file, a designation and `--set` overrides to one checked `Job`."""
 
-import stat
-import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
 
-from tapmodel.errors import InputError
 from tapmodel.spec.conflicts import refuse_conflicts
 from tapmodel.spec.job import Job
 from tapmodel.spec.job_errors import input_error
 from tapmodel.spec.overrides import apply_sets
-from tapmodel.spec.toml_faults import ALLOWED, toml_fault
+from tapmodel.spec.shop_file import located, with_shop_file
+from tapmodel.spec.toml_file import LARGEST_FILE, read_table
 
-__all__ = ["apply_sets", "checked", "job_for", "json_schema", "read_job", "read_table"]
-
-LARGEST_FILE = 1_000_000
-"""Bytes; a full job file has about 6 000, so anything above this is some other file."""
+__all__ = [
+    *("LARGEST_FILE", "apply_sets", "checked", "job_for", "job_of_table", "json_schema"),
+    *("read_job", "read_job_table", "read_table"),
+]
 
 
 def read_job(path: Path, overrides: Sequence[str] = ()) -> Job:
@@ -27,7 +25,7 @@ def read_job(path: Path, overrides: Sequence[str] = ()) -> Job:
     Raises:
         InputError: naming file, field, value and what is allowed.
     """
-    return checked(apply_sets(read_table(path), overrides), str(path))
+    return job_of_table(apply_sets(read_job_table(path), overrides), str(path))
 
 
 def job_for(designation: str, overrides: Sequence[str] = ()) -> Job:
@@ -36,7 +34,25 @@ def job_for(designation: str, overrides: Sequence[str] = ()) -> Job:
     Raises:
         InputError: as `read_job`.
     """
-    return checked(apply_sets({"designation": designation}, overrides))
+    return job_of_table(apply_sets({"designation": designation}, overrides))
+
+
+def read_job_table(path: Path) -> dict[str, object]:
+    """Read a job file into a nested table; its pointer to a shop leads on from the working folder.
+
+    Raises:
+        InputError: as `read_table`.
+    """
+    return located(read_table(path), path.parent)
+
+
+def job_of_table(table: Mapping[str, object], where: str = "") -> Job:
+    """As `checked`, with what the file says of the shop that the table points to.
+
+    Raises:
+        InputError: as `checked`, or of that file.
+    """
+    return checked(with_shop_file(table), where)
 
 
 def checked(table: Mapping[str, object], where: str = "") -> Job:
@@ -51,47 +67,6 @@ def checked(table: Mapping[str, object], where: str = "") -> Job:
         raise input_error(failure, where, table) from None
     refuse_conflicts(job.given())
     return job
-
-
-def read_table(path: Path) -> dict[str, object]:
-    """Read a TOML file into a nested table, looking at its size before its content.
-
-    Raises:
-        InputError: not a readable regular file, too large, not UTF-8, or not TOML.
-    """
-    content = _read(path)
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as failure:
-        raise InputError(
-            str(path), f"byte {failure.start}", "text in UTF-8; save the file as UTF-8"
-        ) from None
-    try:
-        return tomllib.loads(text)
-    except RecursionError:
-        raise InputError(str(path), "too deeply nested", ALLOWED) from None
-    except ValueError as failure:
-        raise toml_fault(str(path), text, failure) from None
-
-
-def _read(path: Path) -> bytes:
-    try:
-        facts = path.stat()
-        if stat.S_ISDIR(facts.st_mode):
-            raise InputError("job file", str(path), "a file, not a folder")
-        if not stat.S_ISREG(facts.st_mode):
-            raise InputError("job file", str(path), "a regular file, not a device or pipe")
-        if facts.st_size > LARGEST_FILE:
-            raise InputError(
-                "job file", f"{path} of {facts.st_size} bytes", f"at most {LARGEST_FILE} bytes"
-            )
-        return path.read_bytes()
-    except FileNotFoundError:
-        raise InputError("job file", str(path), "an existing file; check the path") from None
-    except PermissionError:
-        raise InputError("job file", str(path), "a file that you may read") from None
-    except (OSError, ValueError) as failure:
-        raise InputError("job file", str(path), f"a readable file ({failure})") from None
 
 
 def json_schema() -> dict[str, Any]:

@@ -19,6 +19,8 @@ NECK = ("blank.neck_diameter", "blank.neck_length")
 
 _BARE_PART = re.compile(r"[-+]?\.[0-9]{1,20}")
 """A number without a digit before its point, which TOML does not read."""
+TEXTS = ("shop.file",)
+"""Fields whose bare value is a text whatever letters it has."""
 
 BARE_WORD = re.compile(r"#?[A-Za-z0-9][A-Za-z0-9 ./x()+-]*")
 
@@ -69,6 +71,8 @@ def _split(text: str) -> tuple[str, object]:
     key, raw = key.strip(), raw.strip()
     if not equals or not key or not raw or "" in key.split("."):
         raise InputError("--set", text, "key=value with a dotted key, e.g. flutes.offset=1.2")
+    if key in TEXTS and not raw.startswith(('"', "'")):
+        return key, raw
     if key in _lists() and not raw.startswith(("[", '"', "'")):
         words = raw.removesuffix(",").split(",")
         meant = parted_at_comma(words) if unit_of(key) is Unit.MM else ""

@@ -42,7 +42,7 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
         raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
     if (taken and not file.is_file()) or not file.name:
         raise InputError("FILE", str(file), "the name of an ordinary file")
-    write_whole(file.resolve(), commented_job(job, settled).encode())
+    write_whole(file.resolve(), commented_job(job, settled, file.parent).encode())
     written = f"wrote {file}; edit it, then: tapmodel build {shell_word(str(file))}"
     say(escaped(written), aside=True)
     end(settled, units_of(job))

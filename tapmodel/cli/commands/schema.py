@@ -1,4 +1,4 @@
-"""`tapmodel schema`: what a job file, or a record, may say."""
+"""`tapmodel schema`: what a job file, a file of the shop or a record may say."""
 
 from enum import StrEnum
 from typing import Annotated
@@ -12,6 +12,7 @@ class Of(StrEnum):
     """What the schema is of."""
 
     JOB = "job"
+    SHOP = "shop"
     RECORD = "record"
 
 
@@ -22,11 +23,13 @@ EXAMPLES = (
 
 
 def schema(
-    of: Annotated[Of, typer.Argument(metavar="[job|record]", help="Of which file.")] = Of.JOB,
+    of: Annotated[Of, typer.Argument(metavar="[job|shop|record]", help="Of which file.")] = Of.JOB,
 ) -> None:
-    """Print the JSON Schema of the job file or the record."""
+    """Print the JSON Schema of the job file, of a file of the shop or of the record."""
     if of is Of.RECORD:
         from tapmodel.run.record.read import json_schema
+    elif of is Of.SHOP:
+        from tapmodel.spec.shop_file import shop_schema as json_schema
     else:
         from tapmodel.spec.job_file import json_schema
     print_json(json_schema())

@@ -134,6 +134,18 @@ class Ledger:
         self._note(field, ruled, rule)
         return ruled
 
+    def given_words(self, field: str) -> tuple[str, ...]:
+        """The words given for `field`, noted; empty, and nothing noted, without any."""
+        value = self._given[field] if self.has(field) else None
+        if isinstance(value, str):
+            self._note(field, value)
+            return (value,)
+        if not isinstance(value, list):
+            return ()
+        chosen = tuple(str(entry) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
+        self._note(field, chosen)
+        return chosen
+
     def given_numbers(self, field: str) -> tuple[float, ...]:
         """The list of numbers given for `field`, noted; empty, and nothing noted, without one."""
         value = self._given[field] if self.has(field) else None
