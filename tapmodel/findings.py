@@ -102,6 +102,9 @@ class Held(StrEnum):
     LISTED_PAIR = "listed-pair"
     """To the pairs of diameter and pitch that a standard lists; others are legal too."""
 
+    IN_STOCK = "in-stock"
+    """To what the shop has listed as its own."""
+
     OTHER_UNIT = "other-unit"
     """To about what the rules make of the thread; the number would be that in inches."""
 

@@ -77,3 +77,17 @@ class Certainty(StrEnum):
     MEMORY = "from memory"
     DERIVED = "derived here"
     PRACTICE = "common practice"
+
+
+class Mill(StrEnum):
+    """The mill of a shop."""
+
+    MANUAL = "manual"
+    CNC = "cnc"
+
+
+class Index(StrEnum):
+    """How the work is turned from one flute, or flat, to the next."""
+
+    AXIS = "axis"
+    BY_HAND = "by hand"

@@ -73,7 +73,7 @@ def _refuse_taken(files: Iterable[Path], *, overwrite: bool) -> None:
 def _is_ours(file: Path, number: int, thread: str) -> bool:
     """Whether the program wrote it; what cannot be read, or is a link, nobody can tell."""
     from tapmodel.report.set_job_file import is_job_of_set
-    from tapmodel.spec.job_file import LARGEST_FILE
+    from tapmodel.spec.toml_file import LARGEST_FILE
 
     try:
         if file.is_symlink() or not file.is_file() or file.stat().st_size > LARGEST_FILE:

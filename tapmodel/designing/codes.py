@@ -87,6 +87,8 @@ class Code(StrEnum):
     FRONT_CENTRE = "front-centre"
     REAR_CENTRE = "rear-centre"
     REAR_CHAMFER = "rear-chamfer"
+    STEEL_AT_HAND = "steel-at-hand"
+    FURNACE_COLD = "furnace-cold"
     TAP_OVERLOADED = "tap-overloaded"
     TORQUE_NEAR = "torque-near"
     CHIP_ROOM = "chip-room"

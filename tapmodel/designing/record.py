@@ -145,6 +145,12 @@ class TapDesign:
         choice = self.choice(field)
         return choice.value if choice and isinstance(choice.value, str) else None
 
+    def words(self, field: str) -> tuple[str, ...]:
+        """The words that a list of the job was settled to; empty where there is none."""
+        choice = self.choice(field)
+        listed = choice.value if choice and isinstance(choice.value, tuple) else ()
+        return tuple(str(entry) for entry in listed)
+
     def choice(self, field: str) -> Choice | None:
         """How a field of the job was settled; None for one that was not, or follows from others."""
         return next((choice for choice in self.choices if choice.field == field), None)

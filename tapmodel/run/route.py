@@ -15,7 +15,7 @@ from tapmodel.run.record.compose import design_record
 from tapmodel.shop.gcode.flutes import flutes_program
 from tapmodel.shop.gcode.square import square_program
 from tapmodel.version import __version__
-from tapmodel.words import Units
+from tapmodel.words import Index, Units
 
 SCHEMA = "tapmodel.route/1"
 
@@ -24,7 +24,11 @@ PROGRAMS = {"flutes": flutes_program, "square": square_program}
 
 
 def deliver_route(
-    design: TapDesign, chapters: Sequence[Chapter], out: Path, look: Look, *, programs: bool = False
+    design: TapDesign,
+    chapters: Sequence[Chapter],
+    out: Path,
+    look: Look,
+    programs: Index | None = None,
 ) -> dict[str, Any]:
     """Deliver the paper, and programs of a mill, to the folder of the tap, `out/<name>`.
 
@@ -33,7 +37,8 @@ def deliver_route(
         chapters: one an operation.
         out: folder for results; made if missing.
         look: size of the paper, and units.
-        programs: whether flutes and square are written as programs of a mill, too.
+        programs: how the mill turns the work in the programs of flutes and square; None for no
+            programs.
 
     Returns:
         The record of the tap, with `delivery`.
@@ -47,7 +52,7 @@ def deliver_route(
     with staging(out, design.name) as staged:
         write_route(staged / f"{design.name}-route.pdf", design, chapters, look)
         for part, written in (PROGRAMS if programs else {}).items():
-            text = written(design, look.units)
+            text = written(design, look.units, by_hand=programs is Index.BY_HAND)
             write_whole(staged / f"{design.name}-{part}.ngc", text.encode("ascii"))
         return deliver(staged, out / design.name, design_record(design))
 

@@ -11,11 +11,17 @@ from tapmodel.spec.job import Job
 from tapmodel.spec.job_errors import input_error
 from tapmodel.spec.overrides import apply_sets
 from tapmodel.spec.shop_file import located, with_shop_file
-from tapmodel.spec.toml_file import LARGEST_FILE, read_table
+from tapmodel.spec.toml_file import read_table
 
 __all__ = [
-    *("LARGEST_FILE", "apply_sets", "checked", "job_for", "job_of_table", "json_schema"),
-    *("read_job", "read_job_table", "read_table"),
+    "apply_sets",
+    "checked",
+    "job_for",
+    "job_of_table",
+    "json_schema",
+    "read_job",
+    "read_job_table",
+    "read_table",
 ]
 
 

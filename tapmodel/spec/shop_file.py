@@ -92,12 +92,12 @@ def _read(path: Path) -> dict[str, object]:
     other = next((key for key in table if key != _SHOP), None)
     if other is not None:
         raise InputError(f"{path}: {other}", shown(table[other]), _instead(other))
-    own = table.get(_SHOP, {})
-    if isinstance(own, dict) and _FILE in own:
-        value = shown(cast("dict[str, object]", own)[_FILE])
-        raise InputError(f"{path}: {FIELD}", value, "no pointer: only a job points to a shop")
-    _job(path, own)
-    return cast("dict[str, object]", own)
+    held = _own(table)
+    if _FILE in held:
+        allowed = "no pointer: only a job points to a shop"
+        raise InputError(f"{path}: {FIELD}", shown(held[_FILE]), allowed)
+    _job(path, table.get(_SHOP, {}))
+    return held
 
 
 def _instead(key: str) -> str:

@@ -45,7 +45,7 @@ def test_the_paper_joins_the_folder_of_the_tap(tmp_path: Path) -> None:
     done = routed("M10", "--out", str(tmp_path), "--paper", "Letter")
     assert (done.code, done.err) == (0, "")
     paper = tmp_path / "M10x1.5" / "M10x1.5-route.pdf"
-    assert done.out.endswith(f"{paper}\n")
+    assert f"{paper}\n" in done.out
     assert (tmp_path / "M10x1.5" / "M10x1.5-sheet.pdf").exists()
     width, height = (float(side) for side in PdfReader(paper).pages[0].mediabox[2:])
     assert (width, height) == pytest.approx((612, 792), abs=0.3)
@@ -64,6 +64,50 @@ def test_programs_of_a_mill_are_written_when_asked_for(tmp_path: Path) -> None:
     refused = routed("M10", "--gcode")
     assert refused.code == 2
     assert "--gcode: 'without --out' cannot be used" in refused.err
+
+
+@pytest.mark.parametrize(
+    ("words", "stops"),
+    [
+        ((), 0),
+        (("--set", "shop.mill_control=cnc"), 0),
+        (("--set", "shop.mill_control=cnc", "--set", "shop.index=by hand"), 3),
+        (("--set", "shop.mill_control=cnc", "--set", "shop.index=by hand", "--index", "axis"), 0),
+        (("--index", "by-hand"), 3),
+        (("--set", "shop.mill_control=manual", "--gcode"), 0),
+        (("--set", "shop.mill_control=manual"), None),
+        (("--set", "shop.furnace=900"), None),
+        (("--set", "shop.mill_control=cnc", "--no-gcode"), None),
+        (("--no-gcode",), None),
+    ],
+)
+def test_programs_come_by_what_is_said_of_the_mill(
+    words: tuple[str, ...], stops: int | None, tmp_path: Path
+) -> None:
+    done = routed("M10", "--out", str(tmp_path), *words)
+    assert done.code == 0
+    program = tmp_path / "M10x1.5" / "M10x1.5-flutes.ngc"
+    found = program.read_text().splitlines() if program.exists() else None
+    assert (None if found is None else found.count("M0")) == stops
+    # the cutter stands still while somebody turns the work
+    for place in [number for number, line in enumerate(found or ()) if line == "M0"]:
+        assert found is not None
+        assert (found[place - 1], found[place + 1][:4]) == ("M5", "M3 S")
+    if stops:
+        assert not any(" A" in line for line in found or () if line.startswith("G"))
+
+
+def test_what_turns_no_work_is_refused() -> None:
+    done = routed("M10", "--index", "belt")
+    assert (done.code, done.out) == (2, "")
+    assert """--index: 'belt' cannot be used; allowed: "axis" or "by hand\"""" in done.err
+
+
+def test_a_mill_that_reads_programs_is_the_machine_of_its_operations() -> None:
+    done = routed("M10", "--set", "shop.mill_control=cnc", "--set", "shop.index=by hand", "--json")
+    machines = {one["step"]: one["machine"] for one in json.loads(done.out)["operations"]}
+    wanted = "mill under its program, the work turned by a dividing head at each stop"
+    assert machines["flutes"] == machines["square"] == wanted
 
 
 def test_the_record_has_lengths_in_mm_and_texts_in_the_readers_units() -> None:

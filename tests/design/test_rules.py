@@ -129,6 +129,19 @@ MENDED_OTHERWISE = [
         ["flutes.cutter_diameter=6"],
     ),
     (
+        "steel-at-hand",
+        "note",
+        ["tap.material=O1", "shop.steels=[D2, W1]"],
+        ["tap.material=W1"],
+    ),
+    # W1 is hardened from 1400 F, which is 760 deg C
+    (
+        "furnace-cold",
+        "warning",
+        ["tap.material=W1", "shop.furnace=759.9"],
+        ["shop.furnace=760"],
+    ),
+    (
         "relief-rises",
         "warning",
         ["flutes.count=2", "flutes.cutter_diameter=5"],

@@ -41,6 +41,8 @@ RARE = [
     ("M64x1", ["hole.depth=60"]),
     ("M64x1", ["shop.tools=inch"]),
     ("M8", ["chamfer.form=bottoming"]),
+    ("M8", ["shop.steels=[D2, W1]"]),
+    ("M8", ["shop.furnace=780"]),
 ]
 """Jobs whose rules the sizes and the random jobs hardly meet."""
 

@@ -20,12 +20,21 @@ from tapmodel.cli.pen import pen
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import print_json, tell_delivery
 from tapmodel.errors import InputError, escaped
+from tapmodel.words import Index
 
 EXAMPLES = (
     "tapmodel route M18x0.75",
-    "tapmodel route M10 --out out --gcode",
+    'tapmodel route M10 --out out --gcode --index "by hand"',
     "tapmodel route 3/8-16 --units inch --out out --paper Letter",
 )
+
+
+def _index_named(text: str) -> Index:
+    word = " ".join(text.lower().replace("-", " ").split())
+    try:
+        return Index(word)
+    except ValueError:
+        raise InputError("--index", text, '"axis" or "by hand"') from None
 
 
 def route(  # noqa: PLR0913  (a command has as many options as its user needs)
@@ -42,11 +51,22 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     fix: Fix = False,
     no_strength: NoStrength = False,
     gcode: Annotated[
-        bool,
+        bool | None,
         typer.Option(
-            "--gcode", help="With --out: flutes and square as programs for a mill (.ngc), too."
+            "--gcode/--no-gcode",
+            help="With --out: flutes and square as programs for a mill (.ngc), too; by default "
+            'where shop.mill_control is "cnc", or nothing is said of the shop.',
         ),
-    ] = False,
+    ] = None,
+    index: Annotated[
+        Index | None,
+        typer.Option(
+            help="What turns the work in the programs: the mill's A axis, or you at each stop, by "
+            "hand; by default as shop.index says.",
+            parser=_index_named,
+            metavar="[axis|by hand]",
+        ),
+    ] = None,
     paper: PaperSize = None,
     units: TextUnits = None,
     as_json: AsJson = False,
@@ -55,14 +75,15 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
 
     Each has its machine, what holds the work, tool, settings, speed and feed, what is measured
     before the next one, what can hurt, and why it stands where it does. With --out the same is
-    written as PDF, with boxes to tick and fields to write in; --gcode adds programs of the flutes
-    and the square for a mill with an A axis. Prove them in air first.
+    written as PDF, with boxes to tick and fields to write in, and flutes and square as programs for
+    a mill, unless it reads none. Prove them in air first.
     """
     from tapmodel.report.chapters.measured import filled
     from tapmodel.report.look_wanted import look_of
     from tapmodel.report.route.order import chapters_of, route_of
     from tapmodel.report.screen.route import route_page
     from tapmodel.run.route import deliver_route, route_record
+    from tapmodel.shop.gcode.wanted import index_of, programs_wanted
 
     if gcode and out is None:
         raise InputError("--gcode", "without --out", "--out with the folder for the programs")
@@ -75,7 +96,9 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     else:
         say(route_page(settled, chapters, look.units, pen()))
     if out is not None:
-        record = deliver_route(settled, chapters, out, look, programs=gcode)
+        wanted = programs_wanted(settled) if gcode is None else gcode
+        programs = (index or index_of(settled)) if wanted else None
+        record = deliver_route(settled, chapters, out, look, programs)
         for path in record["delivery"]["written"]:
             say(escaped(str(out / settled.name / path)), aside=as_json)
         tell_delivery(record)

@@ -7,12 +7,12 @@ depth that is given, and from the others what is said about it.
 from dataclasses import replace
 
 from tapmodel.designing.choose.ledger import Ledger, by_rule
+from tapmodel.designing.choose.steel import choose_steel
 from tapmodel.designing.limits.chips import BOTTOMING
 from tapmodel.designing.limits.turns import MOST_TURNS, threaded
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.designing.work import BLIND, THROUGH, Work
 from tapmodel.spec.conflicts import CHAMFER_LENGTH
-from tapmodel.standards.materials.steels import DEFAULT, TapSteel, steel_named
 from tapmodel.standards.materials.work import WorkMaterial, work_material
 
 ASSUMED = "mild steel"
@@ -26,7 +26,6 @@ DEPTH_RULE = by_rule("depth-of-diameter", PRACTICE, share=DIAMETERS)
 FINE_DEPTH_RULE = by_rule("depth-of-fine", OWN_RULE, pitches=DIAMETERS * MOST_TURNS)
 GUIDED_DEPTH_RULE = by_rule("depth-of-guided", OWN_RULE, share=DIAMETERS)
 THROUGH_RULE = by_rule("hole-through", OWN_RULE)
-STEEL_RULE = by_rule("steel-for-a-small-furnace", PRACTICE)
 BLIND_RULE = by_rule("hole-blind-for-bottoming", PRACTICE)
 
 _EQUAL = 1e-6
@@ -72,21 +71,8 @@ def choose_work(
         assumed=not ledger.has("hole.material"),
         depth=depth,
         kind=ledger.word("hole.kind", ruled, rule),
-        steel=_steel(ledger),
+        steel=choose_steel(ledger),
     )
-
-
-def _steel(ledger: Ledger) -> TapSteel:
-    """The steel named, tempered as usual unless its temper or hardness is given."""
-    name = ledger.word("tap.material", DEFAULT, STEEL_RULE)
-    found = steel_named(name, temper=ledger.given("tap.temper"))
-    if ledger.has("tap.material"):
-        found = replace(found, called=name)
-    tempered = by_rule("hardness-after-temper", found.source, temper=found.temper)
-    # Between the rows of a table nothing is known to less than a tenth.
-    hardness = ledger.number("tap.hardness", round(found.hardness, 1), tempered)
-    measured = ledger.has("tap.hardness") and not ledger.has("tap.temper")
-    return replace(found, hardness=hardness, temper=0.0 if measured else found.temper)
 
 
 def _asks_for_bottoming(leads: float, ledger: Ledger) -> bool:

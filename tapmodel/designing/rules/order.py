@@ -6,6 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import blank as rules_blank
 from tapmodel.designing.rules import chamfer as rules_chamfer
 from tapmodel.designing.rules import flutes as rules_flutes
+from tapmodel.designing.rules import hardening as rules_hardening
 from tapmodel.designing.rules import load as rules_load
 from tapmodel.designing.rules import thread as rules_thread
 from tapmodel.designing.rules.context import Context
@@ -23,6 +24,7 @@ FAMILIES = (
     rules_flutes.judge,
     rules_relief.judge,
     rules_blank.judge,
+    rules_hardening.judge,
 )
 
 

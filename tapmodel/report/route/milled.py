@@ -17,9 +17,10 @@ from tapmodel.report.route.speeds import milled
 from tapmodel.report.units import shown
 from tapmodel.report.words.dials import ONE_WAY
 from tapmodel.shop.cam import cutter_reach
+from tapmodel.shop.gcode.wanted import index_of, mill_of
 from tapmodel.shop.order_of_work import Step, wires_after_flutes
 from tapmodel.standards.inches import MM
-from tapmodel.words import ToolSizes, Units
+from tapmodel.words import Index, Mill, ToolSizes, Units
 
 _END_MILL = {ToolSizes.METRIC: 10.0, ToolSizes.INCH: 0.375 * MM}
 """The end mill that turns a minute are told for [mm]; any does."""
@@ -31,7 +32,7 @@ def square(design: TapDesign) -> Operation:
     return Operation(
         Step.SQUARE,
         "Mill the square",
-        "mill with dividing head",
+        _mill(design),
         "the shank in the collet or chuck of the dividing head, the square sticking out, the rear "
         "centre free; index by a quarter turn",
         "end mill; touch the shank, go down by the depth of a flat, mill two opposite flats, "
@@ -53,7 +54,7 @@ def flutes(design: TapDesign) -> Operation:
     return Operation(
         Step.FLUTES,
         "Mill the flutes",
-        "mill with dividing head",
+        _mill(design),
         f"{indexed(design.tap)}; clock it, the same at both ends",
         partial(_cutter, design),
         why="last of the machined cuts, for they take the stiffness and make every other cut an "
@@ -69,6 +70,14 @@ def flutes(design: TapDesign) -> Operation:
         instead="a programmed mill follows the path of the ball that the chapter on CAM in the "
         "sheet tells.",
     )
+
+
+def _mill(design: TapDesign) -> str:
+    """The mill, and what turns the work in it."""
+    if mill_of(design) is not Mill.CNC:
+        return "mill with dividing head"
+    turned = {Index.AXIS: "its A axis", Index.BY_HAND: "a dividing head at each stop"}
+    return f"mill under its program, the work turned by {turned[index_of(design)]}"
 
 
 def _cutter(design: TapDesign, units: Units) -> str:

@@ -2,13 +2,22 @@
 
 from tapmodel.findings import Finding
 from tapmodel.report.words.cures import advice
-from tapmodel.report.words.rules import blank, chamfer, flutes, load, relief, runout, thread
+from tapmodel.report.words.rules import (
+    blank,
+    chamfer,
+    flutes,
+    hardening,
+    load,
+    relief,
+    runout,
+    thread,
+)
 from tapmodel.report.words.sentence import Sentences, Writer
 from tapmodel.words import Units
 
 SENTENCES: Sentences = {
     code: sentence
-    for part in (thread, chamfer, flutes, runout, relief, blank, load)
+    for part in (thread, chamfer, flutes, runout, relief, blank, hardening, load)
     for code, sentence in part.SENTENCES.items()
 }
 """Of every rule, by its code."""

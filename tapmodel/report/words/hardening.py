@@ -1,7 +1,7 @@
 """Sentences on hardening: sections that stay soft inside, and what is not known."""
 
 from tapmodel.report.units import in_words
-from tapmodel.shop.heat.through import HardenedThrough, Thick, Where
+from tapmodel.shop.heat.through import DEEPER, HardenedThrough, Thick, Where
 from tapmodel.standards.materials.hardening import Fact
 from tapmodel.words import Units
 
@@ -34,7 +34,8 @@ def soft_inside(judged: HardenedThrough, units: Units) -> str:
     which = " and the ".join(_section(thick, units) for thick in judged.too_thick)
     limit = in_words(known.high, ".0f", units)
     verb = "do" if len(judged.too_thick) > 1 else "does"
-    helps = [] if steel.quench == "air" else ["take A2, which hardens deeper"]
+    better = judged.deeper and steel.quench != "air"
+    helps = [f"take {DEEPER}, which hardens deeper"] if better else []
     drill = "hollow it by a hole along the axis"
     cures = ", ".join([*helps, drill])
     return (

@@ -78,6 +78,7 @@ RIGHT: Mapping[Held, Callable[[Finding], str]] = {
     Held.STRAIGHT_WALL: lambda finding: f"{low(finding):g} {finding.limit.unit}",
     Held.WHOLE_THREAD: _always("thread"),
     Held.LISTED_PAIR: _always("a listed pair"),
+    Held.IN_STOCK: lambda finding: " or ".join(finding.values.words("stock")),
     Held.OTHER_UNIT: lambda finding: f"{finding.values.number('inches'):.10g}in",
 }
 """What would be right where no number is the limit."""
@@ -91,6 +92,7 @@ ROOM: Mapping[Held, Callable[[Finding], str]] = {
     ),
     Held.WHOLE_THREAD: _always("the whole thread"),
     Held.LISTED_PAIR: _always("any pair; limits by formula"),
+    Held.IN_STOCK: lambda finding: f"in stock: {', '.join(finding.values.words('stock'))}",
     Held.OTHER_UNIT: lambda finding: (
         f"any length, about {finding.values.number('usual'):.4g} {finding.limit.unit} by rule"
     ),

@@ -8,7 +8,7 @@ stands upright.
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.cam import ball_paths, thickest
-from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of, turned_by
 from tapmodel.words import Units
 
 
@@ -29,7 +29,9 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
     tips = depths(tap.thread.major / 2, out - ball, tap.flutes.cutter_diameter)
     top = thickest(tap)
     speed = speed_of(tap.flutes.cutter_diameter, design)
-    program = Program(f"Flutes of {design.name}", _notes(design, len(tips)), speed, units)
+    program = Program(
+        f"Flutes of {design.name}", _notes(design, len(tips), by_hand=by_hand), speed, units
+    )
     program.rapid(Z=top + ABOVE)
     program.spin()
     for number, path in enumerate(paths, start=1):
@@ -44,7 +46,7 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
     return program.ended()
 
 
-def _notes(design: TapDesign, passes: int) -> tuple[str, ...]:
+def _notes(design: TapDesign, passes: int, *, by_hand: bool) -> tuple[str, ...]:
     """How the mill is set up for it."""
     flutes, centre = design.tap.flutes, design.tap.blank.front_centre > 0
     held = (
@@ -55,7 +57,7 @@ def _notes(design: TapDesign, passes: int) -> tuple[str, ...]:
     return (
         f"{flutes.count} flutes, ball-nose cutter {flutes.cutter_diameter:.4g} mm, {passes} passes",
         "X0 front face, shank on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
-        "Z is the tip of the ball; A turns the work, any direction does for equal flutes",
+        f"Z is the tip of the ball; {turned_by(by_hand=by_hand)}, any direction for equal flutes",
         held,
         "the blank is turned and its thread cut; coolant, speed and feed to your cutter's data",
     )

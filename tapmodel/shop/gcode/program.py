@@ -61,6 +61,11 @@ def depths(top: float, last: float, cutter: float) -> tuple[float, ...]:
     return tuple(top + (last - top) * number / passes for number in range(1, passes + 1))
 
 
+def turned_by(*, by_hand: bool) -> str:
+    """What turns the work, as a note."""
+    return "at each M0 you turn the work by the dividing head" if by_hand else "A turns the work"
+
+
 class Program:
     """The lines of a program as they are added; places in mm, whatever its unit."""
 
@@ -100,8 +105,9 @@ class Program:
     def index(self, angle: float, *, by_hand: bool) -> None:
         """Turn the work to an angle, or stop for somebody to do it [deg]."""
         if by_hand:
-            self._lines.append("M0")
+            # Nobody turns the work beside a cutter that runs.
             self.comment(f"turn the work to {angle:.4f} degrees, lock it, go on")
+            self._lines += ["M5", "M0", self._start]
         else:
             self.rapid(A=angle)
 

@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of, turned_by
 from tapmodel.words import Units
 
 END_MILL = 10.0
@@ -43,7 +43,7 @@ def square_program(
     notes = (
         f"{sizes}, shank {blank.shank_diameter:.4g} mm; end mill {cutter:.4g} mm",
         "X0 rear face, tap on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
-        "Z is the end of the mill; A turns the work",
+        f"Z is the end of the mill; {turned_by(by_hand=by_hand)}",
     )
     program = Program(f"Square of {design.name}", notes, speed_of(cutter, design), units)
     program.rapid(Z=clear)

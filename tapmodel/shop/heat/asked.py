@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from tapmodel.errors import InputError
 from tapmodel.prediction.heat.record import CASE, LONGEST, SHORTEST, Carburising
 from tapmodel.prediction.heat.saturation import saturation
+from tapmodel.standards.materials.steels import CARBURISING
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,9 @@ class Range:
 
 SECTION = Range(0.5, 1000.0, "0.5 to 1000 mm, with its unit if in inches: 1/2in")
 HEAT = Range(
-    850.0, 1050.0, "850 to 1050 °C (1562 to 1922 °F), where mild steel is austenite right through"
+    CARBURISING,
+    1050.0,
+    "850 to 1050 °C (1562 to 1922 °F), where mild steel is austenite right through",
 )
 HOURS = Range(SHORTEST, LONGEST, f"{SHORTEST:g} to {LONGEST:g} hours")
 STEEL = Range(0.0, 0.35, "0 to 0.35 % carbon: steels with more need no carburising")

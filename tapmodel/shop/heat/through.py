@@ -7,6 +7,10 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.shape.thickest import thickest_round
 from tapmodel.shape.turned import thickest_behind, turned_lengths
 from tapmodel.standards.materials.hardening import Fact, Hardening, Of, hardening_of
+from tapmodel.standards.materials.steels import steel_named
+
+DEEPER = "A2"
+"""A steel that hardens through in thick sections, in air."""
 
 
 class Where(StrEnum):
@@ -39,10 +43,12 @@ class HardenedThrough:
     Attributes:
         hardening: what is published of the steel.
         sections: that are judged.
+        deeper: whether the shop has, and can harden, a steel that hardens deeper than others do.
     """
 
     hardening: Hardening
     sections: tuple[Thick, ...]
+    deeper: bool = True
 
     @property
     def known(self) -> Fact | None:
@@ -66,4 +72,13 @@ def of_design(design: TapDesign) -> HardenedThrough:
     behind = Thick(Where.BEHIND, thickest_behind(lengths, design.figures.runout_end))
     fluted = Thick(Where.FLUTED, thickest_round(tap))
     solid = (shank, behind) if behind.diameter > shank.diameter else (shank,)
-    return HardenedThrough(hardening_of(design.work.steel), (*solid, fluted))
+    known = hardening_of(design.work.steel)
+    return HardenedThrough(known, (*solid, fluted), _has(design, DEEPER))
+
+
+def _has(design: TapDesign, steel: str) -> bool:
+    """Whether a steel is in stock, or may be bought, and the furnace hardens it."""
+    stock, furnace = design.words("shop.steels"), design.number("shop.furnace")
+    names = {steel_named(word).name for word in stock}
+    hot = furnace is None or furnace >= steel_named(steel).furnace
+    return hot and (not names or steel in names)

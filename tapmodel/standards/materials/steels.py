@@ -15,6 +15,10 @@ DEFAULT = "O1"
 """For a shop with a small furnace: it hardens in oil, hardly warps, and is tempered to light straw
 (400 F, 62 HRC) in a kitchen oven (common practice)."""
 
+CARBURISING = 850.0
+"""From which on mild steel is austenite right through and takes up carbon [deg C] (common
+practice)."""
+
 FIELD = "tap.material"
 TEMPER_FIELD = "tap.temper"
 
@@ -62,6 +66,14 @@ class TapSteel:
     source: Source
     harden_source: Source
     called: str = ""
+
+    @property
+    def furnace(self) -> float:
+        """What the furnace must reach at least [deg C]: to harden it, and to carburise it first.
+
+        Source: `harden_low`, `CARBURISING`.
+        """
+        return max(self.harden_low, CARBURISING) if self.case_depth else self.harden_low
 
     @property
     def told(self) -> str:

@@ -24,7 +24,7 @@ from tapmodel.standards.materials.steels import TapSteel
 def chapter(design: TapDesign) -> Chapter:
     """From which heat it is quenched, in what, and what tempering leaves."""
     judged = of_design(design)
-    rows = (*hardening_rows(judged), *tempering_rows(design.work.steel))
+    rows = (*hardening_rows(judged), *_furnace(design), *tempering_rows(design.work.steel))
     texts = (*told_of_sections(judged), *_carbon(design), _sources(design, judged), SUPPLIER)
     return Chapter("hardening", "Harden and temper", (Rows(rows), Paragraphs(texts)))
 
@@ -47,6 +47,13 @@ def hardening_rows(judged: HardenedThrough) -> Iterator[Row]:
 def _sections(judged: HardenedThrough) -> str:
     behind = any(section.where is Where.BEHIND for section in judged.sections)
     return "shank, behind the flutes, between them" if behind else "shank, core between flutes"
+
+
+def _furnace(design: TapDesign) -> Iterator[Row]:
+    """What the furnace reaches; nothing where nobody said."""
+    reached = design.number("shop.furnace")
+    if reached is not None:
+        yield Row("the furnace reaches", Temperature((reached,)))
 
 
 def tempering_rows(steel: TapSteel) -> Iterator[Row]:
