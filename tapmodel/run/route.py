@@ -8,12 +8,16 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Tool
 from tapmodel.report.route.operation import Operation
+from tapmodel.report.route.order import afterwards
 from tapmodel.report.units import Look, aimed, shown, told
+from tapmodel.report.words.symptoms import why_text
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
 from tapmodel.run.record.compose import design_record
 from tapmodel.shop.gcode.flutes import flutes_program
 from tapmodel.shop.gcode.square import square_program
+from tapmodel.shop.symptoms.record import Symptom
+from tapmodel.shop.symptoms.symptoms import symptoms_of
 from tapmodel.version import __version__
 from tapmodel.words import Index, Units
 
@@ -50,7 +54,7 @@ def deliver_route(
     from tapmodel.report.route.write import write_route  # noqa: PLC0415
 
     with staging(out, design.name) as staged:
-        write_route(staged / f"{design.name}-route.pdf", design, chapters, look)
+        write_route(staged / f"{design.name}-route.pdf", design, chapters, look, afterwards(design))
         for part, written in (PROGRAMS if programs else {}).items():
             text = written(design, look.units, by_hand=programs is Index.BY_HAND)
             write_whole(staged / f"{design.name}-{part}.ngc", text.encode("ascii"))
@@ -68,6 +72,26 @@ def route_record(
         "designation": design.designation,
         "operations": [
             _operation(number, one, units) for number, one in enumerate(operations, start=1)
+        ],
+        "symptoms": [_symptom(one, units) for one in symptoms_of(design)],
+    }
+
+
+def _symptom(symptom: Symptom, units: Units) -> dict[str, Any]:
+    return {
+        "symptom": symptom.sign.value,
+        "causes": [
+            {
+                "cause": cause.why.value,
+                "weight": cause.weight,
+                "text": why_text(cause, units),
+                "set": [
+                    {"field": one.field, "bound": one.bound.value, "value": one.value}
+                    for one in (cause.cures[0].settings if cause.cures else ())
+                ],
+                "tried": cause.tried,
+            }
+            for cause in symptom.causes
         ],
     }
 

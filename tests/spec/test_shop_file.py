@@ -80,10 +80,8 @@ def test_new_keeps_the_pointer_and_copies_no_value(folder: Path) -> None:
     path = folder / "elsewhere" / "new.toml"
     done = run(("new", "../jobs/job.toml", "new.toml", "--set", "shop.wires=0.9"))
     assert done.code == 0
-    live = [
-        line for line in path.read_text().split("\n[shop]\n")[1].splitlines() if line[:1] != "#"
-    ]
-    assert [line for line in live if line] == [
+    shop = path.read_text().split("\n[shop]\n")[1].split("\n[")[0]
+    assert [line for line in shop.splitlines() if line and line[0] != "#"] == [
         'file = "../shops/shop.toml"',
         "wires = [0.9]",
         "furnace = 900.0",

@@ -80,7 +80,7 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     """
     from tapmodel.report.chapters.measured import filled
     from tapmodel.report.look_wanted import look_of
-    from tapmodel.report.route.order import chapters_of, route_of
+    from tapmodel.report.route.order import afterwards, chapters_of, route_of
     from tapmodel.report.screen.route import route_page
     from tapmodel.run.route import deliver_route, route_record
     from tapmodel.shop.gcode.wanted import index_of, programs_wanted
@@ -91,10 +91,11 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     look = look_of(asked, units, paper)
     operations = route_of(settled)
     chapters = tuple(filled(chapter, settled) for chapter in chapters_of(operations))
+    after = afterwards(settled)
     if as_json:
         print_json(route_record(settled, operations, look.units))
     else:
-        say(route_page(settled, chapters, look.units, pen()))
+        say(route_page(settled, (*chapters, *after), look.units, pen()))
     if out is not None:
         wanted = programs_wanted(settled) if gcode is None else gcode
         programs = (index or index_of(settled)) if wanted else None

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import measured
-from tapmodel.report.chapters.in_the_hole import left_behind, turning_it
+from tapmodel.report.chapters.in_the_hole import left_behind, symptoms, turning_it
 from tapmodel.report.chapters.machines import (
     cam,
     dividing,
@@ -42,6 +42,17 @@ OPERATIONS: tuple[SectionOf, ...] = (
     measured.chapter,
 )
 """On the sheet, in the order of the work."""
+
+
+BEYOND_THE_SHEET: tuple[SectionOf, ...] = (symptoms.chapter,)
+"""For the page, the route and who asks for all: the sheet, which lies at the machine, is long
+enough."""
+
+
+def all_chapters(design: TapDesign) -> list[Chapter]:
+    """The chapters of the sheet, and those for which it has no room."""
+    more = (chapter(design) for chapter in BEYOND_THE_SHEET)
+    return [*operations(design), *(told for told in more if told.blocks)]
 
 
 def operations(design: TapDesign) -> list[Chapter]:

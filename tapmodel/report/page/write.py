@@ -11,7 +11,7 @@ from tapmodel.export.atomic import write_whole
 from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import cautions, choices
-from tapmodel.report.chapters.order import operations
+from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
@@ -69,7 +69,7 @@ def write_page(
     Raises:
         InputError: when nothing can be written there.
     """
-    tables = [*operations(design), cautions.chapter(design)]
+    tables = [*all_chapters(design), cautions.chapter(design)]
     after = [*([content.proof] if content.proof else []), choices.chapter(design)]
     text = filled(
         "page.html",

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
+from tapmodel.report.chapters.in_the_hole import symptoms
 from tapmodel.report.route import (
     bench,
     carburised,
@@ -44,6 +45,12 @@ OPERATIONS: Mapping[Step, Callable[[TapDesign], Operation]] = {
 def route_of(design: TapDesign) -> tuple[Operation, ...]:
     """From bar to finished tap."""
     return tuple(OPERATIONS[step](design) for step in order_of_work(design))
+
+
+def afterwards(design: TapDesign) -> tuple[Chapter, ...]:
+    """What is told behind the operations: what to look for when the tap does not do."""
+    told = symptoms.chapter(design)
+    return (told,) if told.blocks else ()
 
 
 def chapters_of(operations: tuple[Operation, ...]) -> tuple[Chapter, ...]:

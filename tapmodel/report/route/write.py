@@ -15,7 +15,13 @@ from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Look
 
 
-def write_route(path: Path, design: TapDesign, chapters: Sequence[Chapter], look: Look) -> None:
+def write_route(
+    path: Path,
+    design: TapDesign,
+    chapters: Sequence[Chapter],
+    look: Look,
+    after: Sequence[Chapter] = (),
+) -> None:
     """Write the route.
 
     Args:
@@ -23,26 +29,31 @@ def write_route(path: Path, design: TapDesign, chapters: Sequence[Chapter], look
         design: every number of the tap.
         chapters: one an operation.
         look: size of the paper, and units.
+        after: chapters behind them, which are no work to tick.
 
     Raises:
         InputError: when nothing can be written there.
     """
     sizes = (SIZES[look.units] - less for less in (0.0, LESS))
-    texts = [_text(design, chapters, look, size) for size in sizes]
+    texts = [_text(design, (chapters, after), look, size) for size in sizes]
     # of as many pages the one with large letters, which comes first
     text = min(texts, key=lambda one: end_of(one)[0])
     pdf = typst.compile(text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
 
 
-def _text(design: TapDesign, chapters: Sequence[Chapter], look: Look, size: float) -> str:
-    """The whole paper in letters of a size [pt]."""
-    parts = [
+def _text(
+    design: TapDesign, parts: tuple[Sequence[Chapter], Sequence[Chapter]], look: Look, size: float
+) -> str:
+    """The whole paper, operations and what is behind them, in letters of a size [pt]."""
+    chapters, after = parts
+    texts = [
         style(page_title(design), look.paper, size),
         title_block(design, look, drawn=False),
         "#columns(2, gutter: 6mm)[",
         typeset(findings.chapter(design), look.units),
         *(typeset(chapter, look.units, ticked=True) for chapter in chapters),
+        *(typeset(chapter, look.units) for chapter in after),
         "]",
     ]
-    return "\n".join(parts)
+    return "\n".join(texts)

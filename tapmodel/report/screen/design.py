@@ -6,7 +6,7 @@ from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import key_numbers
-from tapmodel.report.chapters.order import operations
+from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.screen.chapter import chapter_lines, wrapped
 from tapmodel.report.screen.columns import Mark, Pen, plain
 from tapmodel.report.screen.findings import findings_lines
@@ -51,7 +51,7 @@ def _title(design: TapDesign, pen: Pen) -> Iterator[str]:
 
 def _chapters(design: TapDesign, *, every: bool) -> Iterator[Chapter]:
     if every:
-        yield from operations(design)
+        yield from all_chapters(design)
     else:
         yield key_numbers.chapter(design)
 
