@@ -33,7 +33,7 @@ _SCALE = (
 def carburise(design: TapDesign) -> Operation:
     """Carbon into mild steel, as deep as the strength of the tap reckons with."""
     thread, depth = design.tap.thread, design.work.steel.case_depth
-    asked = usual_carburising()
+    asked = usual_carburising(design.number("shop.furnace"))
     wanted = carburised_of(asked, thread, depth)
     others = [carburised_of(replace(asked, hours=hours), thread, None) for hours in _HOURS]
     told = sorted([wanted, *others], key=lambda found: found.asked.hours)

@@ -206,14 +206,21 @@ def cause_text(cause: Cause, units: Units) -> str:
     return f"{words}; {cures}" if cures else words
 
 
-def at_the_bench(sign: Sign, design: TapDesign) -> str:
-    """What no number of the tap rules out; common practice."""
+def at_the_bench(sign: Sign, design: TapDesign, *, by_machine: bool) -> str:
+    """What no number of the tap rules out; common practice.
+
+    Args:
+        sign: that is noticed.
+        design: of the tap.
+        by_machine: whether a speed in a machine is told.
+    """
     group, major = design.work.material.group, design.tap.thread.major
-    slow, fast = (float(f"{revolutions(speed, major):.2g}") for speed in group.speed)
+    fast = float(f"{revolutions(group.speed[1], major):.2g}")
+    speed = f"in a machine more than {fast:g} turns each minute, " if by_machine else ""
     return {
         Sign.BINDS: "dull edges, a drill that has cut small, a hole that runs beside the tap",
         Sign.TEARS: f"dull edges, chips welded to them, another oil than {group.lubricant}",
-        Sign.SQUEALS: f"too fast (machines: {slow:g} to {fast:g} turns a minute), too little oil",
+        Sign.SQUEALS: f"{speed}dull edges, too little oil",
         Sign.LARGE: "chips welded to the edges, a spindle or wrench that does not run true",
         Sign.TAPERS: "started askew, work that has slipped, pressed on after it had caught",
         Sign.SNAPS: "a wrench with worn jaws, a scratch or a sharp corner where the flats end",

@@ -60,12 +60,17 @@ def surface_range(celsius: float) -> Range:
     return Range(CASE + 0.1, held, f"{CASE + 0.1:g} to {held:.2f} % carbon at {celsius:.0f} °C")
 
 
-def usual_carburising() -> Carburising:
+def usual_carburising(furnace: float | None = None) -> Carburising:
     """Mild steel in charcoal with an energiser, for an hour, where nobody asks for another.
+
+    Args:
+        furnace: the highest temperature that it reaches [deg C]; None where nobody said. One that
+            does not reach the least of `HEAT` is taken for one that does: a finding says so.
 
     Source: common practice; carbon of the surface near what austenite holds.
     """
-    return Carburising(steel=0.18, surface=1.1, celsius=925.0, hours=1.0)
+    heat = 925.0 if furnace is None else min(925.0, max(furnace, HEAT.low))
+    return Carburising(steel=0.18, surface=1.1, celsius=heat, hours=1.0)
 
 
 def asked_carburising(steel: float, surface: float, celsius: float, hours: float) -> Carburising:

@@ -5,6 +5,7 @@ from functools import partial
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Block, Chapter, Paragraphs
+from tapmodel.report.chapters.in_the_hole.turning_it import MOST_UNDER_POWER
 from tapmodel.report.words.symptoms import NAMES, TITLES, at_the_bench, cause_text
 from tapmodel.shop.symptoms.record import Symptom, Why
 from tapmodel.shop.symptoms.symptoms import symptoms_of
@@ -38,6 +39,7 @@ def _told(symptom: Symptom, design: TapDesign, before: frozenset[Why], units: Un
         for cause in symptom.causes
     ]
     numbered = " ".join(f"({number}) {text}." for number, text in enumerate(causes, start=1))
-    always = at_the_bench(symptom.sign, design)
+    by_machine = design.tap.thread.lead <= MOST_UNDER_POWER
+    always = at_the_bench(symptom.sign, design, by_machine=by_machine)
     begun = f"{TITLES[symptom.sign]}: {numbered}".rstrip()
     return f"{begun} In any tap: {always}."
