@@ -8,7 +8,6 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
 from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Tool
 from tapmodel.report.route.operation import Operation
-from tapmodel.report.route.order import afterwards
 from tapmodel.report.units import Look, aimed, shown, told
 from tapmodel.report.words.symptoms import why_text
 from tapmodel.run.delivery.place import deliver
@@ -29,7 +28,7 @@ PROGRAMS = {"flutes": flutes_program, "square": square_program}
 
 def deliver_route(
     design: TapDesign,
-    chapters: Sequence[Chapter],
+    chapters: tuple[Sequence[Chapter], Sequence[Chapter]],
     out: Path,
     look: Look,
     programs: Index | None = None,
@@ -38,7 +37,7 @@ def deliver_route(
 
     Args:
         design: every number of the tap.
-        chapters: one an operation.
+        chapters: one an operation; and those behind them.
         out: folder for results; made if missing.
         look: size of the paper, and units.
         programs: how the mill turns the work in the programs of flutes and square; None for no
@@ -54,7 +53,7 @@ def deliver_route(
     from tapmodel.report.route.write import write_route  # noqa: PLC0415
 
     with staging(out, design.name) as staged:
-        write_route(staged / f"{design.name}-route.pdf", design, chapters, look, afterwards(design))
+        write_route(staged / f"{design.name}-route.pdf", design, chapters[0], look, chapters[1])
         for part, written in (PROGRAMS if programs else {}).items():
             text = written(design, look.units, by_hand=programs is Index.BY_HAND)
             write_whole(staged / f"{design.name}-{part}.ngc", text.encode("ascii"))

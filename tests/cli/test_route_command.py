@@ -110,6 +110,28 @@ def test_a_mill_that_reads_programs_is_the_machine_of_its_operations() -> None:
     assert machines["flutes"] == machines["square"] == wanted
 
 
+def test_make_or_buy_is_arithmetic_of_what_was_typed() -> None:
+    words = ("--price", "140", "--weeks", "3", "--rate", "45", "--bar-price", "30")
+    done = routed("M18x0.75", *words)
+    record = json.loads(routed("M18x0.75", *words, "--json").out)["cost"]
+    assert record["made"] == pytest.approx(record["hours"] * 45 + 0.116 * 30)
+    assert f"Making costs {record['made'] - 140:.2f} more than buying." in done.out
+    assert f"Both cost the same at a rate of {record['even_at_rate']:.2f} an hour." in done.out
+    assert "Without a price stand here: the cutter (--cutter-price)." in done.out
+    assert "of 3 weeks of 40 hours" in done.out
+
+
+def test_without_a_price_stand_the_hours_alone() -> None:
+    done = routed("M18x0.75")
+    hours = json.loads(routed("M18x0.75", "--json").out)["cost"]["hours"]
+    assert f"{hours:.2f}\n" in done.out.split("\nHours\n")[1]
+    assert "Make or buy" not in done.out
+    assert "buying" not in done.out
+    refused = routed("M18x0.75", "--rate", "nan")
+    assert (refused.code, refused.out) == (2, "")
+    assert "--rate: nan cannot be used" in refused.err
+
+
 def test_the_record_has_lengths_in_mm_and_texts_in_the_readers_units() -> None:
     done = routed("1/2-13", "--json", "--units", "inch")
     record = json.loads(done.out)

@@ -43,16 +43,19 @@ def write_route(
 
 
 def _text(
-    design: TapDesign, parts: tuple[Sequence[Chapter], Sequence[Chapter]], look: Look, size: float
+    design: TapDesign,
+    chapters: tuple[Sequence[Chapter], Sequence[Chapter]],
+    look: Look,
+    size: float,
 ) -> str:
     """The whole paper, operations and what is behind them, in letters of a size [pt]."""
-    chapters, after = parts
+    operations, after = chapters
     texts = [
         style(page_title(design), look.paper, size),
         title_block(design, look, drawn=False),
         "#columns(2, gutter: 6mm)[",
         typeset(findings.chapter(design), look.units),
-        *(typeset(chapter, look.units, ticked=True) for chapter in chapters),
+        *(typeset(chapter, look.units, ticked=True) for chapter in operations),
         *(typeset(chapter, look.units) for chapter in after),
         "]",
     ]
