@@ -82,6 +82,9 @@ def _slip(
         case "shop.wires":
             # One with its unit may be the one for this thread.
             return _of_set(entries, usual) if len(entries) == len(_all(given.get(field))) else None
+        case "shop.cutters" if any(_near(entry, usual) for entry in entries if usual > 0):
+            # A shop has cutters for threads of all sizes; one of them suits as it stands.
+            return None
         case "flutes.offset":
             return None if GO_WITH_OFFSET & given.keys() else _offset(entries, usual)
         case "hole.depth" if any(depth >= FEWEST_TURNS * pitch for depth in entries):

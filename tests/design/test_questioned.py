@@ -235,3 +235,10 @@ def test_a_refusal_begins_with_the_unit_that_was_missed() -> None:
     with pytest.raises(NoTapError) as caught:
         settle(job_for("3/4-20", ["thread.major=0.75"]))
     assert refusal(caught.value).startswith("0.75 looks like inches, and a bare number is mm")
+
+
+def test_cutters_for_threads_of_all_sizes_are_no_slip() -> None:
+    """16 mm would be near as thousandths, but 0.5 mm is what the rule takes for this thread."""
+    assert not settle(job_for("0.90 UNM", ["shop.cutters=[0.3, 0.5, 16]"])).errors
+    with pytest.raises(NoTapError, match=r"shop\.cutters"):
+        settle(job_for("0.90 UNM", ["shop.cutters=[2, 4, 16]"]))
