@@ -25,7 +25,7 @@ EXAMPLES = (
 def schema(
     of: Annotated[Of, typer.Argument(metavar="[job|shop|record]", help="Of which file.")] = Of.JOB,
 ) -> None:
-    """Print the JSON Schema of the job file, of a file of the shop or of the record."""
+    """Print the JSON Schema of a job, a shop or a record."""
     if of is Of.RECORD:
         from tapmodel.run.record.read import json_schema
     elif of is Of.SHOP:

@@ -35,10 +35,11 @@ def chapter(cost: Cost, operations: tuple[Operation, ...]) -> Chapter:
     lines.append(_line("all", f"{set_up:.0f}", f"{working:.1f}", cost.hours))
     blocks: list[Block] = [Table(_HEAD, tuple(lines)), Paragraphs((RULES,))]
     money = tuple(_money(cost))
-    blocks += [Rows(money, "Make or buy, in the currency that was typed")] if money else []
+    blocks += [Rows(money, "In the currency that was typed")] if money else []
     sentences = tuple(_verdict(cost))
     blocks += [Paragraphs(sentences)] if sentences else []
-    return Chapter("hours", "Hours" if not money else "Make or buy", tuple(blocks))
+    title = "Hours" if cost.prices.price is None else "Make or buy"
+    return Chapter("hours", title, tuple(blocks))
 
 
 def _line(title: str, set_up: str, work: str, hours: float) -> tuple[Quantity, ...]:

@@ -44,6 +44,8 @@ DRAWN = 50.0
 HARD = 60.0
 """Hardness from which a shank is as brittle as its teeth [HRC]; common practice."""
 
+_EQUAL = 1e-9
+
 Causes = Iterator[Cause]
 
 
@@ -179,8 +181,11 @@ def _straight_wall(design: TapDesign, rake: float) -> tuple[Cure, ...]:
     ball = (wall**2 - core**2 / 4) / (2 * wall * sine + core)
     now = design.tap.flutes.cutter_diameter
     fit = [one for one in design.numbers("shop.cutters") if one <= 2 * ball and one < now]
-    field = "flutes.cutter_diameter"
-    return (Cure((Setting(field, Bound.EXACTLY, max(fit), "mm", 4),)),) if fit else ()
+    if not fit:
+        return ()
+    size = max(fit)
+    digits = next((n for n in range(6) if abs(round(size, n) - size) < _EQUAL), 6)
+    return (Cure((Setting("flutes.cutter_diameter", Bound.EXACTLY, size, "mm", digits),)),)
 
 
 def _rake_high(design: TapDesign) -> Causes:
