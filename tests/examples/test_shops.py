@@ -149,10 +149,10 @@ def test_every_steel_is_in_stock_and_the_furnace_hardens_it(
 def test_every_machine_is_there(walked: tuple[Job, TapDesign, Record]) -> None:
     job, design, record = walked
     machines = " ".join(one["machine"] for one in record["operations"])
-    if job.shop.mill == "manual":
+    if job.shop.mill_control == "manual":
         assert "program" not in machines
         assert not programs_wanted(design)
-    if job.shop.mill == "cnc":
+    if job.shop.mill_control == "cnc":
         assert machines.count("mill under its program") == 2
         assert programs_wanted(design)
     if job.shop.index == "by hand":

@@ -8,11 +8,13 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.cost.cost import Prices, cost_of, cost_record
-from tapmodel.shop.cost.hours import SETTING_UP, minutes_of, thread_passes
+from tapmodel.shop.cost.hours import SETTING_UP, minutes_of
 from tapmodel.shop.gcode.flutes import flutes_program
 from tapmodel.shop.gcode.program import speed_of
 from tapmodel.shop.gcode.square import square_program
 from tapmodel.shop.order_of_work import Step, order_of_work
+from tapmodel.shop.threading.passes import thread_passes
+from tapmodel.shop.threading.stopping import stopping
 from tapmodel.spec.job_file import job_for
 
 
@@ -45,10 +47,11 @@ def test_the_lathe_by_hand(lens: TapDesign) -> None:
     assert found[Step.BODY] == pytest.approx(37 / (0.5 * 0.2 * turns), rel=1e-3)
     # a bar of 20 through at 500 mm2 a minute
     assert found[Step.SAW] == pytest.approx(math.pi * 100 / 500)
-    # 0.4875 deep in steps of 0.05 are 10, and 3 without infeed; a third of the speed
-    assert thread_passes(lens) == 13
-    each = 37 / (0.75 * turns / 3) + 0.25
-    assert found[Step.THREAD] == pytest.approx(13 * each, rel=1e-3)
+    # a third of the speed, or as fast as a hand stops it in the last turn
+    told, stop = thread_passes(lens.tap.thread), stopping(lens.tap)
+    assert told is not None
+    each = 37 / (0.75 * min(turns / 3, stop.turns if stop else turns)) + 0.25
+    assert found[Step.THREAD] == pytest.approx(len(told.passes) * each, rel=1e-3)
     # shank of 14 and thread of 18.05 out of 20: 3 passes over 75 mm, 1 over 37
     bar = 20_000 / (math.pi * 20)
     last = 75 / (0.5 * 0.175 * 20_000 / (math.pi * 14))
@@ -56,8 +59,13 @@ def test_the_lathe_by_hand(lens: TapDesign) -> None:
 
 
 def test_several_starts_are_cut_one_after_the_other() -> None:
-    one, two = designed("M20x1.5"), designed("M20xPh3P1.5")
-    assert thread_passes(two) == 2 * thread_passes(one)
+    two = designed("M20xPh3P1.5")
+    told, stop = thread_passes(two.tap.thread), stopping(two.tap)
+    assert told is not None
+    turns = 20_000 / 3 / (math.pi * two.tap.thread.major)
+    turns = min(turns, stop.turns) if stop else turns
+    each = two.tap.blank.thread_length / (3.0 * turns) + 0.25
+    assert working(two)[Step.THREAD] == pytest.approx(2 * len(told.passes) * each, rel=1e-3)
 
 
 def test_the_mill_by_its_own_programs(lens: TapDesign) -> None:

@@ -54,9 +54,9 @@ def test_a_path_goes_by_the_jobs_folder_and_on_the_command_line_by_ones_own(fold
     assert by_job.shop.cutters == pytest.approx([6.35, 5])
     typed = job_for("M10", ["shop.file=../shops/shop.toml"])
     assert typed.shop.furnace == 800
-    (folder / "elsewhere" / "mine.toml").write_text('[shop]\nfurnace = 870\nmill = "cnc"\n')
+    (folder / "elsewhere" / "mine.toml").write_text('[shop]\nfurnace = 870\nmill_control = "cnc"\n')
     other = read_job(folder / "jobs" / "job.toml", ["shop.file=mine.toml"]).shop
-    assert (other.mill, other.cutters, other.furnace) == ("cnc", None, 900)
+    assert (other.mill_control, other.cutters, other.furnace) == ("cnc", None, 900)
 
 
 def test_what_was_settled_stands_in_the_record(folder: Path) -> None:
@@ -140,5 +140,5 @@ def test_a_job_that_points_to_itself_is_a_job_file(tmp_path: Path) -> None:
 
 def test_the_schema_has_the_fields_of_the_job() -> None:
     fields = shop_schema()["$defs"]["Shop"]["properties"]
-    assert {"cutters", "furnace", "steels", "mill", "index", "rate"} <= set(fields)
+    assert {"cutters", "furnace", "steels", "mill_control", "index", "rate"} <= set(fields)
     assert "shop" in shop_schema()["properties"]

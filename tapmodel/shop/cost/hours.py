@@ -20,6 +20,9 @@ from tapmodel.shop.gcode.program import depths
 from tapmodel.shop.gcode.square import BESIDE, END_MILL, STEP_OVER
 from tapmodel.shop.order_of_work import Step, order_of_work, relieved
 from tapmodel.shop.tapping_speed import revolutions
+from tapmodel.shop.threading.passes import thread_passes
+from tapmodel.shop.threading.stopping import BY_HAND as CRANKED
+from tapmodel.shop.threading.stopping import stopping
 
 SETTING_UP: Mapping[Step, float] = {
     Step.SAW: 10,
@@ -54,9 +57,8 @@ SAWN = 500.0
 ROUGHING = 1.0
 """Depth of a roughing cut on the lathe [mm]. Rule of this program."""
 
-THREAD_PASS, SPRING_PASSES, RETURN = 0.05, 3, 0.25
-"""Infeed of a pass of the threading tool, square to the axis [mm]; passes without infeed; minutes
-to withdraw, go back and set in again. Rules of this program."""
+RETURN = 0.25
+"""Minutes to withdraw the threading tool, go back and set in again. Rule of this program."""
 
 CHAMFER_PASSES = 4
 """Passes of the tool along the cone. Rule of this program."""
@@ -193,21 +195,15 @@ def _neck(design: TapDesign) -> float:
     return _passes(depth, ROUGHING) * _turned(design, major, blank.neck_length, PLUNGE)
 
 
-def thread_passes(design: TapDesign) -> int:
-    """Passes of the threading tool in all starts.
-
-    Source: `THREAD_PASS`, `SPRING_PASSES`.
-    """
-    thread = design.tap.thread
-    deep = _passes((thread.major - thread.minor) / 2, THREAD_PASS)
-    return thread.starts * (deep + SPRING_PASSES)
-
-
 def _thread(design: TapDesign) -> float:
+    """All passes of all starts, no faster than a hand stops the spindle."""
     thread = design.tap.thread
+    told, stop = thread_passes(thread), stopping(design.tap)
     turns = revolutions(speed(design.work.steel.name, Cut.THREADING), thread.major)
+    # Where no hand is so quick the spindle itself is turned by hand.
+    turns = turns if stop is None else min(turns, max(stop.turns, CRANKED))
     each = design.tap.blank.thread_length / (thread.lead * turns)
-    return thread_passes(design) * (each + RETURN)
+    return thread.starts * (len(told.passes) if told else 0) * (each + RETURN)
 
 
 def _chamfer(design: TapDesign) -> float:
