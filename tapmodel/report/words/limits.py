@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 
 from tapmodel.findings import Finding, Held, Limit
 from tapmodel.report.units import in_words, range_in_words, torque_in_words
-from tapmodel.report.words.sentence import Writer, judged, low
+from tapmodel.report.words.sentence import judged, low
 from tapmodel.words import Units
 
 _MM, _NM = "mm", "N·m"
@@ -64,8 +64,6 @@ def _united(value: float, form: str, limit: Limit, units: Units) -> str:
             return in_words(value, form, units)
         case "N·m":
             return torque_in_words(value, units, form)
-        case "°C":
-            return Writer(units).temperature(value)
         case unit:
             return f"{value:{form}} {unit}"
 
