@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
+BEFORE = 1.0
+"""Air between the ball and the plane of the front face where it comes down [mm]."""
+
 Point = tuple[float, float, float]
 """x, y and z [mm]."""
 
@@ -24,7 +27,7 @@ class BallPath:
     Attributes:
         turned: direction of the cutter's axis about z, counter-clockwise seen from the square and
             counted from x, 0 to 360 [deg].
-        front: in front of the blank, so far that the ball only touches the plane of its front.
+        front: in front of the blank, the ball with `BEFORE` of air before the plane of its front.
         last: where it stops at full depth.
         lifted: straight out from there along the cutter's axis, just clear of thread and shank.
     """
@@ -68,7 +71,7 @@ def _path(tap: Tap, sense: int, angle: float) -> BallPath:
 
     return BallPath(
         turned=(sense * angle) % 360,
-        front=at(flutes.centre_radius, -ball),
+        front=at(flutes.centre_radius, -ball - BEFORE),
         last=at(flutes.centre_radius, stop),
         lifted=at(thickest(tap) + ball, stop),
     )

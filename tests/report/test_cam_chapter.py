@@ -51,7 +51,7 @@ def test_coordinates_and_angles_are_those_of_the_definition() -> None:
     path, angles = _tables(cam.chapter(design))
     c, e, b = flutes.centre_radius, flutes.offset, flutes.cutter_diameter / 2
     due = {
-        "starts in front": (c, e, -b),
+        "starts in front": (c, e, -b - 1.0),
         "stops at full depth": (c, e, flutes.full_depth_length),
         "lifted clear": (design.tap.thread.major / 2 + b, e, flutes.full_depth_length),
     }

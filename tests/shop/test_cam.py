@@ -7,7 +7,7 @@ import pytest
 
 from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.designing.settle import settle
-from tapmodel.shop.cam import ball_paths, cutter_reach
+from tapmodel.shop.cam import BEFORE, ball_paths, cutter_reach
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 
@@ -32,7 +32,7 @@ def test_the_ball_touches_the_core_of_the_ideal_tap_along_each_flute(text: str) 
     assert len(paths) == tap.flutes.count
     for path in paths:
         x, y, z = path.front
-        assert z == -ball
+        assert z == pytest.approx(-ball - BEFORE)
         assert math.hypot(x, y) - ball == pytest.approx(core, abs=1e-9)
         share = core / math.hypot(x, y)
         floor = [(share * x, share * y, at * path.last[2]) for at in (0.3, 0.6, 1.0)]

@@ -2,7 +2,6 @@
 
 from functools import partial
 
-from tapmodel.designing.choose.tools import tools_of
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Paragraphs
 from tapmodel.report.chapters import cautions
@@ -17,18 +16,15 @@ from tapmodel.report.route.speeds import milled
 from tapmodel.report.units import shown
 from tapmodel.report.words.dials import ONE_WAY
 from tapmodel.shop.cam import cutter_reach
+from tapmodel.shop.end_mill import end_mill
 from tapmodel.shop.gcode.wanted import index_of, mill_of
 from tapmodel.shop.order_of_work import Step, wires_after_flutes
-from tapmodel.standards.inches import MM
-from tapmodel.words import Index, Mill, ToolSizes, Units
-
-_END_MILL = {ToolSizes.METRIC: 10.0, ToolSizes.INCH: 0.375 * MM}
-"""The end mill that turns a minute are told for [mm]; any does."""
+from tapmodel.words import Index, Mill, Units
 
 
 def square(design: TapDesign) -> Operation:
     """Flats of the drive."""
-    told, mill = square_chapter.chapter(design), _END_MILL[tools_of(design)]
+    told, mill = square_chapter.chapter(design), end_mill(design)
     return Operation(
         Step.SQUARE,
         "Mill the square",

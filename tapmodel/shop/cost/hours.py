@@ -16,8 +16,9 @@ from tapmodel.shop.cutting_speed import (
     table_feed,
     turning_feed,
 )
+from tapmodel.shop.end_mill import end_mill
 from tapmodel.shop.gcode.program import depths
-from tapmodel.shop.gcode.square import BESIDE, END_MILL, STEP_OVER
+from tapmodel.shop.gcode.square import BESIDE, lines
 from tapmodel.shop.order_of_work import Step, order_of_work, relieved
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.shop.threading.passes import thread_passes
@@ -216,10 +217,10 @@ def _square(design: TapDesign) -> float:
     """Each flat line by line and step by step, as its program does."""
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat = blank.square_across_flats / 2
-    half = math.sqrt(max(radius**2 - flat**2, 0.0)) + END_MILL / 2 + BESIDE
-    lines = max(math.ceil((blank.square_length - END_MILL / 2) / (STEP_OVER * END_MILL)), 0) + 1
-    passes = len(depths(radius, flat, END_MILL)) * lines
-    each = 2 * half / table_feed(design.work.steel.name, END_MILL) + AT_MILL
+    mill = end_mill(design)
+    half = math.sqrt(max(radius**2 - flat**2, 0.0)) + mill / 2 + BESIDE
+    passes = len(depths(radius, flat, mill)) * len(list(lines(blank.square_length, mill)))
+    each = 2 * half / table_feed(design.work.steel.name, mill) + AT_MILL
     return 4 * (passes * each + INDEXED)
 
 

@@ -8,7 +8,7 @@ stands upright.
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.cam import ball_paths, thickest
-from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of, turned_by
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, sized, speed_of, turned_by
 from tapmodel.words import Units
 
 
@@ -26,11 +26,12 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
     paths, ball = ball_paths(tap), tap.flutes.cutter_diameter / 2
     # Every flute stands as the first one does, once the work is turned to it.
     out, across, stop = paths[0].last
+    begin = paths[0].front[2]
     tips = depths(tap.thread.major / 2, out - ball, tap.flutes.cutter_diameter)
     top = thickest(tap)
     speed = speed_of(tap.flutes.cutter_diameter, design)
     program = Program(
-        f"Flutes of {design.name}", _notes(design, len(tips), by_hand=by_hand), speed, units
+        f"Flutes of {design.name}", _notes(design, len(tips), units, by_hand=by_hand), speed, units
     )
     program.rapid(Z=top + ABOVE)
     program.spin()
@@ -38,7 +39,7 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
         program.comment(f"flute {number} of {tap.flutes.count}")
         program.index(path.turned, by_hand=by_hand)
         for tip in tips:
-            program.rapid(X=ball, Y=across)
+            program.rapid(X=-begin, Y=across)
             program.rapid(Z=tip)
             program.cut(X=-stop)
             program.cut(Z=top)
@@ -46,16 +47,17 @@ def flutes_program(design: TapDesign, units: Units = Units.MM, *, by_hand: bool 
     return program.ended()
 
 
-def _notes(design: TapDesign, passes: int, *, by_hand: bool) -> tuple[str, ...]:
+def _notes(design: TapDesign, passes: int, units: Units, *, by_hand: bool) -> tuple[str, ...]:
     """How the mill is set up for it."""
     flutes, centre = design.tap.flutes, design.tap.blank.front_centre > 0
+    cutter = sized(flutes.cutter_diameter, units)
     held = (
         "in front a centre that is turned down to the core: the ball starts beside it"
         if centre
         else "in front the stub with its male point, in a hollow centre: the ball starts beside it"
     )
     return (
-        f"{flutes.count} flutes, ball-nose cutter {flutes.cutter_diameter:.4g} mm, {passes} passes",
+        f"{flutes.count} flutes, ball-nose cutter {cutter}, {passes} passes",
         "X0 front face, shank on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
         f"Z is the tip of the ball; {turned_by(by_hand=by_hand)}, any direction for equal flutes",
         held,

@@ -61,6 +61,13 @@ def depths(top: float, last: float, cutter: float) -> tuple[float, ...]:
     return tuple(top + (last - top) * number / passes for number in range(1, passes + 1))
 
 
+def sized(length: float, units: Units) -> str:
+    """A length [mm] in the words of a comment, in the unit of the program."""
+    if units is Units.INCH:
+        return f"{length / float(MM):.4f} in"
+    return f"{length:.4g} mm"
+
+
 def turned_by(*, by_hand: bool) -> str:
     """What turns the work, as a note."""
     return "at each M0 you turn the work by the dividing head" if by_hand else "A turns the work"

@@ -8,12 +8,9 @@ import math
 from collections.abc import Iterator
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.shop.gcode.program import ABOVE, Program, depths, speed_of, turned_by
+from tapmodel.shop.end_mill import end_mill
+from tapmodel.shop.gcode.program import ABOVE, Program, depths, sized, speed_of, turned_by
 from tapmodel.words import Units
-
-END_MILL = 10.0
-"""Diameter of the end mill that is reckoned with [mm]; any that is no wider than twice the square
-is long leaves the same square."""
 
 STEP_OVER = 0.6
 """Way from one pass to the next beside it, in diameters of the end mill; common practice."""
@@ -23,25 +20,30 @@ BESIDE = 1.0
 
 
 def square_program(
-    design: TapDesign, units: Units = Units.MM, *, cutter: float = END_MILL, by_hand: bool = False
+    design: TapDesign,
+    units: Units = Units.MM,
+    *,
+    cutter: float | None = None,
+    by_hand: bool = False,
 ) -> str:
     """The four flats, cut across the shank, so that they end in a straight shoulder.
 
     Args:
         design: every number of the tap.
         units: of the program's numbers; both is mm.
-        cutter: diameter of the end mill [mm].
+        cutter: diameter of the end mill [mm]; that of the route where none is told.
         by_hand: as for the flutes.
 
     Source: derived here.
     """
+    cutter = cutter or end_mill(design)
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat, length = blank.square_across_flats / 2, blank.square_length
     clear = radius + ABOVE
     half = math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
-    sizes = f"square {blank.square_across_flats:.4g} mm, {length:.4g} mm long"
+    sizes = f"square {sized(blank.square_across_flats, units)}, {sized(length, units)} long"
     notes = (
-        f"{sizes}, shank {blank.shank_diameter:.4g} mm; end mill {cutter:.4g} mm",
+        f"{sizes}, shank {sized(blank.shank_diameter, units)}; end mill {sized(cutter, units)}",
         "X0 rear face, tap on the side of -X; Y0 Z0 axis of the tap, +Z to the spindle",
         f"Z is the end of the mill; {turned_by(by_hand=by_hand)}",
     )
@@ -52,7 +54,7 @@ def square_program(
         program.comment(f"flat {number + 1} of 4")
         program.index(90.0 * number, by_hand=by_hand)
         for height in depths(radius, flat, cutter):
-            for along in _lines(length, cutter):
+            for along in lines(length, cutter):
                 program.rapid(X=along, Y=-half)
                 program.rapid(Z=height)
                 program.cut(Y=half)
@@ -60,13 +62,15 @@ def square_program(
     return program.ended()
 
 
-def _lines(length: float, cutter: float) -> Iterator[float]:
+def lines(length: float, cutter: float) -> Iterator[float]:
     """Places of the mill's axis along X, the last with its edge on the shoulder [mm].
 
-    The first may lie in front of the rear face: a mill wider than the square is long covers it.
+    The first reaches over the rear face; none stays in front of it, where there is no work.
     """
     last = cutter / 2 - length
     count = max(math.ceil((length - cutter / 2) / (STEP_OVER * cutter)), 0) + 1
     first = last + (count - 1) * STEP_OVER * cutter
     for number in range(count):
-        yield first - number * STEP_OVER * cutter
+        along = first - number * STEP_OVER * cutter
+        if along < cutter / 2:
+            yield along

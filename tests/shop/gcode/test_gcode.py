@@ -11,9 +11,11 @@ from interpreter import Move, moves_of, needs_interpreter
 from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
+from tapmodel.shop.cam import BEFORE
+from tapmodel.shop.end_mill import end_mill
 from tapmodel.shop.gcode.flutes import flutes_program
 from tapmodel.shop.gcode.program import ABOVE
-from tapmodel.shop.gcode.square import END_MILL, square_program
+from tapmodel.shop.gcode.square import square_program
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Units
@@ -70,7 +72,7 @@ def test_the_last_pass_leaves_the_flutes_of_the_tap(
     assert len({cut.a % 360 for cut, _ in cuts}) == tap.flutes.count
     core = tap.flutes.core_diameter / 2
     for begin, end in cuts:
-        assert begin.x == pytest.approx(ball, abs=NEAR)
+        assert begin.x == pytest.approx(ball + BEFORE, abs=NEAR)
         assert end.x == pytest.approx(-tap.flutes.full_depth_length, abs=NEAR)
         # places of the ball's surface from the floor up each side, as far as it stands in the tap
         points = list[tuple[float, float, float]]()
@@ -98,7 +100,7 @@ def test_no_pass_is_deeper_than_a_tenth_of_the_cutter_and_rapids_are_in_the_air(
             assert min(before.z, move.z) >= thickest + ABOVE - 1e-3
         if not move.cuts and move.z < thickest:
             # down in front of the work
-            assert move.x >= tap.flutes.cutter_diameter / 2 - 1e-3
+            assert move.x >= tap.flutes.cutter_diameter / 2 + BEFORE - 1e-3
     depths = sorted({move.z for move in moves if move.cuts and move.x < 0}, reverse=True)
     tops = [tap.thread.major / 2, *(z for z in depths if z < tap.thread.major / 2)]
     steps = [a - b for a, b in pairwise(tops)]
@@ -110,7 +112,7 @@ def test_no_pass_is_deeper_than_a_tenth_of_the_cutter_and_rapids_are_in_the_air(
 @pytest.mark.parametrize("text", TAPS)
 def test_the_square_is_that_of_the_tap(text: str, units: Units, tmp_path: Path) -> None:
     design = designed(text)
-    tap, blank = design.tap, design.tap.blank
+    tap, blank, mill = design.tap, design.tap.blank, end_mill(design)
     moves = moves_of(square_program(design, units), tmp_path)
     cuts = [(a, b) for a, b in pairwise(moves) if b.cuts]
     assert {b.a % 360 for _, b in cuts} == {0.0, 90.0, 180.0, 270.0}
@@ -120,11 +122,13 @@ def test_the_square_is_that_of_the_tap(text: str, units: Units, tmp_path: Path) 
         last = [(a, b) for a, b in cuts if b.a % 360 == angle and b.z < lowest + NEAR]
         # the mill's edge comes to the shoulder, and its ways leave nothing between them
         edges = sorted(b.x for _, b in last)
-        assert edges[0] - END_MILL / 2 == pytest.approx(-blank.square_length, abs=NEAR)
-        assert all(b - a < END_MILL for a, b in pairwise(edges))
-        assert edges[-1] + END_MILL / 2 > -1e-3
+        assert edges[0] - mill / 2 == pytest.approx(-blank.square_length, abs=NEAR)
+        assert all(b - a < mill for a, b in pairwise(edges))
+        assert edges[-1] + mill / 2 > -1e-3
+        # and none is past the rear face, in the air
+        assert edges[-1] - mill / 2 < 0
         for a, b in last:
-            reach = math.sqrt(blank.shank_diameter**2 / 4 - lowest**2) + END_MILL / 2
+            reach = math.sqrt(blank.shank_diameter**2 / 4 - lowest**2) + mill / 2
             assert a.y < -reach
             assert b.y > reach
         points = [
