@@ -117,7 +117,6 @@ def test_commands_and_fields_complete() -> None:
     shop = said(COMP_WORDS="tapmodel compare --vary shop.", COMP_CWORD="3", **how).split()
     assert shop == [
         *("shop.file=", "shop.tools=", "shop.dividing_ratio=", "shop.leadscrew="),
-        *("shop.file=", "shop.tools=", "shop.dividing_ratio=", "shop.leadscrew="),
         *("shop.relief_by=", "shop.offset_step=", "shop.indicator_step=", "shop.furnace="),
         *("shop.mill_control=", "shop.index=", "shop.rate="),
     ]

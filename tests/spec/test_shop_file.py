@@ -113,7 +113,7 @@ def test_the_pointer_of_a_file_elsewhere_leads_to_the_same_shop(folder: Path) ->
         ("[shop]\nfurnace = 3\n", r"wrong\.toml: shop\.furnace: 3 .*at least 100, at most 1500"),
         ("[shop]\ncutters = ['x']\n", r"wrong\.toml: shop\.cutters: .*or with its unit"),
         ("shop = 3\n", r"wrong\.toml: shop: 3 .*keys of the table \[shop\]"),
-        ("[shop\n", r"wrong\.toml: .*a TOML file"),
+        ("[shop\n", r"wrong\.toml, line 1: .*a TOML file"),
     ],
 )
 def test_what_is_wrong_names_file_field_value_and_what_is_allowed(
