@@ -28,6 +28,7 @@ class Code(StrEnum):
     CHAMFER_LENGTH = "chamfer-length"
     POINT_DRILL = "point-drill"
     POINT_SLIM = "point-slim"
+    CHAMFER_BLIND = "chamfer-blind"
     CHIP_THICK = "chip-thick"
     CHIP_THIN = "chip-thin"
     CHIP_KEEN = "chip-keen"

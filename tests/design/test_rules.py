@@ -30,6 +30,7 @@ BREAKING = [
     ("point-drill", "error", ["chamfer.point_diameter=17.3"]),
     ("point-core", "error", ["chamfer.point_diameter=8.7", "chamfer.length=6"]),
     ("chip-thin", "warning", ["chamfer.pitches=14"]),
+    ("chamfer-blind", "warning", ["hole.kind=blind", "hole.depth=2.9"]),
     ("engagement-wish", "warning", ["hole.engagement=70"]),
     (
         "rake-at-wall",

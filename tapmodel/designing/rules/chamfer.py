@@ -43,6 +43,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     del context  # the chamfer is judged by the design alone
     yield from _cone(design)
     yield from _full_thread(design)
+    yield from _in_blind_hole(design)
     yield from _point(design)
     yield from _chip(design)
 
@@ -104,6 +105,27 @@ def _full_thread(design: TapDesign) -> Findings:
         field, actual = "chamfer.length", design.tap.chamfer_length
         limit = at_most(longest)
         yield finding(Code.CHAMFER_LENGTH, ERROR, field, actual, limit, OWN_RULE, levers=levers)
+
+
+def _in_blind_hole(design: TapDesign) -> Findings:
+    """As much thread as the chamfer is long stays unfinished at the bottom of a blind hole."""
+    length, depth = design.tap.chamfer_length, design.work.depth
+    if design.work.blind and over(length, depth):
+        values = Values(depth=depth, drilled=design.hole_depth)
+        levers = (
+            less("chamfer.length", length, depth),
+            less("chamfer.pitches", design.figures.chamfer_leads),
+        )
+        yield finding(
+            Code.CHAMFER_BLIND,
+            WARNING,
+            "chamfer.length",
+            length,
+            at_most(depth),
+            OWN_RULE,
+            values=values,
+            levers=levers,
+        )
 
 
 def _point(design: TapDesign) -> Findings:

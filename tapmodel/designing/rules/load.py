@@ -93,6 +93,10 @@ def _room(design: TapDesign, foreseen: Prediction) -> Findings:
     held, depth = foreseen.chips_held, design.work.depth
     least = depth if design.work.blind else depth / 2
     if math.isfinite(held) and under(held, least):
-        values = Values(depth=depth)
+        lead = design.tap.thread.lead
+        values = Values(depth=depth, lead=lead)
+        severity = WARNING if under(held, lead) else NOTE
         limit = at_least(least)
-        yield finding(Code.CHIP_ROOM, NOTE, "prediction.room", held, limit, OWN_RULE, values=values)
+        yield finding(
+            Code.CHIP_ROOM, severity, "prediction.room", held, limit, OWN_RULE, values=values
+        )

@@ -44,6 +44,10 @@ def _crests_rub(values: Values, write: Writer) -> str:
 
 def _chips_jam(values: Values, write: Writer) -> str:
     held, depth = (write(values.number(at), HOLE_DEPTH) for at in ("held", "depth"))
+    if values.number("held") < values.number("lead"):
+        return (
+            "chips jam: the flutes do not hold those of one turn; share the work among several taps"
+        )
     return (
         f"chips jam: the flutes hold those of {held} of thread and the hole is {depth} deep; back "
         f"out and clear them each {held}"

@@ -35,6 +35,9 @@ STARTING = 3.0
 LOW_HALF = 0.25
 """Added to a place in the tolerance of the drilled hole, so that its half counts as listed."""
 
+LEAST_HELD = 0.01
+"""Share of the hole whose chips flutes are taken to hold at least, so that weights have an end."""
+
 GUIDING = 1.0
 """Full thread that guides a tap once it is in, in diameters; common practice."""
 
@@ -139,9 +142,12 @@ def _crests_rub(design: TapDesign, foreseen: Prediction) -> Causes:
 def _chips_jam(design: TapDesign, foreseen: Prediction) -> Causes:
     held, depth = foreseen.chips_held, design.work.depth
     if held < depth:
-        # Half of the chips of a through hole fall out of it.
-        weight = depth / held if design.work.blind else depth / held / 2
-        yield Cause(Why.CHIPS_JAM, weight, Values(held=held, depth=depth))
+        # Half of the chips of a through hole fall out of it; some flutes hold none.
+        times = depth / max(held, LEAST_HELD * depth)
+        weight = times if design.work.blind else times / 2
+        yield Cause(
+            Why.CHIPS_JAM, weight, Values(held=held, depth=depth, lead=design.tap.thread.lead)
+        )
 
 
 def _hole_tight(design: TapDesign) -> Causes:

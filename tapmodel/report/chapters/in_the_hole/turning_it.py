@@ -108,11 +108,15 @@ def clearing(design: TapDesign, foreseen: Prediction) -> list[Block]:
     """What to do with chips that the flutes do not hold; common practice."""
     if foreseen.chips_held >= design.work.depth:
         return []
+    if foreseen.chips_held < design.tap.thread.lead:
+        return [Paragraphs((_JAMS,))]
     through = "" if design.work.blind else " Through a hole part of them fall out in front."
     return [Paragraphs((f"{_BACK_OUT}{through}",))]
 
 
 _BACK_OUT = "Each time so much thread is cut back the tap out and clear the chips."
+
+_JAMS = "Backing the tap out does not help where the flutes do not hold the chips of one turn."
 
 _NONE = "Nothing is told of a tap that breaks a rule."
 
@@ -229,6 +233,9 @@ def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
 def chip_room_row(design: TapDesign, foreseen: Prediction) -> Row:
     """How much thread is cut before the flutes are full."""
     held = foreseen.chips_held
-    all_of_them = held >= design.work.depth
-    told = Words("all of this hole") if all_of_them else hole_depth(held)
+    told = hole_depth(held)
+    if held >= design.work.depth:
+        told = Words("all of this hole")
+    elif held < design.tap.thread.lead:
+        told = Words("less than of one turn")
     return Row("thread whose chips the flutes hold", told)

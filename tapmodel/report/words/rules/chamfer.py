@@ -36,11 +36,22 @@ def _keen(finding: Finding, length: Length) -> str:
     )
 
 
+def _blind(finding: Finding, length: Length) -> str:
+    depth, drilled = (length(finding.values.number(of), ".1f") for of in ("depth", "drilled"))
+    return (
+        f"The chamfer is {length(judged(finding), '.1f')} long, and so much thread stays "
+        f"unfinished at the bottom of a blind hole: for {depth} of full thread it has to be "
+        f"drilled {drilled} deep. Let a tap with a shorter chamfer, such as a bottoming one, "
+        "follow this one."
+    )
+
+
 SENTENCES: Sentences = {
     Code.CHAMFER_ANGLE: always("The chamfer is no usable cone."),
     Code.CHAMFER_LENGTH: always("The chamfer leaves no full thread."),
     Code.POINT_DRILL: always("The tap will not start: its point is as thick as the drilled hole."),
     Code.POINT_SLIM: always("The point is a needle."),
+    Code.CHAMFER_BLIND: _blind,
     Code.CHIP_THICK: _thick,
     Code.CHIP_THIN: _thin,
     Code.CHIP_KEEN: _keen,
