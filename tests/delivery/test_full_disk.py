@@ -133,7 +133,7 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
     _only_once(monkeypatch, papers, "all_drawings")
     _only_once(monkeypatch, sheet.typst, "compile")
     ended: list[bool] = []
-    for free in range(0, 4000, 400):
+    for free in range(0, 5500, 500):
         out = disk(free)
         ended.append(_ends(functools.partial(sheet_command, JOB, out)))
         if ended[-1]:
@@ -142,7 +142,7 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
         else:
             assert not out.exists()
     assert ended == sorted(ended)
-    # The files of a sheet take some 3 MB together.
+    # The files of a sheet take some 4 MB together.
     assert (ended[0], ended[-1]) == (False, True)
 
 

@@ -171,6 +171,11 @@ PAPERS_ALONE = {
 # The first has but one value; the others are of what is written, and make no other tap.
 NOT_OF_THE_TAP = {"relief.chamfer.applies_to", "units", "report.paper", "report.projection"}
 
+# What a shop has besides, and where that is told, is held in tests of its file and of the route.
+NOT_OF_THE_TAP |= {
+    *("shop.file", "shop.furnace", "shop.steels", "shop.mill_control", "shop.index", "shop.rate"),
+}
+
 
 # None of them alone makes a tap: below.
 OF_A_SET = {f for f in field_names() if f.startswith("set.")}

@@ -203,6 +203,10 @@ def test_a_larger_tap_has_larger_lengths_in_every_table(design: TapDesign, times
             continue  # a share of the thread that the designation names, and that stays
         if "centre drill" in label:
             continue  # one of a published series
+        if label == "cam: : 0":
+            # The air before the front stays a millimetre.
+            assert one[:3] == other[:3]
+            continue
         if "those that suit" in label and best:
             # The air over the crests, on which the thinnest wire depends, stays 0.1 mm.
             assert one[::2] == other[::2]
