@@ -246,13 +246,13 @@ def volume_in_words(mm3: float, units: Units = Units.MM) -> str:
 
 
 def range_in_words(low: float, high: float, form: str, units: Units = Units.MM) -> str:
-    """Two ends in a sentence, the unit behind them; as `in_words`."""
+    """Two ends in a sentence, the unit behind them, one where both read alike; as `in_words`."""
+
+    def ends(number: Callable[[float, str], str]) -> str:
+        return " to ".join(dict.fromkeys(number(end, form) for end in (low, high)))
+
     return " = ".join(
-        _in_each(
-            units,
-            lambda: f"{_mm_number(low, form)} to {_mm_number(high, form)} mm",
-            lambda: f"{_inch_number(low, form)} to {_inch_number(high, form)} in",
-        )
+        _in_each(units, lambda: f"{ends(_mm_number)} mm", lambda: f"{ends(_inch_number)} in")
     )
 
 

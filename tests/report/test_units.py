@@ -22,7 +22,15 @@ from tapmodel.report.blocks import (
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.look_wanted import look_of
 from tapmodel.report.tools import cutter_of, drill_of
-from tapmodel.report.units import Look, Paper, Projection, shown, shown_high, shown_low
+from tapmodel.report.units import (
+    Look,
+    Paper,
+    Projection,
+    range_in_words,
+    shown,
+    shown_high,
+    shown_low,
+)
 from tapmodel.report.units_wanted import units_of
 from tapmodel.spec.job_file import job_for, read_job
 from tapmodel.words import Units
@@ -243,3 +251,11 @@ def test_new_names_paper_and_projection_as_comments_until_they_are_set(tmp_path:
 def _text(out: Path) -> str:
     (path,) = out.rglob("*-sheet.pdf")
     return " ".join(" ".join(page.extract_text() for page in PdfReader(path).pages).split())
+
+
+def test_ends_that_read_alike_stand_once() -> None:
+    assert range_in_words(2.76, 2.84, ".1f") == "2.8 mm"
+    assert range_in_words(2.7, 2.9, ".1f") == "2.7 to 2.9 mm"
+    # 2.76 and 2.84 mm are 0.1087 and 0.1118 in
+    assert range_in_words(2.76, 2.84, ".1f", Units.BOTH) == "2.8 mm = 0.11 in"
+    assert range_in_words(2.76, 2.84, ".2f", Units.INCH) == "0.109 to 0.112 in"
