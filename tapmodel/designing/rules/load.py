@@ -95,8 +95,5 @@ def _room(design: TapDesign, foreseen: Prediction) -> Findings:
     if math.isfinite(held) and under(held, least):
         lead = design.tap.thread.lead
         values = Values(depth=depth, lead=lead)
-        severity = WARNING if under(held, lead) else NOTE
         limit = at_least(least)
-        yield finding(
-            Code.CHIP_ROOM, severity, "prediction.room", held, limit, OWN_RULE, values=values
-        )
+        yield finding(Code.CHIP_ROOM, NOTE, "prediction.room", held, limit, OWN_RULE, values=values)

@@ -46,7 +46,8 @@ def _chips_jam(values: Values, write: Writer) -> str:
     held, depth = (write(values.number(at), HOLE_DEPTH) for at in ("held", "depth"))
     if values.number("held") < values.number("lead"):
         return (
-            "chips jam: the flutes do not hold those of one turn; share the work among several taps"
+            f"chips jam: the flutes hold those of less than one turn and the hole is {depth} deep; "
+            "back right out and clear them at every half turn"
         )
     return (
         f"chips jam: the flutes hold those of {held} of thread and the hole is {depth} deep; back "

@@ -109,14 +109,14 @@ def clearing(design: TapDesign, foreseen: Prediction) -> list[Block]:
     if foreseen.chips_held >= design.work.depth:
         return []
     if foreseen.chips_held < design.tap.thread.lead:
-        return [Paragraphs((_JAMS,))]
+        return [Paragraphs((_EVERY_HALF_TURN,))]
     through = "" if design.work.blind else " Through a hole part of them fall out in front."
     return [Paragraphs((f"{_BACK_OUT}{through}",))]
 
 
 _BACK_OUT = "Each time so much thread is cut back the tap out and clear the chips."
 
-_JAMS = "Backing the tap out does not help where the flutes do not hold the chips of one turn."
+_EVERY_HALF_TURN = "Back the tap right out and clear the chips at every half turn."
 
 _NONE = "Nothing is told of a tap that breaks a rule."
 

@@ -44,9 +44,9 @@ def _room(finding: Finding, length: Length) -> str:
     held, deep = judged(finding), finding.values.number("depth")
     if held < finding.values.number("lead"):
         return (
-            "The flutes do not hold the chips of a single turn of thread: however often the tap is "
-            f"backed out, it jams in this hole of {length(deep, HOLE_DEPTH)}. Share the work among "
-            "several taps, or leave the flutes more room."
+            "The flutes hold the chips of less than one turn of thread, the hole is "
+            f"{length(deep, HOLE_DEPTH)} deep: back the tap right out and clear them at every half "
+            "turn, or share the work among several taps."
         )
     return (
         f"The flutes hold the chips of {length(held, HOLE_DEPTH)} of thread, the hole is "
