@@ -93,7 +93,8 @@ def test_the_numbers_written_are_those_that_are_held() -> None:
         written = float(actual(finding).split()[0])
         assert written == pytest.approx(number, rel=1e-4, abs=1e-9)
         assert actual(finding).endswith(f" {limit.unit}")
-        ends = [end for end in (limit.low, limit.high) if end is not None]
+        # ends that are the same stand once
+        ends = list(dict.fromkeys(end for end in (limit.low, limit.high) if end is not None))
         # a unit may hold a number of its own, as "per 100 of length"
         numbers = allowed(finding).removesuffix(limit.unit)
         told = [float(word) for word in re.findall(r"-?\d[-+.\de]*", numbers)]
