@@ -419,6 +419,24 @@ def test_clearances_are_drawn_as_they_are_and_no_further_than_can_be_read(kind: 
     assert told in [re.sub(r"(\.\d)\b", r"\g<1>0", word) for word in words]
 
 
+def test_what_binds_is_drawn_down_to_where_it_stands_though_nothing_clears() -> None:
+    sets = ("relief.chamfer.kind=concentric", "relief.thread.kind=concentric")
+    design = design_tap(job_for("M12", sets))
+    drawing, foreseen = drawing_of("clearance", design), _foreseen(design)
+    trace = clearance_along(foreseen.tap, 120, foreseen.task.hole.drill).chamfer
+    (curve,) = (_points(curve) for curve in _curves(drawing, CENTRE, closed=False))
+    marked = {
+        text.dxf.text: text.dxf.align_point.y
+        for text in drawing.document.modelspace().query("TEXT")
+        if text.dxf.align_point.x < 0
+    }
+    per_um = (marked["6"] - marked["0"]) / 6
+    drawn = (curve[:, 1].min() - marked["0"]) / per_um
+    assert drawn == pytest.approx(float(trace.clearance_um.min()), rel=0.01)
+    # three times as far as the chart reaches upwards
+    assert drawn < -3 * 6
+
+
 def test_it_stays_off_the_sheet() -> None:
     drawings = all_drawings(design_tap(job_for("M10", ())))
     assert [drawing.name for drawing in at_machine(drawings)] == [

@@ -33,6 +33,19 @@ class _Line(NamedTuple):
     contact: Contact
 
 
+class _Chart(NamedTuple):
+    """The axis upwards [µm], where it ends at either side, and how long the chart is [mm]."""
+
+    axis: Axis
+    low: float
+    high: float
+    long: float
+
+    def at(self, clear: float) -> float:
+        """Where a clearance stands; one beyond the chart at its end [mm of the drawing]."""
+        return self.axis.at(min(max(clear, self.low), self.high))
+
+
 def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Drawing:
     """From the edge to the right, clearance upwards; below zero the land stands proud."""
     lines = _lines(foreseen)
@@ -41,12 +54,12 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     sheet = Sheet("clearance", title, fitting_scale(long, _WIDTH), units)
     touches = 1000 * foreseen.rubbing.threshold.clearance
     low, high = _ends(lines, touches)
-    axis = Axis(0.0, sheet.paper(_HEIGHT) / (high - low))
-    _touching(sheet, axis, (low, touches), long)
-    foot = _frame(sheet, axis, (low, high), long)
+    chart = _Chart(Axis(0.0, sheet.paper(_HEIGHT) / (high - low)), low, high, long)
+    _touching(sheet, chart, touches)
+    foot = _frame(sheet, chart)
     for line in lines:
-        _curve(sheet, axis, line, high)
-    _labels(sheet, axis, lines, (long, high))
+        _curve(sheet, chart, line)
+    _labels(sheet, chart, lines)
     _captions(sheet, design, touches, foot)
     return sheet.finished()
 
@@ -63,33 +76,32 @@ def _lines(foreseen: Prediction) -> list[_Line]:
 
 def _ends(lines: list[_Line], touches: float) -> tuple[float, float]:
     """Lowest and highest clearance of the chart [µm]."""
-    drawn = [float(end) for line in lines for end in (line.trace.clearance_um.min(), 0.0)]
+    least = min(float(line.trace.clearance_um.min()) for line in lines)
     most = max(float(line.trace.clearance_um.max()) for line in lines)
     high = min(max(1.1 * most, 2 * touches), READABLE * touches)
-    return max(1.1 * min(drawn), -READABLE * touches), high
+    return max(1.1 * min(least, 0.0), -READABLE * touches), high
 
 
-def _touching(sheet: Sheet, axis: Axis, ends: tuple[float, float], long: float) -> None:
+def _touching(sheet: Sheet, chart: _Chart, touches: float) -> None:
     """Hatched where a surface touches the work, which springs back behind the edge."""
-    low, touches = (axis.at(end) for end in ends)
-    sheet.hatch([(0.0, low), (long, low), (long, touches), (0.0, touches)], 45.0, 2.4)
+    low, high, long = chart.at(chart.low), chart.at(touches), chart.long
+    sheet.hatch([(0.0, low), (long, low), (long, high), (0.0, high)], 45.0, 2.4)
 
 
-def _curve(sheet: Sheet, axis: Axis, line: _Line, high: float) -> None:
+def _curve(sheet: Sheet, chart: _Chart, line: _Line) -> None:
     """The line of a surface, as far as the chart reaches."""
-    low = -axis.at(high)
     points = list[Point]()
     for along, clear in zip(line.trace.along, line.trace.clearance_um, strict=True):
-        if clear > high:
+        if clear > chart.high:
             break
-        points.append((float(along), max(axis.at(float(clear)), low)))
+        points.append((float(along), chart.at(float(clear))))
     if len(points) > 1:
         sheet.curve(points, line.layer)
 
 
-def _frame(sheet: Sheet, axis: Axis, ends: tuple[float, float], long: float) -> float:
+def _frame(sheet: Sheet, chart: _Chart) -> float:
     """Both axes with their numbers; returns the height of the lowest lettering [mm]."""
-    p, (low, high) = sheet.paper, ends
+    p, (axis, low, high, long) = sheet.paper, chart
     inch = sheet.units is Units.INCH
     unit, size = ("0.0001 in", _UM_PER_TENTH) if inch else ("µm", 1.0)
     foot = axis.at(low)
@@ -109,17 +121,14 @@ def _frame(sheet: Sheet, axis: Axis, ends: tuple[float, float], long: float) -> 
     return foot - p(6.4)
 
 
-def _labels(sheet: Sheet, axis: Axis, lines: list[_Line], ends: tuple[float, float]) -> None:
+def _labels(sheet: Sheet, chart: _Chart, lines: list[_Line]) -> None:
     """At the heel, what each surface comes to, led to from there."""
-    p, (long, high) = sheet.paper, ends
+    p, out = sheet.paper, chart.long + sheet.paper(7)
     told = sorted(lines, key=lambda line: float(line.trace.clearance_um[-1]))
-    heights = [
-        max(axis.at(min(float(line.trace.clearance_um[-1]), high)), -axis.at(high)) for line in told
-    ]
+    heights = [chart.at(float(line.trace.clearance_um[-1])) for line in told]
     for line, height, place in zip(told, heights, spread(heights, p(2.3 * _LINE)), strict=True):
         heel = float(line.trace.along[-1])
-        out = long + p(7)
-        if float(line.trace.clearance_um[-1]) > high:
+        if float(line.trace.clearance_um[-1]) > chart.high:
             sheet.arrow((out - p(2), place - p(1.5)), (out - p(2), place + p(1.5)))
         else:
             sheet.dot((heel, height))
