@@ -61,7 +61,7 @@ def test_nothing_measured_changes_nothing(design: TapDesign) -> None:
     assert measured.chapter(design).blocks == ()
     plain = operations(design)
     assert [chapter.key for chapter in plain][-1] != "measured"
-    assert measured.filled(plain[0], design) is plain[0]
+    assert measured.filled(plain[:1], design)[0] is plain[0]
     assert fields(plain) == {}
 
 
@@ -93,8 +93,8 @@ def test_the_fields_of_the_sheet_hold_what_was_measured(design: TapDesign) -> No
 
 def test_a_value_over_other_wires_leaves_the_field_empty(design: TapDesign) -> None:
     tap = made(design, over_wires=18.4, wire=0.5)
-    assert [row.found for row in rows(measured.filled(over_wires(tap), tap))] == [None] * 4
-    assert any(row.found for row in rows(measured.filled(thread(tap), tap)))
+    assert [row.found for row in rows(measured.filled([over_wires(tap)], tap)[0])] == [None] * 4
+    assert any(row.found for row in rows(measured.filled([thread(tap)], tap)[0]))
 
 
 def test_every_size_has_its_words_and_its_field(design: TapDesign) -> None:

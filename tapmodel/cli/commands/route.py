@@ -106,7 +106,7 @@ def route(  # noqa: PLR0913  (a command has as many options as its user needs)
     look = look_of(asked, units, paper)
     operations = route_of(settled)
     cost = cost_of(settled, Prices(price, weeks, rate, bar_price, cutter_price))
-    chapters = tuple(filled(chapter, settled) for chapter in chapters_of(operations))
+    chapters = tuple(filled(chapters_of(operations), settled))
     after = (cost_chapter(cost, operations), *afterwards(settled))
     if as_json:
         print_json(route_record(settled, operations, look.units) | {"cost": cost_record(cost)})

@@ -1,6 +1,6 @@
 """What was measured of the tap that was made: verdicts, and the tap as it is beside its design."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -58,15 +58,15 @@ def chapter_of(answer: MeasuredAnswer) -> Chapter:
     return Chapter("measured", TITLE, tuple(blocks))
 
 
-def filled(chapter: Chapter, design: TapDesign) -> Chapter:
-    """A chapter with what was measured in its fields; as it is where nothing was."""
+def filled(chapters: Sequence[Chapter], design: TapDesign) -> list[Chapter]:
+    """Chapters with what was measured in their fields; as they are where nothing was."""
     if design.measured is None or not design.measured.pairs:
-        return chapter
+        return list(chapters)
     known = _known(answer_measured(design))
-    blocks = (
-        _filled(block, known) if isinstance(block, Rows) else block for block in chapter.blocks
-    )
-    return replace(chapter, blocks=tuple(blocks))
+    return [
+        replace(chapter, blocks=tuple(_filled(block, known) for block in chapter.blocks))
+        for chapter in chapters
+    ]
 
 
 def _known(answer: MeasuredAnswer) -> Mapping[Size, float]:
@@ -82,7 +82,9 @@ _SAME_WIRE = 1e-4
 """Wires that are told as the same [mm]."""
 
 
-def _filled(block: Rows, known: Mapping[Size, float]) -> Rows:
+def _filled(block: Block, known: Mapping[Size, float]) -> Block:
+    if not isinstance(block, Rows):
+        return block
     return replace(block, rows=tuple(_with_found(row, known) for row in block.rows))
 
 

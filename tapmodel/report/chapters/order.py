@@ -58,4 +58,4 @@ def all_chapters(design: TapDesign) -> list[Chapter]:
 def operations(design: TapDesign) -> list[Chapter]:
     """The chapters that have something to say of that tap, with what was measured of it."""
     chapters = [told for chapter in OPERATIONS if (told := chapter(design)).blocks]
-    return [measured.filled(chapter, design) for chapter in chapters]
+    return measured.filled(chapters, design)
