@@ -118,14 +118,11 @@ def _chosen(job: Job, advice: Advice) -> tuple[TapDesign, Context]:
     ledger.given("shop.dividing_ratio")
     ledger.given("shop.leadscrew")
     ledger.given_numbers("shop.gears")
-    for described in sorted(DESCRIBED):
-        ledger.given_text(described)
-    ledger.given_word("shop.relief_by")
+    for text in (*sorted(DESCRIBED), "shop.relief_by", "shop.mill_control", "shop.index"):
+        ledger.given_word(text)
     ledger.given_numbers("shop.wheels")
     ledger.given("shop.offset_step")
     ledger.given("shop.indicator_step")
-    for field in ("shop.mill_control", "shop.index"):
-        ledger.given_words(field)
     ledger.given("shop.rate")
     material = choose_material(ledger)
     flutes = choose_flutes(thread, hole, material.group, ledger)

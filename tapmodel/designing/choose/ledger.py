@@ -137,9 +137,6 @@ class Ledger:
     def given_words(self, field: str) -> tuple[str, ...]:
         """The words given for `field`, noted; empty, and nothing noted, without any."""
         value = self._given[field] if self.has(field) else None
-        if isinstance(value, str):
-            self._note(field, value)
-            return (value,)
         if not isinstance(value, list):
             return ()
         chosen = tuple(str(entry) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
@@ -154,12 +151,6 @@ class Ledger:
         chosen = tuple(float(str(entry)) for entry in value)  # pyright: ignore[reportUnknownVariableType, reportUnknownArgumentType]
         self._note(field, chosen)
         return chosen
-
-    def given_text(self, field: str) -> None:
-        """Note the text given for `field`, if there is one."""
-        value = self._given[field] if self.has(field) else None
-        if isinstance(value, str):
-            self._note(field, value)
 
     def _note(self, field: str, value: Settled, rule: Rule | None = None) -> None:
         """Keep a choice; one without a rule was given."""
