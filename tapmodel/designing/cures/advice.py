@@ -329,22 +329,11 @@ def _gone_on(trials: Trials, aim: _Aim, moves: Moves) -> Moves | None:
     """One of the moves gone on to the nearest value that reaches a stricter aim; None for none."""
     if aim.reached(trials.outcome(_values(moves))):
         return moves
-    for place, move in enumerate(moves):
-        if move.lever.bound is Bound.EXACTLY:
-            continue
-        scale = Ruler(move.lever, move.setting.digits)
-        before, after = _values(moves[:place]), _values(moves[place + 1 :])
-
-        def reached(
-            index: int, scale: Ruler = scale, before: Values = before, after: Values = after
-        ) -> bool:
-            value = (scale.lever.field, scale.value(index))
-            return aim.reached(trials.outcome((*before, value, *after)))
-
-        further = nearest_legal(reached, scale, scale.index(float(move.setting.value)))
+    for place in _on_scales(moves):
+        one = _Alone(trials, aim, moves, place)
+        further = nearest_legal(one.reached, one.scale, one.index)
         if further is not None:
-            setting = replace(scale.setting(further), replaces=move.setting.replaces)
-            return (*moves[:place], _Move(move.lever, setting), *moves[place + 1 :])
+            return one.at(further)
     return None
 
 
@@ -352,22 +341,50 @@ def _tightened(trials: Trials, aim: _Aim, moves: Moves) -> Moves:
     """Each of several moves taken back as far as the others let it."""
     if len(moves) == 1:
         return moves
-    for place, move in enumerate(moves):
-        if move.lever.bound is Bound.EXACTLY:
-            continue
-        scale = Ruler(move.lever, move.setting.digits)
-        before, after = _values(moves[:place]), _values(moves[place + 1 :])
-
-        def reached(
-            index: int, scale: Ruler = scale, before: Values = before, after: Values = after
-        ) -> bool:
-            value = (scale.lever.field, scale.value(index))
-            return aim.reached(trials.outcome((*before, value, *after)))
-
-        nearest = taken_back(reached, scale.index(float(move.setting.value)))
-        setting = replace(scale.setting(nearest), replaces=move.setting.replaces)
-        moves = (*moves[:place], _Move(move.lever, setting), *moves[place + 1 :])
+    for place in _on_scales(moves):
+        one = _Alone(trials, aim, moves, place)
+        moves = one.at(taken_back(one.reached, one.index))
     return moves
+
+
+def _on_scales(moves: Moves) -> list[int]:
+    """Places of the moves that may go further or be taken back."""
+    return [n for n, move in enumerate(moves) if move.lever.bound is not Bound.EXACTLY]
+
+
+@dataclass(frozen=True, slots=True)
+class _Alone:
+    """One of several moves along its scale, the others as they are."""
+
+    trials: Trials
+    aim: _Aim
+    moves: Moves
+    place: int
+
+    @property
+    def scale(self) -> Ruler:
+        """Of its values."""
+        move = self.moves[self.place]
+        return Ruler(move.lever, move.setting.digits)
+
+    @property
+    def index(self) -> int:
+        """Where it stands on the scale."""
+        return self.scale.index(float(self.moves[self.place].setting.value))
+
+    def at(self, index: int) -> Moves:
+        """The moves with this one elsewhere on its scale."""
+        move = self.moves[self.place]
+        setting = replace(self.scale.setting(index), replaces=move.setting.replaces)
+        return (
+            *self.moves[: self.place],
+            _Move(move.lever, setting),
+            *self.moves[self.place + 1 :],
+        )
+
+    def reached(self, index: int) -> bool:
+        """Whether the aim is reached then."""
+        return self.aim.reached(self.trials.outcome(_values(self.at(index))))
 
 
 def _values(moves: Moves) -> Values:

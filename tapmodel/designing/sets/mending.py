@@ -1,6 +1,7 @@
 """What lets a set bear its work where not even the most taps do: tried, each with its sets."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.legal_value import unit_of
@@ -87,10 +88,7 @@ def _worst(trials: Trials, values: Values) -> float:
 
 
 def _laid(trials: Trials, setting: Setting) -> Setting:
-    replaces = trials.replaced(setting.field, setting.value)
-    return Setting(
-        setting.field, setting.bound, setting.value, setting.unit, setting.digits, replaces
-    )
+    return replace(setting, replaces=trials.replaced(setting.field, setting.value))
 
 
 def _words(trials: Trials, beside: Values) -> Iterator[Setting]:
