@@ -82,7 +82,7 @@ def _slip(
         case "shop.wires":
             # One with its unit may be the one for this thread.
             return _of_set(entries, usual) if len(entries) == len(_all(given.get(field))) else None
-        case "shop.cutters" if any(_near(entry, usual) for entry in entries if usual > 0):
+        case "shop.cutters" if any(is_near(entry, usual) for entry in entries if usual > 0):
             # A shop has cutters for threads of all sizes; one of them suits as it stands.
             return None
         case "flutes.offset":
@@ -97,7 +97,7 @@ def _offset(entries: tuple[float, ...], usual: float) -> _Slip | None:
     """Of whatever sign: which way is plus is not told apart by the unit."""
     if not usual:
         return None
-    close = (e for e in entries if _near(abs(e * UNITS["inches"] / usual), 1, NEAR_OFFSET))
+    close = (e for e in entries if is_near(abs(e * UNITS["inches"] / usual), 1, NEAR_OFFSET))
     return next(((entry, "inches") for entry in close), None)
 
 
@@ -106,7 +106,7 @@ def _largest(entries: tuple[float, ...], usual: float, units: Mapping[str, float
     if not entries or usual <= 0:
         return None
     largest = max(entries)
-    near = (unit for unit, mm in units.items() if _near(largest * mm, usual))
+    near = (unit for unit, mm in units.items() if is_near(largest * mm, usual))
     return next(((largest, unit) for unit in near), None)
 
 
@@ -116,14 +116,15 @@ def _of_set(entries: tuple[float, ...], usual: float) -> _Slip | None:
     A set is in a unit in which all its wires can be had.
     """
     for unit, mm in {"": 1.0, **UNITS}.items():
-        near = [length for length in entries if _near(length * mm, usual)]
+        near = [length for length in entries if is_near(length * mm, usual)]
         if near and all(THINNEST <= length * mm <= THICKEST for length in entries):
             nearest = min(near, key=lambda length: abs(math.log(length * mm / usual)))
             return (nearest, unit) if unit else None
     return None
 
 
-def _near(length: float, usual: float, by: float = NEAR) -> bool:
+def is_near(length: float, usual: float, by: float = NEAR) -> bool:
+    """Whether a length is about as large as the usual one, to so many times."""
     return 1 / by <= length / usual <= by
 
 

@@ -10,14 +10,22 @@ INCH_TOOLED = frozenset({Family.UNIFIED, Family.WHITWORTH, Family.ACME})
 everywhere with those of millimetres."""
 
 
+def ruled_tools(family: Family) -> ToolSizes:
+    """The sizes that whoever cuts threads of a family has.
+
+    Source: rule of this program, `INCH_TOOLED`.
+    """
+    return ToolSizes.INCH if family in INCH_TOOLED else ToolSizes.METRIC
+
+
 def tool_sizes(family: Family, ledger: Ledger) -> ToolSizes:
     """The sizes that the rules count on for a thread of that family.
 
     Source: rule of this program.
     """
-    inch = family in INCH_TOOLED
+    ruled = ruled_tools(family)
+    inch = ruled is ToolSizes.INCH
     rule = by_rule("tools-of-size", OWN_RULE, family=family.value, inch=inch)
-    ruled = ToolSizes.INCH if inch else ToolSizes.METRIC
     return ToolSizes(ledger.word("shop.tools", ruled, rule))
 
 

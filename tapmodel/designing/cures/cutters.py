@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tapmodel.designing.choose.cutters import among, cutters_likely, cutters_to_buy
-from tapmodel.designing.choose.tools import INCH_TOOLED
+from tapmodel.designing.choose.tools import ruled_tools
 from tapmodel.errors import InputError
 from tapmodel.findings import Bound, Lever
 from tapmodel.spec.designation import parse
@@ -53,8 +53,7 @@ def shelf_of(job: Job) -> Shelf:
         thread = parse(job.designation)
     except InputError:
         return Shelf((), ((),))
-    ruled = ToolSizes.INCH if thread.family in INCH_TOOLED else ToolSizes.METRIC
-    tools = ToolSizes(job.shop.tools) if job.shop.tools else ruled
+    tools = ToolSizes(job.shop.tools) if job.shop.tools else ruled_tools(thread.family)
     metric = cutters_likely(thread.diameter, ToolSizes.METRIC)
     if tools is ToolSizes.METRIC:
         return Shelf((), (metric,))

@@ -1,6 +1,6 @@
 """Whether a bare number that was measured makes sense only in another unit."""
 
-from tapmodel.designing.questioned import NEAR, questioned, usual_lengths
+from tapmodel.designing.questioned import is_near, questioned, usual_lengths
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.spec.designations.reading.inches import MM
@@ -68,11 +68,7 @@ def _refuse_millimetres(design: TapDesign, like: str, found: Found) -> None:
     if bare_number(found.typed) is not None or not isinstance(found.typed, str) or usual <= 0:
         return
     marked = not found.typed.lower().rstrip(". ").endswith("mm")
-    if marked and _near(found.number / inches, usual) and not _near(found.number, usual):
+    if marked and is_near(found.number / inches, usual) and not is_near(found.number, usual):
         meant = f"{found.number / inches:.10g}mm"
         allowed = f"a length; this looks like mm: write {meant}; it is {usual:.4g} mm by design"
         raise InputError(found.field, found.typed, allowed)
-
-
-def _near(length: float, usual: float) -> bool:
-    return 1 / NEAR <= length / usual <= NEAR
