@@ -10,13 +10,11 @@ from typing import Protocol
 
 import numpy as np
 
+from tapmodel.designing.choose.steps import up
 from tapmodel.shape.relief import Floats, drop
 from tapmodel.shop.relief.span import Span
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
-
-NOISE = 1e-9
-"""Share of a division by which a setting may miss it and still be it."""
 
 LEAST_REACH = 1e-6
 """A ray that runs along a flat meets it nowhere; its reciprocal radius is held above this."""
@@ -141,13 +139,3 @@ def flat_departs(span: Span, count: int = 1) -> float:
     around = [span.from_centre(float(phi)) for phi in corners]
     parts = [(last - first) % 360.0 for first, last in pairwise(around)]
     return span.arc.radius * (1 - math.cos(math.radians(max(parts)) / 2))
-
-
-def up(length: float, step: float) -> float:
-    """The next whole number of steps that is not less [mm]."""
-    return math.ceil(length / step - NOISE) * step
-
-
-def down(length: float, step: float) -> float:
-    """The next whole number of steps that is not more [mm]."""
-    return math.floor(length / step + NOISE) * step

@@ -18,8 +18,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from tapmodel.designing.choose.steps import down
 from tapmodel.shape.relief import Floats
-from tapmodel.shop.relief.made import down
 from tapmodel.shop.relief.span import Span
 from tapmodel.words import ReliefKind
 
