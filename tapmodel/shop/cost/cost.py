@@ -1,7 +1,7 @@
 """What making a tap costs, against a price and a lead time that somebody typed in."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from tapmodel.designing.choose.cutters import among
@@ -127,7 +127,7 @@ def cost_of(design: TapDesign, prices: Prices) -> Cost:
     bar = bar_for(design.tap, tools_of(design))
     return Cost(
         minutes=minutes_of(design),
-        prices=Prices(prices.price, prices.weeks, rate, prices.bar, prices.cutter),
+        prices=replace(prices, rate=rate),
         bar=bar.length + bar.kerf,
         to_buy=_to_buy(design),
     )

@@ -18,7 +18,7 @@ from tapmodel.shop.cutting_speed import (
 )
 from tapmodel.shop.end_mill import end_mill
 from tapmodel.shop.gcode.program import depths
-from tapmodel.shop.gcode.square import BESIDE, lines
+from tapmodel.shop.gcode.square import beside, lines
 from tapmodel.shop.order_of_work import Step, order_of_work, relieved
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.shop.threading.passes import thread_passes
@@ -218,9 +218,8 @@ def _square(design: TapDesign) -> float:
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat = blank.square_across_flats / 2
     mill = end_mill(design)
-    half = math.sqrt(max(radius**2 - flat**2, 0.0)) + mill / 2 + BESIDE
     passes = len(depths(radius, flat, mill)) * len(list(lines(blank.square_length, mill)))
-    each = 2 * half / table_feed(design.work.steel.name, mill) + AT_MILL
+    each = 2 * beside(radius, flat, mill) / table_feed(design.work.steel.name, mill) + AT_MILL
     return 4 * (passes * each + INDEXED)
 
 

@@ -40,7 +40,7 @@ def square_program(
     blank, radius = design.tap.blank, design.tap.blank.shank_diameter / 2
     flat, length = blank.square_across_flats / 2, blank.square_length
     clear = radius + ABOVE
-    half = math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
+    half = beside(radius, flat, cutter)
     sizes = f"square {sized(blank.square_across_flats, units)}, {sized(length, units)} long"
     notes = (
         f"{sizes}, shank {sized(blank.shank_diameter, units)}; end mill {sized(cutter, units)}",
@@ -60,6 +60,14 @@ def square_program(
                 program.cut(Y=half)
                 program.rapid(Z=clear)
     return program.ended()
+
+
+def beside(radius: float, flat: float, cutter: float) -> float:
+    """How far from the axis a cut across the shank begins and ends, the mill in the air [mm].
+
+    Source: definition; half the width of the flat in the shank, the mill and `BESIDE`.
+    """
+    return math.sqrt(max(radius**2 - flat**2, 0.0)) + cutter / 2 + BESIDE
 
 
 def lines(length: float, cutter: float) -> Iterator[float]:
