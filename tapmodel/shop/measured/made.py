@@ -1,7 +1,7 @@
 """The tap as it is: its definition with the sizes that were measured in place of the designed."""
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tapmodel.designing.record import Lacking, NotMade, TapDesign
@@ -151,12 +151,7 @@ def _relief(designed: Relief, major: float, land: float, drop: float | None) -> 
         raise _NoTapError(Lacking.LAND)
     if designed.kind is ReliefKind.CON_ECCENTRIC:
         return con_eccentric(designed.applies_to, major, land, designed.margin_angle, drop)
-    return _tried(lambda: eccentric_by_drop(designed.applies_to, major, land, drop))
-
-
-def _tried(relief: Callable[[], Relief]) -> Relief:
-    """A relief, where the arc reaches that far."""
     try:
-        return relief()
-    except ValueError:
+        return eccentric_by_drop(designed.applies_to, major, land, drop)
+    except ValueError:  # no arc reaches that far
         raise _NoTapError(Lacking.DROP) from None

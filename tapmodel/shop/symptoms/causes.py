@@ -55,7 +55,7 @@ Causes = Iterator[Cause]
 def binding(design: TapDesign, foreseen: Prediction) -> Causes:
     """What lets it bind, or turn hard."""
     yield from _chamfer_proud(design, foreseen)
-    yield from _lands_rub(design)
+    yield from _lands_rub(design, foreseen)
     yield from _crests_rub(design, foreseen)
     yield from _chips_jam(design, foreseen)
     yield from _hole_tight(design)
@@ -65,17 +65,18 @@ def binding(design: TapDesign, foreseen: Prediction) -> Causes:
 def tearing(design: TapDesign, foreseen: Prediction) -> Causes:
     """What lets the thread tear."""
     yield from _rake_low(design)
-    yield from _chips_off(design)
+    yield from _thin(design)
+    yield from _thick(design)
     yield from _chips_jam(design, foreseen)
-    yield from _lands_rub(design)
+    yield from _lands_rub(design, foreseen)
 
 
 def squealing(design: TapDesign, foreseen: Prediction) -> Causes:
     """What lets it squeal or chatter."""
     yield from _chamfer_proud(design, foreseen)
-    yield from _lands_rub(design)
+    yield from _lands_rub(design, foreseen)
     yield from _crests_rub(design, foreseen)
-    yield from (cause for cause in _chips_off(design) if cause.why is Why.CHIP_THIN)
+    yield from _thin(design)
     yield from _rake_high(design)
 
 
@@ -113,21 +114,17 @@ def _chamfer_proud(design: TapDesign, foreseen: Prediction) -> Causes:
         yield Cause(Why.CHAMFER_PROUD, 2 + proud / threshold, values, cures, tried=bool(cures))
 
 
-def _lands_rub(design: TapDesign) -> Causes:
-    tap, count = design.tap, design.tap.flutes.count
-    contact = design.prediction.rubbing.flank if design.prediction else None
-    if contact is None or contact.rubbing_length <= 0:
+def _lands_rub(design: TapDesign, foreseen: Prediction) -> Causes:
+    tap, contact = design.tap, foreseen.rubbing.flank
+    if contact.rubbing_length <= 0:
         return
-    most = most_rubbing(tap.thread.major, count)
+    most = most_rubbing(tap.thread.major, tap.flutes.count)
     values = Values(rubs=contact.rubbing_length, width=contact.land_width, most=most)
-    cures = _found(design, Code.LAND_RUBS)
-    relief = tap.relief.thread
-    if cures:
-        yield Cause(Why.LANDS_RUB, contact.rubbing_length / most, values, cures, tried=True)
-        return
-    if relief.kind is not ReliefKind.CONCENTRIC and relief.applies_to is not ReliefPlace.THREAD:
-        cures = (_cure("relief.thread.applies_to", "thread"),)
-    yield Cause(Why.LANDS_RUB, contact.rubbing_length / most, values, cures)
+    tried, relief = _found(design, Code.LAND_RUBS), tap.relief.thread
+    alone = relief.kind is not ReliefKind.CONCENTRIC and relief.applies_to is not ReliefPlace.THREAD
+    ruled = (_cure("relief.thread.applies_to", "thread"),) if alone else ()
+    weight = contact.rubbing_length / most
+    yield Cause(Why.LANDS_RUB, weight, values, tried or ruled, tried=bool(tried))
 
 
 def _crests_rub(design: TapDesign, foreseen: Prediction) -> Causes:
@@ -203,15 +200,15 @@ def _rake_high(design: TapDesign) -> Causes:
         yield Cause(Why.RAKE_HIGH, weight, values, (_most("flutes.rake", high, 0, "deg"),))
 
 
-def _chips_off(design: TapDesign) -> Causes:
-    """Chips thinner than an edge cuts, or thicker than a thread bears."""
-    chip = design.figures.chip_thickness
+def _chip(design: TapDesign) -> tuple[float, ChipRange]:
+    """Chip of a tooth, and what is usual in the material [mm]."""
     usual = chip_range(design.work.material.group, design.tap.thread.pitch)
-    yield from _thin(design, chip, usual)
-    yield from _thick(design, chip, usual)
+    return design.figures.chip_thickness, usual
 
 
-def _thin(design: TapDesign, chip: float, usual: ChipRange) -> Causes:
+def _thin(design: TapDesign) -> Causes:
+    """Thinner than an edge cuts."""
+    chip, usual = _chip(design)
     leads = design.figures.chamfer_leads * chip / usual.least
     cures = _found(design, Code.CHIP_THIN, Code.CHIP_KEEN)
     ruled = (_most("chamfer.pitches", leads, 1, ""),)
@@ -219,7 +216,9 @@ def _thin(design: TapDesign, chip: float, usual: ChipRange) -> Causes:
     yield Cause(Why.CHIP_THIN, usual.least / chip, values, cures or ruled, tried=bool(cures))
 
 
-def _thick(design: TapDesign, chip: float, usual: ChipRange) -> Causes:
+def _thick(design: TapDesign) -> Causes:
+    """Thicker than a thread bears."""
+    chip, usual = _chip(design)
     leads = design.figures.chamfer_leads * chip / usual.most
     cures = _found(design, Code.CHIP_THICK)
     ruled = (_least("chamfer.pitches", max(leads, design.figures.chamfer_leads + 1), 1, ""),)

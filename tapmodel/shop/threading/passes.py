@@ -187,12 +187,11 @@ def thread_passes(thread: TapThread) -> Passes | None:
     found = _roughed(nose, roughed, greatest)
     if len(found) > most:
         found = _equal(nose, 0.0, roughed, most)
-    kinds = [(infeed, kind) for infeed, kind in found]
-    kinds += [(depth - sum(light[number:]), Kind.LIGHT) for number in range(1, len(light) + 1)]
-    infeeds = [0.0, *(infeed for infeed, _ in kinds)]
+    found += [(depth - sum(light[number:]), Kind.LIGHT) for number in range(1, len(light) + 1)]
+    infeeds = [0.0, *(infeed for infeed, _ in found)]
     passes = [
         Pass(kind, infeed, nose.area(infeed) - nose.area(before))
-        for (infeed, kind), before in zip(kinds, infeeds, strict=False)
+        for (infeed, kind), before in zip(found, infeeds, strict=False)
     ]
     return Passes((*passes, Pass(Kind.SPRING, depth, 0.0)), greatest)
 
