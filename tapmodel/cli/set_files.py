@@ -1,16 +1,18 @@
 """The job files of a set: all are written or none, and none of an older set stays beside them."""
 
 import os
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.new_file import refuse_taken
 from tapmodel.cli.telling import shell_word
 from tapmodel.errors import InputError, escaped
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from tapmodel.designing.record import TapDesign
     from tapmodel.spec.job import Job
 
@@ -52,22 +54,14 @@ def write_set(
     thread = designs[-1].designation
     beyond = {number: to.of(number) for number in range(len(files) + 1, to.most + 1)}
     ours = [file for number, file in beyond.items() if _is_ours(file, number, thread)]
-    _refuse_taken([*files, *ours], overwrite=overwrite)
+    for file in (*files, *ours):
+        refuse_taken(file, overwrite=overwrite)
     to.folder.mkdir(parents=True, exist_ok=True)
     for file, job, design in zip(files, jobs, designs, strict=True):
         write_whole(file.resolve(), job_of_set(job, design, to.folder).encode())
         say(escaped(f"wrote {file}; then: tapmodel build {shell_word(str(file))}"), aside=True)
     for file in beyond.values():
         _clear(file, ours=file in ours)
-
-
-def _refuse_taken(files: Iterable[Path], *, overwrite: bool) -> None:
-    for file in files:
-        taken = os.path.lexists(file)
-        if taken and not overwrite:
-            raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
-        if taken and not file.is_file():
-            raise InputError("FILE", str(file), "the name of an ordinary file")
 
 
 def _is_ours(file: Path, number: int, thread: str) -> bool:

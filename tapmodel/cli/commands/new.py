@@ -1,16 +1,16 @@
 """`tapmodel new`: a commented job file."""
 
-import os
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.new_file import refuse_taken
 from tapmodel.cli.options import Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
-from tapmodel.errors import InputError, escaped
+from tapmodel.errors import escaped
 from tapmodel.file_names import refuse_strange
 
 EXAMPLES = (
@@ -37,11 +37,7 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
     settled, job = designed(designation, sets, fix=fix, units=units)
     if units is not None:
         job = job.model_copy(update={"units": units.value})
-    taken = os.path.lexists(file)
-    if taken and not overwrite:
-        raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
-    if (taken and not file.is_file()) or not file.name:
-        raise InputError("FILE", str(file), "the name of an ordinary file")
+    refuse_taken(file, overwrite=overwrite)
     write_whole(file.resolve(), commented_job(job, settled, file.parent).encode())
     written = f"wrote {file}; edit it, then: tapmodel build {shell_word(str(file))}"
     say(escaped(written), aside=True)

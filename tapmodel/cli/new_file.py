@@ -1,0 +1,19 @@
+"""The name of a file that a command is to write."""
+
+import os
+from pathlib import Path
+
+from tapmodel.errors import InputError
+
+
+def refuse_taken(file: Path, *, overwrite: bool) -> None:
+    """Refuse a name that is taken, unless an ordinary file is to be overwritten.
+
+    Raises:
+        InputError: naming it.
+    """
+    taken = os.path.lexists(file)
+    if taken and not overwrite:
+        raise InputError("FILE", str(file), "a name that is not taken, or --overwrite")
+    if (taken and not file.is_file()) or not file.name:
+        raise InputError("FILE", str(file), "the name of an ordinary file")
