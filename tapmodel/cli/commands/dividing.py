@@ -10,14 +10,12 @@ from tapmodel.cli.options import AsJson, Sets
 from tapmodel.cli.telling import print_json
 from tapmodel.errors import InputError
 from tapmodel.shop.dividing import PLATES, RATIO
-from tapmodel.shop.dividing_record import Means, record_on
-from tapmodel.spec.shop.counts import counts_for
-from tapmodel.spec.shop.dividing import Asked, asked_for, division, ratio_for
-from tapmodel.spec.shop.hole_circles import CIRCLES
-from tapmodel.spec.shop.rotary_tables import RotaryTable, table_for
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
+    from tapmodel.shop.dividing_record import Means
+    from tapmodel.spec.shop.dividing import Asked
+    from tapmodel.spec.shop.rotary_tables import RotaryTable
 
 EXAMPLES = (
     "tapmodel dividing 13",
@@ -65,6 +63,12 @@ def dividing(  # noqa: PLR0913  (a command has as many options as its user needs
     as_json: AsJson = False,
 ) -> None:
     """Divide a circle with a dividing head or a rotary table."""
+    from tapmodel.shop.dividing_record import record_on
+    from tapmodel.spec.shop.counts import counts_for
+    from tapmodel.spec.shop.dividing import ratio_for
+    from tapmodel.spec.shop.hole_circles import CIRCLES
+    from tapmodel.spec.shop.rotary_tables import table_for
+
     named = _Named(
         () if plates is None else counts_for("--plates", plates, CIRCLES),
         None if ratio is None else ratio_for("--ratio", ratio),
@@ -89,11 +93,13 @@ class _Named:
 
     plates: tuple[int, ...]
     ratio: int | None
-    table: RotaryTable | None
+    table: "RotaryTable | None"
 
     @property
-    def means(self) -> Means:
+    def means(self) -> "Means":
         """With what is usual for the rest."""
+        from tapmodel.shop.dividing_record import Means
+
         head = self.table is None or bool(self.plates) or self.ratio is not None
         return Means(self.plates or PLATES, self.ratio or RATIO, self.table, head)
 
@@ -109,8 +115,10 @@ class _Named:
         )
 
 
-def _asked(text: str) -> Asked | None:
+def _asked(text: str) -> "Asked | None":
     """Divisions or an angle; None where a job is named."""
+    from tapmodel.spec.shop.dividing import asked_for
+
     try:
         return asked_for("DIVISIONS", text)
     except InputError as error:
@@ -126,6 +134,8 @@ def _of_job(text: str, sets: list[str] | None, named: _Named, *, as_json: bool) 
     """Flutes and square of a tap, by what the command names, else by what its shop has."""
     from tapmodel.cli.settled import designed, end
     from tapmodel.report.units_wanted import units_of
+    from tapmodel.shop.dividing_record import record_on
+    from tapmodel.spec.shop.dividing import division
 
     settled, job = designed(text, sets)
     means = named.over(settled).means
