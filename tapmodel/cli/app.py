@@ -18,6 +18,7 @@ from tapmodel.cli.commands import (
     page,
     route,
     schema,
+    serve,
     set,  # noqa: A004  (a command is named as it is typed)
     sheet,
     verify,
@@ -41,7 +42,7 @@ def _epilog(examples: tuple[str, ...]) -> str:
 
 
 ROOMS = (
-    *(design, new, set, build, verify, sheet, route, page, wires, measured, gears, dividing),
+    *(design, new, set, build, verify, sheet, route, page, serve, wires, measured, gears, dividing),
     *(heat, compare, schema),
 )
 for room in ROOMS:

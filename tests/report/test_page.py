@@ -17,10 +17,10 @@ from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.html import chapter_html
 from tapmodel.report.page.solid import Model
-from tapmodel.report.page.stations import regions, stations
 from tapmodel.report.page.templates import own_file
 from tapmodel.report.page.write import PageContent, Picture, write_page
 from tapmodel.report.units import Units
+from tapmodel.report.view.sections import regions, sections
 from tapmodel.shape.outlines.section import section_outline
 from tapmodel.spec.job_file import job_for
 
@@ -244,7 +244,7 @@ def test_names_of_fields_break_behind_dots_and_strokes_alone(design: TapDesign) 
     assert "flutes.<wbr>core_<wbr>diameter" in html
     assert re.search(r"\d\.\d", html)
     assert not re.search(r"\d\.<wbr>", html)
-    assert "overflow-wrap: anywhere; min-width" not in own_file("page.css")
+    assert "overflow-wrap: anywhere; min-width" not in own_file("built/page.css")
 
 
 def test_text_cannot_become_markup() -> None:
@@ -267,8 +267,8 @@ def test_stations_cover_the_tap_in_order(design: TapDesign) -> None:
     assert found[-1].end == design.tap.blank.overall_length
     assert [a.end for a in found[:-1]] == [b.start for b in found[1:]]
     assert {"chamfer", "thread", "flute run-out", "shank", "square"} == {r.name for r in found}
-    heights = [station["z"] for station in stations(design)]
+    heights = [section.z for section in sections(design)]
     assert heights == sorted(heights)
-    for station in stations(design)[::7]:
-        expected = section_outline(design.tap, station["z"]).area
-        assert station["area"] == pytest.approx(expected, rel=1e-4)
+    for section in sections(design)[::7]:
+        expected = section_outline(design.tap, section.z).area
+        assert section.area == pytest.approx(expected, rel=1e-4)

@@ -3,7 +3,7 @@
 import base64
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from pathlib import Path
 
 from tapmodel.designing.record import TapDesign
@@ -15,9 +15,10 @@ from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
-from tapmodel.report.page.stations import stations
 from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
+from tapmodel.report.view.sections import sections
+from tapmodel.report.view.tap import view_of
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.sets import tap_for
@@ -75,8 +76,8 @@ def write_page(
         "page.html",
         title=tap_for(design),
         under=_under(design, units),
-        style=own_file("page.css"),
-        script=own_file("page.js"),
+        style=own_file("built/page.css"),
+        script=own_file("built/page.js"),
         contents=_contents(tables, after, content),
         findings=[_finding(finding, units) for finding in gravest_first(design.findings)],
         model_caption=content.model.caption if content.model else None,
@@ -137,17 +138,20 @@ def _picture(picture: Picture) -> dict[str, str]:
 
 def packed_stations(design: TapDesign) -> str:
     """Sections of the tap along its axis, as the page carries them."""
-    return squeezed_text(json.dumps(stations(design)))
+    return squeezed_text(json.dumps([asdict(section) for section in sections(design)]))
 
 
 def _data(design: TapDesign, content: PageContent, units: Units) -> str:
-    """Numbers for the script; no text of it can end the element that holds it."""
-    blank = design.tap.blank
+    """What the script shows; no text of it can end the element that holds it."""
     values = {
-        "units": units.value,
-        "reach": max(design.tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2,
-        "circles": [design.tap.thread.major, design.tap.flutes.core_diameter],
+        "view": asdict(view_of(design, units)),
         "stations": content.stations or packed_stations(design),
         "model": packed_model(content.model) if content.model else None,
+        "live": None,
     }
+    return data_text(values)
+
+
+def data_text(values: Mapping[str, object]) -> str:
+    """Values as the page's element for them holds them."""
     return json.dumps(values).replace("<", "\\u003c")

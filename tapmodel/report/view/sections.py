@@ -1,9 +1,8 @@
-"""Sections of the tap along its axis, as the page's slider shows them."""
+"""Sections of the tap square to its axis, as the page shows them."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.views.end_view import placed_loop
@@ -46,28 +45,48 @@ def regions(design: TapDesign) -> list[Region]:
     return [Region(marks[a], a, b) for a, b in pairwise(ends) if b > a]
 
 
-def stations(design: TapDesign) -> list[dict[str, Any]]:
-    """Height [mm], region, area [mm²] and outline of each section, rising.
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The tap cut at one height, seen on the cutting end as the drawings show it.
 
-    The outline is the path of an SVG drawing, seen on the cutting end as the drawings show it.
+    Attributes:
+        z: from the front [mm].
+        region: of the tap, e.g. "chamfer".
+        area: of the metal [mm²].
+        path: of an SVG drawing [mm], y downwards.
     """
-    found: list[dict[str, Any]] = []
-    for region in regions(design):
-        count = STEPS.get(region.name, 2)
-        length = region.end - region.start
-        for n in range(count):
-            z = region.start + length * (n + 0.5) / count
-            outline = section_outline(design.tap, z)
-            path = "".join(_loop(placed_loop(loop)) for loop in outline.loops)
-            found.append(
-                {
-                    "z": round(z, 4),
-                    "region": region.name,
-                    "area": round(outline.area, 4),
-                    "path": path,
-                }
-            )
-    return found
+
+    z: float
+    region: str
+    area: float
+    path: str
+
+
+def sections(design: TapDesign) -> list[Section]:
+    """Sections all along the tap, rising: `STEPS` of them in each region."""
+    return [
+        _section(design, region.name, region.start + (region.end - region.start) * share)
+        for region in regions(design)
+        for share in _shares(STEPS.get(region.name, 2))
+    ]
+
+
+def section_at(design: TapDesign, z: float) -> Section:
+    """The section at a height [mm]; the nearest one for a height beyond the tap."""
+    found = regions(design)
+    within = min(max(z, found[0].start), found[-1].end)
+    name = next(region.name for region in found if within <= region.end)
+    return _section(design, name, within)
+
+
+def _shares(count: int) -> list[float]:
+    return [(n + 0.5) / count for n in range(count)]
+
+
+def _section(design: TapDesign, name: str, z: float) -> Section:
+    outline = section_outline(design.tap, z)
+    path = "".join(_loop(placed_loop(loop)) for loop in outline.loops)
+    return Section(round(z, 4), name, round(outline.area, 4), path)
 
 
 def _loop(loop: Sequence[Piece]) -> str:

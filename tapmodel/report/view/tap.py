@@ -1,0 +1,73 @@
+"""A design as its page shows it: plain records, which the page's script takes as JSON.
+
+`report/page/script/src/types.d.ts` tells the script what is in them.
+"""
+
+from dataclasses import dataclass
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.report.units import Units
+from tapmodel.report.view.first import Figure, Verdict, first_figures, verdict_of
+from tapmodel.report.view.sections import Section, section_at
+from tapmodel.report.words.sets import tap_for
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What the section is drawn in.
+
+    Attributes:
+        reach: greatest radius of the tap [mm].
+        circles: diameters that are drawn as circles [mm].
+    """
+
+    reach: float
+    circles: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TapView:
+    """What a page shows of one tap.
+
+    Attributes:
+        name: of the job, for files.
+        title: heading.
+        hand: "right" or "left".
+        units: of every text.
+        verdict: what is to be thought of it, in one line.
+        first: the numbers that matter, in the order of the work.
+        section: at the height that was asked for.
+        frame: of sections.
+    """
+
+    name: str
+    title: str
+    hand: str
+    units: str
+    verdict: Verdict
+    first: tuple[Figure, ...]
+    section: Section
+    frame: Frame
+
+
+def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
+    """Everything that the page shows of a design.
+
+    Args:
+        design: every number of the tap.
+        units: of every text.
+        z: height of the section from the front [mm]; None for the middle of the whole thread.
+    """
+    tap, blank = design.tap, design.tap.blank
+    middle = (tap.chamfer_length + blank.thread_length) / 2
+    reach = max(tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2
+    return TapView(
+        name=design.name,
+        title=tap_for(design),
+        hand=tap.thread.hand.value,
+        units=units.value,
+        verdict=verdict_of(design),
+        first=first_figures(design, units),
+        section=section_at(design, middle if z is None else z),
+        frame=Frame(reach, (tap.thread.major, tap.flutes.core_diameter)),
+    )
