@@ -21,6 +21,8 @@ from tapmodel.geometry.kernel.measure.sampling import sample_faces
 from tapmodel.geometry.kernel.measure.solid import volume
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.kernel.topology import Solid
+from tapmodel.shape.figures import figures_of
+from tapmodel.shape.flute_section import section_of
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 
@@ -69,12 +71,18 @@ def _sizes(tap: Tap) -> dict[SizeName, float]:
         SizeName.MAJOR: tap.thread.major,
         SizeName.CORE: tap.flutes.core_diameter,
         SizeName.CUTTER: tap.flutes.cutter_diameter,
+        SizeName.RAKE: figures_of(tap).rake_crest,
     }
 
 
 def _unlike(tap: Tap, made: Tap) -> dict[SizeName, tuple[float, float]]:
-    """Sizes of the other tap that are not this one's, each with this one's."""
+    """Sizes of the other tap that are not this one's, each with this one's.
+
+    A rake is none that is otherwise at another diameter of the same face alone.
+    """
     pairs = {name: (size, _sizes(tap)[name]) for name, size in _sizes(made).items()}
+    if section_of(tap.flutes) == section_of(made.flutes):
+        del pairs[SizeName.RAKE]
     return {name: pair for name, pair in pairs.items() if not math.isclose(*pair, abs_tol=1e-4)}
 
 
@@ -248,6 +256,23 @@ def test_core_and_cutter_are_read_whatever_the_thread(cut: str) -> None:
     other = replace(made, flutes=replace(made.flutes, cutter_diameter=5.2, centre_radius=5.1))
     found = _told(_found(other, _solid(cut)))
     assert found == {name: pytest.approx(pair) for name, pair in _unlike(other, made).items()}
+
+
+@pytest.mark.parametrize(
+    ("designation", "sets", "rake"),
+    [
+        *(("M10", (), 11.0), ("M10", (), -5.0), ("M10 LH", (), 9.0), ("Tr16x4", (), 8.1)),
+        ("M10", ("relief.thread.applies_to=thread",), 12.0),
+    ],
+)
+@pytest.mark.parametrize("moves", [[], [_shifted(1, 2, 3)]], ids=["in place", "moved"])
+def test_another_rake_alone_is_named(
+    moves: list[Move], designation: str, sets: tuple[str, ...], rake: float
+) -> None:
+    tap = _short(designation, *sets)
+    found = _found(tap, _made(_solid(designation, f"flutes.rake={rake}", *sets), *moves))
+    assert replace(found, sizes=()) == _none(tap)
+    assert _told(found) == {SizeName.RAKE: (pytest.approx(rake, abs=1e-5), pytest.approx(8))}
 
 
 def test_what_is_no_such_cause_is_not_named(small_tap: Tap, small_solid: Solid) -> None:

@@ -91,6 +91,7 @@ def test_what_is_otherwise_has_its_words(
         ("core", 4.3, 4.0, Units.MM, "its core is 0.3 mm thicker (4.3 mm, the design's 4 mm)"),
         ("core", 3.7, 4.0, Units.MM, "its core is 0.3 mm thinner (3.7 mm, the design's 4 mm)"),
         ("cutter", 6.5, 7.0, Units.MM, "its flutes are of a cutter of about 6.5 mm, the design's"),
+        ("rake", 12.0, 8.0, Units.MM, "its rake at the crest is 12.00°, the design's 8.00°"),
         ("overall-length", 80.0, 82.54, Units.INCH, "it is 0.1 in shorter (3.1496 in, the desig"),
     ],
 )

@@ -1,11 +1,10 @@
-"""Which sizes a solid has: overall length, thread, major diameter, core and cutter.
+"""Which sizes a solid has: overall length, thread, major diameter, core, cutter, rake.
 
 Each is read from faces or corners that agree with one another to the tolerance of foreign files;
 where none agree, nothing is said of that size.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
 
@@ -13,9 +12,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tapmodel import precision
+from tapmodel.checks.causes.flute_faces import floors_seen, section_seen
+from tapmodel.checks.causes.thread_seen import thread_seen
 from tapmodel.checks.ideal.laws import narrowed
 from tapmodel.geometry.kernel.measure.sampling import Samples
 from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
+from tapmodel.shape.flute_section import FluteSection, rake, section_of
 from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
@@ -24,8 +26,7 @@ _SAME = 2 * precision.FOREIGN_FACE
 _LEVELS = 2  # faces square to the axis between front and rear: behind the thread, at the square
 _HEAP = 6  # corners that make out the crests
 _CLEAR = 0.05  # away from both ends of the full thread, of its length
-_FITTED = 5  # points of a flute's floor that show whether they lie on a circle
-_BELOW = 0.95  # of the root's radius, under which nothing is but the flutes
+_SAME_RAKE = 1e-3  # two rakes that are not told apart [deg]
 
 
 class SizeName(StrEnum):
@@ -36,11 +37,12 @@ class SizeName(StrEnum):
     MAJOR = "major"
     CORE = "core"
     CUTTER = "cutter"
+    RAKE = "rake"
 
 
 @dataclass(frozen=True, slots=True)
 class SizeSeen:
-    """A size that is not as wanted [mm]."""
+    """A size that is not as wanted: a length [mm], or the rake at the crest [deg]."""
 
     name: SizeName
     seen: float
@@ -69,17 +71,59 @@ def sizes_seen(
         SizeName.CUTTER: tap.flutes.cutter_diameter,
     }
     overall = float(np.ptp(corners[:, :, 2]))
-    found = {SizeName.OVERALL_LENGTH: overall}
+    found, edge = {SizeName.OVERALL_LENGTH: overall}, None
     thread = _thread_length(corners, faces, overall)
     if thread is not None:
         found[SizeName.THREAD_LENGTH] = thread
         found |= _major(tap, corners, thread)
-        found |= _flutes(tap, points[samples.faces.argsort(kind="stable")], np.sort(samples.faces))
-    return tuple(
+        split = _split(points, samples.faces)
+        floors = floors_seen(tap, split)
+        if floors is not None:
+            found[SizeName.CORE] = 2 * (floors.away - floors.ball)
+            found[SizeName.CUTTER] = 2 * floors.ball
+            section = section_seen(tap, split, floors)
+            if section is not None and _of_its_hand(tap, section, samples.points, foot):
+                edge = _rake(tap, section, found.get(SizeName.MAJOR, tap.thread.major))
+    sizes = tuple(
         SizeSeen(name, size, wanted[name])
         for name, size in found.items()
         if abs(size - wanted[name]) > _SAME
     )
+    return sizes if edge is None else (*sizes, edge)
+
+
+def _split(points: Floats, owners: NDArray[np.intp]) -> list[Floats]:
+    """The points of each face that has some."""
+    starts = np.flatnonzero(np.diff(np.sort(owners), prepend=-1))
+    return np.split(points[owners.argsort(kind="stable")], starts[1:])
+
+
+def _of_its_hand(
+    tap: Tap, section: FluteSection, points: Floats, foot: tuple[float, float, float]
+) -> bool:
+    """Whether a thread of the tap's hand is seen: which wall of a flute cuts follows from that.
+
+    Lands that are relieved begin at the edge, so the flutes are those that were seen.
+    """
+    flutes = replace(
+        tap.flutes,
+        cutter_diameter=2 * section.ball_radius,
+        offset=section.offset,
+        centre_radius=section.centre_radius,
+    )
+    return thread_seen(replace(tap, flutes=flutes), points, foot) is not None
+
+
+def _rake(tap: Tap, seen: FluteSection, major: float) -> SizeSeen | None:
+    """The rake at the crest, where the cutting faces lean otherwise.
+
+    A thread of another diameter alone moves the edge along the same face: that is no other rake.
+    """
+    asked = float(rake(section_of(tap.flutes), tap.thread.major / 2))
+    here, there = (float(rake(seen, edge / 2)) for edge in (major, tap.thread.major))
+    if min(abs(here - asked), abs(there - asked)) <= _SAME_RAKE:
+        return None
+    return SizeSeen(SizeName.RAKE, here, asked)
 
 
 def _thread_length(corners: Floats, faces: TrimmedFaces, overall: float) -> float | None:
@@ -106,31 +150,3 @@ def _major(tap: Tap, corners: Floats, thread: float) -> dict[SizeName, float]:
     radius = np.sort(np.hypot(x[full], y[full]) + narrowed(tap, z[full]))
     top = radius[radius > radius[-1] - _SAME] if len(radius) else radius
     return {SizeName.MAJOR: 2 * float(np.median(top))} if len(top) >= _HEAP else {}
-
-
-def _flutes(tap: Tap, points: Floats, owners: NDArray[np.intp]) -> dict[SizeName, float]:
-    """Core and cutter, where the floors of all flutes are arcs that agree."""
-    starts = np.flatnonzero(np.diff(owners, prepend=-1))
-    floors = np.array(list(_floors(tap, np.split(points, starts[1:]))))
-    if not len(floors) or (np.ptp(floors, axis=0) > _SAME).any():
-        return {}
-    ball, away = np.median(floors, axis=0).tolist()
-    return {SizeName.CORE: 2 * (away - ball), SizeName.CUTTER: 2 * ball}
-
-
-def _floors(tap: Tap, faces: list[Floats]) -> Iterator[tuple[float, float]]:
-    """Radius of the arc of each flute's floor, and how far its middle is from the axis [mm]."""
-    root = _BELOW * tap.thread.minor / 2
-    for points in faces:
-        x, y, z = points[:, 0], points[:, 1], points[:, 2]
-        lowest = float(np.hypot(x, y).min())
-        if len(points) < _FITTED or lowest > root or np.ptp(z) < tap.thread.pitch:
-            continue
-        # x² + y² = 2 a x + 2 b y + c on the circle about (a, b)
-        rows = np.stack([2 * x, 2 * y, np.ones_like(x)], axis=1)
-        a, b, _ = np.linalg.lstsq(rows, x**2 + y**2)[0].tolist()
-        radii = np.hypot(x - a, y - b)
-        ball, away = float(radii.mean()), float(np.hypot(a, b))
-        # the axis lies outside the arc of a flute, inside every other round face
-        if np.ptp(radii) <= precision.FOREIGN_FACE and ball < away < tap.thread.major:
-            yield ball, away

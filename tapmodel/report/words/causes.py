@@ -44,6 +44,9 @@ _SIZES = {
 
 def _size(size: dict[str, Any], units: Units) -> str:
     """By how much a size is off; which cutter made the flutes can be told only about."""
+    if size["name"] == SizeName.RAKE:
+        edge, asked = (f"{size[which]:.2f}°" for which in ("seen", "wanted"))
+        return f"its rake at the crest is {edge}, the design's {asked}"
     seen, wanted = (in_words(round(size[which], 3), "g", units) for which in ("seen", "wanted"))
     if size["name"] == SizeName.CUTTER:
         return f"its flutes are of a cutter of about {seen}, the design's of {wanted}"
