@@ -121,7 +121,8 @@ def commented_job(job: Job, design: TapDesign, folder: Path = Path()) -> str:
         design: every number of the tap.
         folder: where the file is to lie, by which its pointer goes.
     """
-    inch = units_of(job) is Units.INCH
+    units = units_of(job)
+    inch = units is Units.INCH
     held = _held(job)
     live = _pointing(_live(job, design, inch=inch), job, held, folder)
     table = apply_values({}, [(field, item.unwrap()) for field, item in live.items()])
@@ -134,12 +135,12 @@ def commented_job(job: Job, design: TapDesign, folder: Path = Path()) -> str:
     for field in field_names():
         choice = design.choice(field)
         chosen = None if choice is None else _item(choice, inch=inch)
-        line = "" if field in live else _line(field, chosen, following, table)
+        line = "" if field in live else _line(field, chosen, following, table, units)
         section, _, key = field.rpartition(".")
         if section not in tables:
             last.add(tomlkit.nl())
         last = _table(tables, section)
-        told = _comment(field, choice, job, inch=inch)
+        told = _comment(field, choice, job, units)
         if field in held:
             told = f"{field_descriptions()[field]}; as {POINTER} has it"
             line = f"{key} = {tomlkit.item(job.typed()[field]).as_string()}"
@@ -209,13 +210,13 @@ def _live(job: Job, design: TapDesign, *, inch: bool) -> dict[str, Item]:
     return live
 
 
-def _comment(field: str, choice: Choice | None, job: Job, *, inch: bool) -> str:
+def _comment(field: str, choice: Choice | None, job: Job, units: Units) -> str:
     """What a field means, why it has its value, and who says so."""
     told = field_descriptions()[field]
-    if inch:
+    if units is Units.INCH:
         told = told.replace(" [mm]", " [mm if bare]")
     if choice is not None:
-        reason = why(choice, Units.INCH if inch else Units.MM)
+        reason = why(choice, units)
         return f"{told}; {reason} -- {source_text(choice)}"
     if field in ON_HAND and field not in job.given():
         return f"{told}; what a small shop is likely to have -- {ON_HAND[field][1]}"
@@ -227,8 +228,12 @@ def _line(
     chosen: Item | None,
     following: Mapping[str, str],
     table: Mapping[str, object],
+    units: Units,
 ) -> str:
-    """A value that a rule chose or that follows, as a line to be put in force; else an example."""
+    """A value that a rule chose or that follows, as a line to be put in force; else an example.
+
+    For a reader of both units a length stands behind it in the other one.
+    """
     if chosen is not None:
         text, meant = chosen.as_string(), chosen.unwrap()
     elif field in following:
@@ -240,7 +245,21 @@ def _line(
     section, _, key = field.rpartition(".")
     against = [name.removeprefix(f"{section}.") for name in rivals(field, meant, table)]
     instead = " or ".join(against) or REPLACES.get(field, "")
-    return f"{key} = {text}" + (f"  # instead of {instead}" if instead else "")
+    told = units is Units.BOTH and unit_of(field) is Unit.MM
+    notes = [_in_other_unit(str(meant))] if told else []
+    notes += [f"instead of {instead}"] if instead else []
+    behind = "; ".join(note for note in notes if note)
+    return f"{key} = {text}" + (f"  # {behind}" if behind else "")
+
+
+def _in_other_unit(text: str) -> str:
+    """A length that stands in a job, in the unit in which it does not; nothing for none."""
+    mm = millimetres_of(text)
+    if not mm:
+        return ""
+    if text.endswith("in"):
+        return f"= {mm:.6g} mm"
+    return f"= {in_inches(mm, 5).removesuffix('in')} in"
 
 
 def _item(choice: Choice, *, inch: bool) -> Item:

@@ -133,7 +133,7 @@ def told(job: Job) -> TapDesign | str:
         return type(refusal).__name__
 
 
-COMMENTED = re.compile(r"# ([a-z_]+) = (.*?)(?:  # instead of (.*))?")
+COMMENTED = re.compile(r"# ([a-z_]+) = (.*?)(?:  # (?:= [^;]*?)?(?:; )?(?:instead of (.*))?)?")
 
 
 def commented(text: str) -> list[tuple[int, str, str, str]]:
@@ -227,8 +227,8 @@ def test_a_file_of_a_file_and_of_a_mended_job_keeps_what_was_typed() -> None:
 
 def test_tools_that_a_rule_chose_stand_in_the_unit_that_they_are_sold_in() -> None:
     _, inches = written("3/8-16", [])
-    assert '\n# drill = "5/16in"\n' in inches
-    assert '\n# cutter_diameter = "1/4in"  # instead of' in inches
+    assert '\n# drill = "5/16in"  # = 7.9375 mm\n' in inches
+    assert '\n# cutter_diameter = "1/4in"  # = 6.35 mm; instead of' in inches
     _, metric = written("M10", [])
     assert "\n# drill = 8.5\n" in metric
 
@@ -251,6 +251,25 @@ def test_what_a_rule_chose_stands_in_inches_for_a_reader_of_inches() -> None:
         mm = [c.value for c in design.choices if c.field.endswith(f".{key}")]
         # six decimals of an inch; of two heel drops one follows
         assert not mm or key == "heel_drop" or found == pytest.approx(mm[0], abs=0.6e-6 * 25.4)
+
+
+def test_a_reader_of_both_units_is_told_each_length_in_both() -> None:
+    _, text = written("3/8 BSW", ["units=both"])
+    # 9.58 / 25.4 and 25.4 / 4
+    assert "# major = 9.58  # = 0.37717 in\n" in text
+    assert '# cutter_diameter = "1/4in"  # = 6.35 mm; instead of the choice' in text
+    assert "drive square of a shank of 9.677 mm = 0.381 in, in inch sizes" in " ".join(
+        text.replace("#", " ").split()
+    )
+    assert max(map(len, text.splitlines())) <= 100
+    alone = re.compile(r"^# (\w+) = (-?[0-9.]+|\"[0-9./]+in\")(  # instead of .*)?$")
+    mm = {field.rpartition(".")[2] for field in field_names() if unit_of(field) is Unit.MM}
+    for line in text.splitlines():
+        found = alone.match(line)
+        if found and found[1] in mm:
+            assert not millimetres_of(found[2].strip('"')), line  # none is the same in both
+    _, metric = written("3/8 BSW", ["units=mm"])
+    assert "  # = " not in metric
 
 
 @pytest.mark.parametrize(
