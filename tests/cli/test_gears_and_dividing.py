@@ -100,6 +100,25 @@ def test_a_job_tells_its_lead_its_hand_and_what_the_error_takes() -> None:
     assert "starts" not in right
 
 
+def test_the_wheel_to_buy_is_told_where_none_at_hand_is_close_enough() -> None:
+    def notes(*words: str) -> str:
+        return " ".join(said("gears", *words).split())
+
+    wheels = ("--leadscrew", "8tpi", "--gears", "20,30,40,50,60,70,80,100")
+    # 3.175 x 27 x 70 / 80 / 100 = 0.75009375, 3.175 x 30 / 127 = 0.75
+    told = (
+        "buy a wheel of 27 teeth, for 27, 70 driving 100, 80, +125.0 ppm; or a wheel of 127 teeth, "
+        "for 30 driving 127, exact."
+    )
+    assert f"None is within 25% of the tap's zone: {told}" in notes("M18x0.75", *wheels)
+    assert f"None is within 200 ppm: {told}" in notes("--pitch", "0.75", *wheels)
+    none = notes("--pitch", "19tpi", "--leadscrew", "4", *wheels[2:])
+    assert "None is within 200 ppm, nor with one wheel more; nearest comes a wheel of 39" in none
+    second = notes("--pitch", "1", "--leadscrew", "4", "--gears", "20,20,40")
+    assert "buy a second wheel of 40 teeth, for 20, 20 driving 40, 40, exact." in second
+    assert "close" not in notes("--pitch", "1.5", "--leadscrew", "4", "--gears", "30,80")
+
+
 def test_leadscrew_and_wheels_may_stand_in_the_job() -> None:
     sets = ("--set", "shop.leadscrew=8tpi", "--set", "shop.gears=63,80,50,60")
     found = record("gears", "M20x3", *sets)

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tapmodel.designing.design import design_tap
-from tapmodel.shop.gears.asked import asked_by
+from tapmodel.shop.gears.another_wheel import allowed, another_wheel
+from tapmodel.shop.gears.asked import GearsAsked, asked_by
 from tapmodel.shop.gears.meshing import meshing
 from tapmodel.shop.gears.trains import GearTrain, gear_trains
 from tapmodel.spec.job_file import job_for
@@ -187,3 +188,57 @@ def test_a_job_asks_for_gears_where_it_names_both_leadscrew_and_wheels() -> None
     assert asked("shop.leadscrew=8tpi") is None
     assert asked("shop.gears=20,30") is None
     assert asked("shop.leadscrew=8tpi", "shop.gears=20,30") is not None
+
+
+def bought(lead: Fraction, screw: Fraction, wheels: list[int]) -> dict[int, Fraction]:
+    """Error of the best train that fits with each wheel bought besides, by trying every train."""
+    found: dict[int, Fraction] = {}
+    for teeth in range(20, 128):
+        trains = every_train(lead, screw, [*wheels, teeth])
+        found[teeth] = min(abs(train.error) for train in trains if not fouls(train))
+    return found
+
+
+@pytest.mark.parametrize(
+    ("lead", "screw", "wheels"),
+    [
+        (Fraction(3, 4), INCH / 8, [20, 70, 80, 100]),  # one near, and 127 exact
+        (Fraction(3, 4), INCH / 8, [20, 30, 40]),
+        (INCH / 19, Fraction(4), [40, 50, 60, 95]),  # exact beside 95 alone
+        (INCH / 19, Fraction(4), [30, 50, 60]),  # none near
+        (Fraction(1), INCH / 8, [40, 50]),
+        (Fraction(5, 4), Fraction(4), [20, 50, 60]),
+        (Fraction(2), Fraction(4), [40]),  # a second wheel or an own one of 80
+    ],
+)
+def test_the_wheel_to_buy_is_what_trying_every_wheel_finds(
+    lead: Fraction, screw: Fraction, wheels: list[int]
+) -> None:
+    asked = GearsAsked(lead, screw, tuple(wheels * 2 if len(wheels) == 1 else wheels))
+    due, found = bought(lead, screw, list(asked.wheels)), another_wheel(asked)
+    assert found is not None
+    near = [teeth for teeth, error in due.items() if error <= Fraction(200, 1_000_000)]
+    exact = [teeth for teeth, error in due.items() if not error]
+    assert found.train is None or found.train[0] == near[0]
+    assert (found.train is None, found.exact is None) == (not near, not exact)
+    assert found.exact is None or (found.exact[0], found.exact[1].error) == (exact[0], 0)
+    assert found.nearest is not None
+    assert abs(found.nearest[1].error) == min(due.values())
+    for teeth, train in filter(None, (found.train, found.exact, found.nearest)):
+        assert abs(train.error) == due[teeth]
+        assert teeth in train.drivers + train.driven
+        assert Counter(train.drivers + train.driven) <= Counter((*asked.wheels, teeth))
+
+
+def test_no_wheel_is_bought_where_the_error_is_small_enough() -> None:
+    assert another_wheel(GearsAsked(Fraction(1), Fraction(4), (20, 80))) is None
+    # 125 millionths
+    assert another_wheel(GearsAsked(Fraction(3, 2), INCH / 8, (30, 50, 63, 80))) is None
+    design = design_tap(job_for("M18x1.5", ["blank.thread_length=20"]))
+    asked = asked_by(design, INCH / 8, (30, 50, 63, 80))
+    assert asked is not None
+    # a quarter of the zone over 20 mm, by the tangent of 30 degrees
+    zone = design.limits.pitch_max - design.limits.pitch_min
+    assert allowed(asked) == pytest.approx(0.25 * zone * 0.5773503 / 20, rel=1e-6)
+    assert another_wheel(asked) is None
+    assert another_wheel(GearsAsked(*(asked.lead, asked.leadscrew, (30, 80), asked.tap)))

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from tapmodel.report.blocks import Length, Pitch
 from tapmodel.report.units import MM_PER_INCH, shown
+from tapmodel.shop.gears.another_wheel import LEAST, MOST, OF_LEAD, OF_ZONE, AnotherWheel
 from tapmodel.shop.gears.lead_room import LeadRoom
 from tapmodel.shop.gears.meshing import CLEAR
 from tapmodel.shop.gears.trains import INCH_PRIME, GearTrain
@@ -74,6 +75,33 @@ def foul_text(train: GearTrain) -> str:
         f"{drivers} driving {driven} may foul a shaft in any order: put an idler between the "
         "wheels of the tighter pair."
     )
+
+
+def another_wheel_text(found: AnotherWheel, at_hand: tuple[int, ...], *, of_tap: bool) -> str:
+    """Which one wheel to buy, where no train of those at hand is close enough.
+
+    Args:
+        found: what one wheel more would do.
+        at_hand: teeth of each wheel there.
+        of_tap: whether what is close enough is told by the zone of a tap.
+    """
+    near = f"{OF_ZONE:.0%} of the tap's zone" if of_tap else f"{float(OF_LEAD) * 1e6:.0f} ppm"
+    if found.nearest is None:
+        return f"None is within {near}, and no wheel of {LEAST} to {MOST} teeth bought would help."
+    if found.train is None:
+        nearest = _with_wheel(*found.nearest, at_hand)
+        return f"None is within {near}, nor with one wheel more; nearest comes {nearest}."
+    told = f"None is within {near}: buy {_with_wheel(*found.train, at_hand)}"
+    if found.exact is not None and found.exact != found.train:
+        told += f"; or {_with_wheel(*found.exact, at_hand)}"
+    return f"{told}."
+
+
+def _with_wheel(teeth: int, train: GearTrain, at_hand: tuple[int, ...]) -> str:
+    places = train.meshing
+    drivers, driven = teeth_text(places.drivers), teeth_text(places.driven)
+    one = "a second wheel" if teeth in at_hand else "a wheel"
+    return f"{one} of {teeth} teeth, for {drivers} driving {driven}, {error_text(train)}"
 
 
 def pitch_text(mm: Fraction) -> str:

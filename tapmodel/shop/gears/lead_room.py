@@ -28,6 +28,11 @@ class LeadRoom:
         """What the error over the whole thread is worth in pitch diameter, of the zone."""
         return diameter_taken(train.along(self.length), self.flank_angle) / self.zone
 
+    @property
+    def error_of_zone(self) -> float:
+        """Error of the lead, as a share of it, that takes all of the zone."""
+        return self.zone / diameter_taken(self.length, self.flank_angle)
+
 
 def lead_room(design: "TapDesign") -> LeadRoom:
     """Of the tap that was designed."""

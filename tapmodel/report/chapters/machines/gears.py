@@ -16,6 +16,7 @@ from tapmodel.report.blocks import (
     Words,
 )
 from tapmodel.report.words import gears as words
+from tapmodel.shop.gears.another_wheel import another_wheel
 from tapmodel.shop.gears.asked import GearsAsked, GearsFor, asked_by
 from tapmodel.shop.gears.lead_room import LeadRoom
 from tapmodel.shop.gears.trains import GearTrain, gear_trains, lacks_inch_wheel
@@ -81,6 +82,9 @@ def _notes(
         notes += [words.BEYOND] if tap.room.share(best) > 1 else []
     if best.error and lacks_inch_wheel(asked.lead, asked.leadscrew, asked.wheels):
         notes.append(words.INCH_WHEEL)
+    more = another_wheel(asked)
+    if more is not None:
+        notes.append(words.another_wheel_text(more, asked.wheels, of_tap=tap is not None))
     if any(len(train.drivers) > 1 for train in trains):
         notes.append(words.PLACES)
     notes += [words.foul_text(train) for train in trains if not train.meshing.fits]
