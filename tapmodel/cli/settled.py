@@ -9,7 +9,7 @@ from tapmodel.cli.ending import say
 from tapmodel.cli.job_words import is_file
 from tapmodel.cli.measured_file import with_kept
 from tapmodel.cli.pen import pen
-from tapmodel.errors import InputError, NoTapError, RefusedError
+from tapmodel.errors import InputError, NoTapError
 from tapmodel.words import Severity, Units
 
 if TYPE_CHECKING:
@@ -121,15 +121,6 @@ def _say_nothing_fixed(job: "Job", spared: frozenset[str]) -> None:
     left = sum(finding.severity is Severity.WARNING for finding in found.findings)
     stay = f"; {left} warning{'s stay' if left > 1 else ' stays'}" if left else ""
     say(f"fixed: nothing, for no rule is broken{stay}", aside=True)
-
-
-def refuse_broken(settled: "TapDesign", *, force: bool, units: Units = Units.MM) -> None:
-    """Stop before the kernel: a broken rule that is not forced, or that leaves no solid."""
-    errors = settled.errors
-    if errors and (not force or any(finding.no_solid for finding in errors)):
-        refusal = RefusedError(errors, forced=force)
-        refusal.units = units
-        raise refusal
 
 
 def end(settled: "TapDesign", units: Units = Units.MM) -> None:

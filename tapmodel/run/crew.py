@@ -179,9 +179,10 @@ class Crew:
         trace: TracebackType | None,
     ) -> None:
         """End every process, whatever it does."""
-        self._end()
+        self.end()
 
-    def _end(self) -> None:
+    def end(self) -> None:
+        """End every process; whoever waits for their work in another thread has it fail."""
         for child in self._children:
             child.process.end()
 
@@ -206,7 +207,7 @@ class Crew:
             return self._work(job, on_stage, meanwhile)
         except BaseException:
             # Nobody may write any more where the caller now clears away.
-            self._end()
+            self.end()
             raise
 
     def _work(

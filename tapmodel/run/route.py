@@ -49,15 +49,30 @@ def deliver_route(
     Raises:
         InputError: when `out` cannot be written.
     """
+    with staging(out, design.name) as staged:
+        write_route_files(design, chapters, staged, look, programs)
+        return deliver(staged, out / design.name, design_record(design))
+
+
+def write_route_files(
+    design: TapDesign,
+    chapters: tuple[Sequence[Chapter], Sequence[Chapter]],
+    folder: Path,
+    look: Look,
+    programs: Index | None = None,
+) -> None:
+    """Write the paper, and programs of a mill, to a folder that exists; see `deliver_route`.
+
+    Raises:
+        InputError: when nothing can be written there.
+    """
     # The typesetter is loaded only for it.
     from tapmodel.report.route.write import write_route  # noqa: PLC0415
 
-    with staging(out, design.name) as staged:
-        write_route(staged / f"{design.name}-route.pdf", design, chapters[0], look, chapters[1])
-        for part, written in (PROGRAMS if programs else {}).items():
-            text = written(design, look.units, by_hand=programs is Index.BY_HAND)
-            write_whole(staged / f"{design.name}-{part}.ngc", text.encode("ascii"))
-        return deliver(staged, out / design.name, design_record(design))
+    write_route(folder / f"{design.name}-route.pdf", design, chapters[0], look, chapters[1])
+    for part, written in (PROGRAMS if programs else {}).items():
+        text = written(design, look.units, by_hand=programs is Index.BY_HAND)
+        write_whole(folder / f"{design.name}-{part}.ngc", text.encode("ascii"))
 
 
 def route_record(

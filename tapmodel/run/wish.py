@@ -53,3 +53,16 @@ class Order:
     def file(self, ending: str) -> Path:
         """The file of the run's folder that bears the tap's name and this ending."""
         return self.folder / f"{self.design.name}{ending}"
+
+
+@dataclass(frozen=True, slots=True)
+class PaperOrder:
+    """What the process is told that makes papers without a model.
+
+    Attributes:
+        order: of its wish only what needs no model is made.
+        route: the way through the shop too, with programs where the shop reads some.
+    """
+
+    order: Order
+    route: bool

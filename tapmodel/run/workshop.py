@@ -16,14 +16,14 @@ from tapmodel.report.units import Look
 from tapmodel.run.crew import Crew, Done, Limits, Task
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
-from tapmodel.run.wish import Order, Wish
+from tapmodel.run.wish import Order, PaperOrder, Wish
 from tapmodel.stages import OnStage, Stage
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
 
 _FIRST_YEAR = 1979
-_KERNEL, _DESK, _PREVIEW = "kernel", "desk", "preview"
+_KERNEL, _DESK, _PREVIEW, _PAPERS = "kernel", "desk", "preview", "papers"
 
 
 def builders(wish: Wish, limits: Limits | None = None) -> Crew:
@@ -109,6 +109,40 @@ def _run(done: Mapping[str, Done], began: float) -> dict[str, Any]:
         for name, one in done.items()
     }
     return {"seconds": round(time.perf_counter() - began, 3), "processes": processes}
+
+
+def paper_makers(limits: Limits | None = None) -> Crew:
+    """The process that makes papers of a design; it begins to load at once."""
+    return Crew([Task(_PAPERS, "tapmodel.run.papers:write")], limits or Limits())
+
+
+def papers_with(  # noqa: PLR0913  (as `produce_with`, and the route)
+    crew: Crew, design: "TapDesign", out: Path, wish: Wish, on_stage: OnStage, *, route: bool
+) -> dict[str, Any]:
+    """Deliver papers without a model to `out/<name>`, beside what stands there of the same tap.
+
+    Args:
+        crew: `paper_makers`.
+        design: every number of the tap.
+        out: folder for results; made if missing.
+        wish: which papers, and how they look.
+        on_stage: told each stage as it begins.
+        route: the way through the shop too.
+
+    Returns:
+        The record, as it stands in the folder, with `delivery`.
+
+    Raises:
+        InputError: when `out` cannot be written.
+        KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
+    """
+    # The record's words and model are loaded while the process loads.
+    from tapmodel.run.record.compose import design_record  # noqa: PLC0415
+
+    with staging(out, design.name) as staged:
+        crew.work(PaperOrder(Order(design, staged, wish), route), on_stage)
+        on_stage(Stage.DELIVERY)
+        return deliver(staged, out / design.name, design_record(design))
 
 
 def inspectors(limits: Limits | None = None) -> Crew:

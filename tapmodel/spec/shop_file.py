@@ -28,6 +28,15 @@ class ShopFile(Group):
     shop: Shop = Field(default_factory=Shop)
 
 
+def points_to(table: Mapping[str, object]) -> str:
+    """The file that a job's table points to.
+
+    Empty where it points to none, or by no text, which the checking of the job tells.
+    """
+    found = _own(table).get(_FILE)
+    return found if isinstance(found, str) else ""
+
+
 def located(table: Mapping[str, object], folder: Path) -> dict[str, object]:
     """A job's table whose pointer leads to the file from the working folder.
 
@@ -35,7 +44,7 @@ def located(table: Mapping[str, object], folder: Path) -> dict[str, object]:
         table: of a job file, nested.
         folder: where that file lies, by which its pointer goes.
     """
-    pointer = _pointer(table)
+    pointer = points_to(table)
     if not pointer:
         return dict(table)
     return _with(table, {_FILE: Path(folder, pointer).as_posix()})
@@ -50,7 +59,7 @@ def with_shop_file(table: Mapping[str, object]) -> dict[str, object]:
     Raises:
         InputError: no such file, or one that describes no shop; naming file, field and value.
     """
-    pointer = _pointer(table)
+    pointer = points_to(table)
     if not pointer:
         return dict(table)
     return _with(table, _read(Path(pointer)) | _own(table))
@@ -120,12 +129,6 @@ def _job(path: Path, shop: object) -> Job:
 def _own(table: Mapping[str, object]) -> dict[str, object]:
     own = table.get(_SHOP)
     return dict(cast("dict[str, object]", own)) if isinstance(own, dict) else {}
-
-
-def _pointer(table: Mapping[str, object]) -> str:
-    """The pointer; none where there is none, or no text, which the checking of the job tells."""
-    found = _own(table).get(_FILE)
-    return found if isinstance(found, str) else ""
 
 
 def _with(table: Mapping[str, object], values: Mapping[str, object]) -> dict[str, object]:

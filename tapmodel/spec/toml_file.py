@@ -28,12 +28,25 @@ def read_table(path: Path, called: str = "job file") -> dict[str, object]:
         raise InputError(
             str(path), f"byte {failure.start}", "text in UTF-8; save the file as UTF-8"
         ) from None
+    return table_of_text(text, str(path))
+
+
+def table_of_text(text: str, where: str) -> dict[str, object]:
+    """The nested table of a TOML text.
+
+    Args:
+        text: of a file.
+        where: it comes from, for messages.
+
+    Raises:
+        InputError: not TOML.
+    """
     try:
         return tomllib.loads(text)
     except RecursionError:
-        raise InputError(str(path), "too deeply nested", ALLOWED) from None
+        raise InputError(where, "too deeply nested", ALLOWED) from None
     except ValueError as failure:
-        raise toml_fault(str(path), text, failure) from None
+        raise toml_fault(where, text, failure) from None
 
 
 def _read(path: Path, called: str) -> bytes:

@@ -23,10 +23,11 @@ from tapmodel.cli.options import (
 )
 from tapmodel.cli.pen import pen
 from tapmodel.cli.progress import foreseen_for, limits_of, progress
-from tapmodel.cli.settled import designed, refuse_broken
+from tapmodel.cli.settled import designed
 from tapmodel.cli.telling import print_json, tell_delivery, tell_preview
 from tapmodel.errors import escaped
 from tapmodel.export.formats import DEFAULT_FORMATS, parse_formats
+from tapmodel.run.admitted import refuse_broken
 from tapmodel.run.wish import Wish
 from tapmodel.run.workshop import builders, preview_with, previewers, produce_with
 
