@@ -1,61 +1,82 @@
 """The routes of the live page: each takes a job as JSON and answers, and keeps nothing of it."""
 
+from collections.abc import Collection
 from dataclasses import asdict
 from importlib import resources
 from typing import cast
 
 from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, JSONResponse, Response
-from starlette.routing import Mount, Route
+from starlette.responses import HTMLResponse, Response
+from starlette.routing import Route
+from starlette.types import ASGIApp
 
-from tapmodel.errors import InputError, RefusedError, TapmodelError
+from tapmodel.errors import TapmodelError
 from tapmodel.report.page.live import live_page
 from tapmodel.report.view.tap import view_of
-from tapmodel.report.words.refusal import refusal
-from tapmodel.serve.asked import Asked, answered, asked_of
+from tapmodel.serve.answering import answering
+from tapmodel.serve.aside import aside
+from tapmodel.serve.asked import Asked, answered
+from tapmodel.serve.building.builds import Builds
+from tapmodel.serve.building.routes import build_routes
+from tapmodel.serve.guard.gate import Gate
+from tapmodel.serve.guard.headers import Told
+from tapmodel.serve.guard.rate import Rate
+from tapmodel.serve.guard.size import Size
+from tapmodel.serve.jobs import Dropped, job_read, job_text
+from tapmodel.serve.papers import papers
+from tapmodel.serve.refusal import answer_to
 
 _KINDS = {"page.js": "text/javascript", "page.css": "text/css"}
 
 
-def application(token: str, first: Asked) -> Starlette:
-    """The live page below `/token/`.
+def application(token: str, hosts: Collection[str], first: Asked, builds: Builds) -> ASGIApp:
+    """The live page below `/token/`, guarded.
 
     Args:
         token: without which nothing is answered.
+        hosts: that are served, with their port.
         first: what the page opens with.
+        builds: where models are built.
     """
+    # The rate is counted behind the gate: no other site can use up what the page may ask.
+    return Told(Gate(Rate(Size(_page(first, builds))), token, hosts))
 
-    def page(_request: Request) -> Response:
-        told = answered(first)
-        return HTMLResponse(live_page(told.design, first.job, told.units))
+
+def _page(first: Asked, builds: Builds) -> Starlette:
+    async def page(request: Request) -> Response:
+        return await aside(request, lambda: HTMLResponse(_opened(first)))
 
     routes = [
         Route("/", page),
-        Route("/{name}", _file, methods=["GET"]),
-        Route("/tap", _tap, methods=["POST"]),
+        Route("/tap", answering(Asked, _tap), methods=["POST"]),
+        Route("/papers", answering(Asked, papers), methods=["POST"]),
+        Route("/job", answering(Asked, job_text), methods=["POST"]),
+        Route("/read", answering(Dropped, job_read), methods=["POST"]),
+        *build_routes(builds),
+        Route("/{name}", _file),
     ]
-    return Starlette(
-        routes=[Mount(f"/{token}", routes=routes)],
-        exception_handlers={TapmodelError: _refusal},
-    )
+    faults = (TapmodelError, HTTPException, Exception)
+    served = Starlette(routes=routes, exception_handlers=dict.fromkeys(faults, answer_to))
+    # What is not here is not here: no answer leads to another path.
+    served.router.redirect_slashes = False
+    return served
 
 
-def _file(request: Request) -> Response:
+def _opened(first: Asked) -> str:
+    told = answered(first)
+    return live_page(told.design, first.job, told.units)
+
+
+async def _file(request: Request) -> Response:
     name = cast("str", request.path_params["name"])
     if name not in _KINDS:
-        return Response(status_code=404)
+        raise HTTPException(404)
     text = (resources.files("tapmodel.report.page") / "built" / name).read_bytes()
     return Response(text, media_type=_KINDS[name])
 
 
-async def _tap(request: Request) -> Response:
-    asked = asked_of(await request.json())
+def _tap(asked: Asked) -> object:
     told = answered(asked)
-    return JSONResponse({"view": asdict(view_of(told.design, told.units, asked.z))})
-
-
-def _refusal(_request: Request, error: Exception) -> Response:
-    field = error.field if isinstance(error, InputError) else ""
-    told = refusal(error) if isinstance(error, RefusedError) else str(error)
-    return JSONResponse({"error": {"message": told, "field": field}}, status_code=422)
+    return {"view": asdict(view_of(told.design, told.units, asked.z))}

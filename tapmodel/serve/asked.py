@@ -1,24 +1,38 @@
 """What a request of the page asks for, and the design that answers it."""
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
+from typing import TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units_wanted import units_of
 from tapmodel.shop.judged import judged
-from tapmodel.spec.job_file import job_of_table
+from tapmodel.spec.job import Job as CheckedJob
+from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
+from tapmodel.spec.shop_file import FIELD, points_to
 from tapmodel.words import Units
 
 Job = dict[str, object]
 """By the dotted names of the fields, "designation" among them."""
 
+_REMEMBERED = 64
+"""Designs; a page asks for the same one again for each of its parts."""
 
-class Asked(BaseModel):
+
+class Request(BaseModel):
+    """What every request may be: of known keys alone."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Asked(Request):
     """A job, and how it is to be shown.
 
     Attributes:
@@ -27,8 +41,6 @@ class Asked(BaseModel):
         z: height of the section [mm]; None for the middle of the thread.
     """
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
     job: Job
     units: Units | None = None
     z: float | None = Field(default=None, ge=0, le=2000, allow_inf_nan=False)
@@ -36,24 +48,33 @@ class Asked(BaseModel):
 
 @dataclass(frozen=True, slots=True)
 class Answered:
-    """A design and the units in which it is told."""
+    """A design, the job that it was made of, and the units in which it is told."""
 
     design: TapDesign
     units: Units
+    job: CheckedJob
 
 
-def asked_of(body: object) -> Asked:
+Kind = TypeVar("Kind", bound=Request)
+
+
+def request_of(kind: type[Kind], body: object) -> Kind:
     """A request as the page sends it.
 
     Raises:
         InputError: it is none.
     """
     try:
-        return Asked.model_validate(body)
+        return kind.model_validate(body)
     except ValidationError as error:
         wrong = error.errors()[0]
         where = ".".join(str(part) for part in wrong["loc"]) or "request"
         raise InputError(where, wrong["input"], wrong["msg"]) from None
+
+
+def asked_of(body: object) -> Asked:
+    """A request for a design; see `request_of`."""
+    return request_of(Asked, body)
 
 
 def answered(asked: Asked) -> Answered:
@@ -63,8 +84,44 @@ def answered(asked: Asked) -> Answered:
         InputError: naming field, value and what is allowed.
         NoTapError: values that leave no tap to describe, in the units asked for.
     """
-    job = job_of_table(table_of(asked.job))
-    return Answered(judged(design_tap(job)), units_of(job, asked.units))
+    # Of two values that settle the same the later one holds: their order counts.
+    job, design = _designed(json.dumps(asked.job))
+    units = units_of(job, asked.units)
+    if isinstance(design, NoTapError):
+        raise _again(design, units)
+    return Answered(design, units, job)
+
+
+@lru_cache(_REMEMBERED)
+def _designed(text: str) -> tuple[CheckedJob, TapDesign | NoTapError]:
+    """The design of a job as JSON, or why there is none."""
+    job = checked_job(table_of(json.loads(text)))
+    try:
+        return job, judged(design_tap(job))
+    except NoTapError as error:
+        return job, error.with_traceback(None)
+
+
+def _again(error: NoTapError, units: Units) -> NoTapError:
+    """The same for this reader; what is remembered stays as it is."""
+    told = NoTapError(*error.findings)
+    told.units = units
+    return told
+
+
+def checked_job(table: Mapping[str, object]) -> CheckedJob:
+    """A job from its nested table, which no request may have read a file.
+
+    Raises:
+        InputError: naming field, value and what is allowed.
+    """
+    pointer = points_to(table)
+    if pointer:
+        instead = (
+            "the shop's values themselves: only `tapmodel serve JOB` reads what a job points to"
+        )
+        raise InputError(FIELD, pointer, instead)
+    return checked(table)
 
 
 def table_of(job: Mapping[str, object]) -> dict[str, object]:

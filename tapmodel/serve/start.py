@@ -1,32 +1,56 @@
 """Serving the live page until it is stopped."""
 
 import secrets
-import socket
 from collections.abc import Callable
 
-import uvicorn
-
-from tapmodel.serve.app import application
+from tapmodel.run.crew import Limits
+from tapmodel.run.delivery.fate import FATE
+from tapmodel.serve.address import Address, address_of, listening_at
 from tapmodel.serve.asked import Asked
 
-LOOPBACK = "127.0.0.1"
+_PATIENCE = 1
+"""Seconds for answers that are under way when the program is stopped."""
 
 
-def serve(first: Asked, port: int, host: str, ready: Callable[[str], None]) -> None:
+def serve(
+    first: Asked, at: tuple[str, int], limits: Limits, ready: Callable[[str, Address], None]
+) -> None:
     """Serve the page until the process is interrupted.
 
     Args:
         first: what the page opens with.
-        port: 0 for any that is free.
-        host: address to listen at.
-        ready: told the whole address, token included, once it is answered.
+        at: host, and port or 0 for any that is free.
+        limits: on the processes of a build.
+        ready: told the whole address, token included, as soon as a browser can be led there.
 
     Raises:
-        OSError: when the port cannot be had.
+        InputError: when nobody can listen there.
+        KeyboardInterrupt: when it is stopped; by then nothing is left of it.
     """
     token = secrets.token_urlsafe(24)
-    listening = socket.create_server((host, port))
-    config = uvicorn.Config(application(token, first), log_level="error", access_log=False)
-    address = f"http://{host}:{listening.getsockname()[1]}/{token}/"
-    ready(address)
-    uvicorn.Server(config).run(sockets=[listening])
+    with listening_at(*at) as listening:
+        address = address_of(listening, at[0])
+        ready(address.link(token), address)
+        # Loaded while the browser starts, whose first request waits for it.
+        import uvicorn  # noqa: PLC0415
+
+        from tapmodel.serve.app import application  # noqa: PLC0415
+        from tapmodel.serve.building.builds import Builds  # noqa: PLC0415
+
+        try:
+            with Builds(limits) as builds:
+                config = uvicorn.Config(
+                    application(token, address.hosts, first, builds),
+                    http="h11",
+                    ws="none",
+                    lifespan="off",
+                    # Who asks is who is connected, whatever a request says.
+                    proxy_headers=False,
+                    server_header=False,
+                    access_log=False,
+                    log_level="error",
+                    timeout_graceful_shutdown=_PATIENCE,
+                )
+                uvicorn.Server(config).run(sockets=[listening])
+        finally:
+            FATE.words = "the page is not served any more"

@@ -1,0 +1,58 @@
+"""The files of an order, made by processes of their own."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from tapmodel.export.atomic import write_whole
+from tapmodel.run.crew import Crew, Limits
+from tapmodel.run.delivery.folder import RECORD
+from tapmodel.run.wish import Wish
+from tapmodel.run.workshop import builders, paper_makers, papers_with, produce_with
+from tapmodel.serve.building.asked import Ordered
+from tapmodel.stages import OnStage
+
+
+def made(
+    ordered: Ordered,
+    out: Path,
+    limits: Limits,
+    hired: Callable[[Crew], Crew],
+    on_stage: OnStage,
+) -> tuple[dict[str, Any], dict[str, Path]]:
+    """Make every file of an order.
+
+    Args:
+        ordered: what is wanted.
+        out: folder of this order alone; made if missing.
+        limits: on the processes.
+        hired: told of processes as soon as they are there, so that they can be ended.
+        on_stage: told each stage as it begins.
+
+    Returns:
+        The record of what was made; and the files by name, wherever they lie.
+
+    Raises:
+        KernelError: when a stage failed, crashed, hung or ran out of memory; it names the stage.
+    """
+    design, wish = ordered.told.design, ordered.wish
+    record: dict[str, Any] = {}
+    if ordered.model:
+        with builders(wish, limits) as crew:
+            record = produce_with(hired(crew), design, out, wish, on_stage)
+    if ordered.route or (wish.formats and not ordered.model):
+        # Beside a model its desk has made the other papers.
+        papers = Wish((), wish.look) if ordered.model else wish
+        with paper_makers(limits) as crew:
+            route = ordered.route
+            later = papers_with(hired(crew), design, out, papers, on_stage, route=route)
+        record = record | later
+    folder = out / design.name
+    names = [file["path"] for file in record.get("files", ())] + [RECORD] * bool(record)
+    files = {name: folder / name for name in names}
+    if ordered.job_file:
+        job_file = out / f"{design.name}.toml"
+        out.mkdir(exist_ok=True)
+        write_whole(job_file, ordered.job_file.encode())
+        files[job_file.name] = job_file
+    return record, files

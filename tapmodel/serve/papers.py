@@ -1,0 +1,11 @@
+"""What stands below the model; asked for when the page is idle."""
+
+from tapmodel.report.look_wanted import look_of
+from tapmodel.report.page.papers import page_papers
+from tapmodel.serve.asked import Asked, answered
+
+
+def papers(asked: Asked) -> dict[str, list[dict[str, str]]]:
+    """Chapters and drawings; see `page_papers`."""
+    told = answered(asked)
+    return page_papers(told.design, look_of(told.job, told.units))
