@@ -16,6 +16,7 @@ from tapmodel.checks.ideal.laws import inside
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures
+from tapmodel.report.pictures.look import lightness
 from tapmodel.report.pictures.still import draw_views
 from tapmodel.report.pictures.view import View, Window
 from tapmodel.words import Hand
@@ -50,14 +51,15 @@ def small(view: View) -> View:
 
 
 def read(path: Path) -> Picture:
-    """A grey PNG, from its lowest row upwards."""
+    """A PNG as it looks in grey print, from its lowest row upwards."""
     reader = vtkPNGReader()
     reader.SetFileName(str(path))
     reader.Update()
     image = reader.GetOutput()
-    assert image.GetNumberOfScalarComponents() == 1
+    assert image.GetNumberOfScalarComponents() == 3
     width, height, _ = image.GetDimensions()
-    grey = vtk_to_numpy(image.GetPointData().GetScalars())
+    colours = vtk_to_numpy(image.GetPointData().GetScalars()) / 255
+    grey = np.rint(255 * lightness(tuple(colours.T))).astype(np.uint8)
     return grey.reshape(height, width)
 
 

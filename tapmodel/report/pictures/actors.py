@@ -17,9 +17,10 @@ from vtkmodules.vtkFiltersCore import vtkPolyDataNormals
 from vtkmodules.vtkRenderingCore import vtkActor, vtkPolyDataMapper
 
 from tapmodel.report.pictures.creases import SHARP
+from tapmodel.report.pictures.look import AMBIENT, DIFFUSE, INK, SHININESS, SPECULAR
+from tapmodel.report.pictures.tint import painted
 from tapmodel.report.pictures.view import Floats, Integers
 
-_STEEL, _INK = 0.86, 0.08
 _SHARE = 0.6  # of a dash in dash and gap
 
 
@@ -42,11 +43,12 @@ def steel(mesh: vtkPolyData) -> vtkActor:
     actor = vtkActor()
     actor.SetMapper(mapper)
     look = actor.GetProperty()
-    look.SetColor(_STEEL, _STEEL, _STEEL)
-    look.SetAmbient(0.20)
-    look.SetDiffuse(0.90)
-    look.SetSpecular(0.10)
-    look.SetSpecularPower(25)
+    look.SetAmbient(AMBIENT)
+    look.SetDiffuse(DIFFUSE)
+    look.SetSpecular(SPECULAR)
+    look.SetSpecularPower(SHININESS)
+    look.BackfaceCullingOn()
+    painted(actor, mapper)
     return actor
 
 
@@ -76,7 +78,7 @@ def _drawn(data: vtkPolyData) -> vtkActor:
     mapper.ScalarVisibilityOff()
     actor = vtkActor()
     actor.SetMapper(mapper)
-    actor.GetProperty().SetColor(_INK, _INK, _INK)
+    actor.GetProperty().SetColor(*INK)
     actor.GetProperty().LightingOff()
     return actor
 

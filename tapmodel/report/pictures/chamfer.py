@@ -4,6 +4,7 @@ import math
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, lift
+from tapmodel.report.pictures.toned import tones
 from tapmodel.report.pictures.view import View, Window
 
 _FRONT = 15.0  # by which the camera stands before the teeth, towards the cutting end [deg]
@@ -30,6 +31,7 @@ def chamfer_teeth(design: TapDesign) -> View:
         up=edge.at(math.cos(above), math.sin(above), 0.0),
         size=_SIZE,
         window=Window(middle, height),
+        tones=tones(design),
         title="Teeth of the chamfer",
         alt=f"Close-up of the chamfer of {design.designation} on the cutting face of one land: "
         "the teeth grow from the front to the full thread.",

@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
+from tapmodel.report.pictures.toned import tones
 from tapmodel.report.pictures.view import View, Window
 from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import heel_angle, section_of
@@ -42,6 +43,7 @@ def land_from_heel(design: TapDesign) -> View:
         size=_SIZE,
         window=Window(middle, height),
         references=without_relief(design, reach),
+        tones=tones(design),
         title="One land from its heel",
         alt=f"Close-up of one land of {design.designation} from the heel, about the end of the "
         "chamfer.",

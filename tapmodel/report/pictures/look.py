@@ -7,13 +7,13 @@ apart: ground faces are the lightest, then straw, then steel. Colours are sRGB f
 
 Colour = tuple[float, float, float]
 
-STEEL: Colour = (0.655, 0.690, 0.725)
+STEEL: Colour = (0.700, 0.735, 0.770)
 """Of the blank, and of lands away from their edges: cool, the darkest of the three."""
 
-GROUND: Colour = (0.925, 0.930, 0.930)
+GROUND: Colour = (0.940, 0.945, 0.950)
 """Of faces that the cutter left bright: the flutes."""
 
-STRAW: Colour = (0.900, 0.770, 0.490)
+STRAW: Colour = (0.930, 0.800, 0.520)
 """To which tempered steel runs at a cutting edge."""
 
 INK: Colour = (0.08, 0.08, 0.09)
@@ -31,7 +31,7 @@ STRAW_ON_FACE = 1.5
 STRAW_BEHIND = 0.45
 """Of the straw at the front, that is left where the thread ends."""
 
-IN_ROOT, IN_FLUTE = 0.68, 0.62
+IN_ROOT, IN_FLUTE = 0.70, 0.74
 """Share of the light that reaches the bottom of a root, and of a flute; at the crests all does."""
 
 AMBIENT, DIFFUSE, SPECULAR, SHININESS = 0.24, 0.82, 0.22, 28.0

@@ -11,7 +11,7 @@ a screen.
 
 import numpy as np
 import vtkmodules.vtkRenderingOpenGL2  # noqa: F401  # pyright: ignore[reportUnusedImport]
-from vtkmodules.vtkImagingCore import vtkImageExtractComponents
+from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGWriter
 from vtkmodules.vtkRenderingCore import (
     vtkLight,
@@ -22,13 +22,16 @@ from vtkmodules.vtkRenderingCore import (
 
 from tapmodel.report.pictures.actors import dashed, edge_lines, mesh_data, steel
 from tapmodel.report.pictures.creases import SHARP, creases
+from tapmodel.report.pictures.look import PAPER
+from tapmodel.report.pictures.tint import set_tones
 from tapmodel.report.pictures.view import Fine, Floats, Integers, View
 
 # Strength of each lamp, and where it stands: to the right, above, and before the picture.
-_LAMPS = ((0.80, (-0.50, 0.60, 1.00)), (0.35, (0.70, -0.60, 0.80)))
+_LAMPS = ((0.92, (-0.50, 0.60, 1.00)), (0.40, (0.75, -0.55, 0.75)))
 _MARGIN = 1.04  # of a picture that holds the whole mesh, times its height
 _EDGE, _REFERENCE = 1 / 600, 1 / 400  # width of lines, of the picture's height
 _DASH = 1 / 45  # dash and gap together, of the picture's height
+_UNSEEN = np.uint8(1)  # bit of each colour that no eye sees, and that makes a file larger
 _SAMPLES = 4  # taken of each pixel; more cost time and cannot be told apart
 
 
@@ -41,8 +44,9 @@ class Scene:
         mesh = mesh_data(vertices, triangles)
         self._ends = creases(vertices, triangles, SHARP)
         self._renderer = vtkRenderer()
-        self._renderer.SetBackground(1.0, 1.0, 1.0)
-        self._renderer.AddActor(steel(mesh))
+        self._renderer.SetBackground(*PAPER)
+        self._body = steel(mesh)
+        self._renderer.AddActor(self._body)
         _light(self._renderer)
         self._window = vtkRenderWindow()
         self._window.SetOffScreenRendering(1)
@@ -50,7 +54,8 @@ class Scene:
         self._window.AddRenderer(self._renderer)
 
     def png(self, view: View) -> bytes:
-        """What `view` shows as a grey PNG."""
+        """What `view` shows as a PNG."""
+        set_tones(self._body.GetShaderProperty(), view.tones)
         self._window.SetSize(*view.size)
         height = self._aim(view)
         lines = dashed(view.references, _DASH * height)
@@ -67,12 +72,13 @@ class Scene:
         grab.SetInput(self._window)
         grab.ReadFrontBufferOff()
         grab.ShouldRerenderOff()
-        grey = vtkImageExtractComponents()
-        grey.SetInputConnection(grab.GetOutputPort())
-        grey.SetComponents(0)  # all three are the same
+        grab.Update()
+        picture = grab.GetOutput()
+        pixels = vtk_to_numpy(picture.GetPointData().GetScalars())
+        np.bitwise_or(pixels, _UNSEEN, out=pixels)
         writer = vtkPNGWriter()
         writer.WriteToMemoryOn()
-        writer.SetInputConnection(grey.GetOutputPort())
+        writer.SetInputData(picture)
         writer.Write()
         return bytes(memoryview(writer.GetResult()))
 

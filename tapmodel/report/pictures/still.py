@@ -1,4 +1,4 @@
-"""Still pictures of a mesh, drawn off-screen: shaded steel, sharp edges as dark lines, all grey.
+"""Still pictures of a mesh, drawn off-screen: tempered steel, sharp edges as dark lines.
 
 Several views of one mesh share one scene, so that its edges and normals are found once.
 """
@@ -27,7 +27,7 @@ def draw(vertices: Floats, triangles: Integers, path: Path, view: View | None = 
 def draw_views(
     vertices: Floats, triangles: Integers, pictures: Sequence[tuple[View, Path]]
 ) -> None:
-    """Write one grey PNG of a closed mesh for every view.
+    """Write one PNG of a closed mesh for every view.
 
     Args:
         vertices: (n, 3) [mm].
@@ -44,7 +44,7 @@ def draw_views(
 
 
 def drawn_views(vertices: Floats, triangles: Integers, views: Iterable[View]) -> list[bytes]:
-    """A grey PNG of a closed mesh for every view; arguments as `draw_views`.
+    """A PNG of a closed mesh for every view; arguments as `draw_views`.
 
     Raises:
         MissingError: the machine cannot draw.

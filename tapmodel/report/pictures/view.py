@@ -5,6 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from tapmodel.report.pictures.tones import Tones
+
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Vector = tuple[float, float, float]
@@ -43,6 +45,7 @@ class View:
         window: what is shown; None for the whole mesh.
         fine: part that is shaded only, its edges not drawn; None for no such part.
         references: lines drawn dashed where the solid does not hide them, each (n, 3) [mm].
+        tones: whose tones the body has; None for plain steel.
         title, alt, caption: words for a page: a heading, what is to be seen, what its lines mean.
     """
 
@@ -52,6 +55,7 @@ class View:
     window: Window | None = None
     fine: Fine | None = None
     references: tuple[Floats, ...] = ()
+    tones: Tones | None = None
     title: str = ""
     alt: str = ""
     caption: str = ""

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes
+from tapmodel.report.pictures.toned import tones
 from tapmodel.report.pictures.view import Fine, View, Window
 
 _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
@@ -17,6 +18,7 @@ def three_quarter(design: TapDesign) -> View:
     return replace(
         View(),
         fine=_fine(design),
+        tones=tones(design),
         title="The tap from its cutting end",
         alt=f"The whole {hand}-hand tap {design.designation}, cutting end in front: "
         f"chamfer, thread with {count} flutes, their run-outs, shank and drive square.",
@@ -31,6 +33,7 @@ def end_on(design: TapDesign) -> View:
         direction=(0.0, 0.0, -1.0),
         up=axes(design, design.tap.flutes.angles[0]).at(1.0, 0.0, 0.0),
         size=(1000, 1000),
+        tones=tones(design),
         title="On the cutting end",
         alt=f"The tap {design.designation} seen along its axis from the front, first flute on "
         f"top: front face, {design.tap.flutes.count} flutes and the teeth of the chamfer.",
