@@ -1,6 +1,7 @@
 """Ball-nose cutters: those that a shop is likely to have, and those that it can buy."""
 
 import math
+from functools import lru_cache
 
 from tapmodel.spec.designations.reading.inches import MM
 from tapmodel.words import ToolSizes
@@ -48,6 +49,7 @@ def cutters_likely(diameter: float, tools: ToolSizes) -> tuple[float, ...]:
     return INCH_CUTTERS if inch else CUTTERS
 
 
+@lru_cache(maxsize=64)
 def cutters_to_buy(on_hand: tuple[float, ...]) -> tuple[float, ...]:
     """Cutters that are stocked and not on hand, of inches where all on hand are, all [mm].
 

@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_left
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from tapmodel.designing.choose.chamfer import SHORTEST, cone, ruled_point
 from tapmodel.designing.choose.flute_solve import FluteWish, offset_for, solve
@@ -63,6 +64,8 @@ def shallow_for(thread: TapThread, hole: TappedHole, wall: float, least_chip: fl
     return Shallow(wall, SPARE * BULKING * metal, max(chips, default=SHALLOW_COUNTS[0]))
 
 
+# A cutter is tried anew beside every larger one that may be counted on, and for other starts.
+@lru_cache(maxsize=256)
 def with_shallow_core(
     wish: FluteWish, cutter_diameter: float, crest: float, shallow: Shallow
 ) -> FluteWish:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +16,7 @@ from tapmodel.prediction.strength.plastic import reach_inwards, sand_heap
 from tapmodel.prediction.strength.record import Breaking, Place, Section, Spot, Strength
 from tapmodel.prediction.strength.steel import SHEARED, YIELDS, tensile, yield_shear
 from tapmodel.prediction.strength.torsion import Torsion, peak_of, round_torsion, torsion_of
+from tapmodel.shape.outlines.outline import Loop
 from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.tap.tap import Tap
 
@@ -29,14 +31,37 @@ _ON_CIRCLE = 1e-6
 _N_MM = 1e-3  # N·m by N·mm
 
 
+_KEPT = 128
+"""Sections whose torsion is kept: what a trial of other values leaves alone, most trials ask for
+again, and so do taps that differ in hand and starts alone."""
+
+_Peak = tuple[float, tuple[float, float]]
+"""Greatest shear in 1 N·m [MPa], and its place [mm]."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Twisted:
     """A slice with its torsion; shears in 1 N·m [MPa]."""
 
     slice: Slice
     section: Section
-    torsion: Torsion | None
     land: float
+    core: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheared:
+    """What torsion does to a section that is not round, wherever it stands.
+
+    Attributes:
+        stiffness: its torsion constant [mm⁴].
+        land, rest: peaks on the circle of its lands, and elsewhere on its edge.
+        core: greatest shear under the case, in 1 N·m [MPa].
+    """
+
+    stiffness: float
+    land: _Peak
+    rest: _Peak
     core: float
 
 
@@ -88,15 +113,25 @@ def _twisted(cut: Slice, steel: TapSteel) -> _Twisted:
     case = steel.case_depth
     if cut.is_round:
         return _round(cut, case)
-    torsion = torsion_of(edge_of(cut.sector, cut.turns, cut.bore))
-    on_land = np.abs(np.abs(torsion.places) - cut.radius) < _ON_CIRCLE * cut.radius
-    land, land_at = _peak(torsion, on_land)
-    rest, rest_at = _peak(torsion, ~on_land)
+    found = _sheared(cut.sector, cut.turns, cut.bore, cut.radius, case)
+    (land, land_at), (rest, rest_at) = found.land, found.rest
     flat = Spot.FLAT if cut.place is Place.SQUARE else Spot.FLOOR
     peak, at, spot = (land, land_at, Spot.LAND) if land > rest else (rest, rest_at, flat)
-    core = _core_shear(torsion, case) if case else 0.0
-    section = Section(cut.place, cut.z, torsion.stiffness, 1 / (peak * _N_MM), peak, spot, at)
-    return _Twisted(cut, section, torsion, land, core)
+    section = Section(cut.place, cut.z, found.stiffness, 1 / (peak * _N_MM), peak, spot, at)
+    return _Twisted(cut, section, land, found.core)
+
+
+@lru_cache(maxsize=_KEPT)
+def _sheared(sector: Loop, turns: int, bore: float, radius: float, case: float) -> _Sheared:
+    """Torsion of a section by a sector of it; `radius` of its lands, `case` its depth [mm]."""
+    torsion = torsion_of(edge_of(sector, turns, bore))
+    on_land = np.abs(np.abs(torsion.places) - radius) < _ON_CIRCLE * radius
+    return _Sheared(
+        stiffness=torsion.stiffness,
+        land=_peak(torsion, on_land),
+        rest=_peak(torsion, ~on_land),
+        core=_core_shear(torsion, case) if case else 0.0,
+    )
 
 
 def _core_shear(torsion: Torsion, case: float) -> float:
@@ -106,7 +141,7 @@ def _core_shear(torsion: Torsion, case: float) -> float:
     return float(np.max(under, initial=0.0)) / _N_MM
 
 
-def _peak(torsion: Torsion, among: NDArray[np.bool_]) -> tuple[float, tuple[float, float]]:
+def _peak(torsion: Torsion, among: NDArray[np.bool_]) -> _Peak:
     """Greatest shear in 1 N·m at some of the nodes [MPa], and its place [mm]."""
     if not among.any():
         return 0.0, (0.0, 0.0)
@@ -119,7 +154,7 @@ def _round(cut: Slice, case: float) -> _Twisted:
     shear = 1 / (modulus * _N_MM)
     section = Section(cut.place, cut.z, stiffness, modulus, shear, Spot.ROUND, (cut.radius, 0.0))
     core = shear * max(1 - case / cut.radius, 0.0) if case else 0.0
-    return _Twisted(cut, section, None, shear, core)
+    return _Twisted(cut, section, shear, core)
 
 
 def _first_yield(cuts: list[_Twisted], surface: Band, core: Band | None) -> tuple[Band, Breaking]:
@@ -173,8 +208,14 @@ def _plastic(weakest: _Twisted, shear: Band) -> Band:
     if cut.is_round:
         heap = 2 * math.pi * (cut.radius**3 - cut.bore**3) / 3
     else:
-        heap = sand_heap(edge_of(cut.sector, cut.turns, cut.bore, _HEAP_POINTS, even=True))
+        heap = _heap(cut.sector, cut.turns, cut.bore)
     return Band(*(heap * stress * _N_MM for stress in _ends(shear)))
+
+
+@lru_cache(maxsize=_KEPT)
+def _heap(sector: Loop, turns: int, bore: float) -> float:
+    """Torque in a shear that is the same all over the section [mm³]."""
+    return sand_heap(edge_of(sector, turns, bore, _HEAP_POINTS, even=True))
 
 
 def _over(stress: Band, shear: float) -> Band:

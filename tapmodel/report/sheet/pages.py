@@ -23,7 +23,8 @@ def dealt(heights: Sequence[float], left: float, room: float) -> Pages:
         Every drawing once, in order within its page; the page of the text may get none.
     """
 
-    def height(page: Sequence[int]) -> float:
+    @cache
+    def height(page: tuple[int, ...]) -> float:
         return sum(heights[number] for number in page)
 
     # The same rest is left by many choices before it.

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from itertools import pairwise
 
 from tapmodel.errors import InputError, MeantError
@@ -86,6 +86,8 @@ def steel_names() -> tuple[str, ...]:
     return tuple(row["name"] for row in read_table("tool_steels"))
 
 
+# Every design asks for several, and every trial of a cure for the same ones again.
+@lru_cache(maxsize=256)
 def steel_named(text: str, *, temper: float | None = None) -> TapSteel:
     """A steel by its name, or by another of its names; case and signs make no difference.
 
@@ -157,6 +159,7 @@ class TemperRow:
     source: Source
 
 
+@cache
 def temper_rows(name: str) -> tuple[TemperRow, ...]:
     """The table of tempering of a steel, from the lowest temperature.
 

@@ -59,5 +59,6 @@ def check_range(text: str, diameter: float, threads: float) -> None:
         )
 
 
+@cache
 def _inches(words: str) -> float:
     return float(inches_of(words) or 0)
