@@ -5,8 +5,8 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.shape.flute_section import FluteSection, section_of
 from tapmodel.shape.turned import (
@@ -17,12 +17,11 @@ from tapmodel.shape.turned import (
     smallest_radius_cut,
     turned_lengths,
 )
-from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Blank
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(designation, sets))
+    return design_of(designation, sets)
 
 
 # shank, thread length, overall length, across flats, length of the square: ISO 529 and ISO 237,

@@ -3,8 +3,8 @@
 import math
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Rows, hole_depth
 from tapmodel.report.chapters.machines import turning
@@ -12,11 +12,10 @@ from tapmodel.report.chapters.tap import hole
 from tapmodel.report.words.choices import why
 from tapmodel.report.words.findings import what
 from tapmodel.run.record.compose import design_record
-from tapmodel.spec.job_file import job_for
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(designation, sets))
+    return design_of(designation, sets)
 
 
 def reason(design: TapDesign, field: str) -> str:

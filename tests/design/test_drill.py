@@ -4,6 +4,7 @@ import dataclasses
 import math
 
 import pytest
+from asked import design_of
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -15,7 +16,6 @@ from tapmodel.designing.choose.drill import (
     percentage_left,
     thread_percentage,
 )
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
@@ -40,7 +40,7 @@ def hole(low: float, high: float) -> HoleLimits:
 
 
 def designed(thread: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(thread, list(sets)))
+    return design_of(thread, list(sets))
 
 
 def reason(design: TapDesign) -> str:

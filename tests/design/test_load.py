@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from asked import design_of
 
 from tapmodel.designing.cures.fix import cured
 from tapmodel.designing.design import design_tap
@@ -53,7 +54,7 @@ def test_one_tap_is_enough_for_a_common_thread_in_steel(designation: str) -> Non
 
 
 def test_the_cure_of_an_overloaded_tap_works() -> None:
-    finding = _found(design_tap(job_for("Tr20x4", IN_C45)), "tap-overloaded")
+    finding = _found(design_of("Tr20x4", IN_C45), "tap-overloaded")
     assert finding.cures
     for cure in finding.cures:
         sets = [f"{each.field}={each.text}" for each in cure.settings]
@@ -61,7 +62,7 @@ def test_the_cure_of_an_overloaded_tap_works() -> None:
 
 
 def test_a_cure_says_what_it_worsens() -> None:
-    finding = _found(design_tap(job_for("Tr16x8(P4)", ["hole.drill=12.3"])), "tap-overloaded")
+    finding = _found(design_of("Tr16x8(P4)", ["hole.drill=12.3"]), "tap-overloaded")
     eased, alone = finding.cures
     (worse,) = alone.worsens
     # 11.28 mm of land on a quarter of the circumference of 16.66 mm
@@ -80,7 +81,7 @@ def test_a_cure_says_what_it_worsens() -> None:
 
 
 def test_a_cure_that_worsens_nothing_says_nothing() -> None:
-    finding = _found(design_tap(job_for("Tr20x4")), "tap-overloaded")
+    finding = _found(design_of("Tr20x4"), "tap-overloaded")
     # A drill that mends it as well leaves no margin, so it is not named beside one that does.
     (cure,) = finding.cures
     assert (cure.worsens, cure.leaves) == ((), ())

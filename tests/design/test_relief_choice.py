@@ -4,10 +4,10 @@ import math
 
 import numpy as np
 import pytest
+from asked import design_of
 from cure_trials import judged_cures
 from refusals import refused
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
@@ -22,7 +22,7 @@ GROUND = "thread.tap_class=2"
 
 
 def designed(*sets: str) -> TapDesign:
-    return design_tap(job_for("M18x0.75", (GROUND, *sets)))
+    return design_of("M18x0.75", (GROUND, *sets))
 
 
 def test_defaults() -> None:

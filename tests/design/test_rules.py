@@ -4,10 +4,10 @@ import re
 from pathlib import Path
 
 import pytest
+from asked import design_of
 from cure_trials import judged_cures
 
 from tapmodel.designing.codes import Code
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import flutes as rules_flutes
 from tapmodel.designing.settle import settle
@@ -152,7 +152,7 @@ MENDED_OTHERWISE = [
 
 
 def designed(sets: list[str]) -> TapDesign:
-    return design_tap(job_for("M18x0.75", [*GROUND, *sets]))
+    return design_of("M18x0.75", [*GROUND, *sets])
 
 
 def found(sets: list[str]) -> dict[str, Severity]:

@@ -5,6 +5,7 @@ import math
 
 import numpy as np
 import pytest
+from asked import design_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -22,7 +23,7 @@ CREST, THREAD, CHAMFER = ReliefPlace.CREST, ReliefPlace.THREAD, ReliefPlace.CHAM
 
 
 def designed(*sets: str) -> TapDesign:
-    return design_tap(job_for("M18x0.75", sets))
+    return design_of("M18x0.75", sets)
 
 
 SHALLOW = ("flutes.core_diameter=14.8", "flutes.cutter_diameter=2", "blank.shank_diameter=16.5")

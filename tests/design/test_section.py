@@ -6,6 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from asked import design_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -17,7 +18,7 @@ from tapmodel.shape.figures import figures_of
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Line, arc_through
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
-from tapmodel.spec.job_file import job_for, read_job
+from tapmodel.spec.job_file import read_job
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand, ReliefPlace
 
@@ -107,7 +108,7 @@ def test_flutes_that_end_inside_the_thread(small_tap: Tap):
 )
 @settings(max_examples=60, deadline=None, derandomize=True)
 def test_area_over_the_family(z: float, count: int, offset: float, place: ReliefPlace):
-    base = design_tap(job_for("M8x1", ["flutes.count=3"])).tap
+    base = design_of("M8x1", ["flutes.count=3"]).tap
     flutes = replace(base.flutes, count=count, offset=offset)
     thread = replace(base.relief.thread, applies_to=place)
     tap = replace(base, flutes=flutes, relief=replace(base.relief, thread=thread))

@@ -3,6 +3,7 @@
 import math
 
 import pytest
+from asked import design_of
 from refusals import refused
 
 from tapmodel.designing.choose.hole import nearest_drill
@@ -19,7 +20,7 @@ GROUND = ["thread.tap_class=2"]
 
 def test_m18x075_by_hand() -> None:
     """TD2 of grade 6 is 140 µm, so the zone to cut is D2 + 28 to 70 µm, its middle + 49."""
-    design = design_tap(job_for("M18x0.75"))
+    design = design_of("M18x0.75")
     thread, limits = design.tap.thread, design.limits
     d2 = 17.513 + 0.049
     assert (limits.pitch_min, limits.pitch_max) == pytest.approx((17.541, 17.583), abs=1e-9)
@@ -34,7 +35,7 @@ def test_m18x075_by_hand() -> None:
 
 def test_a_ground_m18x075_by_hand() -> None:
     """TD2 of grade 5 is 112 µm, so the class 2 zone is D2 + 33.6 to 56 µm, its middle + 44.8."""
-    design = design_tap(job_for("M18x0.75", GROUND))
+    design = design_of("M18x0.75", GROUND)
     thread, limits = design.tap.thread, design.limits
     d2 = 17.513 + 0.0448
     assert (limits.pitch_min, limits.pitch_max) == (17.5466, 17.569)
@@ -47,7 +48,7 @@ def test_a_ground_m18x075_by_hand() -> None:
 
 @pytest.mark.parametrize("designation", ["M2", "M6", "M10x1-6G", "M20xPh3P1.5-LH", "M42x4.5"])
 def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
-    design = design_tap(job_for(designation))
+    design = design_of(designation)
     thread = design.tap.thread
     flank = (thread.major - thread.minor) / 2 * TAN30
     assert thread.crest_flat + thread.root_flat + 2 * flank == pytest.approx(
@@ -61,13 +62,13 @@ def test_crest_flanks_and_root_add_up_to_the_pitch(designation: str) -> None:
 
 
 def test_the_ridge_is_half_a_pitch_wide_at_the_pitch_diameter() -> None:
-    thread = design_tap(job_for("M8")).tap.thread
+    thread = design_of("M8").tap.thread
     width = thread.crest_flat + (thread.major - thread.pitch_diameter) * TAN30
     assert width == pytest.approx(thread.pitch / 2, abs=1e-12)
 
 
 def test_aim_walks_through_the_zone() -> None:
-    sizes = [design_tap(job_for("M8", [f"thread.aim={a}"])) for a in (0, 0.25, 1)]
+    sizes = [design_of("M8", [f"thread.aim={a}"]) for a in (0, 0.25, 1)]
     low, high = sizes[0].limits.pitch_min, sizes[0].limits.pitch_max
     assert [size.tap.thread.pitch_diameter for size in sizes] == pytest.approx(
         [low, low + (high - low) / 4, high], abs=1e-12
@@ -75,7 +76,7 @@ def test_aim_walks_through_the_zone() -> None:
 
 
 def test_a_crest_flat_sets_the_major_diameter() -> None:
-    thread = design_tap(job_for("M8", [*GROUND, "thread.crest_flat=0.13"])).tap.thread
+    thread = design_of("M8", [*GROUND, "thread.crest_flat=0.13"]).tap.thread
     assert thread.crest_flat == pytest.approx(0.13, abs=1e-12)
     assert thread.major == pytest.approx(7.238 + (0.625 - 0.13) / TAN30, abs=1e-9)
 
@@ -89,7 +90,7 @@ def test_the_tap_class_follows_the_hole_class(
     hole_class: str, deviation: float, tolerance: float, ground: int, share: float
 ) -> None:
     basic = 7.188
-    design = design_tap(job_for(f"M8-{hole_class}"))
+    design = design_of(f"M8-{hole_class}")
     # the middle between 0.2 and 0.5 of the hole's tolerance, over its least
     middle = basic + deviation + 0.35 * tolerance
     assert design.tap.thread.pitch_diameter == pytest.approx(middle, abs=1e-9)
@@ -97,7 +98,7 @@ def test_the_tap_class_follows_the_hole_class(
     assert chosen is not None
     assert chosen.rule is not None
     assert (chosen.value, dict(chosen.rule.values)["ground"]) == ("cut", ground)
-    thread = design_tap(job_for(f"M8-{hole_class}", [f"thread.tap_class={ground}"])).tap.thread
+    thread = design_of(f"M8-{hole_class}", [f"thread.tap_class={ground}"]).tap.thread
     assert thread.pitch_diameter == pytest.approx(basic + share * 0.125, abs=1e-9)
 
 
@@ -110,12 +111,12 @@ def test_the_tap_class_follows_the_hole_class(
 )
 def test_a_thread_without_depth_is_refused(sets: list[str], words: str) -> None:
     with refused(words):
-        design_tap(job_for("M8", sets))
+        design_of("M8", sets)
 
 
 def test_a_point_as_thick_as_the_crests_is_refused_with_its_cure() -> None:
     sets = ["thread.major=10.12", "chamfer.point_diameter=10.12", "chamfer.length=3"]
-    found = {f.code: f for f in design_tap(job_for("M10", sets)).findings}
+    found = {f.code: f for f in design_of("M10", sets).findings}
     assert found["chamfer-angle"].actual == 0.0
     (cure,) = found["point-drill"].cures
     assert cure.settings[0].field == "chamfer.point_diameter"
@@ -123,11 +124,11 @@ def test_a_point_as_thick_as_the_crests_is_refused_with_its_cure() -> None:
 
 
 def test_hole_class_in_designation_and_file_must_agree() -> None:
-    assert design_tap(job_for("M8-6G", ["hole.class=6G"])).designation == "M8x1.25-6G"
+    assert design_of("M8-6G", ["hole.class=6G"]).designation == "M8x1.25-6G"
     with pytest.raises(InputError, match=r"hole\.class together with designation"):
-        design_tap(job_for("M8-6G", ["hole.class=6H"]))
+        design_of("M8-6G", ["hole.class=6H"])
     with pytest.raises(InputError, match=r"hole\.class"):
-        design_tap(job_for("M8", ["hole.class=6h"]))
+        design_of("M8", ["hole.class=6h"])
 
 
 @pytest.mark.parametrize(
@@ -155,7 +156,7 @@ def test_hole_class_in_designation_and_file_must_agree() -> None:
     ],
 )
 def test_drills_are_those_of_iso_2306(designation: str, drill: float) -> None:
-    assert design_tap(job_for(designation)).drill == drill
+    assert design_of(designation).drill == drill
 
 
 def test_a_drill_stays_inside_narrow_limits() -> None:
@@ -182,7 +183,7 @@ def test_a_drill_stays_inside_narrow_limits() -> None:
     ],
 )
 def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: float) -> None:
-    design = design_tap(job_for("M18x0.75", [*GROUND, *sets]))
+    design = design_of("M18x0.75", [*GROUND, *sets])
     chamfer = design.tap.chamfer
     assert design.figures.chamfer_length == pytest.approx(length, abs=1e-12)
     assert design.figures.chamfer_pitches == pytest.approx(length / 0.75)
@@ -194,7 +195,7 @@ def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: flo
 
 def test_the_point_starts_in_the_drilled_hole() -> None:
     for designation in ("M3", "M8", "M18x0.75", "M42x4.5"):
-        design = design_tap(job_for(designation))
+        design = design_of(designation)
         gap = design.drill - design.tap.chamfer.point_diameter
         assert 0.1 * design.tap.thread.pitch - 1e-9 <= gap < 0.1 * design.tap.thread.pitch + 0.05
 
@@ -217,9 +218,9 @@ def test_teeth_are_pitches_times_lands_and_starts_and_share_the_feed(
 
 
 def test_part_of_a_pitch_gives_the_teeth_whose_crests_lie_in_it() -> None:
-    few = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.1"])).figures
+    few = design_of("M18x0.75", ["chamfer.pitches=1.1"]).figures
     assert few.chamfer_teeth in (4, 5)
-    design = design_tap(job_for("M18x0.75", ["chamfer.pitches=1.3"]))
+    design = design_of("M18x0.75", ["chamfer.pitches=1.3"])
     edge = math.degrees(math.asin(math.sin(math.radians(8))))
     middles = [
         0.2325 + 0.75 * (90 * j + edge) / 360 + 0.75 * k for j in range(4) for k in range(-2, 3)

@@ -1,12 +1,11 @@
 """Drills, cutters and blanks in the sizes that the shop buys."""
 
 import pytest
+from asked import design_of
 
 from tapmodel.designing.choose.cutters import CUTTERS, INCH_CUTTERS, cutters_to_buy
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.words.choices import why
-from tapmodel.spec.job_file import job_for
 from tapmodel.standards.drill_sets import inch_names
 
 INCH = 25.4
@@ -33,7 +32,7 @@ CHART = {
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(designation, sets))
+    return design_of(designation, sets)
 
 
 def reason(design: TapDesign, field: str) -> str:

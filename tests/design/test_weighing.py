@@ -1,9 +1,9 @@
 """What a tap will do in the hole decides what its rules choose, and weighs what they did not."""
 
 import pytest
+from asked import design_of
 
 from tapmodel.designing.choice import Choice, RunnerUp
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.report.words.choices import why
@@ -88,7 +88,7 @@ def test_a_material_of_thin_chips_gets_a_longer_chamfer() -> None:
 
 
 def test_a_runner_up_is_what_designing_with_it_gives() -> None:
-    design = design_tap(job_for("M30x3", []))
+    design = design_of("M30x3", [])
     other = _runner_up(design, "flutes.count")
     tried = settle(job_for("M30x3", [f"flutes.count={other.value:g}"]))
     assert tried.prediction is not None
@@ -102,7 +102,7 @@ def test_a_runner_up_is_what_designing_with_it_gives() -> None:
 
 
 def test_what_would_be_found_against_a_runner_up_is_told() -> None:
-    other = _runner_up(design_tap(job_for("M10", [])), "relief.chamfer.kind")
+    other = _runner_up(design_of("M10", []), "relief.chamfer.kind")
     assert other.value == "concentric"
     assert "chamfer-rubs" in other.raised
     assert "the chamfer binds" in runner_up_text(other, Unit.NONE)
@@ -110,7 +110,7 @@ def test_what_would_be_found_against_a_runner_up_is_told() -> None:
 
 
 def test_the_number_of_flutes_stays_where_another_value_is_weighed() -> None:
-    design = design_tap(job_for("M10", []))
+    design = design_of("M10", [])
     other = _runner_up(design, "flutes.core_diameter")
     sets = [f"flutes.core_diameter={other.value:g}", f"flutes.count={design.tap.flutes.count}"]
     tried = settle(job_for("M10", sets))
@@ -119,6 +119,6 @@ def test_the_number_of_flutes_stays_where_another_value_is_weighed() -> None:
 
 
 def test_what_the_job_gives_has_no_runner_up() -> None:
-    design = design_tap(job_for("M10", ["flutes.count=4"]))
+    design = design_of("M10", ["flutes.count=4"])
     assert _choice(design, "flutes.count").runner_up is None
     assert _choice(design, "flutes.core_diameter").runner_up is not None

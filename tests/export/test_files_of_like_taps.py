@@ -16,11 +16,11 @@ from scipy.spatial import cKDTree
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
+from asked import design_of
 from like_taps import left_handed, scaled, scaled_design, shifted, turned, with_tap
 from rounded import rounded
 
 from tapmodel.checks.proof.mesh_report import check_mesh
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.write import write_profile_dxf, write_section_dxf
 from tapmodel.export.mesh.glb import write_glb
@@ -31,7 +31,6 @@ from tapmodel.export.mesh.threemf_reader import read_3mf_part
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.shape.outlines import section_tops
-from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 
 Floats = NDArray[np.float64]
@@ -49,7 +48,7 @@ JOBS = {
 
 @pytest.fixture(scope="module", params=JOBS)
 def design(request: pytest.FixtureRequest) -> TapDesign:
-    return design_tap(job_for(request.param, JOBS[request.param]))
+    return design_of(request.param, JOBS[request.param])
 
 
 # --- outlines for CAD and CAM programs ------------------------------------------------------------

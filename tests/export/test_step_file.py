@@ -8,6 +8,7 @@ from pathlib import Path
 
 import cadquery as cq
 import pytest
+from asked import design_of
 from step_check import StepVerdict, check_step
 from step_gaps import widest_gap
 
@@ -19,7 +20,7 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import counts, is_valid, volume
 from tapmodel.geometry.kernel.mesh.triangulation import triangulate
 from tapmodel.geometry.kernel.step.read import read_step_text
-from tapmodel.spec.job_file import checked, job_for
+from tapmodel.spec.job_file import checked
 
 # The kernel's own tolerance, ten times what the geometry keeps [mm].
 GAP = 1e-7
@@ -227,7 +228,7 @@ def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
 
 def test_a_cone_between_neck_and_shank_can_be_meshed_by_its_reader(tmp_path: Path) -> None:
     """Its seam and its circles must meet more closely than points are written."""
-    solid = build_solid(design_tap(job_for("M4x0.7")).tap)
+    solid = build_solid(design_of("M4x0.7").tap)
     write_step(solid, tmp_path / "tap.step", "tap")
     (found,) = read_step_text(tmp_path / "tap.step")
     triangulate(found.wrapped, 0.05, 30.0, roughly=True)

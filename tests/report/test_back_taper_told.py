@@ -2,14 +2,13 @@
 
 import pytest
 from alone import drawing_of
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Row, Rows, Words
 from tapmodel.report.chapters.in_the_hole import left_behind
 from tapmodel.report.chapters.machines import over_wires, threading_tool, turning
 from tapmodel.report.chapters.tap import thread
-from tapmodel.spec.job_file import job_for
 
 CHAPTERS = (thread, turning, threading_tool, over_wires, left_behind)
 # M10: chamfer of 6 mm, thread of 24 mm, 0.1 on 100; the tap is 80 mm long, its flanks lean by 30.
@@ -35,7 +34,7 @@ def rows(design: TapDesign) -> dict[str, Row]:
 
 @pytest.fixture(scope="module")
 def tapered() -> TapDesign:
-    return design_tap(job_for("M10", ["thread.back_taper=0.1"]))
+    return design_of("M10", ["thread.back_taper=0.1"])
 
 
 def test_every_chapter_that_it_touches_tells_it(tapered: TapDesign) -> None:
@@ -48,7 +47,7 @@ def test_every_chapter_that_it_touches_tells_it(tapered: TapDesign) -> None:
 
 
 def test_none_is_not_spoken_of() -> None:
-    found = rows(design_tap(job_for("M10")))
+    found = rows(design_of("M10"))
     assert not set(TOLD) & set(found)
     assert not any("taper" in label for label in found)
 
@@ -60,4 +59,4 @@ def test_the_side_view_says_how_much_and_from_where(tapered: TapDesign) -> None:
 
     words = "back taper 0.1 in 100, from the end of the chamfer"
     assert words in lettering(tapered)
-    assert "taper" not in lettering(design_tap(job_for("M10")))
+    assert "taper" not in lettering(design_of("M10"))

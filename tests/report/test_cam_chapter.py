@@ -1,19 +1,18 @@
 """The chapter for a mill that is programmed: frame, coordinates and angles in the units wanted."""
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Paragraphs, Rows, Table
 from tapmodel.report.chapters.machines import cam
 from tapmodel.report.chapters.order import operations
 from tapmodel.report.units import shown, told
-from tapmodel.spec.job_file import job_for
 from tapmodel.words import Units
 
 
 def _design(text: str) -> TapDesign:
-    return design_tap(job_for(text))
+    return design_of(text)
 
 
 def _tables(found: Chapter, units: Units = Units.MM) -> list[dict[str, list[str]]]:

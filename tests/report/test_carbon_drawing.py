@@ -9,18 +9,17 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
 
+from asked import design_of
 from entry import refusal_faults, run
 
-from tapmodel.designing.design import design_tap
 from tapmodel.prediction.heat.carburising import carburised
 from tapmodel.prediction.heat.record import Carburised, Carburising, Tooth
 from tapmodel.report.drawings.charts.carbon_lines import carbon_lines, surface_of
 from tapmodel.report.drawings.views.carbon import draw
-from tapmodel.spec.job_file import job_for
 
 
 def found(size: str, hours: float) -> tuple[Carburised, Tooth]:
-    thread = design_tap(job_for(size, [])).tap.thread
+    thread = design_of(size, []).tap.thread
     answer = carburised(Carburising(0.18, 1.10, 925.0, hours), thread)
     assert answer.tooth
     return answer, answer.tooth

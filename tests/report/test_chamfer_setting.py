@@ -3,8 +3,8 @@
 import math
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Paragraphs, Quantity, Rows, Words
 from tapmodel.report.chapters.tap import chamfer
@@ -13,11 +13,10 @@ from tapmodel.report.screen.route import route_page
 from tapmodel.report.units import Units, told
 from tapmodel.shop.male_point import male_point
 from tapmodel.shop.set_over import MOST_LEAN, MOST_SET_OVER, chamfer_set_over
-from tapmodel.spec.job_file import job_for
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, list(sets)))
+    return design_of(text, list(sets))
 
 
 def values(design: TapDesign) -> dict[str, Quantity]:

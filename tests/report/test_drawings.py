@@ -9,9 +9,9 @@ from pathlib import Path
 import ezdxf
 import pytest
 from alone import drawing_of
+from asked import design_of
 from ezdxf.entities import DXFEntity
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, LETTERS, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -22,11 +22,10 @@ from tapmodel.report.drawings.lettering import scale_text
 from tapmodel.report.drawings.views import side, thread_form
 from tapmodel.report.drawings.views.chamfer_teeth import teeth
 from tapmodel.report.units import Projection, Units
-from tapmodel.spec.job_file import job_for
 
 
 def _design(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, sets))
+    return design_of(text, sets)
 
 
 def _words(drawing: Drawing) -> str:
@@ -498,6 +497,6 @@ def _lettered(drawing: Drawing) -> list[str]:
 def test_the_drawings_of_a_thread_of_several_starts_tell_lead_and_starts(
     text: str, told: list[str], units: Units
 ) -> None:
-    design = design_tap(job_for(text))
+    design = design_of(text)
     for drawing in (thread_form.draw(design, units), side.draw(design, Projection.FIRST, units)):
         assert [words for words in _lettered(drawing) if words.startswith("lead")] == told

@@ -3,13 +3,12 @@
 import math
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Row, Rows
 from tapmodel.report.chapters.tap import chamfer, hole
 from tapmodel.report.units import Units, aimed, shown_high
-from tapmodel.spec.job_file import job_for
 
 
 def _rows(of: object, design: TapDesign) -> dict[str, Row]:
@@ -20,7 +19,7 @@ def _rows(of: object, design: TapDesign) -> dict[str, Row]:
 
 @pytest.mark.parametrize("text", ["M64x1", "M10", "1/2 BSW", "Tr12x3", "M27x0.75"])
 def test_a_point_within_its_limit_enters_the_smallest_hole(text: str) -> None:
-    design = design_tap(job_for(text))
+    design = design_of(text)
     point = _rows(chamfer, design)["point diameter"]
     assert point.high is not None
     assert point.high.mm == (design.hole.minor_min if design.bored else design.drill)
@@ -36,7 +35,7 @@ def test_a_point_within_its_limit_enters_the_smallest_hole(text: str) -> None:
 
 
 def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
-    design = design_tap(job_for("M10", ["hole.kind=blind", "hole.depth=15"]))
+    design = design_of("M10", ["hole.kind=blind", "hole.depth=15"])
     rows = _rows(hole, design)
     # 15 mm, four pitches of chamfer and one of room
     drilled = rows["hole, depth to drill at least"].value
@@ -49,7 +48,7 @@ def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
         value = rows[label].value
         assert isinstance(value, Length)
         assert value.mm == pytest.approx(depth)
-    assert "hole, depth to drill at least" not in _rows(hole, design_tap(job_for("M10")))
+    assert "hole, depth to drill at least" not in _rows(hole, design_of("M10"))
 
 
 def test_a_size_that_is_its_own_limit_is_not_rounded_beyond_it() -> None:

@@ -12,10 +12,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from asked import design_of
 
 from tapmodel.designing import codes
 from tapmodel.designing.codes import Code, Lost
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.judging import FIGURES
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, RefusedError
@@ -160,7 +160,7 @@ def test_why_there_is_no_solid_is_told_with_its_number(
 
 def test_a_refusal_keeps_its_findings_on_its_way_between_processes() -> None:
     with pytest.raises(NoTapError) as caught:
-        design_tap(job_for("M18x0.75", ["flutes.core_diameter=17.2"]))
+        design_of("M18x0.75", ["flutes.core_diameter=17.2"])
     sent = pickle.loads(pickle.dumps(caught.value))  # noqa: S301  (our own)
     assert sent.finding == caught.value.finding
     assert refusal(sent) == what(caught.value.finding)

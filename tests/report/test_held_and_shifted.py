@@ -3,19 +3,18 @@
 import math
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Quantity, Rows
 from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.machines import milling, threading_tool, turning
 from tapmodel.report.units import told
 from tapmodel.shop.lathe_tool import lathe_tool
-from tapmodel.spec.job_file import job_for
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, list(sets)))
+    return design_of(text, list(sets))
 
 
 def values(chapter: Chapter) -> dict[str, Quantity]:

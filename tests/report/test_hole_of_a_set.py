@@ -1,8 +1,8 @@
 """The hole that each tap of a set leaves: its own, beside the finished one that is not its own."""
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
 from tapmodel.report.chapters.in_the_hole import left_behind
@@ -10,7 +10,6 @@ from tapmodel.report.chapters.tap import hole
 from tapmodel.report.route import finish
 from tapmodel.report.route.operation import chapter_of
 from tapmodel.report.units import told
-from tapmodel.spec.job_file import job_for
 
 # What `tapmodel set` writes for Tr16x8(P4).
 OWN = ("thread.pitch_diameter=14.059", "thread.root_flat=1.38")
@@ -25,7 +24,7 @@ SETTINGS = {
 
 
 def _design(number: int) -> TapDesign:
-    return design_tap(job_for("Tr16x8(P4)", ("set.taps=3", *SETTINGS[number])))
+    return design_of("Tr16x8(P4)", ("set.taps=3", *SETTINGS[number]))
 
 
 def _rows(chapter: Chapter) -> dict[str, Row]:

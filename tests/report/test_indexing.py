@@ -1,14 +1,14 @@
 """The chapter on indexing: turns and holes for the head and plates of the shop."""
 
-from tapmodel.designing.design import design_tap
+from asked import design_of
+
 from tapmodel.report.blocks import Chapter, Paragraphs, Table
 from tapmodel.report.chapters.machines import dividing
 from tapmodel.report.units import shown
-from tapmodel.spec.job_file import job_for
 
 
 def chapter(*sets: str) -> Chapter:
-    return dividing.chapter(design_tap(job_for("M10", list(sets))))
+    return dividing.chapter(design_of("M10", list(sets)))
 
 
 def told(found: Chapter) -> str:

@@ -13,9 +13,9 @@ from ezdxf.math import Vec3
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
+from asked import design_of
 from like_taps import left_handed, scaled_design, shifted, turned, with_tap
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import (
     Angle,
@@ -40,7 +40,6 @@ from tapmodel.report.units import told
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.outlines import section_tops
 from tapmodel.shop.cam import ball_paths
-from tapmodel.spec.job_file import job_for
 
 EXACT = 1e-9
 """Relative: numbers are the same but for the last digits."""
@@ -65,7 +64,7 @@ JOBS: dict[str, tuple[str, ...]] = {
 
 @pytest.fixture(scope="module", params=JOBS)
 def design(request: pytest.FixtureRequest) -> TapDesign:
-    made = design_tap(job_for(request.param, JOBS[request.param]))
+    made = design_of(request.param, JOBS[request.param])
     assert not made.errors
     return made
 

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.blocks import Chapter, Paragraphs, Rows, Words
@@ -22,7 +22,6 @@ from tapmodel.report.page.write import PageContent, Picture, write_page
 from tapmodel.report.units import Units
 from tapmodel.report.view.sections import regions, sections
 from tapmodel.shape.outlines.section import section_outline
-from tapmodel.spec.job_file import job_for
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 CHROMIUM = shutil.which("chromium")
@@ -57,7 +56,7 @@ AREA = """() => {
 def design() -> TapDesign:
     # Everything that a job may have told is on the page, the change gears of its lathe too.
     lathe = ["shop.leadscrew=8tpi", "shop.gears=30,50,127"]
-    return design_tap(job_for("M18x0.75", ["thread.tap_class=2", *lathe]))
+    return design_of("M18x0.75", ["thread.tap_class=2", *lathe])
 
 
 @pytest.fixture(scope="module")
@@ -256,7 +255,7 @@ def test_text_cannot_become_markup() -> None:
 
 
 def test_a_neck_behind_the_run_out_is_called_so() -> None:
-    names = [region.name for region in regions(design_tap(job_for("M6")))]
+    names = [region.name for region in regions(design_of("M6"))]
     behind = ["neck", "flute run-out", "neck", "shoulder", "shank", "square"]
     assert names == ["chamfer", "thread", *behind]
 

@@ -1,18 +1,18 @@
 """Words that a first reader need not know are explained where they stand, or are not used."""
 
-from tapmodel.designing.design import design_tap
+from asked import design_of
+
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Rows, Table
 from tapmodel.report.chapters.order import operations
 from tapmodel.report.screen import comparison, sets
 from tapmodel.report.screen.design import design_page
 from tapmodel.report.units import told
-from tapmodel.spec.job_file import job_for
 from tapmodel.words import Units
 
 
 def _design(text: str, *values: str) -> TapDesign:
-    return design_tap(job_for(text, list(values)))
+    return design_of(text, list(values))
 
 
 def _labels(design: TapDesign) -> list[str]:

@@ -4,8 +4,8 @@ import dataclasses
 
 import numpy as np
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.chapters.tap import thread as thread_chapter
@@ -13,13 +13,12 @@ from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.profile_line import between, height_at, profile_line
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.profile import profile_radius, segments
-from tapmodel.spec.job_file import job_for
 
 
 @pytest.fixture(scope="module")
 def rounded() -> TapDesign:
     """An invented form: flanks at 27.5°, crest and root arcs of 0.137 P."""
-    design = design_tap(job_for("M10"))
+    design = design_of("M10")
     radius = 0.137 * design.tap.thread.pitch
     thread = dataclasses.replace(
         design.tap.thread, flank_angle=27.5, rounded_crest=True, rounded_root=True

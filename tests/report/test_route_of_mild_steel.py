@@ -1,8 +1,8 @@
 """The route of a tap of mild steel, which is carburised before it is hardened."""
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Rows, Table
 from tapmodel.report.route.operation import Operation
@@ -11,14 +11,13 @@ from tapmodel.report.units import shown
 from tapmodel.shop.heat.asked import asked_carburising
 from tapmodel.shop.heat.carburised import carburised_of
 from tapmodel.shop.order_of_work import Step, order_of_work
-from tapmodel.spec.job_file import job_for
 
 MILD = "tap.material=case-hardened mild steel"
 
 
 @pytest.fixture(scope="module")
 def design() -> TapDesign:
-    return design_tap(job_for("M10", (MILD,)))
+    return design_of("M10", (MILD,))
 
 
 @pytest.fixture(scope="module")
@@ -34,7 +33,7 @@ def _lines(operation: Operation) -> list[list[str]]:
 
 def test_only_steel_that_takes_a_case_is_carburised(design: TapDesign) -> None:
     assert Step.CARBURISE in order_of_work(design)
-    assert Step.CARBURISE not in order_of_work(design_tap(job_for("M10")))
+    assert Step.CARBURISE not in order_of_work(design_of("M10"))
 
 
 def test_the_hours_told_give_the_case_that_strength_reckons_with(

@@ -3,8 +3,8 @@
 import re
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.screen.columns import Mark, columns
@@ -15,7 +15,6 @@ from tapmodel.report.words.limits import actual, allowed
 from tapmodel.shop.judged import judged
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
-from tapmodel.spec.job_file import job_for
 from tapmodel.words import Severity
 
 UNITS = ((1.0, ".3f"), (25.4, ".4f"))
@@ -23,12 +22,12 @@ UNITS = ((1.0, ".3f"), (25.4, ".4f"))
 
 @pytest.fixture(scope="module")
 def reference() -> TapDesign:
-    return design_tap(job_for("M18x0.75"))
+    return design_of("M18x0.75")
 
 
 @pytest.fixture(scope="module")
 def broken() -> TapDesign:
-    return design_tap(job_for("M18x0.75", ["flutes.core_diameter=1"]))
+    return design_of("M18x0.75", ["flutes.core_diameter=1"])
 
 
 def tagged(text: str, mark: Mark) -> str:
@@ -122,7 +121,7 @@ def test_columns_are_as_wide_as_their_widest_cell() -> None:
 @pytest.mark.parametrize(("wires", "told"), [([2.0, 3.0], True), ([0.95, 2.0], False), ([], False)])
 def test_the_page_says_that_no_wire_on_hand_suits(wires: list[float], told: bool) -> None:
     sets = [f"shop.wires={wires}"] if wires else []
-    page = design_page(judged(design_tap(job_for("3/8-16", sets))))
+    page = design_page(judged(design_of("3/8-16", sets)))
     assert ("WARNING [wires] None of the wires on hand suits this thread" in page) is told
 
 
@@ -133,13 +132,13 @@ def test_the_page_says_that_no_wire_on_hand_suits(wires: list[float], told: bool
 def test_the_nose_of_the_tool_has_one_label_wherever_it_stands(
     designation: str, label: str
 ) -> None:
-    design = design_tap(job_for(designation))
+    design = design_of(designation)
     for every in (False, True):
         assert label in design_page(design, every=every)
 
 
 def test_blank_square_and_flutes_have_limits_and_a_word_of_hardening() -> None:
-    page = " ".join(design_page(design_tap(job_for("M10")), every=True).split())
+    page = " ".join(design_page(design_of("M10"), every=True).split())
     for line in (
         "overall length 80.00 mm 78.10 to 80.00 mm",
         "shank diameter 10.000 mm 9.964 to 10.000 mm",

@@ -8,10 +8,10 @@ from itertools import chain
 from pathlib import Path
 
 import pytest
+from asked import design_of
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.designing.codes import Code
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.sets.need import set_of
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, NoWireError, RefusedError
@@ -52,7 +52,7 @@ def test_the_depth_of_a_hole_keeps_eighths_of_an_inch() -> None:
     assert in_words(9.525, HOLE_DEPTH, Units.BOTH) == "9.5 mm = 0.375 in"
     assert range_in_words(3.175, 9.525, HOLE_DEPTH, Units.INCH) == "0.125 to 0.375 in"
     asked = ("hole.depth=9.525", "hole.kind=blind", "hole.material=EN AW-6082")
-    design = design_tap(job_for("3/8 BSW LH", asked))
+    design = design_of("3/8 BSW LH", asked)
     page = design_page(design, Units.INCH, every=True)
     assert "the hole is 0.375 in deep" in " ".join(page.split())
     assert re.search(r"blind hole, depth of thread +0\.375 in", page)
@@ -132,7 +132,7 @@ def test_an_overloaded_tap_is_told_in_pounds() -> None:
 
 
 def test_whether_a_set_is_needed_is_told_in_pounds() -> None:
-    design = design_tap(job_for("1/2-13"))
+    design = design_of("1/2-13")
     assert design.prediction is not None
     words = need(design, set_of(design), Units.INCH)
     assert f"stopped at {8.850746 * design.prediction.stop_at:.3g} lbf·in" in words
@@ -140,7 +140,7 @@ def test_whether_a_set_is_needed_is_told_in_pounds() -> None:
 
 
 def test_inch_papers_name_no_newton() -> None:
-    page = design_page(design_tap(job_for("1/2-13")), Units.INCH, every=True)
+    page = design_page(design_of("1/2-13"), Units.INCH, every=True)
     assert re.search(r"pull of each hand reckoned with +34 lbf", page)
     assert not re.search(r"\bN\b", page)
 
@@ -201,7 +201,7 @@ def _cells(block: Block) -> Iterator[Quantity]:
 
 
 def test_page_and_sheet_tell_the_wear_in_inches() -> None:
-    design = design_tap(job_for("3/8 BSW LH"))
+    design = design_of("3/8 BSW LH")
     wear = next(finding for finding in design.findings if finding.code == Code.WEAR_RESERVE)
     inches = f"{wear.values.number('by') / 25.4:.5f} in in pitch diameter"
     assert inches in " ".join(design_page(design, Units.INCH).split())
@@ -219,7 +219,7 @@ def test_why_no_solid_and_no_wire_are_told_in_inches() -> None:
     assert "below the major diameter of 0.7173 in [crest-flat]" in refusal(refused)
     assert "below the major diameter of 18.220 mm [crest-flat]" in refusal(RefusedError((crest,)))
     with pytest.raises(NoTapError) as root:
-        design_tap(job_for("M10", ["thread.root_flat=1.4"]))
+        design_of("M10", ["thread.root_flat=1.4"])
     root.value.units = Units.INCH
     assert refusal(root.value).startswith("A root flat of 0.055118 in leaves no depth")
     told_of = no_wire(NoWireError("M8x1", 0.1), Units.INCH)
@@ -253,7 +253,7 @@ def test_reasons_of_choices_name_no_millimetre_on_an_inch_page(designation: str)
 
 
 def test_reasons_of_choices_by_hand() -> None:
-    design = design_tap(job_for("3/8-16 UNC"))
+    design = design_of("3/8-16 UNC")
 
     def told_of(field: str) -> str:
         choice = design.choice(field)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from asked import design_of
 from sight import INK, Picture, drawn, errors, read, small
 
 from tapmodel.checks.ideal.laws import (
@@ -15,13 +16,11 @@ from tapmodel.checks.ideal.laws import (
     right_hand,
     void_depth,
 )
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
 from tapmodel.report.pictures.still import draw_views
-from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
@@ -40,7 +39,7 @@ TAPS = (
 
 @cache
 def _design(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, sets))
+    return design_of(text, sets)
 
 
 @cache

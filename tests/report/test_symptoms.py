@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 import pytest
+from asked import design_of
 
 from tapmodel.designing.design import design_tap, without_prediction
 from tapmodel.designing.record import TapDesign
@@ -17,7 +18,7 @@ from tapmodel.shop.symptoms.causes import LISTED
 from tapmodel.shop.symptoms.record import Cause, Sign, Why
 from tapmodel.shop.symptoms.symptoms import CAUSES, symptoms_of
 from tapmodel.spec.job import Job
-from tapmodel.spec.job_file import apply_sets, checked, job_for
+from tapmodel.spec.job_file import apply_sets, checked
 from tapmodel.words import Units
 
 JOBS = (
@@ -34,7 +35,7 @@ JOBS = (
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, sets))
+    return design_of(text, sets)
 
 
 def causes(design: TapDesign, sign: Sign) -> Mapping[Why, Cause]:

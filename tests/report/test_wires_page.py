@@ -3,8 +3,8 @@ import re
 from dataclasses import replace
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.report.blocks import Angle, Length, Paragraphs, Row, Rows, Table
@@ -16,7 +16,6 @@ from tapmodel.report.words.wires import sentence
 from tapmodel.shop.wires.answer import Wires, WiresAnswer, answer_wires
 from tapmodel.shop.wires.asked import Overrides, free_thread, thread_of_design
 from tapmodel.shop.wires.notes import Heed, note
-from tapmodel.spec.job_file import job_for
 from tapmodel.standards.limits import HoleLimits
 from tapmodel.words import Hand
 
@@ -108,7 +107,7 @@ def test_left_hand_is_told_the_other_way(design: TapDesign):
 @pytest.mark.parametrize(("units", "other"), [(Units.MM, " in"), (Units.INCH, "mm")])
 def test_a_page_in_one_unit_holds_no_other(design: TapDesign, units: Units, other: str):
     wires = Wires(on_hand=(0.3,), compound=40)
-    thin = answer(design_tap(job_for("Tr20x4", [])), Wires(on_hand=(1.0,), compound=40))
+    thin = answer(design_of("Tr20x4", []), Wires(on_hand=(1.0,), compound=40))
     pages = [
         wires_page(answer(design, replace(wires, on_hand=(0.58,), measured=8.4)), units),
         wires_page(answer(design, wires), units),
@@ -181,14 +180,14 @@ def test_sentences(heeded: object, words: str):
 
 
 def test_wires_of_a_job_that_may_be_in_the_other_unit_are_questioned():
-    listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.04mm, 0.06mm]"]))
+    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[0.04mm, 0.06mm]"])
     notes = over_wires.chapter(listed).blocks[1]
     assert isinstance(notes, Paragraphs)
     assert any("in the other unit: then write 0.06in." in told(text) for text in notes.texts)
 
 
 def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
-    stub = design_tap(job_for("Tr16x8(P4)"))
+    stub = design_of("Tr16x8(P4)")
     notes = over_wires.chapter(stub).blocks[1]
     assert isinstance(notes, Paragraphs)
     said = " ".join(told(text, Units.INCH) for text in notes.texts)
@@ -198,7 +197,7 @@ def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
 
 
 def test_the_caution_stands_above_the_infeed_that_it_is_about():
-    bolt = design_tap(job_for("M8"))
+    bolt = design_of("M8")
     page = wires_page(answer(bolt, Wires(measured=8.4, compound=62.5)))
     assert page.index("62.5° is read with") < page.index("Compound at 62.5")
     assert page.count("62.5° is read with") == 1
@@ -214,7 +213,7 @@ def rows_of(chapter_rows: object, units: Units = Units.MM) -> dict[str, Row]:
 
 
 def test_chapter_has_the_limits_of_the_wire_that_is_used():
-    listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[1.1, 1.5]"]))
+    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[1.1, 1.5]"])
     rows = rows_of(over_wires.chapter(listed).blocks[0])
     used = rows["wire to use, and those that suit"]
     assert used.value == Length(1.5, 4)
@@ -234,7 +233,7 @@ def test_chapter_has_the_limits_of_the_wire_that_is_used():
 
 
 def test_chapter_counts_wire_in_the_readers_units():
-    block = over_wires.chapter(design_tap(job_for("1/2-13"))).blocks[0]
+    block = over_wires.chapter(design_of("1/2-13")).blocks[0]
     steps = {
         units: [label for label in rows_of(block, units) if "more of wire" in label]
         for units in Units
@@ -247,7 +246,7 @@ def test_chapter_counts_wire_in_the_readers_units():
 
 
 def test_chapter_says_that_none_on_hand_suits():
-    listed = design_tap(job_for("1/2-10 Acme-2G", ["shop.wires=[0.5]"]))
+    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[0.5]"])
     chapter = over_wires.chapter(listed)
     assert isinstance(chapter.blocks[1], Paragraphs)
     assert any("None of the wires on hand" in told(text) for text in chapter.blocks[1].texts)
@@ -276,7 +275,7 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
 
 
 def test_a_refused_best_wire_is_told_why_it_does_not_suit():
-    stub = design_tap(job_for("Tr16x8(P4)"))
+    stub = design_of("Tr16x8(P4)")
     asked = thread_of_design(stub, stub.basic_pitch_diameter, Overrides())
     with pytest.raises(
         InputError, match=r"best being 2\.0379 mm \(0\.08023 in\), which is too thin"

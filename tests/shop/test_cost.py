@@ -3,8 +3,8 @@
 import math
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.shop.cost.cost import Prices, cost_of, cost_record
@@ -15,11 +15,10 @@ from tapmodel.shop.gcode.square import square_program
 from tapmodel.shop.order_of_work import Step, order_of_work
 from tapmodel.shop.threading.passes import thread_passes
 from tapmodel.shop.threading.stopping import stopping
-from tapmodel.spec.job_file import job_for
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, sets))
+    return design_of(text, sets)
 
 
 @pytest.fixture(scope="module", name="lens")

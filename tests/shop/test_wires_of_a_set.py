@@ -1,8 +1,8 @@
 """Wires of a tap that another of its set follows: its own zone, and crests cut down."""
 
 import pytest
+from asked import design_of
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.report.screen.wires import wires_page
@@ -13,7 +13,6 @@ from tapmodel.shop.wires.notes import Heed
 from tapmodel.shop.wires.over_wires import at_pitch_diameter, measurement, seated
 from tapmodel.shop.wires.reading import Verdict
 from tapmodel.shop.wires.record import wires_record
-from tapmodel.spec.job_file import job_for
 
 # What `tapmodel set` writes for the first two of Tr16x8(P4); the hole's pitch diameter is 14.000 to
 # 14.398 mm, so that a finished tap is scrap below 14.000 + 5 % of 0.398 = 14.0199.
@@ -23,7 +22,7 @@ BEFORE = ["set.before_major=14.03", "set.before_pitch_diameter=14.059"]
 
 
 def _of_set(number: int, settings: list[str]) -> TapDesign:
-    return design_tap(job_for("Tr16x8(P4)", [f"set.number={number}", "set.taps=3", *settings]))
+    return design_of("Tr16x8(P4)", [f"set.number={number}", "set.taps=3", *settings])
 
 
 @pytest.fixture(scope="module")

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from asked import design_of
 
 from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.checks.ideal.laws import from_crest
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.sampling import sample_faces
@@ -21,13 +21,12 @@ from tapmodel.shop.wires.over_wires import at_pitch_diameter
 from tapmodel.shop.wires.place import Place
 from tapmodel.shop.wires.reading import Verdict
 from tapmodel.shop.wires.record import wires_record
-from tapmodel.spec.job_file import job_for
 
 SHORT = ["blank.thread_length=12"]
 
 
 def design(*sets: str) -> TapDesign:
-    return design_tap(job_for("M10", [*SHORT, *sets]))
+    return design_of("M10", [*SHORT, *sets])
 
 
 def measured(tapered: TapDesign, over: float) -> WiresAnswer:

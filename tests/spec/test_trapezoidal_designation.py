@@ -3,13 +3,12 @@
 import re
 
 import pytest
+from asked import design_of
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError, MeantError
 from tapmodel.spec.designation import canonical, parse, read_class
-from tapmodel.spec.job_file import job_for
 from tapmodel.words import Family, Hand
 
 R, L = Hand.RIGHT, Hand.LEFT
@@ -103,9 +102,9 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
 @pytest.mark.parametrize("text", ["Tr16x8", "Tr16x8 2-start"])
 def test_a_length_too_long_for_a_pitch_is_offered_as_lead(text: str) -> None:
     with pytest.raises(MeantError, match=r"did you mean Tr16x8\(P4\)") as caught:
-        design_tap(job_for(text))
+        design_of(text)
     for offer in re.findall(r"Tr\S+\(P[0-9.]+\)", caught.value.allowed):
-        assert design_tap(job_for(offer)).tap.thread.lead == 8
+        assert design_of(offer).tap.thread.lead == 8
 
 
 @pytest.mark.parametrize("typed", ["Tr16x8-P4", "tr16x8 - p4", "Tr16x8-P4 LH", "Tr16x8-P4-8H"])
@@ -115,4 +114,4 @@ def test_the_name_of_its_files_is_read_and_written_as_the_standard_has_it(typed:
     left, wide = "LH" in typed, "8H" in typed
     assert canonical(thread) == f"Tr16x8(P4){' LH' * left}{'-8H' * wide}"
     # as files are named where no job names them
-    assert canonical(parse(design_tap(job_for("Tr16x8(P4)")).name)) == "Tr16x8(P4)"
+    assert canonical(parse(design_of("Tr16x8(P4)").name)) == "Tr16x8(P4)"

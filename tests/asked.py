@@ -1,0 +1,23 @@
+"""Designs that tests ask for: in one process each job is designed once, whoever asks again."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from tapmodel.designing.design import design_tap
+from tapmodel.designing.record import TapDesign
+from tapmodel.spec.job_file import job_for
+
+
+def design_of(designation: str, sets: Iterable[str] = ()) -> TapDesign:
+    """The design of a designation with values set, its cures and runners-up sought.
+
+    Raises:
+        InputError, NoTapError: as `design_tap`.
+    """
+    return _designed(designation, tuple(sets))
+
+
+# Designs are frozen, so that no test can change what another is given.
+@lru_cache(maxsize=256)
+def _designed(designation: str, sets: tuple[str, ...]) -> TapDesign:
+    return design_tap(job_for(designation, sets))
