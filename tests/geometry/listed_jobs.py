@@ -1,11 +1,19 @@
 """Every size that a standard lists, and the metric grid beyond the lists, as designations."""
 
-from collections.abc import Iterator
+import os
+from collections.abc import Collection, Iterator
 
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.unified.series import constant_pitch_sizes, series_of
 
 MOST_STARTS = 4
+
+EVERY = "TAPMODEL_EVERY_LISTED_SIZE"
+"""Name in the environment by which tests take every size (`tests/benchmarks/listed.py`)."""
+
+STEP = 7
+"""Of which tests take every so many: no step in common with the two, four or five ways in which a
+size is written, so that each family is met in either hand and with every number of starts."""
 
 # Pitches that no standard lists: odd divisions, inch pitches, and what old lathes cut [mm].
 ODD_PITCHES = (
@@ -24,15 +32,30 @@ def listed_designations() -> Iterator[str]:
     Odd numbers of starts stand in the right hand, even ones in the left: a left-hand tap is
     mirrored when its edges are found, so that each hand with each number of starts adds nothing.
     """
-    yield from _metric()
-    yield from _trapezoidal()
-    yield from _acme()
-    yield from _unified()
-    yield from _whitworth()
-    yield from (f"{row['number']} BA" for row in read_table("ba_sizes"))
-    yield from (f"{row['size']} UNM" for row in read_table("miniature"))
-    for row in read_table("pipe_sizes"):
-        yield from (f"G {row['size']}", f"G {row['size']} LH")
+    for family in _families():
+        yield from family
+
+
+def sampled(named: Collection[str] = ()) -> list[str]:
+    """Of every family the first and last size and each `STEP`-th, and those that are named."""
+    step = 1 if os.environ.get(EVERY) else STEP
+    texts = list[str]()
+    for family in _families():
+        every = [*family]
+        last = len(every) - 1
+        texts += [t for n, t in enumerate(every) if n % step == 0 or n == last or t in named]
+    return texts
+
+
+def _families() -> Iterator[Iterator[str]]:
+    yield _metric()
+    yield _trapezoidal()
+    yield _acme()
+    yield _unified()
+    yield _whitworth()
+    yield (f"{row['number']} BA" for row in read_table("ba_sizes"))
+    yield (f"{row['size']} UNM" for row in read_table("miniature"))
+    yield (f"G {row['size']}{hand}" for row in read_table("pipe_sizes") for hand in ("", " LH"))
 
 
 def _metric() -> Iterator[str]:
