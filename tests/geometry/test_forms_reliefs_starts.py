@@ -5,6 +5,7 @@ A sample with each of them is built and proved whole.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import product
 
 import numpy as np
@@ -72,16 +73,20 @@ class Member:
         text = written[min(self.starts, len(written)) - 1]
         kind, _, crest = self.thread.partition(" ")
         place = {} if kind == "concentric" else {"applies_to": crest or "thread"}
-        pitch = settle(checked({"designation": text})).tap.thread.pitch
         job: dict[str, object] = {
             "designation": f"{text}-LH" if hand is Hand.LEFT else text,
             "relief": {"thread": {"kind": kind} | place, "chamfer": {"kind": self.chamfer}},
             "chamfer": {"form": "bottoming"},
-            "blank": {"thread_length": round(TURNS * pitch, 3)},
+            "blank": {"thread_length": round(TURNS * _pitch(text), 3)},
         }
         design = settle(checked(job))
         thread = replace(design.tap.thread, starts=self.starts)
         return replace(design, tap=replace(design.tap, thread=thread))
+
+
+@cache
+def _pitch(designation: str) -> float:
+    return settle(checked({"designation": designation})).tap.thread.pitch
 
 
 def _family() -> Iterator[Member]:
