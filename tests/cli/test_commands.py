@@ -173,11 +173,20 @@ def test_a_bad_job_file_gets_one_message_that_names_the_field(name: str, tmp_pat
     content, named = BAD_FILES[name]
     file = tmp_path / "bad.toml"
     file.write_bytes(content)
+    result = within("sheet", str(file), "--out", str(tmp_path / "out"))
+    assert result.code == 2
+    assert named in result.err
+    assert "bad.toml" in result.err
+    assert result.out == ""
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_bad_job_file_gets_the_same_message_where_processes_have_started(tmp_path: Path) -> None:
+    file = tmp_path / "bad.toml"
+    file.write_bytes(BAD_FILES["out of range"][0])
     result = tapmodel("build", str(file), "--out", str(tmp_path / "out"))
-    assert result.returncode == 2
-    assert named in result.stderr
-    assert "bad.toml" in result.stderr
-    assert result.stdout == ""
+    assert (result.returncode, result.stdout) == (2, "")
+    assert result.stderr == within("sheet", str(file)).err
     assert not (tmp_path / "out").exists()
 
 
@@ -247,11 +256,11 @@ def test_formats_are_chosen_and_bad_ones_named(tmp_path: Path) -> None:
     assert sum(desk["seconds"].values()) > 0.5 * record["run"]["seconds"]
     folder, out = tmp_path / "out" / "M4x0.7", str(tmp_path / "out")
     # A sheet of the very same tap joins it; one of another tap does not stand beside its model.
-    assert tapmodel("sheet", "M4x0.7", "--out", out).returncode == 0
+    assert within("sheet", "M4x0.7", "--out", out).code == 0
     assert {"M4x0.7.stl", "M4x0.7-sheet.html", "M4x0.7-sheet.pdf"} < _listed(folder)
-    other = tapmodel("sheet", "M4x0.7", "--set", "flutes.rake=9", "--out", out)
-    assert other.returncode == 0
-    assert "another tap of this name" in other.stderr
+    other = within("sheet", "M4x0.7", "--set", "flutes.rake=9", "--out", out)
+    assert other.code == 0
+    assert "another tap of this name" in other.err
     assert {path for path in _listed(folder) if "/" not in path} == {
         "M4x0.7-sheet.html",
         "M4x0.7-sheet.pdf",

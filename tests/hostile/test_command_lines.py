@@ -81,8 +81,13 @@ def test_help_is_no_error(words: list[str]) -> None:
 
 
 def test_a_thread_of_several_words_needs_no_quotes(tmp_path: Path) -> None:
-    for words in (["Tr12x3", "LH"], ["1", "3/8-24", "LH", "Whit"], ["M27", "x", ".75", "left"]):
-        for command in (["design"], ["wires"], ["sheet", "--out", str(tmp_path)]):
+    sheet = ["sheet", "--out", str(tmp_path)]
+    for words, third in (
+        (["Tr12x3", "LH"], ["route"]),
+        (["1", "3/8-24", "LH", "Whit"], sheet),
+        (["M27", "x", ".75", "left"], ["route"]),
+    ):
+        for command in (["design"], ["wires"], third):
             given = [command[0], words[0], "--set", "flutes.count=4", *command[1:], *words[1:]]
             apart, quoted = run(given), run([*command, " ".join(words), "--set", "flutes.count=4"])
             assert (apart.code, apart.out, apart.err) == (quoted.code, quoted.out, quoted.err)

@@ -1,5 +1,6 @@
 """Every field of the job against values that it cannot take, and against the extremes it can."""
 
+from functools import cache
 from typing import Any
 
 import pytest
@@ -71,9 +72,13 @@ TEXTS = (
 )
 
 
+@cache
+def _schema() -> dict[str, Any]:
+    return Job.model_json_schema(by_alias=True)
+
+
 def _kind(field: str) -> str:
-    schema: dict[str, Any] = Job.model_json_schema(by_alias=True)
-    part = schema
+    schema = part = _schema()
     for key in field.split("."):
         part = part["properties"][key]
         part = part.get("anyOf", [part])[0]
