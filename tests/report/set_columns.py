@@ -8,6 +8,7 @@ import typst
 from pypdf import PageObject, PdfReader
 
 from tapmodel.report.blocks import Chapter
+from tapmodel.report.sheet.style import fonts
 
 
 def hold_headings(chapters: Sequence[Chapter], words: str, pushes: Iterable[int]) -> None:
@@ -25,7 +26,8 @@ def hold_headings(chapters: Sequence[Chapter], words: str, pushes: Iterable[int]
             '#set page(paper: "a4")\n#set text(8pt)\n#columns(2)[\n'
             f"#block(height: {pushed}mm)[]\n{words}\n]"
         )
-        pages = PdfReader(io.BytesIO(typst.compile(text.encode()))).pages
+        pdf = typst.compile(text.encode(), font_paths=fonts())
+        pages = PdfReader(io.BytesIO(pdf)).pages
         lines = [(line, n, x > 297) for n, page in enumerate(pages) for line, x in _placed(page)]
         assert {each.title for each in chapters} <= {line for line, *_ in lines}
         for (head, *column), (_, *after) in pairwise(lines):

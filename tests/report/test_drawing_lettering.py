@@ -2,20 +2,20 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, product
 
+import numpy as np
 import pytest
 from alone import drawing_of
+from asked import design_of
 from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
 
-from tapmodel.designing.design import design_tap
 from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import spread
 from tapmodel.report.units import Projection, Units
-from tapmodel.spec.job_file import job_for
 
 JOBS = {
     "M3": (),
@@ -79,23 +79,6 @@ class Box:
             and other.low < self.high
         )
 
-    def is_crossed(self, start: Point, end: Point) -> bool:
-        """Clip the line against the box, side by side."""
-        (x, y), (dx, dy) = start, (end[0] - start[0], end[1] - start[1])
-        first, last = 0.0, 1.0
-        for step, room in (
-            *((-dx, x - self.left), (dx, self.right - x)),
-            *((-dy, y - self.low), (dy, self.high - y)),
-        ):
-            if step == 0:
-                if room < 0:
-                    return False
-            elif step < 0:
-                first = max(first, room / step)
-            else:
-                last = min(last, room / step)
-        return first < last
-
 
 def _parts(drawing: Drawing) -> Iterator[DXFEntity]:
     for entity in drawing.document.modelspace():
@@ -149,10 +132,26 @@ def _lines(drawing: Drawing) -> Iterator[tuple[Point, Point]]:
 def _faults(drawing: Drawing) -> list[str]:
     boxes = _boxes(drawing)
     faults = [f"{a.text} | {b.text}" for a, b in combinations(boxes, 2) if a.meets(b)]
-    crossed = {
-        box.text for start, end in _lines(drawing) for box in boxes if box.is_crossed(start, end)
-    }
+    crossed = {box.text for box in _crossed(boxes, list(_lines(drawing)))}
     return [*faults, *(f"{text} is crossed" for text in crossed)]
+
+
+def _crossed(boxes: list[Box], lines: list[tuple[Point, Point]]) -> list[Box]:
+    """Boxes through which a line runs: each line is clipped to the width and the height of each."""
+    if not boxes or not lines:
+        return []
+    ends = np.array(lines)[:, :, None]
+    low = np.array([(box.left, box.low) for box in boxes])
+    high = np.array([(box.right, box.high) for box in boxes])
+    start, way = ends[:, 0], ends[:, 1] - ends[:, 0]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        one, other = (low - start) / way, (high - start) / way
+    # Along a side a line is between both others all its way, or never.
+    between = np.where((low <= start) & (start <= high), np.inf, -np.inf)
+    enters = np.where(way == 0, -between, np.minimum(one, other)).max(axis=2)
+    leaves = np.where(way == 0, between, np.maximum(one, other)).min(axis=2)
+    through = np.maximum(enters, 0.0) < np.minimum(leaves, 1.0)
+    return [box for box, met in zip(boxes, through.any(axis=0), strict=True) if met]
 
 
 def _interrupting(drawing: Drawing) -> list[str]:
@@ -175,21 +174,22 @@ def _in_turn(text: str, units: Units) -> Projection:
     return [*Projection][(every.index(text) + [*Units].index(units)) % 2]
 
 
-@pytest.mark.parametrize("units", Units)
-@pytest.mark.parametrize("text", JOBS)
-def test_nothing_touches_lettering(text: str, units: Units) -> None:
-    design = design_tap(job_for(text, JOBS[text]))
-    for name, drawing in all_drawings(design, _in_turn(text, units), units).items():
+@pytest.fixture(scope="module", params=product(JOBS, Units), ids="-".join, name="drawn")
+def _drawn(request: pytest.FixtureRequest) -> dict[str, Drawing]:
+    """All drawings of a job, once for all tests that look at it."""
+    text, units = request.param
+    return all_drawings(design_of(text, JOBS[text]), _in_turn(text, units), units)
+
+
+def test_nothing_touches_lettering(drawn: dict[str, Drawing]) -> None:
+    for name, drawing in drawn.items():
         assert _faults(drawing) == [], name
         assert _interrupting(drawing) == [], name
         assert drawing.width_mm <= 184, name
 
 
-@pytest.mark.parametrize("units", Units)
-@pytest.mark.parametrize("text", JOBS)
-def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> None:
-    projection = _in_turn(text, units)
-    drawing = drawing_of("side", design_tap(job_for(text, JOBS[text])), projection, units)
+def test_each_length_is_lettered_at_its_own_arrows(drawn: dict[str, Drawing]) -> None:
+    drawing = drawn["side"]
     scale, boxes = drawing.scale, _boxes(drawing)
     overall = next(z for words, z in _lengths(drawing) if words.endswith("overall"))
     for words, z in _lengths(drawing):
@@ -205,12 +205,17 @@ def test_each_length_is_lettered_at_its_own_arrows(text: str, units: Units) -> N
         assert over or before or 0 < box.left + CLEAR - z * scale < 7, words
 
 
+def test_no_length_is_lettered_nearer_than_a_letter_to_another(drawn: dict[str, Drawing]) -> None:
+    _are_apart(drawn["side"])
+
+
 @pytest.mark.parametrize("units", Units)
-@pytest.mark.parametrize("text", [*JOBS, "M80x0.75-LH"])
-def test_no_length_is_lettered_nearer_than_a_letter_to_another(text: str, units: Units) -> None:
-    design = design_tap(job_for(text, JOBS.get(text, ())))
-    projection = _in_turn(text, units)
-    drawing = drawing_of("side", design, projection, units)
+def test_nor_is_one_of_the_longest_beside_the_shortest(units: Units) -> None:
+    text = "M80x0.75-LH"
+    _are_apart(drawing_of("side", design_of(text), _in_turn(text, units), units))
+
+
+def _are_apart(drawing: Drawing) -> None:
     boxes = _boxes(drawing)
     told = [next(b for b in boxes if b.text == words) for words, _ in _lengths(drawing)]
     for one, other in combinations(told, 2):
@@ -237,7 +242,7 @@ def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:
 
 
 def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> None:
-    drawing = drawing_of("milling", design_tap(job_for("M18x0.75")))
+    drawing = drawing_of("milling", design_of("M18x0.75"))
     space = drawing.document.modelspace()
     heel = next(entity for entity in space.query("TEXT") if entity.dxf.text == "heel")
     at = heel.get_placement()[1]
@@ -253,7 +258,7 @@ def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> No
 
 @pytest.mark.parametrize("text", JOBS)
 def test_limits_that_lie_close_are_lettered_apart(text: str) -> None:
-    drawing = drawing_of("thread-form", design_tap(job_for(text, JOBS[text])))
+    drawing = drawing_of("thread-form", design_of(text, JOBS[text]))
     boxes = [box for box in _boxes(drawing) if box.text.replace(".", "").isdigit()]
     assert len(boxes) == 11
     for one, other in combinations(boxes, 2):

@@ -5,10 +5,10 @@ import sys
 from pathlib import Path
 
 import pytest
+from asked import design_of
 from pypdf import PdfReader
 
 import tapmodel
-from tapmodel.designing.design import design_tap
 from tapmodel.report.blocks import (
     Area,
     Force,
@@ -107,7 +107,7 @@ def test_units_never_change_the_tap() -> None:
 
 
 def _words(units: Units) -> dict[str, str]:
-    drawings = all_drawings(design_tap(job_for("3/8-16")), units=units)
+    drawings = all_drawings(design_of("3/8-16"), units=units)
     return {
         name: " ".join(
             entity.dxf.text if entity.dxftype() == "TEXT" else entity.dxf.text or ""
@@ -118,7 +118,7 @@ def _words(units: Units) -> dict[str, str]:
 
 
 def test_drawings_follow_the_units_and_stay_true_to_scale() -> None:
-    design = design_tap(job_for("3/8-16"))
+    design = design_of("3/8-16")
     tap, metric, inch = design.tap, _words(MM), _words(INCH)
     both = _words(BOTH)
     for name, value, places in (
@@ -184,7 +184,7 @@ def test_dimensions_in_inches_have_three_decimals_or_more() -> None:
 def test_an_inch_sheet_gives_threads_per_inch_and_drills_by_name(tmp_path: Path) -> None:
     line = ["sheet", "1/4-20 UNC", "--set", 'shop.drills=["number"]', "--out", str(tmp_path)]
     assert run([*line, "--units", "INCH"]).code == 0
-    text = _text(tmp_path)
+    text = _text(tmp_path, pages=None)
     assert "20 per inch" in text
     assert "#7 (0.2010 in)" in text
     assert re.search(r"area of one flute 0\.0\d+ in²", text)
@@ -248,9 +248,11 @@ def test_new_names_paper_and_projection_as_comments_until_they_are_set(tmp_path:
     assert read_job(file).report.paper == "Letter"
 
 
-def _text(out: Path) -> str:
+def _text(out: Path, *, pages: int | None = 1) -> str:
+    """Of the sheet's first page, where units and projection are told, or of as many as wanted."""
     (path,) = out.rglob("*-sheet.pdf")
-    return " ".join(" ".join(page.extract_text() for page in PdfReader(path).pages).split())
+    read = PdfReader(path).pages[:pages]
+    return " ".join(" ".join(page.extract_text() for page in read).split())
 
 
 def test_ends_that_read_alike_stand_once() -> None:
