@@ -26,6 +26,7 @@ from tapmodel.serve.guard.rate import Rate
 from tapmodel.serve.guard.size import Size
 from tapmodel.serve.jobs import Dropped, job_read, job_text
 from tapmodel.serve.papers import papers
+from tapmodel.serve.recommended import recommended
 from tapmodel.serve.refusal import answer_to
 
 _KINDS = {"page.js": "text/javascript", "page.css": "text/css"}
@@ -51,6 +52,7 @@ def _page(first: Asked, builds: Builds) -> Starlette:
     routes = [
         Route("/", page),
         Route("/tap", answering(Asked, _tap), methods=["POST"]),
+        Route("/recommended", answering(Asked, _recommended), methods=["POST"]),
         Route("/papers", answering(Asked, papers), methods=["POST"]),
         Route("/job", answering(Asked, job_text), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),
@@ -79,4 +81,10 @@ async def _file(request: Request) -> Response:
 
 def _tap(asked: Asked) -> object:
     told = answered(asked)
-    return {"view": asdict(view_of(told.design, told.units, asked.z))}
+    view = asdict(view_of(told.design, told.units, asked.z))
+    return {"view": view, "dropped": told.dropped}
+
+
+def _recommended(asked: Asked) -> object:
+    found = recommended(asked)
+    return {"recommended": {field: asdict(one) for field, one in found.items()}}

@@ -1,7 +1,7 @@
 """What a request of the page asks for, and the design that answers it."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeVar
@@ -15,7 +15,7 @@ from tapmodel.report.units_wanted import units_of
 from tapmodel.shop.judged import judged
 from tapmodel.spec.job import Job as CheckedJob
 from tapmodel.spec.job_file import checked
-from tapmodel.spec.overrides import apply_values
+from tapmodel.spec.overrides import apply_values, rivals
 from tapmodel.spec.shop_file import FIELD, points_to
 from tapmodel.words import Units
 
@@ -39,20 +39,30 @@ class Asked(Request):
         job: to be designed.
         units: of every text; None for those of the job.
         z: height of the section [mm]; None for the middle of the thread.
+        changed: fields that were given last, which what they contradict gives way to.
     """
 
     job: Job
     units: Units | None = None
     z: float | None = Field(default=None, ge=0, le=2000, allow_inf_nan=False)
+    changed: tuple[str, ...] = Field(default=(), max_length=200)
 
 
 @dataclass(frozen=True, slots=True)
 class Answered:
-    """A design, the job that it was made of, and the units in which it is told."""
+    """A design, the job that it was made of, and the units in which it is told.
+
+    Attributes:
+        design: of the job.
+        units: of every text.
+        job: without what gave way.
+        dropped: fields that gave way to those that were changed.
+    """
 
     design: TapDesign
     units: Units
     job: CheckedJob
+    dropped: tuple[str, ...] = ()
 
 
 Kind = TypeVar("Kind", bound=Request)
@@ -85,11 +95,24 @@ def answered(asked: Asked) -> Answered:
         NoTapError: values that leave no tap to describe, in the units asked for.
     """
     # Of two values that settle the same the later one holds: their order counts.
-    job, design = _designed(json.dumps(asked.job))
+    dropped = given_way(asked.job, asked.changed)
+    left = {field: value for field, value in asked.job.items() if field not in dropped}
+    job, design = _designed(json.dumps(left))
     units = units_of(job, asked.units)
     if isinstance(design, NoTapError):
         raise _again(design, units)
-    return Answered(design, units, job)
+    return Answered(design, units, job, dropped)
+
+
+def given_way(job: Mapping[str, object], changed: Collection[str]) -> tuple[str, ...]:
+    """Fields of a job that contradict those that were changed, and were not changed themselves."""
+    if not changed:
+        return ()
+    table = table_of(job)
+    contradicted = (
+        rival for field in changed if field in job for rival in rivals(field, job[field], table)
+    )
+    return tuple(dict.fromkeys(rival for rival in contradicted if rival not in changed))
 
 
 @lru_cache(_REMEMBERED)

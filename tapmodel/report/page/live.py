@@ -5,9 +5,10 @@ from dataclasses import asdict
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.page.templates import filled, markup
-from tapmodel.report.page.write import data_text
+from tapmodel.report.page.write import contents_of, data_text, under
 from tapmodel.report.units import Units
 from tapmodel.report.view.tap import view_of
+from tapmodel.report.words.sets import tap_for
 
 
 def live_page(design: TapDesign, job: Mapping[str, object], units: Units) -> str:
@@ -18,10 +19,21 @@ def live_page(design: TapDesign, job: Mapping[str, object], units: Units) -> str
         job: of that design, by the dotted names of its fields.
         units: of every text.
     """
+    view = asdict(view_of(design, units))
     values = {
-        "view": asdict(view_of(design, units)),
+        "view": view,
         "stations": None,
         "model": None,
         "live": {"job": dict(job), "units": units.value},
     }
-    return filled("live.html", title=f"tapmodel: {design.name}", data=markup(data_text(values)))
+    return filled(
+        "page.html",
+        live=True,
+        title=tap_for(design),
+        under=under(design, units),
+        contents=contents_of(live=True),
+        chapters=[],
+        view=view,
+        model_caption="Preview, not verified",
+        data=markup(data_text(values)),
+    )

@@ -1,31 +1,26 @@
 """One self-contained HTML file of a tap: model, section, tables, drawings, pictures."""
 
 import base64
+import hashlib
 import json
-from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, field
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.atomic import write_whole
-from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.page.drawing_svg import standing_svg
 from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
 from tapmodel.report.view.sections import sections
 from tapmodel.report.view.tap import view_of
-from tapmodel.report.words.findings import what
-from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.sets import tap_for
-from tapmodel.words import Severity
-
-_SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
-
 
 @dataclass(frozen=True, slots=True)
 class Picture:
@@ -72,14 +67,18 @@ def write_page(
     """
     tables = [*all_chapters(design), cautions.chapter(design)]
     after = [*([content.proof] if content.proof else []), choices.chapter(design)]
+    style, script = own_file("built/page.css"), own_file("built/page.js")
     text = filled(
         "page.html",
+        live=False,
+        policy=policy(style, script),
         title=tap_for(design),
-        under=_under(design, units),
-        style=own_file("built/page.css"),
-        script=own_file("built/page.js"),
-        contents=_contents(tables, after, content),
-        findings=[_finding(finding, units) for finding in gravest_first(design.findings)],
+        under=under(design, units),
+        style=style,
+        script=script,
+        contents=contents_of(live=False, pictures=bool(content.pictures)),
+        chapters=[(section.key, section.title) for section in (*tables, *after)],
+        view=asdict(view_of(design, units)),
         model_caption=content.model.caption if content.model else None,
         tables=[shown_chapter(section, units) for section in tables],
         drawings=[_drawing(drawing) for drawing in content.drawings.values()],
@@ -90,7 +89,19 @@ def write_page(
     write_whole(path, text.encode())
 
 
-def _under(design: TapDesign, units: Units) -> str:
+def policy(style: str, script: str) -> str:
+    """What the page may load and run: these two and nothing else, by what they hold."""
+    style_is, script_is = (_sum(text) for text in (style, script))
+    return f"default-src 'none'; img-src data:; style-src {style_is}; script-src {script_is}"
+
+
+def _sum(text: str) -> str:
+    digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+    return f"'sha256-{digest}'"
+
+
+def under(design: TapDesign, units: Units) -> str:
+    """What stands under the heading."""
     text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
     return (
         text
@@ -102,32 +113,28 @@ def _under(design: TapDesign, units: Units) -> str:
     )
 
 
-def _contents(
-    tables: Iterable[Chapter], after: Iterable[Chapter], content: PageContent
-) -> list[tuple[str, str]]:
-    """Anchors and titles of what the page can be left through at its top."""
-    links = [("findings", "Findings"), ("look", "The tap")]
-    links += [(section.key, section.title) for section in tables]
-    links += [("drawings", "Drawings")]
-    links += [("pictures", "Pictures")] if content.pictures else []
-    links += [(section.key, section.title) for section in after]
-    return links
-
-
-def _finding(finding: Finding, units: Units) -> dict[str, str]:
-    found, may = actual(finding, units), allowed(finding, units)
-    return {
-        "weight": finding.severity.value,
-        "sign": _SIGNS[finding.severity],
-        "what": what(finding, units),
-        "code": finding.code,
-        "detail": f"is {found}; allowed {may}; {finding.source}",
-    }
+def contents_of(*, live: bool, pictures: bool = False) -> list[tuple[str, str]]:
+    """Anchors and titles of the parts of a page; a live one hides those that it has not yet."""
+    changing = [
+        ("build", "Build"),
+        ("variants", "Variants"),
+        ("chart", "Chart"),
+        ("bench", "At the machine"),
+    ]
+    return [
+        ("look", "The tap"),
+        ("findings", "Findings"),
+        *(changing if live else []),
+        ("numbers", "Tables"),
+        ("drawings", "Drawings"),
+        *([("pictures", "Pictures")] if pictures else []),
+        ("choices", "Reasons"),
+    ]
 
 
 def _drawing(drawing: Drawing) -> dict[str, str]:
     named = markup('<svg role="img" aria-label="{}" ').format(drawing.title)
-    svg = drawing.svg().replace("<svg ", named, 1)
+    svg = standing_svg(drawing).replace("<svg ", named, 1)
     return {"title": drawing.title, "svg": markup(svg)}
 
 
@@ -144,7 +151,7 @@ def packed_stations(design: TapDesign) -> str:
 def _data(design: TapDesign, content: PageContent, units: Units) -> str:
     """What the script shows; no text of it can end the element that holds it."""
     values = {
-        "view": asdict(view_of(design, units)),
+        "view": asdict(replace(view_of(design, units), fields=())),
         "stations": content.stations or packed_stations(design),
         "model": packed_model(content.model) if content.model else None,
         "live": None,

@@ -10,11 +10,11 @@ from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import Units, shown, told
+from tapmodel.report.view.findings import SIGNS
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.wires.answer import answer_for
 from tapmodel.words import Severity
 
-_SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
 _GOOD = "✔"
 
 
@@ -60,7 +60,7 @@ def verdict_of(design: TapDesign) -> Verdict:
         if counted[severity]:
             number = counted[severity]
             words = f"{number} {severity.value}{'s' if number > 1 else ''}"
-            return Verdict(severity.value, _SIGNS[severity], f"{said}: {words}")
+            return Verdict(severity.value, SIGNS[severity], f"{said}: {words}")
     return Verdict("good", _GOOD, "No rule is broken, and nothing is warned of")
 
 

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
+from tapmodel.report.view.controls.record import Group
+from tapmodel.report.view.fields import fields_of
+from tapmodel.report.view.findings import Found, findings_of
 from tapmodel.report.view.first import Figure, Verdict, first_figures, verdict_of
 from tapmodel.report.view.sections import Section, section_at
 from tapmodel.report.words.sets import tap_for
@@ -38,6 +41,8 @@ class TapView:
         first: the numbers that matter, in the order of the work.
         section: at the height that was asked for.
         frame: of sections.
+        findings: the gravest first.
+        fields: what can be changed; none on a page that changes nothing.
     """
 
     name: str
@@ -48,6 +53,8 @@ class TapView:
     first: tuple[Figure, ...]
     section: Section
     frame: Frame
+    findings: tuple[Found, ...]
+    fields: tuple[Group, ...]
 
 
 def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
@@ -70,4 +77,6 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
         first=first_figures(design, units),
         section=section_at(design, middle if z is None else z),
         frame=Frame(reach, (tap.thread.major, tap.flutes.core_diameter)),
+        findings=findings_of(design, units),
+        fields=fields_of(design, units),
     )

@@ -16,14 +16,14 @@ LEAST_DIGITS = 3
 
 def setting_text(setting: Setting, units: Units = Units.MM) -> str:
     """One value, as the middle of a sentence that begins with "set"."""
-    words = f"{setting.field} {setting.bound} {_value_text(setting, units)}"
+    words = f"{setting.field} {setting.bound} {value_text(setting, units)}"
     gone = f" (in place of {' and '.join(setting.replaces)})" if setting.replaces else ""
     bought = "" if setting.at_hand else " (not among shop.cutters)"
     return words + bought + gone
 
 
-def _value_text(setting: Setting, units: Units) -> str:
-    """As a job takes it; a length first in inches for whoever reads those alone."""
+def value_text(setting: Setting, units: Units) -> str:
+    """A value as a job takes it; a length first in inches for whoever reads those alone."""
     typed = f"{setting.text} {setting.unit}".rstrip()
     if units is Units.MM or setting.unit != "mm" or isinstance(setting.value, str):
         return typed

@@ -30,6 +30,73 @@ export interface TapView {
   first: Figure[];
   section: Section;
   frame: Frame;
+  /** The gravest first. */
+  findings: Found[];
+  /** What can be changed; none on a page that stands alone. */
+  fields: Group[];
+}
+
+/** A finding of the rules. */
+export interface Found {
+  code: string;
+  weight: Weight;
+  sign: string;
+  said: string;
+  /** The same with what to change. */
+  what: string;
+  numbers: string;
+  source: string;
+  /** Dotted name of what is judged. */
+  field: string;
+  cures: Remedy[];
+}
+
+export interface Remedy {
+  text: string;
+  /** What else is found then; empty for nothing. */
+  cost: string;
+  /** Laid over the job; null for a field that is given no more. */
+  values: Job;
+}
+
+/** Controls that belong together. */
+export interface Group {
+  key: string;
+  title: string;
+  controls: Control[];
+  ways: Way[];
+}
+
+/** A field of the job as it can be changed. */
+export interface Control {
+  field: string;
+  label: string;
+  kind: "number" | "words" | "text" | "flag";
+  /** Beside the box; a bare number that is typed there has it. */
+  unit: string;
+  /** As the box shows it; empty for none. */
+  value: string;
+  state: "given" | "rule" | "follows" | "none";
+  /** The rule that chose the value; empty where none did. */
+  why: string;
+  slider: { low: number; high: number; step: number } | null;
+  options: { value: string; label: string }[];
+  /** What the field means. */
+  told: string;
+}
+
+/** One of two ways to give the same thing. */
+export interface Way {
+  label: string;
+  fields: string[];
+  chosen: boolean;
+  values: Job;
+}
+
+/** What the rules would choose for a field that is given. */
+export interface Recommended {
+  value: string;
+  why: string;
 }
 
 export interface Frame {

@@ -1,48 +1,175 @@
 /** The job that is worked at, and who follows it. */
 
+import { History, textOf } from "./history.js";
+import { Waiting, given, laid } from "./latest.js";
 import { asked, RefusedError } from "./link.js";
 
 /** @import {Job, PageData, TapView, Units} from "../types" */
+/** @import {Change} from "./latest.js" */
 
-/** Every change is asked of the server; only the newest answer is shown. */
+/**
+ * A change that could not be made, and why.
+ * @typedef {object} Complaint
+ * @property {string} message
+ * @property {string[]} fields to blame, as far as known; all that were changed otherwise
+ */
+
+/**
+ * Changes are asked of the server one after the other, and stand once they are answered. What is
+ * refused is not in the job: it stays where it was typed, and the last good view stays.
+ */
 export class Desk {
   /** @param {PageData & {live: {job: Job, units: Units | null}}} data */
   constructor({ live, view }) {
     this.job = live.job;
     this.units = live.units;
     this.view = view;
+    /** @type {number | null} height of the section [mm] */
+    this.z = null;
+    this.history = new History(live.job);
+    this.saved = textOf(live.job);
+    this.waiting = new Waiting();
+    this.busy = false;
+    /** @type {Job} values that were refused and still stand where they were typed */
+    this.refused = {};
     /** @type {((view: TapView) => void)[]} */
     this.followers = [];
-    /** @type {((refused: RefusedError | null) => void)[]} */
+    /** @type {((complaint: Complaint | null) => void)[]} told null when all is well again */
     this.complaints = [];
-    /** @type {AbortController | null} */
-    this.asking = null;
+    /** @type {(() => void)[]} told when the job, or what is saved of it, is another */
+    this.keepers = [];
+  }
+
+  get changed() {
+    return textOf(this.job) !== this.saved;
   }
 
   /**
    * Lay values over the job.
    * @param {Job} values null for a field that rules shall choose again
+   * @param {string} [key] of a control that is moved; its moves are undone as one
    */
-  async set(values) {
-    const laid = Object.entries({ ...this.job, ...values }).filter(([, value]) => value !== null);
-    this.job = Object.fromEntries(laid);
-    await this.ask();
+  set(values, key = "") {
+    return this.change({ values, key });
   }
 
-  async ask() {
-    this.asking?.abort();
-    const asking = (this.asking = new AbortController());
+  /**
+   * Put a job in the place of this one; it counts as saved.
+   * @param {Job} job
+   */
+  open(job) {
+    return this.change({ whole: job, key: "", opened: true });
+  }
+
+  /** @param {-1 | 1} step back, or forth again */
+  go(step) {
+    return this.change({ step, key: "" });
+  }
+
+  /**
+   * Show the section at a height.
+   * @param {number} z [mm]
+   */
+  cutAt(z) {
+    this.z = z;
+    return this.change({ values: {}, key: "look" });
+  }
+
+  /** @param {Units} units of every text */
+  tellIn(units) {
+    this.units = units;
+    return this.change({ values: {}, key: "look" });
+  }
+
+  markSaved() {
+    this.saved = textOf(this.job);
+    for (const keep of this.keepers) keep();
+  }
+
+  /** @param {Change} change */
+  async change(change) {
+    this.waiting.add(change);
+    if (this.busy) return;
+    this.busy = true;
     try {
-      const answer = await asked("tap", { job: this.job, units: this.units }, asking.signal);
-      const { view } = await answer.json();
-      if (asking.signal.aborted) return;
-      this.view = view;
-      for (const complain of this.complaints) complain(null);
-      for (const follow of this.followers) follow(view);
-    } catch (error) {
-      if (asking.signal.aborted) return;
-      if (!(error instanceof RefusedError)) throw error;
-      for (const complain of this.complaints) complain(error);
+      while (this.waiting.changes.length) await this.#all(this.waiting.take());
+    } finally {
+      this.busy = false;
     }
+  }
+
+  /**
+   * Several changes in one go; where they are refused together, each by itself.
+   * @param {Change[]} changes
+   */
+  async #all(changes) {
+    const complaint = await this.#try(changes);
+    if (!complaint) return;
+    if (changes.length === 1) return this.#complain(changes[0], complaint);
+    for (const change of changes) {
+      const alone = await this.#try([change]);
+      if (alone) this.#complain(change, alone);
+    }
+  }
+
+  /**
+   * @param {Change} change
+   * @param {Complaint} complaint
+   */
+  #complain(change, complaint) {
+    this.refused = { ...this.refused, ...change.values };
+    for (const complain of this.complaints) complain(complaint);
+    for (const keep of this.keepers) keep();
+  }
+
+  /**
+   * @param {Change[]} changes
+   * @returns {Promise<Complaint | null>} why not; null when the changes stand
+   */
+  async #try(changes) {
+    const step = changes[0].step;
+    const target = step && this.history.beside(step);
+    if (step && !target) return null;
+    const job = target || changes.reduce(laid, this.job);
+    const changed = given(changes);
+    try {
+      const { view, dropped = [] } = await this.#ask(job, changed);
+      const stands = Object.entries(job).filter(([field]) => !dropped.includes(field));
+      this.#stand(Object.fromEntries(stands), view, changes);
+      return null;
+    } catch (error) {
+      if (!(error instanceof RefusedError)) throw error;
+      const known = changed.includes(error.field) || changed.length === 0;
+      return { message: error.message, fields: known ? [error.field] : changed };
+    }
+  }
+
+  /**
+   * @param {Job} job
+   * @param {string[]} changed
+   * @returns {Promise<{view: TapView, dropped?: string[]}>}
+   */
+  async #ask(job, changed) {
+    const answer = await asked("tap", { job, units: this.units, z: this.z, changed });
+    return answer.json();
+  }
+
+  /**
+   * @param {Job} job
+   * @param {TapView} view
+   * @param {Change[]} changes
+   */
+  #stand(job, view, changes) {
+    const { step, opened, key } = changes[changes.length - 1];
+    this.job = job;
+    this.view = view;
+    if (step) this.history.go(step);
+    else this.history.note(job, key, performance.now());
+    if (opened) this.saved = textOf(job);
+    const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
+    this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
+    for (const complain of this.complaints) complain(null);
+    for (const follow of this.followers) follow(view);
+    for (const keep of this.keepers) keep();
   }
 }

@@ -1,0 +1,78 @@
+/** Job files: picked, dropped on the page, saved. */
+
+import { asked, RefusedError } from "./link.js";
+
+/** @import {Desk} from "./desk.js" */
+
+/** Longer files are no jobs [bytes]. */
+const LONGEST = 200_000;
+
+/**
+ * Work at the job in a file.
+ * @param {Desk} desk
+ * @param {File} file
+ */
+export async function openFile(desk, file) {
+  try {
+    if (file.size > LONGEST) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
+    const answer = await asked("read", { text: await file.text() });
+    const { job } = await answer.json();
+    await desk.open(job);
+  } catch (error) {
+    complain(desk, error);
+  }
+}
+
+/**
+ * Hand the job out as a file.
+ * @param {Desk} desk
+ */
+export async function saveFile(desk) {
+  try {
+    const answer = await asked("job", { job: desk.job, units: desk.units });
+    const { text, name } = await answer.json();
+    const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
+    const link = document.createElement("a");
+    link.href = address;
+    link.download = name;
+    link.click();
+    URL.revokeObjectURL(address);
+    desk.markSaved();
+  } catch (error) {
+    complain(desk, error);
+  }
+}
+
+/**
+ * @param {Desk} desk
+ * @param {unknown} error
+ */
+function complain(desk, error) {
+  if (!(error instanceof RefusedError)) throw error;
+  for (const told of desk.complaints) told({ message: error.message, fields: [error.field] });
+}
+
+/**
+ * Take files that are dropped anywhere on the page.
+ * @param {Desk} desk
+ */
+export function takesFiles(desk) {
+  const body = document.body;
+  /** @param {DragEvent} event */
+  const holds = (event) => event.dataTransfer?.types.includes("Files") ?? false;
+  document.addEventListener("dragover", (event) => {
+    if (!holds(event)) return;
+    event.preventDefault();
+    body.classList.add("drop");
+  });
+  document.addEventListener("dragleave", (event) => {
+    if (!event.relatedTarget) body.classList.remove("drop");
+  });
+  document.addEventListener("drop", (event) => {
+    if (!holds(event)) return;
+    event.preventDefault();
+    body.classList.remove("drop");
+    const file = event.dataTransfer?.files[0];
+    if (file) openFile(desk, file);
+  });
+}

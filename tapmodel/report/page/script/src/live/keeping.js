@@ -1,0 +1,58 @@
+/** Nothing is lost: the job in the address, and a question before it is left unsaved. */
+
+import { fragmentOf, keptIn } from "./address.js";
+import { History } from "./history.js";
+
+/** @import {Job} from "../types" */
+/** @import {Desk} from "./desk.js" */
+
+/** A browser takes no more than some hundred new addresses in half a minute [ms]. */
+const PAUSE = 300;
+
+/**
+ * Keep a desk's job in the address, and begin with the job that stands there.
+ * @param {Desk} desk
+ */
+export function kept(desk) {
+  let timer = 0;
+  const write = () => {
+    timer = 0;
+    const fragment = fragmentOf({ job: desk.job, units: desk.units });
+    history.replaceState({ saved: desk.saved, refused: desk.refused }, "", fragment);
+  };
+  desk.keepers.push(() => {
+    if (!timer) timer = window.setTimeout(write, PAUSE);
+  });
+  window.addEventListener("pagehide", () => {
+    if (timer) write();
+  });
+  window.addEventListener("beforeunload", (event) => {
+    if (desk.changed) event.preventDefault();
+  });
+  window.addEventListener("hashchange", () => begin(desk));
+  return restored(desk, history.state ?? {});
+}
+
+/**
+ * Work at the job that a link brought.
+ * @param {Desk} desk
+ */
+async function begin(desk) {
+  const found = keptIn(location.hash);
+  if (!found) return;
+  desk.units = found.units ?? desk.units;
+  await desk.open(found.job);
+}
+
+/**
+ * Go on where the page was before it was loaded again.
+ * @param {Desk} desk
+ * @param {{saved?: string, refused?: Job}} state
+ */
+async function restored(desk, { saved, refused = {} }) {
+  await begin(desk);
+  desk.history = new History(desk.job);
+  desk.saved = saved ?? desk.saved;
+  for (const [field, value] of Object.entries(refused)) await desk.set({ [field]: value });
+  for (const keep of desk.keepers) keep();
+}

@@ -1,0 +1,49 @@
+/** What is typed into boxes, as a job has it; whether it can be used, the server says. */
+
+/** @import {Control} from "../types" */
+
+const PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+
+/**
+ * A text as the value of a field: a plain number has the unit of its box.
+ * @param {string} text
+ * @param {Pick<Control, "unit">} control
+ * @returns {string | number | null} null for nothing, which the rules shall choose
+ */
+export function valueOf(text, { unit }) {
+  const typed = text.trim();
+  if (typed === "") return null;
+  if (!PLAIN.test(typed)) return typed;
+  return unit === "in" ? `${Number(typed)}in` : Number(typed);
+}
+
+/**
+ * A number of a slider, with as many decimals as its step needs.
+ * @param {number} value
+ * @param {number} step
+ */
+export function stepped(value, step) {
+  const decimals = Math.min(6, (String(step).split(".")[1] ?? "").length);
+  return String(Number(value.toFixed(decimals)));
+}
+
+/**
+ * A value of a job as a box shows it.
+ * @param {unknown} value
+ */
+export function shownAs(value) {
+  return Array.isArray(value) ? value.join(", ") : String(value);
+}
+
+/**
+ * The number after so many steps from a text; null where the text is no plain number.
+ * @param {string} text
+ * @param {number} step
+ * @param {number} count
+ */
+export function moved(text, step, count) {
+  if (!PLAIN.test(text.trim())) return null;
+  const places = (/** @type {string} */ number) => (number.split(".")[1] ?? "").length;
+  const decimals = Math.min(6, Math.max(places(text.trim()), places(String(step))));
+  return String(Number((Number(text) + count * step).toFixed(decimals)));
+}

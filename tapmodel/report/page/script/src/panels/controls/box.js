@@ -1,0 +1,104 @@
+/** A box for a number or a text, with a slider where there is a range. */
+
+import { made } from "../../elements.js";
+import { moved, shownAs, stepped, valueOf } from "../../live/typed.js";
+import { frame, isAhead, put } from "./frame.js";
+
+/** @import {Control} from "../../types" */
+/** @import {Desk} from "../../live/desk.js" */
+/** @import {Row} from "./frame.js" */
+
+/**
+ * @param {Control} first
+ * @param {Desk} desk
+ * @returns {Row}
+ */
+export function boxRow(first, desk) {
+  const { field, kind } = first;
+  const around = frame(first, desk);
+  const { id } = around;
+  const label = made("label", { for: id, id: `${id}-label` }, first.label);
+  const list = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
+  const box = /** @type {HTMLInputElement} */ (made("input", {
+    type: "text", id, autocomplete: "off", spellcheck: "false", "aria-describedby": `${id}-wrong`,
+    ...(kind === "number" ? { inputmode: "decimal" } : {}), ...(list ? { list: list.id } : {}),
+  }));
+  const unit = made("span", { class: "unit" });
+  const slider = first.slider
+    ? /** @type {HTMLInputElement} */ (made("input", { type: "range", "aria-labelledby": label.id }))
+    : null;
+  const entry = made("span", { class: "entry" }, box, unit, ...(list ? [list] : []));
+  const line = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
+  const below = [around.wrong, around.back, around.why];
+  const node = made("div", { class: `field ${kind}` }, line, ...(slider ? [slider] : []), ...below);
+  let control = first;
+  const send = (/** @type {string} */ key = "") => desk.set({ [field]: valueOf(box.value, control) }, key);
+  box.addEventListener("change", () => send());
+  box.addEventListener("keydown", (event) => {
+    const count = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    const next = count && control.slider && moved(box.value, control.slider.step, count);
+    if (event.key === "Escape") {
+      box.value = control.value;
+      delete desk.refused[field];
+      complain("");
+    }
+    if (!next || box.readOnly) return;
+    event.preventDefault();
+    box.value = next;
+    send(field);
+  });
+  slider?.addEventListener("input", () => {
+    box.value = stepped(Number(slider.value), control.slider?.step ?? 1);
+    complain("");
+    send(field);
+  });
+  /** @param {string} message */
+  const complain = (message) => {
+    around.complain(message);
+    box.setAttribute("aria-invalid", String(Boolean(message)));
+  };
+  return {
+    node,
+    complain,
+    recommend: around.recommend,
+    show(next) {
+      control = next;
+      node.dataset.state = next.state;
+      put(unit, next.unit);
+      list?.replaceChildren(...optionsOf(list, next));
+      around.show(next);
+      if (isAhead(field, desk)) {
+        if (field in desk.refused && document.activeElement !== box) box.value = shownAs(desk.refused[field] ?? "");
+        return;
+      }
+      complain("");
+      box.value = next.kind === "text" && field in desk.job ? shownAs(desk.job[field]) : next.value;
+      if (slider && next.slider) slide(slider, next, next.slider);
+    },
+  };
+}
+
+/**
+ * @param {HTMLInputElement} slider
+ * @param {Control} control
+ * @param {{low: number, high: number, step: number}} range
+ */
+function slide(slider, { value, unit }, { low, high, step }) {
+  slider.min = String(low);
+  slider.max = String(high);
+  slider.step = String(step);
+  slider.value = value;
+  slider.setAttribute("aria-valuetext", `${value} ${unit}`.trim());
+}
+
+/**
+ * The options anew where they are others, else as they stand.
+ * @param {HTMLElement} list
+ * @param {Control} control
+ */
+function optionsOf(list, { options }) {
+  const there = [...list.children];
+  const alike = there.length === options.length
+    && options.every(({ value }, n) => there[n].getAttribute("value") === value);
+  return alike ? there : options.map(({ value }) => made("option", { value }));
+}

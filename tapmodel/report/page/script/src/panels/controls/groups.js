@@ -1,0 +1,85 @@
+/** Controls under their headings; those come and go that a tap has or has not. */
+
+import { made } from "../../elements.js";
+import { boxRow } from "./box.js";
+import { put } from "./frame.js";
+import { flagRow, waysRow, wordsRow } from "./words.js";
+
+/** @import {Control, Group} from "../../types" */
+/** @import {Desk} from "../../live/desk.js" */
+/** @import {Row} from "./frame.js" */
+
+const ROWS = { number: boxRow, text: boxRow, words: wordsRow, flag: flagRow };
+
+/** Groups that are open at first. */
+const OPEN = new Set(["hole", "flutes"]);
+
+/**
+ * @param {Group} first
+ * @param {Desk} desk
+ * @param {Map<string, Row>} rows every control by its field, filled here
+ */
+export function groupOf(first, desk, rows) {
+  const count = made("span", { class: "count" });
+  const fields = made("div", { class: "fields" });
+  const heading = made("summary", {}, made("h3", {}, first.title), count);
+  const node = made("details", { class: "group", open: OPEN.has(first.key) }, heading, fields);
+  const ways = first.ways.length ? waysRow(first.key, first.ways, desk) : null;
+  return {
+    node,
+    /** @param {Group} group */
+    show(group) {
+      const own = group.controls.map((control) => shown(control, desk, rows));
+      if (ways) {
+        const at = group.controls.findIndex(({ field }) => group.ways[0].fields.includes(field));
+        own.splice(at, 0, ways.node);
+        ways.show(group.ways);
+        led(group, rows);
+      }
+      settle(fields, own);
+      const given = group.controls.filter(({ state, field }) => state === "given" && field !== "designation");
+      put(count, given.length ? `${given.length} given` : "");
+    },
+  };
+}
+
+/**
+ * The row of a control as it stands now.
+ * @param {Control} control
+ * @param {Desk} desk
+ * @param {Map<string, Row>} rows
+ */
+function shown(control, desk, rows) {
+  const row = rows.get(control.field) ?? ROWS[control.kind](control, desk);
+  rows.set(control.field, row);
+  row.show(control);
+  return row.node;
+}
+
+/**
+ * What follows from the way that is chosen is shown, not typed.
+ * @param {Group} group
+ * @param {Map<string, Row>} rows
+ */
+function led(group, rows) {
+  for (const way of group.ways)
+    for (const field of way.fields) {
+      const node = rows.get(field)?.node;
+      node?.classList.toggle("led", !way.chosen);
+      const box = node?.querySelector("input[type=text]");
+      if (box instanceof HTMLInputElement) box.readOnly = !way.chosen;
+    }
+}
+
+/**
+ * Have these children in this order; what stays is not moved, so it keeps the focus.
+ * @param {HTMLElement} place
+ * @param {HTMLElement[]} wanted
+ */
+function settle(place, wanted) {
+  for (const child of [...place.children])
+    if (!wanted.includes(/** @type {HTMLElement} */ (child))) child.remove();
+  wanted.forEach((node, n) => {
+    if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
+  });
+}

@@ -1,0 +1,104 @@
+/** A few words of which one holds, and what is so or not. */
+
+import { made } from "../../elements.js";
+import { frame, idOf, isAhead } from "./frame.js";
+
+/** @import {Control, Way} from "../../types" */
+/** @import {Desk} from "../../live/desk.js" */
+/** @import {Row} from "./frame.js" */
+
+/**
+ * Buttons side by side of which one is pressed.
+ * @param {string} name
+ * @param {string} legend
+ * @param {{value: string, label: string}[]} options
+ * @param {(value: string) => void} chosen
+ */
+function segments(name, legend, options, chosen) {
+  const buttons = options.map(({ value, label }) => {
+    const button = /** @type {HTMLInputElement} */ (made("input", { type: "radio", name, value }));
+    button.addEventListener("change", () => chosen(value));
+    return { button, node: made("label", {}, button, made("span", {}, label)) };
+  });
+  const row = made("div", { class: "segments" }, ...buttons.map(({ node }) => node));
+  return {
+    node: made("fieldset", {}, made("legend", {}, legend), row),
+    /** @param {string} value */
+    show(value) {
+      for (const { button } of buttons) button.checked = button.value === value;
+    },
+  };
+}
+
+/**
+ * @param {Control} first
+ * @param {Desk} desk
+ * @returns {Row}
+ */
+export function wordsRow(first, desk) {
+  const { field, label, options } = first;
+  const around = frame(first, desk);
+  const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
+  const node = made("div", { class: "field words" }, set.node, around.state, around.wrong, around.back, around.why);
+  return {
+    node,
+    complain: around.complain,
+    recommend: around.recommend,
+    show(control) {
+      node.dataset.state = control.state;
+      around.show(control);
+      if (isAhead(field, desk)) return;
+      around.complain("");
+      set.show(control.value);
+    },
+  };
+}
+
+/**
+ * @param {Control} first
+ * @param {Desk} desk
+ * @returns {Row}
+ */
+export function flagRow(first, desk) {
+  const { field, label } = first;
+  const around = frame(first, desk);
+  const box = /** @type {HTMLInputElement} */ (made("input", { type: "checkbox", id: around.id }));
+  const line = made("label", { class: "flag", for: around.id }, box, ` ${label}`);
+  const node = made("div", { class: "field flag" }, line, around.state, around.wrong, around.back, around.why);
+  box.addEventListener("change", () => desk.set({ [field]: box.checked || null }));
+  return {
+    node,
+    complain: around.complain,
+    recommend: around.recommend,
+    show(control) {
+      node.dataset.state = control.state;
+      around.show(control);
+      if (isAhead(field, desk)) return;
+      around.complain("");
+      box.checked = desk.job[field] === true;
+    },
+  };
+}
+
+/**
+ * The choice between two ways to give the same thing.
+ * @param {string} key of the group
+ * @param {Way[]} first
+ * @param {Desk} desk
+ */
+export function waysRow(key, first, desk) {
+  let ways = first;
+  const options = first.map(({ label }) => ({ value: label, label }));
+  const set = segments(idOf(`${key}.ways`), "given by", options, (label) => {
+    const way = ways.find((one) => one.label === label);
+    if (way) desk.set(way.values);
+  });
+  return {
+    node: made("div", { class: "field ways" }, set.node),
+    /** @param {Way[]} next */
+    show(next) {
+      ways = next;
+      set.show(next.find(({ chosen }) => chosen)?.label ?? "");
+    },
+  };
+}
