@@ -9,13 +9,14 @@ import re
 from collections.abc import Generator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 
 # Before any name of the library.
 import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnusedImport]
 
 # isort: split
+from ezdxf.addons.acadctb import ColorDependentPlotStyles, new_ctb
 from ezdxf.addons.drawing import layout, svg
 from ezdxf.addons.drawing.config import (
     BackgroundPolicy,
@@ -64,7 +65,8 @@ class Drawing:
             min_dash_length=0.1 / self.scale,
             max_flattening_distance=0.01 / self.scale,
         )
-        frontend = Frontend(RenderContext(self.document), backend, config=look)
+        context = RenderContext(self.document, ctb=_plot_styles())
+        frontend = Frontend(context, backend, config=look)
         with _repeatable():
             frontend.draw_layout(self.document.modelspace())
         page = layout.Page(0, 0, layout.Units.mm, margins=layout.Margins.all(MARGIN))
@@ -95,6 +97,12 @@ class Drawing:
     def _size(self, which: str) -> float:
         found = re.search(rf'<svg[^>]* {which}="([0-9.]+)mm"', self._svg)
         return float(found[1]) if found else 0.0
+
+
+@cache
+def _plot_styles() -> ColorDependentPlotStyles:
+    """The usual ones, which the renderer would make anew three times for each drawing."""
+    return new_ctb()
 
 
 @contextmanager
