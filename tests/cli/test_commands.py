@@ -323,19 +323,20 @@ def test_a_run_beyond_its_limits_is_refused_before_it_begins(tmp_path: Path) -> 
 
 
 def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
-    built = tapmodel("build", "M4x0.7", "--formats", "step", "--out", str(tmp_path))
+    short = ("--set", "blank.thread_length=4")
+    built = tapmodel("build", "M4x0.7", *short, "--formats", "step", "--out", str(tmp_path))
     assert built.returncode == 0
     file = str(tmp_path / "M4x0.7" / "M4x0.7.step")
-    same = tapmodel("verify", file, "M4x0.7", "--json")
+    same = tapmodel("verify", file, "M4x0.7", *short, "--json")
     assert same.returncode == 0
     measured = json.loads(same.stdout)
     assert measured["differences"] == []
     assert measured["volume"] == pytest.approx(measured["volume_expected"], rel=1e-6)
-    other = tapmodel("verify", file, "M4x0.7", "--set", "flutes.rake=8.2")
+    other = tapmodel("verify", file, "M4x0.7", *short, "--set", "flutes.rake=8.2")
     assert other.returncode == 1
     assert "DIFFERS" in other.stdout
     assert other.stdout.splitlines()[-1].startswith("verdict  NOT the designed tap")
-    left = tapmodel("verify", file, "M4x0.7-LH", "--json")
+    left = tapmodel("verify", file, "M4x0.7-LH", *short, "--json")
     assert left.returncode == 1
     assert json.loads(left.stdout)["causes"]["misplaced"]["mirrored"] is True
     junk = tmp_path / "junk.step"
