@@ -1,6 +1,6 @@
 """Sweeps of the design space: each job is refused with a reason, or built and proved.
 
-    python tests/benchmarks/sweep.py SPACE [--count N] [--first N] [--every N] [--edges]
+    python tests/benchmarks/sweep.py SPACE [--fine] [--count N] [--first N] [--every N] [--edges]
 
 SPACE is one of
 
@@ -10,7 +10,9 @@ SPACE is one of
 
 Prints a line for each job that failed or took long, and the counts of outcomes. Each job runs in a
 process that may crash or hang without ending the sweep. `--edges` stops where every edge is found
-and every face closed; the whole takes some ten times as long.
+and every face closed; the whole takes some ten times as long. `--fine` takes of `listed` or `grid`
+only the large taps of fine pitch, whose blanks and flutes follow rules of their own; `--first`,
+`--every` and `--count` then count those. `--processes 1` leaves a shared machine to others.
 """
 
 import argparse
@@ -26,12 +28,16 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 from listed_jobs import listed_designations, metric_grid
 from random_jobs import SAMPLERS
 
+from tapmodel.designing.limits.turns import large_and_fine
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, RefusedError, TapmodelError
 from tapmodel.report.words.findings import what as what_of
 from tapmodel.report.words.refusal import refusal
 from tapmodel.shape.parting import AS_DESIGNED
+from tapmodel.spec.designation import parse
 from tapmodel.spec.job_file import checked
+from tapmodel.standards.families import FAMILIES
+from tapmodel.standards.family_rules import settled_pitch
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
@@ -95,14 +101,24 @@ def proved(tap: Tap) -> tuple[str, str]:
     return ("NOT PROVED", "; ".join(missed)) if missed else (good, f"{proof.faces} faces")
 
 
-def jobs(space: str, first: int, count: int | None, every: int) -> list[tuple[str, Table]]:
+def fine(designation: str) -> bool:
+    """Whether blank and flutes of this thread follow the rules for large taps of fine pitch."""
+    read = parse(designation)
+    thread = FAMILIES[read.family].settle(read)
+    return large_and_fine(thread.diameter, settled_pitch(thread))
+
+
+def jobs(
+    space: str, first: int, count: int | None, every: int, only_fine: bool
+) -> list[tuple[str, Table]]:
     """Jobs of a space with their names."""
     if space in SAMPLERS:
         seeds = range(first, first + (count or 300))
         return [(f"{space} {seed}", SAMPLERS[space](seed)) for seed in seeds]
     names = {"listed": listed_designations, "grid": metric_grid}[space]()
+    wanted = filter(fine, names) if only_fine else names
     last = None if count is None else first + count * every
-    return [(name, {"designation": name}) for name in islice(names, first, last, every)]
+    return [(name, {"designation": name}) for name in islice(wanted, first, last, every)]
 
 
 def main() -> None:
@@ -115,12 +131,17 @@ def main() -> None:
     parser.add_argument("--first", type=int, default=0)
     parser.add_argument("--every", type=int, default=1)
     parser.add_argument("--edges", action="store_true")
+    parser.add_argument("--fine", action="store_true")
+    parser.add_argument("--processes", type=int)
     asked = parser.parse_args()
-    wanted = jobs(asked.space, asked.first, asked.count, asked.every)
+    if asked.fine and asked.space in SAMPLERS:
+        parser.error("--fine is for listed and grid")
+    wanted = jobs(asked.space, asked.first, asked.count, asked.every, asked.fine)
     counts: Counter[str] = Counter()
     slowest = (0.0, "")
     began = time.perf_counter()
-    with multiprocessing.get_context("spawn").Pool(maxtasksperchild=100) as pool:
+    context = multiprocessing.get_context("spawn")
+    with context.Pool(asked.processes, maxtasksperchild=100) as pool:
         tasks = [(name, pool.apply_async(outcome, (job, asked.edges))) for name, job in wanted]
         for done, (name, task) in enumerate(tasks):
             if done % TOLD_EVERY == 0:
