@@ -5,6 +5,8 @@ is made of its findings where it is printed, by `tapmodel.report.words`. A check
 an exception but a `tapmodel.findings.Finding`.
 """
 
+from typing import cast
+
 from tapmodel.findings import Finding
 from tapmodel.stages import Stage
 from tapmodel.words import Units
@@ -30,6 +32,16 @@ def shortened(text: str, most: int) -> str:
     # The end of a path is what tells the file.
     head = most // 3
     return f"{plain[:head]} ... {plain[head + 5 - most :]}"
+
+
+def shown(value: object) -> object:
+    """`value`, or words for it where writing it out would itself fail or flood the screen."""
+    if isinstance(value, int) and value.bit_length() > 200:
+        return f"a whole number of {value.bit_length()} bits"
+    if isinstance(value, dict | list):
+        kind = "table" if isinstance(value, dict) else "list"
+        return f"a {kind} of {len(cast('list[object]', value))}"
+    return value
 
 
 class TapmodelError(Exception):

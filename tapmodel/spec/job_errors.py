@@ -10,7 +10,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError, NoCountError, WriteError, shortened
+from tapmodel.errors import InputError, NoCountError, WriteError, shortened, shown
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT, bare_number, rewritten
 from tapmodel.spec.shop import dials, pitches, rotary_tables
@@ -122,16 +122,6 @@ def _typed(value: object, keys: Sequence[int | str], found: object) -> object:
                 value = cast("list[object]", value)[key]
             case _:
                 return found
-    return value
-
-
-def shown(value: object) -> object:
-    """`value`, or words for it where writing it out would itself fail or flood the screen."""
-    if isinstance(value, int) and value.bit_length() > 200:
-        return f"a whole number of {value.bit_length()} bits"
-    if isinstance(value, dict | list):
-        kind = "table" if isinstance(value, dict) else "list"
-        return f"a {kind} of {len(cast('list[object]', value))}"
     return value
 
 

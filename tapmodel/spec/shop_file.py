@@ -7,9 +7,9 @@ from typing import Any, cast
 
 from pydantic import Field, ValidationError
 
-from tapmodel.errors import InputError
+from tapmodel.errors import InputError, shown
 from tapmodel.spec.job import Group, Job, Shop
-from tapmodel.spec.job_errors import input_error, shown
+from tapmodel.spec.job_errors import input_error
 from tapmodel.spec.toml_file import read_table
 
 FIELD = "shop.file"

@@ -40,7 +40,7 @@ def _lowered(edge: CuttingEdge, wall: float) -> float:
     drops = edge.thread_drop(radii)
     reached = half_width(edge.parts, radii + drops)
     # A flat root lies level with every width of it.
-    ends = np.unique([0.0, crest.end, root.start, *reached])
+    ends = np.array(sorted({0.0, crest.end, root.start, *reached}))
     ends = ends[ends <= reached[0]]
     middle, half = (ends[1:] + ends[:-1])[:, None] / 2, np.diff(ends)[:, None] / 2
     slices = edge.radius_at(profile_radius(edge.parts, middle + half * _NODES))

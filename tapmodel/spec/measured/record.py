@@ -4,8 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from tapmodel.errors import InputError
-from tapmodel.spec.job_errors import shown
+from tapmodel.errors import InputError, shown
 from tapmodel.spec.lengths import millimetres_of
 from tapmodel.spec.measured.sizes import EXCLUSIVE, LENGTH, LENGTHS, Range, Size, range_of
 
