@@ -10,9 +10,7 @@ from collections.abc import Sequence
 from types import FrameType
 from typing import NoReturn
 
-from tapmodel.errors import INTERRUPTED
-from tapmodel.run.crew import begin, dismiss
-from tapmodel.run.delivery.fate import FATE
+from tapmodel.run.begun import begin, dismiss
 
 
 def main() -> None:
@@ -21,7 +19,7 @@ def main() -> None:
         if hasattr(signal, ending):
             signal.signal(getattr(signal, ending), _interrupted)
     # Little that is loaded here forms circles, and to look for them takes a tenth of the time.
-    gc.set_threshold(100_000, 50, 100)
+    gc.set_threshold(250_000, 50, 100)
     # Every matrix here is small: threads to work on them would only have to be started.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     # To look whether somebody's packages extend the reading of jobs takes time, and none may.
@@ -41,6 +39,9 @@ def main() -> None:
         _leave(ending.code if isinstance(ending.code, int) else 0)
     except KeyboardInterrupt:
         signal.signal(signal.SIGINT, signal.SIG_IGN)
+        from tapmodel.errors import INTERRUPTED
+        from tapmodel.run.delivery.fate import FATE
+
         with contextlib.suppress(OSError):
             sys.stderr.write(f"\ntapmodel: stopped; {FATE.words}\n")
             sys.stderr.flush()

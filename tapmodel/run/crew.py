@@ -2,7 +2,7 @@
 
 A crash, a hang or an interruption of the kernel must cost nothing but the run, and two cores are
 there to be used. So the work is done by child processes. Each begins to load its libraries while
-the job is still being designed, or before the command line is even read (`begin`); then it is
+the job is still being designed, or before the command line is even read (`begun`); then it is
 handed the job. What one child makes for another goes through the parent, in small messages;
 whatever goes wrong in one ends all.
 
@@ -27,6 +27,7 @@ from typing import IO, Any, Self
 
 from tapmodel.errors import InputError, KernelError, TapmodelError
 from tapmodel.run import memory
+from tapmodel.run.begun import taken
 from tapmodel.run.pipes import GoneError, listen, speak, understood
 from tapmodel.run.process import Process, death
 from tapmodel.stages import Clock, OnStage, Stage, Taken
@@ -118,22 +119,6 @@ class Line:
 _BORN, _STAGE, _PASSED, _FAILED, _DONE = "born", "stage", "passed", "failed", "done"
 
 
-_ATTEND = "from tapmodel.run.crew import attend; attend()"
-_BEGUN: dict[str, Process] = {}
-"""By the module that they load: processes that no crew has taken yet."""
-
-
-def begin(*modules: str) -> None:
-    """Start processes that a crew will want, before there is one."""
-    _BEGUN.update({module: Process(_ATTEND, module) for module in modules})
-
-
-def dismiss() -> None:
-    """End the processes begun that no crew has taken."""
-    while _BEGUN:
-        _BEGUN.popitem()[1].end()
-
-
 @dataclass(slots=True, eq=False)
 class _Child:
     """A member of a crew as its parent sees it."""
@@ -158,8 +143,7 @@ class Crew:
         self._children: list[_Child] = []
         self._heard = SimpleQueue[tuple[_Child, bytes | None]]()
         for task in tasks:
-            module = _module(task)
-            process = _BEGUN.pop(module, None) or Process(_ATTEND, module)
+            process = taken(_module(task))
             child = _Child(task.name, process)
             self._children.append(child)
             process.listen(partial(self._hear, child))

@@ -14,7 +14,8 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.errors import KernelError
-from tapmodel.run.crew import Limits, begin, dismiss
+from tapmodel.run.begun import begin, dismiss
+from tapmodel.run.crew import Limits
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
 from tapmodel.run.workshop import preview_with, previewers, produce
