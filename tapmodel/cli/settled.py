@@ -27,6 +27,7 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     units: Units | None = None,
     foretold: bool = True,
     made: bool = False,
+    at_once: bool = False,
 ) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
@@ -34,13 +35,13 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     those of `spared` codes are not. A refusal is told in `units`, by default those of the job.
     Unless `foretold`, nothing is said of what the tap will do in the hole. With `made` the design
     has what was measured of its tap, if that is kept beside the job file; not with values laid over
-    the job, which make another tap.
+    the job, which make another tap. `at_once` leaves its runners-up to be weighed later.
 
     Raises:
         InputError: a word or value that cannot be used.
         NoTapError: values that leave no tap to describe.
     """
-    from tapmodel.designing.design import design_tap, without_prediction
+    from tapmodel.designing.design import design_at_once, design_tap, without_prediction
     from tapmodel.report.units_wanted import units_of
     from tapmodel.shop.judged import judged
     from tapmodel.spec.job_file import job_for, read_job
@@ -49,7 +50,7 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     if fix:
         job = _fixed(job, spared)
     try:
-        design = judged(design_tap(job))
+        design = judged(design_at_once(job) if at_once else design_tap(job))
         if made and not sets and not fix:
             design = with_kept(design, job, text)
     except NoTapError as error:

@@ -34,8 +34,28 @@ def design_tap(job: Job) -> TapDesign:
     Source: the functions called here name theirs, choice by choice.
     """
     trials = Trials(job)
+    return with_runners_up(_with_cures(job, trials), trials)
+
+
+def design_at_once(job: Job) -> TapDesign:
+    """The same without its runners-up, for who waits for the tap; `weighed` adds them.
+
+    Raises:
+        InputError, NoTapError: as `design_tap`.
+
+    Source: as `design_tap`.
+    """
+    return _with_cures(job, Trials(job))
+
+
+def weighed(design: TapDesign, job: Job) -> TapDesign:
+    """What `design_at_once` made of a job, with runners-up; one without prediction has none."""
+    return with_runners_up(design, Trials(job)) if design.prediction else design
+
+
+def _with_cures(job: Job, trials: Trials) -> TapDesign:
     try:
         design = settle(job)
     except NoTapError as error:
         raise NoTapError(*advised(error.findings, trials)) from None
-    return with_runners_up(replace(design, findings=advised(design.findings, trials)), trials)
+    return replace(design, findings=advised(design.findings, trials))

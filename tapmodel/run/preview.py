@@ -1,35 +1,59 @@
 """A quick look: mesh and still straight from the numbers, no kernel, nothing proved."""
 
+from concurrent.futures import Future, ThreadPoolExecutor
+
 # Numpy loads this at the first sorting, which somebody would wait for.
 import numpy.ma  # noqa: F401  # pyright: ignore[reportUnusedImport]
 
+from tapmodel.export.atomic import write_whole
 from tapmodel.export.mesh.stl import write_stl
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
-from tapmodel.report.pictures.catalogue import drawn_all, drawn_whole, write_pictures
+from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.graphics import hindrance
-from tapmodel.report.pictures.still import warm_up
+from tapmodel.report.pictures.still import drawn_views, rehearse, warm_up
 from tapmodel.run.crew import Line
+from tapmodel.run.glance import Glance
 from tapmodel.stages import Stage
 
 
 def draw(line: Line) -> None:
     """Write mesh and picture.
 
+    The renderer gets ready while the design is awaited and the mesh made and written: it lets go of
+    Python where it takes long. It stays in the main thread, where alone
+    some systems have windows.
+
     Args:
-        line: on which come the design, under the preview's name, and the folder to write to.
+        line: on which comes a `Glance`.
 
     Raises:
         InputError: when nothing can be written there.
     """
-    warm_up()
-    line.leave_out("picture", hindrance())
-    design, folder = line.hear()
+    with ThreadPoolExecutor(1) as beside:
+        made = beside.submit(_mesh, line)
+        written = beside.submit(_write, made)
+        warm_up()
+        line.leave_out("picture", hindrance())
+        if hindrance() is None:
+            rehearse()
+        glance, mesh = made.result()
+        line.stage(Stage.PICTURES)
+        if hindrance() is None:
+            (png,) = drawn_views(mesh.vertices, mesh.triangles, [glance.view])
+            write_whole(glance.file(".png"), png)
+        written.result()
+
+
+def _mesh(line: Line) -> tuple[Glance, Mesh]:
+    glance: Glance = line.hear()
     line.stage(Stage.MESH)
-    mesh = preview_mesh(design.tap)
-    line.stage(Stage.MESH_FILES)
-    write_stl(mesh, folder / f"{design.name}.stl")
-    line.stage(Stage.PICTURES)
-    write_pictures(design, drawn_whole(design, mesh), folder)
+    return glance, preview_mesh(glance.tap)
+
+
+def _write(made: Future[tuple[Glance, Mesh]]) -> None:
+    # Tells no stage: with the mesh made the line is the main thread's.
+    glance, mesh = made.result()
+    write_stl(mesh, glance.file(".stl"))
 
 
 def draw_page(line: Line) -> None:
@@ -48,6 +72,7 @@ def draw_page(line: Line) -> None:
     from tapmodel.report.page.stills import stills  # noqa: PLC0415
     from tapmodel.report.page.templates import loaded  # noqa: PLC0415
     from tapmodel.report.page.write import PageContent, write_page  # noqa: PLC0415
+    from tapmodel.report.pictures.catalogue import drawn_all  # noqa: PLC0415
 
     loaded()
     warm_up()

@@ -16,11 +16,13 @@ from tapmodel.report.units import Look
 from tapmodel.run.crew import Crew, Done, Limits, Task
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
+from tapmodel.run.glance import Glance
 from tapmodel.run.wish import Order, PaperOrder, Wish
 from tapmodel.stages import OnStage, Stage
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
+    from tapmodel.spec.job import Job
 
 _FIRST_YEAR = 1979
 _KERNEL, _DESK, _PREVIEW, _PAPERS = "kernel", "desk", "preview", "papers"
@@ -161,13 +163,20 @@ def previewers(limits: Limits | None = None, *, page: bool = False) -> Crew:
     return Crew([Task(_PREVIEW, f"tapmodel.run.preview:{draw}")], limits or Limits())
 
 
-def preview_with(
-    crew: Crew, design: "TapDesign", out: Path, on_stage: OnStage, look: Look | None = None
+def preview_with(  # noqa: PLR0913  (whatever a preview hangs on)
+    crew: Crew,
+    design: "TapDesign",
+    out: Path,
+    on_stage: OnStage,
+    *,
+    look: Look | None = None,
+    of_job: "Job | None" = None,
 ) -> dict[str, Any]:
     """Deliver a preview to a folder of its own, `out/<name>-preview`, and return its record.
 
     Folder, files and record say that it is a preview: a look at another tap never takes the place
     of a verified model. A page is made in the `look` wanted, which `previewers` of one are told.
+    The design `of_job` was made at once: its runners-up are weighed while others draw.
 
     Raises:
         InputError: when `out` cannot be written.
@@ -177,15 +186,23 @@ def preview_with(
     record: dict[str, Any] = {}
 
     def compose() -> None:
-        # Loads the record's words and model, for which nobody who draws has to wait.
+        # Nobody who draws has to wait for the runners-up, or the record's words and model.
+        from tapmodel.designing.design import weighed  # noqa: PLC0415
         from tapmodel.run.record.compose import design_record  # noqa: PLC0415
 
-        record.update(design_record(named))
+        record.update(design_record(weighed(named, of_job) if of_job else named))
 
     with staging(out, named.name) as staged:
-        job = (named, staged, look) if look else (named, staged)
+        job = (named, staged, look) if look else _glance(named, staged)
         done = crew.work(job, on_stage, compose)
         on_stage(Stage.DELIVERY)
         record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}
         return deliver(staged, out / named.name, record)
+
+
+def _glance(design: "TapDesign", folder: Path) -> Glance:
+    # The command line loads no pictures before somebody wants one.
+    from tapmodel.report.pictures.whole import three_quarter  # noqa: PLC0415
+
+    return Glance(design.tap, three_quarter(design), folder / design.name)

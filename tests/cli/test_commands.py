@@ -309,6 +309,24 @@ def test_a_preview_bears_its_own_name_and_is_closed(tmp_path: Path) -> None:
     assert trimesh.load_mesh(folder / "M4x0.7-preview.stl").is_watertight
 
 
+def test_a_preview_has_the_runners_up_of_its_design(tmp_path: Path) -> None:
+    for words in ((), ("--no-strength",)):
+        assert within("build", "M4x0.7", "--preview", "--out", str(tmp_path), *words).code == 0
+        kept = json.loads((tmp_path / "M4x0.7-preview" / "record.json").read_text())["choices"]
+        assert kept == json.loads(within("design", "M4x0.7", "--json", *words).out)["choices"]
+        assert any("runner_up" in choice for choice in kept) is not bool(words)
+
+
+def test_processes_that_build_load_nothing_that_reads_jobs() -> None:
+    code = (
+        "import sys\n"
+        "import tapmodel.run.preview, tapmodel.run.model, tapmodel.run.desk.work\n"
+        "print({'pydantic', 'typer'} & set(sys.modules))"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout == "set()\n"
+
+
 def test_a_run_beyond_its_limits_is_refused_before_it_begins(tmp_path: Path) -> None:
     for option, value in (("--limit-seconds", "3"), ("--limit-mb", "100")):
         for command in ("build", "page"):

@@ -23,11 +23,13 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
 from tapmodel.export import complete, manifest
 from tapmodel.export.atomic import write_whole
+from tapmodel.report.pictures.whole import three_quarter
 from tapmodel.report.sheet import papers
 from tapmodel.report.sheet import write as sheet
 from tapmodel.run import preview
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
+from tapmodel.run.glance import Glance
 from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import job_for
 from tapmodel.stages import Stage
@@ -157,9 +159,9 @@ class _Line:
     """What a preview hears, and nobody to tell."""
 
     def __init__(self, design: TapDesign, folder: Path) -> None:
-        self._order = design, folder
+        self._order = Glance(design.tap, three_quarter(design), folder / design.name)
 
-    def hear(self) -> tuple[TapDesign, Path]:
+    def hear(self) -> Glance:
         return self._order
 
     def stage(self, _stage: Stage) -> None:
@@ -171,7 +173,8 @@ class _Line:
 
 def test_a_picture_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.MonkeyPatch) -> None:
     _only_once(monkeypatch, preview, "preview_mesh")
-    _only_once(monkeypatch, preview, "drawn_whole")
+    _only_once(monkeypatch, preview, "drawn_views")
+    monkeypatch.setattr(preview, "rehearse", lambda: None)
     folder = f"{JOB}-preview"
     settled = replace(design_tap(job_for(JOB)), name=folder)
     first = disk(SIZE // 2)

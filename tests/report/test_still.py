@@ -20,7 +20,8 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
-from tapmodel.report.pictures.still import draw_views
+from tapmodel.report.pictures.still import draw_views, drawn_views, rehearse, renderer
+from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
@@ -145,6 +146,17 @@ def test_dashed_lines_are_seen(tmp_path: Path) -> None:
     draw_views(mesh.vertices, mesh.triangles, list(zip((bare, lined), paths, strict=True)))
     inked = [np.mean(read(path) < INK) for path in paths]
     assert inked[1] > 1.1 * inked[0]
+
+
+def test_a_picture_shows_nothing_of_those_before_it() -> None:
+    one, other = _mesh("M3"), _mesh("M6", "flutes.count=2")
+    views = [small(view) for view in all_pictures(_design("M3")).values()][:2]
+    first = drawn_views(one.vertices, one.triangles, views)
+    rehearse()
+    here, there = (renderer()(mesh.vertices, mesh.triangles) for mesh in (one, other))
+    assert there.png(views[0]) != first[0]
+    assert [here.png(view) for view in views] == first
+    assert there.png(views[0]) != here.png(views[0]) == first[0]
 
 
 def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:

@@ -68,7 +68,13 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     with previewers(limits) if preview else builders(wanted, limits) as crew:
         settled, asked = designed(
-            job, sets, fix=fix, units=units, foretold=not no_strength, made=True
+            job,
+            sets,
+            fix=fix,
+            units=units,
+            foretold=not no_strength,
+            made=True,
+            at_once=preview,
         )
         from tapmodel.report.look_wanted import look_of
         from tapmodel.report.screen.build import build_summary
@@ -81,7 +87,8 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
         foreseen = foreseen_for(settled, limits, preview=preview)
         with progress(foreseen) as on_stage:
             if preview:
-                tell_preview(preview_with(crew, settled, out, on_stage), out, err=as_json)
+                record = preview_with(crew, settled, out, on_stage, of_job=asked)
+                tell_preview(record, out, err=as_json)
                 return
             record = produce_with(crew, settled, out, wanted, on_stage)
     if as_json:

@@ -44,6 +44,6 @@ def page(  # noqa: PLR0913  (a command has as many options as its user needs)
 
         look = look_of(asked, units, projection=projection)
         with progress(foreseen_for(settled, limits, preview=True)) as on_stage:
-            record = preview_with(crew, settled, out, on_stage, look)
+            record = preview_with(crew, settled, out, on_stage, look=look)
     tell_preview(record, out)
     end(settled, look.units)

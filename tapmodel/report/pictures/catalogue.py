@@ -29,19 +29,11 @@ def picture_file(design: TapDesign, name: str) -> str:
     return f"{design.name}.png" if name == "three-quarter" else f"{design.name}-{name}.png"
 
 
-def drawn_whole(design: TapDesign, mesh: Mesh) -> dict[str, bytes]:
-    """As `drawn_all`, but the three-quarter picture alone."""
-    return _drawn(mesh, {"three-quarter": three_quarter(design)})
-
-
 def drawn_all(design: TapDesign, mesh: Mesh) -> dict[str, bytes]:
     """Every picture of a mesh of this tap by its name, as PNG; none where a `hindrance` is."""
-    return _drawn(mesh, all_pictures(design))
-
-
-def _drawn(mesh: Mesh, views: Mapping[str, View]) -> dict[str, bytes]:
     if hindrance():
         return {}
+    views = all_pictures(design)
     return dict(zip(views, drawn_views(mesh.vertices, mesh.triangles, views.values()), strict=True))
 
 

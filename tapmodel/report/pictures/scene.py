@@ -9,6 +9,8 @@ a screen.
 # pyright: reportAttributeAccessIssue=false
 # The renderer's binding carries no usable types; only its own names are let off.
 
+from functools import cache
+
 import numpy as np
 import vtkmodules.vtkRenderingOpenGL2  # noqa: F401  # pyright: ignore[reportUnusedImport]
 from vtkmodules.util.numpy_support import vtk_to_numpy
@@ -48,13 +50,11 @@ class Scene:
         self._body = steel(mesh)
         self._renderer.AddActor(self._body)
         _light(self._renderer)
-        self._window = vtkRenderWindow()
-        self._window.SetOffScreenRendering(1)
-        self._window.SetMultiSamples(_SAMPLES)
-        self._window.AddRenderer(self._renderer)
+        self._window = _window()
 
     def png(self, view: View) -> bytes:
         """What `view` shows as a PNG."""
+        self._take_window()
         set_tones(self._body.GetShaderProperty(), view.tones)
         self._window.SetSize(*view.size)
         height = self._aim(view)
@@ -81,6 +81,12 @@ class Scene:
         writer.SetInputData(picture)
         writer.Write()
         return bytes(memoryview(writer.GetResult()))
+
+    def _take_window(self) -> None:
+        if not self._window.HasRenderer(self._renderer):
+            while other := self._window.GetRenderers().GetFirstRenderer():
+                self._window.RemoveRenderer(other)
+            self._window.AddRenderer(self._renderer)
 
     def _drawn_ends(self, fine: Fine | None) -> Integers:
         """Ends of the edges that are drawn: all but those with both ends in the fine part."""
@@ -111,6 +117,15 @@ class Scene:
         camera.SetViewUp(*up)
         camera.SetParallelScale(height / 2)
         return float(height)
+
+
+@cache
+def _window() -> vtkRenderWindow:
+    """The one of all scenes: what it compiles for the first is there for the next."""
+    window = vtkRenderWindow()
+    window.SetOffScreenRendering(1)
+    window.SetMultiSamples(_SAMPLES)
+    return window
 
 
 def _extent(places: Floats) -> tuple[Floats, Floats]:
