@@ -194,6 +194,25 @@ def test_the_rake_counts_down_to_the_wall_of_the_drilled_hole(
     assert wall >= 0
 
 
+@pytest.mark.parametrize(
+    ("designation", "cutter", "passed_over"),
+    [("M8x1", 5.0, 6.0), ("M4", 1.8, 2.0), ("M11", 7.0, 8.0), ("3/8-24 UNF", 6.35, 7.14375)],
+)
+def test_of_cutters_with_good_lands_one_that_keeps_half_the_rake_goes_first(
+    designation: str, cutter: float, passed_over: float
+) -> None:
+    design = designed(designation)
+    count = f"flutes.count={design.tap.flutes.count}"
+    nearer = designed(designation, f"flutes.cutter_diameter={passed_over}", count)
+    assert design.tap.flutes.cutter_diameter == cutter
+    assert not warned(design, "land-rubs")
+    # The usual land is 0.35 of the spacing, the usual rake for mild steel 8 degrees.
+    assert abs(share(nearer) - 0.35) < abs(share(design) - 0.35)
+    assert nearer.rake_at_wall < 4 <= design.rake_at_wall
+    # Where every land is too wide none is made wider.
+    assert designed("M2").tap.flutes.cutter_diameter == 1.2
+
+
 def test_the_root_may_lean_back_as_it_cuts_nothing() -> None:
     design = designed("M6")
     # sin(rake) = (r^2 - c^2 - 2 c b) / 2 r b with the core's radius c = 1.2 and the ball's b = 2

@@ -254,10 +254,10 @@ def test_what_a_rule_chose_stands_in_inches_for_a_reader_of_inches() -> None:
 
 
 def test_a_reader_of_both_units_is_told_each_length_in_both() -> None:
-    _, text = written("3/8 BSW", ["units=both"])
-    # 9.58 / 25.4 and 25.4 / 4
+    _, text = written("3/8 BSW", ["units=both", "flutes.count=4", "shop.cutters=3/16in"])
+    # 9.58 / 25.4 and 3 x 25.4 / 16
     assert "# major = 9.58  # = 0.37717 in\n" in text
-    assert '# cutter_diameter = "1/4in"  # = 6.35 mm; instead of the choice' in text
+    assert '# cutter_diameter = "3/16in"  # = 4.7625 mm; instead of the choice' in text
     assert "drive square of a shank of 9.677 mm = 0.381 in, in inch sizes" in " ".join(
         text.replace("#", " ").split()
     )

@@ -21,6 +21,9 @@ from tapmodel.standards.materials.groups import WorkGroup
 from tapmodel.tap.tap import TapThread
 from tapmodel.words import ToolSizes
 
+KEPT = 0.5
+"""Share of the rake wished for at the crest that the edge should keep down to the hole's wall."""
+
 
 @dataclass(frozen=True, slots=True)
 class FlutedTap:
@@ -54,7 +57,19 @@ class FlutedTap:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A cutter tried: its section, and what is wrong with it."""
+    """A cutter tried: its section, and what is wrong with it.
+
+    Attributes:
+        section: that it leaves.
+        unmet: wish that it cannot meet.
+        shortfall: of the limits of flutes [mm].
+        scrapes: whether its edge leans forward where the wall of the hole begins.
+        weak: whether teeth are taller than their feet are thick.
+        wide: whether lands rub.
+        at_wall: rake where the wall of the hole begins [deg].
+        blunt: rake that is lacking at the wall of the hole [deg]; no fault, but better not.
+        land_miss: of the wanted width of the lands [mm].
+    """
 
     section: FluteSection
     unmet: Unmet | None
@@ -62,6 +77,8 @@ class Candidate:
     scrapes: bool
     weak: bool
     wide: bool
+    at_wall: float
+    blunt: float
     land_miss: float
 
     @property
@@ -106,11 +123,11 @@ def best_cutter(
     return min((_candidate(wish, *found, tap) for found in met), key=_rank), tuple(reasons)
 
 
-def _rank(candidate: Candidate) -> tuple[bool, float, bool, bool, bool, float]:
+def _rank(candidate: Candidate) -> tuple[bool, float, bool, bool, bool, float, float]:
     """Least is best: wishes met, limits kept, then what is wrong with the land, its width last."""
     unmet, short = candidate.unmet is not None, candidate.shortfall
     faults = candidate.scrapes, candidate.weak, candidate.wide
-    return unmet, short, *faults, candidate.land_miss
+    return unmet, short, *faults, candidate.blunt, candidate.land_miss
 
 
 def _candidate(
@@ -121,13 +138,17 @@ def _candidate(
     # Who wants a wide land gets it, and so does a rule that has no more flutes to give.
     widest = most_rubbing(tap.thread.major, wish.count)
     wide = width > widest and (wish.land_width <= widest or tap.narrow)
+    at_wall = float(rake(section, tap.wall))
     return Candidate(
         section,
         unmet,
         shortfall(section, wish.count, tooth),
         # An edge high on the ball's arc scrapes where the hole's wall begins.
-        float(rake(section, tap.wall)) < min(wish.rake or 0.0, 0.0),
+        at_wall < min(wish.rake or 0.0, 0.0),
         not stands(section, wish.count, tooth),
         wide,
+        at_wall,
+        # Lands that rub already are made no wider for it.
+        0.0 if wide else max(0.0, KEPT * (wish.rake or 0.0) - at_wall),
         abs(width - wish.land_width),
     )

@@ -57,7 +57,8 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "cutter-nearest-land": (
         "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
-        "nor one taller than its foot is thick, the one whose land comes nearest to {width:.2f mm}"
+        "nor one taller than its foot is thick, nor if it can be one that keeps less than half its "
+        "rake there, the one whose land comes nearest to {width:.2f mm}"
     ),
     "cutter-least-short": "no cutter on hand meets every limit; this one falls short least",
 }
