@@ -11,6 +11,7 @@ from tapmodel.report.page.html import chapter_html
 from tapmodel.report.units import Look
 
 _SHEET = re.compile(r"<style>\.([\w-]+) \{(.*?)\}</style>")
+_LINE = re.compile(r'(<[^<>]*?) class="([\w-]+)"([^<>]*/>)')
 _RULE = re.compile(r"([\w-]+): ([^;]+);")
 
 
@@ -40,9 +41,23 @@ def page_papers(design: TapDesign, look: Look) -> dict[str, list[dict[str, str]]
 
 
 def without_sheets(svg: str) -> str:
-    """A drawing with its looks at each line, where a page allows no style sheet inside it."""
+    """A drawing with its looks at groups of lines, for pages that allow no style sheet inside it."""
     looks = {found[1]: " ".join(_attributes(found[2])) for found in _SHEET.finditer(svg)}
-    return re.sub(r'class="([\w-]+)"', lambda found: looks[found[1]], _SHEET.sub("", svg))
+    text = _SHEET.sub("", svg)
+    parts: list[str] = []
+    place, looked = 0, ""
+    for line in _LINE.finditer(text):
+        between = text[place : line.start()]
+        if looked and (between or line[2] != looked):
+            parts.append("</g>")
+            looked = ""
+        parts.append(between)
+        if not looked:
+            looked = line[2]
+            parts.append(f"<g {looks[looked]}>")
+        parts.append(f"{line[1]}{line[3]}")
+        place = line.end()
+    return "".join([*parts, "</g>" if looked else "", text[place:]])
 
 
 def _attributes(rules: str) -> Iterator[str]:

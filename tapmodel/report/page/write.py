@@ -13,14 +13,15 @@ from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.drawing_svg import standing_svg
 from tapmodel.report.page.html import shown_chapter
+from tapmodel.report.page.papers import without_sheets
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
 from tapmodel.report.view.sections import sections
 from tapmodel.report.view.tap import view_of
 from tapmodel.report.words.sets import tap_for
+
 
 @dataclass(frozen=True, slots=True)
 class Picture:
@@ -121,20 +122,16 @@ def contents_of(*, live: bool, pictures: bool = False) -> list[tuple[str, str]]:
         ("chart", "Chart"),
         ("bench", "At the machine"),
     ]
-    return [
-        ("look", "The tap"),
-        ("findings", "Findings"),
-        *(changing if live else []),
-        ("numbers", "Tables"),
-        ("drawings", "Drawings"),
-        *([("pictures", "Pictures")] if pictures else []),
-        ("choices", "Reasons"),
-    ]
+    begin = [("look", "The tap"), ("findings", "Findings")]
+    if live:
+        return [*begin, *changing, ("papers", "Tables and drawings"), ("choices", "Reasons")]
+    shown = [("pictures", "Pictures")] if pictures else []
+    return [*begin, ("numbers", "Tables"), ("drawings", "Drawings"), *shown, ("choices", "Reasons")]
 
 
 def _drawing(drawing: Drawing) -> dict[str, str]:
     named = markup('<svg role="img" aria-label="{}" ').format(drawing.title)
-    svg = standing_svg(drawing).replace("<svg ", named, 1)
+    svg = without_sheets(drawing.svg()).replace("<svg ", named, 1)
     return {"title": drawing.title, "svg": markup(svg)}
 
 

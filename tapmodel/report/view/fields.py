@@ -42,9 +42,7 @@ GROUPS: tuple[EntryGroup, ...] = (
 )
 """In the order in which a maker thinks of them."""
 
-ENTRIES: Mapping[str, Entry] = {
-    entry.field: entry for group in GROUPS for entry in group.entries
-}
+ENTRIES: Mapping[str, Entry] = {entry.field: entry for group in GROUPS for entry in group.entries}
 """By field."""
 
 _DIGITS = {Unit.MM: 4, Unit.DEGREES: 2, Unit.CELSIUS: 0}
@@ -162,7 +160,9 @@ class Reader:
             return "follows from the other values" if entry.follows else ""
         value = value_text(leader, self.units)
         behind = self._reason(leader)
-        return f"follows from {ENTRIES[entry.by].label}, {value}" + (f": {behind}" if behind else "")
+        return f"follows from {ENTRIES[entry.by].label}, {value}" + (
+            f": {behind}" if behind else ""
+        )
 
     def _reason(self, choice: Choice) -> str:
         return "" if choice.given else f"{why(choice, self.units)} ({source_text(choice)})"

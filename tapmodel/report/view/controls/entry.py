@@ -55,6 +55,11 @@ def named(*words: str) -> OptionsOf:
     return lambda _design: found
 
 
+def among(words: Callable[[], Sequence[str]]) -> OptionsOf:
+    """The same of words that stand in a table, which is read only where they are shown."""
+    return lambda design: named(*words())(design)
+
+
 def always(low: float, high: float) -> Span:
     """A range that is the same for every tap."""
     return lambda _design: (low, high)

@@ -1,7 +1,7 @@
 """Controls of the hole that is tapped."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.view.controls.entry import Entry, EntryGroup, Span, named, of_diameter
+from tapmodel.report.view.controls.entry import Entry, EntryGroup, Span, among, named, of_diameter
 from tapmodel.report.view.controls.record import Kind
 from tapmodel.report.view.controls.steps import Step
 from tapmodel.standards.materials.work import PLAIN, work_materials
@@ -13,6 +13,10 @@ _METRIC, _UNIFIED = ("4H", "5H", "6H", "7H", "6G"), ("1B", "2B", "3B")
 def _classes(design: TapDesign) -> tuple[str, ...]:
     now = design.text("hole.class") or ""
     return next((row for row in (_METRIC, _UNIFIED) if now in row), ())
+
+
+def _materials() -> tuple[str, ...]:
+    return (*PLAIN, *(material.name for material in work_materials()))
 
 
 def _drills() -> Span:
@@ -38,7 +42,7 @@ HOLE = EntryGroup(
             "hole.material",
             "material tapped",
             Kind.TEXT,
-            options=lambda design: named(*PLAIN, *(m.name for m in work_materials()))(design),
+            options=among(_materials),
         ),
         Entry("hole.kind", "hole is", Kind.WORDS, options=named("through", "blind")),
         Entry(

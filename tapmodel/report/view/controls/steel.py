@@ -1,7 +1,7 @@
 """Controls of the steel of the tap."""
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.view.controls.entry import Entry, EntryGroup, named
+from tapmodel.report.view.controls.entry import Entry, EntryGroup, among
 from tapmodel.report.view.controls.record import Kind
 from tapmodel.report.view.controls.steps import Step
 from tapmodel.standards.materials.steels import steel_names, temper_rows
@@ -20,7 +20,7 @@ STEEL = EntryGroup(
             "tap.material",
             "steel",
             Kind.TEXT,
-            options=lambda design: named(*steel_names())(design),
+            options=among(steel_names),
         ),
         Entry(
             "tap.temper",

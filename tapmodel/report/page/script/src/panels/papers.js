@@ -1,7 +1,7 @@
 /** Tables and drawings below the model of a live page: made anew when the hands rest. */
 
 import { element } from "../elements.js";
-import { asked } from "../live/link.js";
+import { asked, RefusedError } from "../live/link.js";
 import { card } from "./full_size.js";
 
 /** @import {Desk} from "../live/desk.js" */
@@ -12,38 +12,44 @@ const REST = 600;
 /** @typedef {{chapters: {key: string, html: string}[], drawings: {name: string, title: string, svg: string}[]}} Papers */
 
 /**
+ * They take the server seconds, so they are asked for where they are looked at.
  * @param {Desk} desk
  * @param {() => void} arrived told when there are new ones
- * @returns {() => void}
+ * @returns {() => void} told of every new view
  */
 export function papersPanel(desk, arrived) {
   const place = element("papers", HTMLElement);
-  let timer = 0, busy = false, again = false;
-  const fetchThem = async () => {
-    if (busy) return void (again = true);
+  let timer = 0, busy = false, stale = true, seen = false;
+  const bring = async () => {
+    if (busy || !stale || !seen) return;
     busy = true;
-    place.setAttribute("aria-busy", "true");
+    stale = false;
     try {
       const answer = await asked("papers", { job: desk.job, units: desk.units });
       show(place, await answer.json());
-      place.removeAttribute("aria-busy");
       arrived();
-    } catch {
-      // What was wrong is told where it was changed; the papers stay as they are, marked so.
+    } catch (error) {
+      // What was wrong is told where it was changed; the papers stay as they are.
+      if (!(error instanceof RefusedError)) throw error;
     } finally {
       busy = false;
     }
-    if (again) {
-      again = false;
-      wait();
-    }
+    place.setAttribute("aria-busy", String(stale));
+    wait();
   };
   const wait = () => {
     clearTimeout(timer);
-    if (place.children.length) place.setAttribute("aria-busy", "true");
-    timer = window.setTimeout(fetchThem, REST);
+    timer = window.setTimeout(bring, REST);
   };
-  return wait;
+  new IntersectionObserver(([entry]) => {
+    seen = entry.isIntersecting;
+    if (seen) wait();
+  }).observe(place);
+  return () => {
+    stale = true;
+    place.setAttribute("aria-busy", "true");
+    wait();
+  };
 }
 
 /**
