@@ -21,7 +21,6 @@ from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.geometry.triangles import Mesh
 from tapmodel.report.pictures.catalogue import all_pictures, drawn_all, write_pictures
 from tapmodel.report.pictures.still import draw_views, drawn_views, rehearse, renderer
-from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Hand
 
