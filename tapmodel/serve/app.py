@@ -18,8 +18,10 @@ from tapmodel.report.view.tap import view_of
 from tapmodel.serve.answering import answering
 from tapmodel.serve.aside import aside
 from tapmodel.serve.asked import Asked, answered
+from tapmodel.serve.bench import bench_routes
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.building.routes import build_routes
+from tapmodel.serve.chart import ChartAsked, chart_answer
 from tapmodel.serve.guard.gate import Gate
 from tapmodel.serve.guard.headers import Told
 from tapmodel.serve.guard.rate import Rate
@@ -56,6 +58,8 @@ def _page(first: Asked, builds: Builds) -> Starlette:
         Route("/papers", answering(Asked, papers), methods=["POST"]),
         Route("/job", answering(Asked, job_text), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),
+        Route("/chart", answering(ChartAsked, chart_answer), methods=["POST"]),
+        *bench_routes(),
         *build_routes(builds),
         Route("/{name}", _file),
     ]

@@ -16,26 +16,28 @@ Row = tuple[str, str]
 _WEAR = "wear left, from what is measured to the least of the hole"
 _SCRAP = f"scrap below, the hole's least and {LEAST_WEAR:.0%} of its tolerance"
 
-_STOPS = (Verdict.BELOW_ZONE, Verdict.TOO_SMALL)
+STOPS = (Verdict.BELOW_ZONE, Verdict.TOO_SMALL)
+"""At which nothing more is fed in."""
 
 
 def wires_page(answer: WiresAnswer, units: Units = Units.MM) -> str:
     """Wire, limits of the measurement, and what a measured value means."""
     lines = [f"Over wires: {answer.asked.name}"]
-    lines += [f"  {line}" for line in columns(_rows(answer, units))]
+    lines += [f"  {line}" for line in columns(answer_rows(answer, units))]
     first = [note for note in answer.notes if note.code is Heed.PAST_THE_FLANK]
     for note in first:
         lines += ["", *wrapped(sentence(note, units))]
     if answer.reading:
         lines += ["", *_reading(answer.reading, units)]
-        if _left_to_take(answer.reading) and answer.asked.thread:
+        if left_to_take(answer.reading) and answer.asked.thread:
             lines += ["", *wrapped(SWING[answer.asked.thread.hand])]
     after = [note for note in answer.notes if note not in first]
     notes = [line for note in after for line in wrapped(sentence(note, units))]
     return "\n".join([*lines, "", *notes])
 
 
-def _rows(answer: WiresAnswer, units: Units) -> list[Row]:
+def answer_rows(answer: WiresAnswer, units: Units) -> list[Row]:
+    """Wire, angle and limits, each with its name."""
     groove, at_basic = answer.asked.groove, answer.at_basic
     rows = [(wire_name(answer), _text(answer.wire, units))]
     if answer.allowed:
@@ -88,7 +90,8 @@ def _counts(counts: float, units: Units) -> list[Row]:
     return rows
 
 
-def _reading(reading: Reading, units: Units) -> list[str]:
+def reading_rows(reading: Reading, units: Units) -> list[Row]:
+    """Pitch diameter that a measured value shows, and the wear that it leaves."""
     rows = [("pitch diameter", _text(reading.pitch_diameter, units))]
     if reading.verdict is not Verdict.TOO_LARGE:
         scrap = reading.verdict is Verdict.TOO_SMALL
@@ -97,35 +100,53 @@ def _reading(reading: Reading, units: Units) -> list[str]:
             (_SCRAP, reading.scrap_below),
         )
         rows += [(label, _text(size, units)) for label, size in wear if size is not None]
+    return rows
+
+
+def _reading(reading: Reading, units: Units) -> list[str]:
     lines = [f"Measured {_text(reading.measured, units)}: {verdict(reading, units)}"]
-    lines += [f"  {line}" for line in columns(rows)]
-    if reading.verdict in _STOPS:
+    lines += [f"  {line}" for line in columns(reading_rows(reading, units))]
+    if reading.verdict in STOPS:
         return lines
     return [*lines, *_infeed(reading, units)]
 
 
-def _left_to_take(reading: Reading) -> bool:
+def left_to_take(reading: Reading) -> bool:
     """Whether the slide is to be fed in any more."""
-    return reading.verdict not in _STOPS and reading.infeed > 0
+    return reading.verdict not in STOPS and reading.infeed > 0
 
 
-def _infeed(reading: Reading, units: Units) -> list[str]:
-    if not _left_to_take(reading):
-        return ["  The target is reached: no infeed is left to take."]
+def infeed_rows(reading: Reading, units: Units) -> list[Row]:
+    """What is left to feed in at the setting of the compound."""
     rows = [("infeed to the target", _text(reading.infeed, units))]
     if reading.infeed_least is not None and reading.infeed_most is not None:
         span = _span(reading.infeed_least, reading.infeed_most, units)
         rows.append(("to stay within limits", span))
-    settings = [
+    return rows
+
+
+COMPOUND_HEAD = (f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "infeed to the target")
+
+
+def compound_lines(reading: Reading, units: Units) -> list[tuple[str, str, str]]:
+    """The infeed at every usual setting of the compound, under `COMPOUND_HEAD`."""
+    return [
         (f"{angle:g}°", f"{from_bed(angle):g}°", _text(feed, units))
         for angle, feed in reading.infeed_at_compound
     ]
-    head = (f"top slide (compound), {REFERENCE}", ON_THE_SLIDE, "infeed to the target")
+
+
+TARGET_REACHED = "The target is reached: no infeed is left to take."
+
+
+def _infeed(reading: Reading, units: Units) -> list[str]:
+    if not left_to_take(reading):
+        return [f"  {TARGET_REACHED}"]
     return [
         "",
         f"Compound at {setting(reading.compound)}:",
-        *(f"  {line}" for line in columns(rows)),
-        *(f"  {line}" for line in columns([head, *settings])),
+        *(f"  {line}" for line in columns(infeed_rows(reading, units))),
+        *(f"  {line}" for line in columns([COMPOUND_HEAD, *compound_lines(reading, units)])),
     ]
 
 

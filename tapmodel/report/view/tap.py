@@ -7,11 +7,16 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
+from tapmodel.report.view.chips import ChipsView, chips_view
 from tapmodel.report.view.controls.record import Group
+from tapmodel.report.view.edge_marks import EdgeMarks, crest_height, edge_marks
 from tapmodel.report.view.fields import fields_of
+from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
 from tapmodel.report.view.first import Figure, Verdict, first_figures, verdict_of
+from tapmodel.report.view.rubbing import RubbingView, rubbing_view
 from tapmodel.report.view.sections import Section, section_at
+from tapmodel.report.view.torque import TorqueView, torque_view
 from tapmodel.report.words.sets import tap_for
 
 
@@ -21,11 +26,11 @@ class Frame:
 
     Attributes:
         reach: greatest radius of the tap [mm].
-        circles: diameters that are drawn as circles [mm].
+        length: of the tap, the greatest height of a section [mm].
     """
 
     reach: float
-    circles: tuple[float, ...]
+    length: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +46,10 @@ class TapView:
         first: the numbers that matter, in the order of the work.
         section: at the height that was asked for.
         frame: of sections.
+        marks: of the cutting edge on them.
+        chips, torque, rubbing: what it does in the hole; None where it breaks a rule of its
+            geometry.
+        figures: by which taps are compared.
         findings: the gravest first.
         fields: what can be changed; none on a page that changes nothing.
     """
@@ -53,6 +62,11 @@ class TapView:
     first: tuple[Figure, ...]
     section: Section
     frame: Frame
+    marks: EdgeMarks
+    chips: ChipsView | None
+    torque: TorqueView | None
+    rubbing: RubbingView | None
+    figures: tuple[NamedFigure, ...]
     findings: tuple[Found, ...]
     fields: tuple[Group, ...]
 
@@ -63,10 +77,10 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
     Args:
         design: every number of the tap.
         units: of every text.
-        z: height of the section from the front [mm]; None for the middle of the whole thread.
+        z: height of the section from the front [mm]; None for one in the middle of the whole
+            thread, where the first land's edge lies at the crest.
     """
-    tap, blank = design.tap, design.tap.blank
-    middle = (tap.chamfer_length + blank.thread_length) / 2
+    tap, blank, foreseen = design.tap, design.tap.blank, design.prediction
     reach = max(tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2
     return TapView(
         name=design.name,
@@ -75,8 +89,13 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
         units=units.value,
         verdict=verdict_of(design),
         first=first_figures(design, units),
-        section=section_at(design, middle if z is None else z),
-        frame=Frame(reach, (tap.thread.major, tap.flutes.core_diameter)),
+        section=section_at(design, crest_height(tap) if z is None else z),
+        frame=Frame(reach, blank.overall_length),
+        marks=edge_marks(design, units),
+        chips=chips_view(design, foreseen, units) if foreseen else None,
+        torque=torque_view(design, foreseen, units) if foreseen else None,
+        rubbing=rubbing_view(design, foreseen, units) if foreseen else None,
+        figures=named_figures(design, units),
         findings=findings_of(design, units),
         fields=fields_of(design, units),
     )

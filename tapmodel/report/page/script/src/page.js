@@ -3,6 +3,9 @@
 import { Desk } from "./live/desk.js";
 import { kept } from "./live/keeping.js";
 import { pageData } from "./elements.js";
+import { benchPanel } from "./panels/bench.js";
+import { chartPanel } from "./panels/chart.js";
+import { chipsPanel } from "./panels/chips.js";
 import { contentsPanel } from "./panels/contents.js";
 import { controlsPanel } from "./panels/controls/panel.js";
 import { findingsPanel } from "./panels/findings.js";
@@ -11,11 +14,14 @@ import { fullSize } from "./panels/full_size.js";
 import { modelPanel } from "./panels/model.js";
 import { noticePanel } from "./panels/notice.js";
 import { papersPanel } from "./panels/papers.js";
+import { rubbingPanel } from "./panels/rubbing.js";
 import { sectionPanel } from "./panels/section.js";
 import { toolbar } from "./panels/toolbar.js";
+import { torquePanel } from "./panels/torque.js";
+import { variantsPanel } from "./panels/variants.js";
 import { CAN_UNPACK, unpacked } from "./unpack.js";
 
-/** @import {PageData, Section} from "./types" */
+/** @import {PageData, Section, TapView} from "./types" */
 
 /** @param {PageData} data */
 async function begin(data) {
@@ -29,31 +35,41 @@ async function begin(data) {
   }
   const { view } = data;
   const model = data.model ? await modelPanel(data.model) : null;
-  if (view && data.stations) {
-    /** @type {Section[]} */
-    const stations = JSON.parse(new TextDecoder().decode(await unpacked(data.stations)));
-    sectionPanel(stations, { ...view.frame, units: view.units }, (z) => model?.cutAt(z));
-  }
-  if (data.live) await work({ ...data, live: data.live }, contents);
+  const desk = data.live ? new Desk({ ...data, live: data.live }) : null;
+  /** @type {Section[] | null} */
+  const stations = data.stations
+    ? JSON.parse(new TextDecoder().decode(await unpacked(data.stations))) : null;
+  const seen = [
+    sectionPanel(stations, (z) => model?.cutAt(z), (z) => desk?.cutAt(z)),
+    chipsPanel(),
+    torquePanel(),
+    rubbingPanel(),
+  ];
+  if (desk) await work(desk, seen, contents);
+  else if (view) for (const follow of seen) follow(view);
   document.documentElement.dataset.ready = "yes";
 }
 
 /**
  * The parts that change the tap.
- * @param {PageData & {live: NonNullable<PageData["live"]>}} data
+ * @param {Desk} desk
+ * @param {((view: TapView) => void)[]} seen what shows the tap
  * @param {() => void} contents told when parts come or go
  */
-async function work(data, contents) {
-  const desk = new Desk(data);
+async function work(desk, seen, contents) {
   noticePanel(desk);
   toolbar(desk);
   desk.followers.push(
     firstPanel(),
     controlsPanel(desk),
     findingsPanel((values) => desk.set(values)),
+    ...seen,
+    variantsPanel(desk),
+    chartPanel(desk),
+    benchPanel(desk),
     papersPanel(desk, contents),
   );
-  if (data.view) for (const follow of desk.followers) follow(data.view);
+  if (desk.view) for (const follow of desk.followers) follow(desk.view);
   await kept(desk);
 }
 

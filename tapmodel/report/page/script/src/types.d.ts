@@ -30,6 +30,13 @@ export interface TapView {
   first: Figure[];
   section: Section;
   frame: Frame;
+  marks: EdgeMarks;
+  /** What it does in the hole; null where it breaks a rule of its geometry. */
+  chips: ChipsView | null;
+  torque: TorqueView | null;
+  rubbing: RubbingView | null;
+  /** By which taps are compared. */
+  figures: NamedFigure[];
   /** The gravest first. */
   findings: Found[];
   /** What can be changed; none on a page that stands alone. */
@@ -102,8 +109,194 @@ export interface Recommended {
 export interface Frame {
   /** Greatest radius of the tap [mm]. */
   reach: number;
-  /** Diameters that are drawn as circles [mm]. */
-  circles: number[];
+  /** Of the tap, the greatest height of a section [mm]. */
+  length: number;
+}
+
+/** x and y of a section [mm], y downwards. */
+export type Place = [number, number];
+
+/** What is marked on a section; paths and places as those of the section. */
+export interface EdgeMarks {
+  /** Heights between which edge, land and cutter hold [mm]. */
+  heights: [number, number];
+  /** At which sections of taps are compared [mm]. */
+  standing: number;
+  rake: { edge: Place; radial: Place; tangent: Place; out: Place; arc: string };
+  land: { arc: string; edge: Place; heel: Place };
+  cutter: { centre: Place; radius: number; axis: [Place, Place]; radial: [Place, Place] };
+  /** Along the land, as far as nothing drops; empty for none. */
+  margin: string;
+  circles: { kind: "crest" | "core" | "drill"; diameter: number }[];
+  /** An arrow, tail first. */
+  turning: Place[];
+  names: EdgeName[];
+  /** A legend: kinds of line, and numbers without one (an empty kind). */
+  lines: { kind: string; label: string; text: string }[];
+}
+
+export interface EdgeName {
+  key: "rake" | "land" | "offset" | "drop";
+  label: string;
+  text: string;
+  at: Place;
+}
+
+/** One line on a part of the tap. */
+export interface Judged {
+  weight: Weight;
+  sign: string;
+  text: string;
+}
+
+export interface Axis {
+  title: string;
+  low: number;
+  high: number;
+  ticks: { at: number; text: string }[];
+}
+
+export interface ChipsView {
+  judged: Judged;
+  axis: Axis;
+  bars: { number: number; height: number; text: string }[];
+  limits: { at: number; text: string; beyond: boolean }[];
+}
+
+export interface TorqueView {
+  judged: Judged;
+  axis: Axis;
+  low: number;
+  likely: number;
+  high: number;
+  text: string;
+  levels: TorqueLevel[];
+  course: CourseView;
+}
+
+export interface TorqueLevel {
+  key: "stop" | "bears" | "yields" | "breaks";
+  label: string;
+  text: string;
+  low: number;
+  high: number;
+  beyond: boolean;
+}
+
+export interface CourseView {
+  text: string;
+  depth: Axis;
+  torque: Axis;
+  way_in: TorqueWay;
+  way_back: TorqueWay;
+  stop: number;
+  end: number;
+}
+
+export interface TorqueWay {
+  depth: number[];
+  low: number[];
+  likely: number[];
+  high: number[];
+}
+
+export interface RubbingView {
+  judged: Judged;
+  surfaces: RubbingSurface[];
+  along: Axis;
+  clearance: Axis;
+  touches: number;
+  touches_text: string;
+}
+
+export interface RubbingSurface {
+  key: "crest" | "flank" | "chamfer";
+  label: string;
+  rubs: string;
+  share: number;
+  clear: string;
+  binds: boolean;
+  along: number[];
+  clearance: number[];
+}
+
+export interface NamedFigure {
+  key: string;
+  label: string;
+  text: string;
+  value: number | null;
+}
+
+/** The answer of `chart`. */
+export interface ChartView {
+  field: string;
+  /** Fields of the job whose place it takes. */
+  replaces: string[];
+  label: string;
+  start: string;
+  end: string;
+  across: Axis;
+  figures: Named[];
+  /** A scale for each figure. */
+  up: Axis[];
+  rows: ChartRow[];
+  zones: { first: number; last: number; text: string }[];
+  present: ChartRow;
+  fields: Named[];
+  choices: Named[];
+}
+
+export interface Named {
+  key: string;
+  label: string;
+}
+
+export interface ChartRow {
+  x: number;
+  value: number | string;
+  text: string;
+  y: (number | null)[];
+  texts: string[];
+  broken: boolean;
+}
+
+/** Tables and lists of sentences, as the chapters of the papers have them. */
+export interface ShownChapter {
+  key: string;
+  title: string;
+  blocks: (string[] | { caption: string; head: string[]; lines: (string | string[])[][] })[];
+}
+
+export interface WiresView {
+  judged: Judged | null;
+  read: Pair[];
+  compound: { head: string[]; lines: string[][] } | null;
+  aims: Pair[];
+  notes: string[];
+}
+
+export interface Pair {
+  label: string;
+  text: string;
+}
+
+export interface DividingView {
+  on: string;
+  text: string[];
+  stations: { number: number; move: string; reached: string; off: string }[];
+}
+
+export interface MeasuredView {
+  sizes: { key: string; label: string; aim: string; unit: string; judged: Judged | null }[];
+  chapter: ShownChapter | null;
+  notes: string[];
+}
+
+/** What panels ask of the desk. */
+export interface AtDesk {
+  job: Job;
+  units: Units | null;
+  set(values: Job): Promise<unknown>;
 }
 
 export interface Figure {

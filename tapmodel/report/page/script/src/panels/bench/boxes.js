@@ -1,0 +1,87 @@
+/** Boxes and texts of what is asked at the machine. */
+
+import { made } from "../../elements.js";
+import { asked, RefusedError } from "../../live/link.js";
+
+/** @import {Pair, ShownChapter} from "../../types" */
+
+/** Until so long nothing more is typed [ms]. */
+const PAUSE = 150;
+
+/**
+ * A box with its name.
+ * @param {string} label
+ * @param {Record<string, string | number | boolean>} attributes
+ */
+export function boxed(label, attributes) {
+  const box = /** @type {HTMLInputElement} */ (made("input", { type: "text", autocomplete: "off", ...attributes }));
+  return { box, whole: made("label", { class: "boxed" }, made("span", {}, label), box) };
+}
+
+/** @param {Pair[]} pairs */
+export function pairsList(pairs) {
+  return made("dl", { class: "legend" }, ...pairs.map(({ label, text }) =>
+    made("div", {}, made("dt", {}, label), made("dd", {}, text))));
+}
+
+/**
+ * @param {string[]} head
+ * @param {(string | string[])[][]} lines
+ * @param {string} [caption]
+ */
+export function grid(head, lines, caption = "") {
+  const table = made("table", {}, ...(caption ? [made("caption", {}, caption)] : []),
+    made("thead", {}, made("tr", {}, ...head.map((word) => made("th", { scope: "col" }, word)))),
+    made("tbody", {}, ...lines.map(([first, ...others]) => made("tr", {},
+      made("th", { scope: "row" }, ...cell(first)), ...others.map((one) => made("td", {}, ...cell(one)))))));
+  return made("div", { class: "scroll", tabindex: 0, role: "group", "aria-label": caption || head.join(", ") }, table);
+}
+
+/** @param {string | string[]} texts */
+function cell(texts) {
+  return typeof texts === "string" ? [texts] : texts.flatMap((text, n) => (n ? [made("br"), text] : [text]));
+}
+
+/** @param {string[]} texts */
+export function notesList(texts) {
+  return made("ul", {}, ...texts.map((text) => made("li", {}, text)));
+}
+
+/** @param {ShownChapter} chapter */
+export function chapterBlocks({ blocks }) {
+  return blocks.map((block) => (Array.isArray(block) ? notesList(block) : grid(block.head, block.lines, block.caption)));
+}
+
+/**
+ * Asks a question after a pause; the newest counts, and a refusal is shown where nothing is lost.
+ * @param {string} path
+ * @param {() => object} question
+ * @param {(answer: any) => void} show
+ * @returns {{ask: (pause?: number) => void, wrong: HTMLElement}}
+ */
+export function questions(path, question, show) {
+  const wrong = made("p", { role: "alert", class: "wrong" });
+  let waiting = 0;
+  /** @type {AbortController | null} */
+  let running = null;
+  const now = async () => {
+    running?.abort();
+    const own = (running = new AbortController());
+    try {
+      const answer = await (await asked(path, question(), own.signal)).json();
+      wrong.textContent = "";
+      show(answer);
+    } catch (error) {
+      if (own.signal.aborted) return;
+      if (!(error instanceof RefusedError)) throw error;
+      wrong.textContent = error.message;
+    }
+  };
+  return {
+    wrong,
+    ask(pause = PAUSE) {
+      clearTimeout(waiting);
+      waiting = setTimeout(now, pause);
+    },
+  };
+}

@@ -1,0 +1,60 @@
+/** Measured sizes, and what they mean. */
+
+import { made } from "../../elements.js";
+import { keep, kept } from "../graph/kept.js";
+import { judgedLine } from "../graph/picture.js";
+import { boxed, chapterBlocks, notesList, questions } from "./boxes.js";
+
+/** @import {AtDesk, MeasuredView} from "../../types" */
+
+/** @param {AtDesk} desk */
+export function measuredBench(desk) {
+  /** @type {Record<string, string>} */
+  const typed = kept("measured", {});
+  const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
+  const sizes = made("div", { class: "sizes" });
+  const chapter = made("div", {});
+  /** @type {Map<string, {box: HTMLInputElement, row: HTMLElement, aim: HTMLElement, said: HTMLElement}>} */
+  const rows = new Map();
+  const { ask, wrong } = questions("bench/measured", () => {
+    const { wire: over = "", ...found } = typed;
+    return { job: desk.job, units: desk.units, wire: over, sizes: found };
+  }, ({ measured }) => show(measured));
+
+  /** @param {MeasuredView} measured */
+  const show = (measured) => {
+    for (const size of measured.sizes) {
+      const row = rows.get(size.key) ?? added(size);
+      row.aim.textContent = size.aim;
+      row.said.replaceChildren(...(size.judged ? [judgedLine(size.judged)] : []));
+    }
+    for (const [key, { row }] of rows) row.hidden = measured.sizes.every((one) => one.key !== key);
+    chapter.replaceChildren(...(measured.chapter ? [made("h4", {}, measured.chapter.title), ...chapterBlocks(measured.chapter)] : []),
+      notesList(measured.notes));
+  };
+  /** @param {MeasuredView["sizes"][number]} size */
+  const added = ({ key, label, unit }) => {
+    const { box, whole } = boxed(unit ? `${label} [${unit}]` : label,
+      { id: `measured-${key}`, inputmode: "decimal", value: typed[key] ?? "" });
+    const [aim, said] = [made("span", { class: "quiet aim" }), made("div", {})];
+    whole.append(aim);
+    const row = made("div", { class: "size" }, whole, ...(key === "over_wires" ? [wire.whole] : []), said);
+    box.addEventListener("input", () => entered(key, box));
+    sizes.append(row);
+    const made_ = { box, row, aim, said };
+    rows.set(key, made_);
+    return made_;
+  };
+  /**
+   * @param {string} key
+   * @param {HTMLInputElement} box
+   */
+  const entered = (key, box) => {
+    if (box.value.trim()) typed[key] = box.value;
+    else delete typed[key];
+    keep("measured", typed);
+    ask();
+  };
+  wire.box.addEventListener("input", () => entered("wire", wire.box));
+  return { title: "Measured sizes", content: [wrong, sizes, chapter], ask };
+}

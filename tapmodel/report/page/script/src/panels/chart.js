@@ -1,0 +1,178 @@
+/** A chart of figures against a value of the job; pressed, it takes the value. */
+
+import { made } from "../elements.js";
+import { asked, RefusedError } from "../live/link.js";
+import { drawChart } from "./chart/drawing.js";
+import { nearestRow, readout, taken, zoneEnds } from "./chart/reading.js";
+import { picture } from "./graph/picture.js";
+import { slot } from "./graph/slot.js";
+import { kept, keep } from "./graph/kept.js";
+
+/** @import {AtDesk, ChartView, Named, TapView} from "../types" */
+
+/** Until so long nothing else has changed [ms]. */
+const PAUSE = 180;
+
+/**
+ * @param {AtDesk} desk
+ * @returns {(view: TapView) => void}
+ */
+export function chartPanel(desk) {
+  const body = slot("chart", "Chart");
+  if (!body) return () => {};
+  const wanted = { field: "flutes.offset", start: "", end: "", figures: ["rake_crest", "land_width"], ...kept("chart", {}) };
+  /** @type {ChartView | null} */
+  let chart = null;
+  let cursor = 0;
+  const [field, first, second] = ["field", "first", "second"].map((name) =>
+    /** @type {HTMLSelectElement} */ (made("select", { id: `chart-${name}` })));
+  const [start, end] = ["start", "end"].map((name) =>
+    /** @type {HTMLInputElement} */ (made("input", { type: "text", id: `chart-${name}`, size: 7, inputmode: "text", autocomplete: "off" })));
+  const place = made("div", { class: "graph-place chart-place" });
+  const slider = /** @type {HTMLInputElement} */ (made("input", { type: "range", id: "chart-cursor", min: 0, step: 1 }));
+  const said = made("output", { id: "chart-readout", for: "chart-cursor" });
+  const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
+  const broken = made("ul", { class: "broken-list" });
+  const wrong = made("p", { role: "alert", class: "wrong" });
+  body.append(
+    made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start), labelled("to", end),
+      labelled("Line", first), labelled("Second line", second)),
+    wrong, place,
+    made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take), broken);
+
+  /** @type {(px: number) => number} */
+  let toValue = () => 0;
+  const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
+    if (chart) toValue = drawChart(svg, width, chart, cursor);
+  });
+  const read = () => {
+    if (!chart) return;
+    said.textContent = readout(chart, cursor);
+    slider.value = String(cursor);
+    slider.setAttribute("aria-valuetext", readout(chart, cursor));
+    redraw();
+  };
+  /** @param {ChartView} found */
+  const show = (found) => {
+    chart = found;
+    cursor = nearestRow(found.rows, found.present.x);
+    slider.max = String(found.rows.length - 1);
+    fill(field, found.fields, found.field);
+    fill(first, found.choices, found.figures[0].key);
+    fill(second, [{ key: "", label: "none" }, ...found.choices], found.figures[1]?.key ?? "");
+    if (document.activeElement !== start) start.value = found.start;
+    if (document.activeElement !== end) end.value = found.end;
+    broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
+      const { first: from, last: to } = found.zones[n];
+      const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
+      return made("li", {}, `✖ ${ends}: ${text}`);
+    }));
+    read();
+  };
+  const ask = asking(desk, wanted, show, wrong);
+  const choose = () => {
+    const changed = wanted.field !== field.value;
+    wanted.field = field.value;
+    wanted.figures = [first.value, ...(second.value ? [second.value] : [])];
+    [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
+    keep("chart", wanted);
+    ask(0);
+  };
+  for (const box of [field, first, second, start, end]) box.addEventListener("change", choose);
+  slider.addEventListener("input", () => {
+    cursor = Number(slider.value);
+    read();
+  });
+  const use = () => {
+    if (chart) desk.set(taken(chart, cursor, desk.job));
+  };
+  take.addEventListener("click", use);
+  slider.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") use();
+  });
+  /** @param {PointerEvent | MouseEvent} event */
+  const point = (event) => {
+    if (!chart) return;
+    cursor = nearestRow(chart.rows, toValue(event.clientX - place.getBoundingClientRect().left));
+    read();
+  };
+  place.addEventListener("pointermove", point);
+  place.addEventListener("click", (event) => {
+    point(event);
+    use();
+  });
+  const seen = whenSeen(place, ask);
+  return seen;
+}
+
+/**
+ * @param {string} label
+ * @param {HTMLElement} box
+ */
+function labelled(label, box) {
+  return made("label", {}, `${label} `, box);
+}
+
+/**
+ * @param {HTMLSelectElement} select
+ * @param {Named[]} options
+ * @param {string} chosen
+ */
+function fill(select, options, chosen) {
+  if (select.options.length !== options.length)
+    select.replaceChildren(...options.map(({ key, label }) => made("option", { value: key }, label)));
+  select.value = chosen;
+}
+
+/**
+ * Asks for the chart after a pause; the newest question counts.
+ * @param {AtDesk} desk
+ * @param {{field: string, start: string, end: string, figures: string[]}} wanted
+ * @param {(chart: ChartView) => void} show
+ * @param {HTMLElement} wrong
+ */
+function asking(desk, wanted, show, wrong) {
+  let waiting = 0;
+  /** @type {AbortController | null} */
+  let running = null;
+  const now = async () => {
+    running?.abort();
+    const own = (running = new AbortController());
+    const ends = { start: wanted.start || null, end: wanted.end || null };
+    try {
+      const answer = await asked("chart", { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends }, own.signal);
+      const { chart } = await answer.json();
+      wrong.textContent = "";
+      show(chart);
+    } catch (error) {
+      if (own.signal.aborted) return;
+      if (!(error instanceof RefusedError)) throw error;
+      wrong.textContent = error.message;
+    }
+  };
+  /** @param {number} pause */
+  return (pause) => {
+    clearTimeout(waiting);
+    waiting = setTimeout(now, pause);
+  };
+}
+
+/**
+ * Nothing is asked for what nobody sees; it is once it comes into sight.
+ * @param {Element} place
+ * @param {(pause: number) => void} ask
+ */
+function whenSeen(place, ask) {
+  let [seen, stale] = [false, true];
+  new IntersectionObserver((entries) => {
+    seen = entries.some((entry) => entry.isIntersecting);
+    if (seen && stale) {
+      stale = false;
+      ask(0);
+    }
+  }, { rootMargin: "200px" }).observe(place);
+  return () => {
+    stale = !seen;
+    if (seen) ask(PAUSE);
+  };
+}

@@ -1,0 +1,53 @@
+/** What is read off a chart. No elements here. */
+
+/** @import {ChartRow, ChartView, Job} from "../../types" */
+
+/**
+ * The row nearest to a place of the scale.
+ * @param {ChartRow[]} rows rising
+ * @param {number} x
+ */
+export function nearestRow(rows, x) {
+  let best = 0;
+  rows.forEach((row, n) => {
+    if (Math.abs(row.x - x) < Math.abs(rows[best].x - x)) best = n;
+  });
+  return best;
+}
+
+/**
+ * From where to where each zone reaches: to half-way to the neighbour outside.
+ * @param {ChartView} chart
+ */
+export function zoneEnds({ rows, zones }) {
+  return zones.map(({ first, last, text }) => ({
+    low: first > 0 ? (rows[first - 1].x + rows[first].x) / 2 : rows[0].x,
+    high: last < rows.length - 1 ? (rows[last].x + rows[last + 1].x) / 2 : rows[last].x,
+    text,
+  }));
+}
+
+/**
+ * A row in words.
+ * @param {ChartView} chart
+ * @param {number} number
+ */
+export function readout(chart, number) {
+  const row = chart.rows[number];
+  const zone = chart.zones.find(({ first, last }) => number >= first && number <= last);
+  if (zone) return `${chart.label} ${row.text}: breaks a rule. ${zone.text}`;
+  const told = chart.figures.map(({ label }, n) => `${label} ${row.texts[n]}`);
+  return `${chart.label} ${row.text}: ${told.join(", ")}`;
+}
+
+/**
+ * What a row sets in the job: its value, in the place of what settles the same.
+ * @param {ChartView} chart
+ * @param {number} number
+ * @param {Job} job
+ * @returns {Job}
+ */
+export function taken(chart, number, job) {
+  const gone = chart.replaces.filter((name) => name in job).map((name) => [name, null]);
+  return { ...Object.fromEntries(gone), [chart.field]: chart.rows[number].value };
+}

@@ -1,0 +1,72 @@
+/** Variants that are pinned: which letter each has, and how they differ. No elements here. */
+
+/** @import {Job, NamedFigure, Place, TapView, Units} from "../../types" */
+
+export const LETTERS = ["A", "B", "C", "D"];
+
+/**
+ * @typedef {object} Variant
+ * @property {string} letter
+ * @property {string} name
+ * @property {Job} job
+ * @property {Units} units of its texts
+ * @property {string} title
+ * @property {string} path of its section
+ * @property {number} reach of its section [mm]
+ * @property {Place} edge of its first land
+ * @property {NamedFigure[]} figures
+ */
+
+/**
+ * @param {string} letter
+ * @param {string} name
+ * @param {Job} job
+ * @param {TapView} view
+ * @returns {Variant}
+ */
+export function variantOf(letter, name, job, view) {
+  const { units, title, section, frame, marks, figures } = view;
+  return { letter, name, job: { ...job }, units, title, path: section.path, reach: frame.reach, edge: marks.rake.edge, figures };
+}
+
+/**
+ * The first letter that is free; none where all are taken.
+ * @param {{letter: string}[]} variants
+ */
+export function freeLetter(variants) {
+  return LETTERS.find((letter) => variants.every((one) => one.letter !== letter));
+}
+
+/**
+ * What takes one job to another: its values, and null for those that it does not have.
+ * @param {Job} from
+ * @param {Job} to
+ * @returns {Job}
+ */
+export function way(from, to) {
+  const gone = Object.keys(from).filter((name) => !(name in to)).map((name) => [name, null]);
+  return { ...Object.fromEntries(gone), ...to };
+}
+
+/**
+ * The fields in which a job differs from another, in words.
+ * @param {Job} job
+ * @param {Job} other
+ */
+export function differences(job, other) {
+  return Object.entries(job)
+    .filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value))
+    .map(([name, value]) => `${name} = ${value}`);
+}
+
+/**
+ * How a figure stands to that of the tap as it is: more, less, the same as told, or another.
+ * @param {NamedFigure} figure
+ * @param {NamedFigure | undefined} now
+ * @returns {"▲" | "▼" | "≠" | ""}
+ */
+export function against(figure, now) {
+  if (!now || figure.text === now.text) return "";
+  if (figure.value === null || now.value === null) return "≠";
+  return figure.value > now.value ? "▲" : "▼";
+}

@@ -1,0 +1,186 @@
+"""The routes of what is asked at the machine: each answers one question about the tap of a job."""
+
+from collections.abc import Mapping
+from dataclasses import asdict
+from typing import Annotated, Any
+
+from pydantic import Field
+from starlette.routing import Route
+
+from tapmodel.errors import InputError, WriteError
+from tapmodel.report.view.bench import (
+    dividing_view,
+    gears_view,
+    measured_view,
+    wires_view,
+)
+from tapmodel.serve.answering import answering
+from tapmodel.serve.asked import Answered, Asked, answered
+from tapmodel.shop.gears.asked import asked_by
+from tapmodel.shop.gears.trains import MOST, gear_trains
+from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured, with_measured, with_wire
+from tapmodel.shop.wires.answer import Wires, answer_wires
+from tapmodel.shop.wires.asked import Overrides, thread_of_design
+from tapmodel.shop.wires.limits import COMPOUND, demand
+from tapmodel.spec.lengths import HOW, millimetres_of, rewritten
+from tapmodel.spec.measured.record import Found, found_of, measured_of
+from tapmodel.spec.measured.sizes import Size
+from tapmodel.spec.shop.dividing import MOST_DIVISIONS
+
+Typed = Annotated[str, Field(max_length=40)]
+
+MOST_STATIONS = 400
+"""Divisions that are told one by one."""
+
+
+class WiresAsked(Asked):
+    """A value over wires, as it is typed; empty texts where nothing was.
+
+    Attributes:
+        wire: diameter of the wires; empty for those to use.
+        measured: over them; empty before measuring.
+        compound: setting of the slide, from square to the lathe's axis [deg].
+    """
+
+    wire: Typed = ""
+    measured: Typed = ""
+    compound: Annotated[float, Field(allow_inf_nan=False)] = 0.0
+
+
+class DividingAsked(Asked):
+    """Even divisions; None for as many as the tap has flutes."""
+
+    divisions: Annotated[int, Field(ge=1, le=MOST_DIVISIONS)] | None = None
+
+
+class MeasuredAsked(Asked):
+    """What was measured, as it is typed, by the names of sizes; over which wires, if any."""
+
+    sizes: Annotated[dict[str, Typed], Field(max_length=len(Size))] = Field(
+        default_factory=dict[str, Typed]
+    )
+    wire: Typed = ""
+    compound: Annotated[float, Field(allow_inf_nan=False)] = 0.0
+
+
+def bench_routes() -> list[Route]:
+    """One for each question."""
+    return [
+        Route("/bench/wires", answering(WiresAsked, wires_answer), methods=["POST"]),
+        Route("/bench/gears", answering(Asked, gears_answer), methods=["POST"]),
+        Route("/bench/dividing", answering(DividingAsked, dividing_answer), methods=["POST"]),
+        Route("/bench/measured", answering(MeasuredAsked, measured_answer), methods=["POST"]),
+    ]
+
+
+def wires_answer(asked: WiresAsked) -> dict[str, Any]:
+    """How the tap is measured over wires, and what was measured.
+
+    Raises:
+        InputError: naming what was typed and what is allowed.
+        NoWireError: no wire suits.
+    """
+    told = answered(asked)
+    demand("compound", asked.compound, COMPOUND)
+    thread = thread_of_design(told.design, told.design.basic_pitch_diameter, Overrides())
+    given = Wires(
+        _length("wire", asked.wire),
+        (),
+        _length("measured", asked.measured),
+        asked.compound,
+        told.units,
+    )
+    typed = {"--wire": asked.wire, "--measured": asked.measured}
+    try:
+        answer = answer_wires(thread, given)
+    except InputError as error:
+        raise _renamed(error, typed) from None
+    return {"wires": asdict(wires_view(answer, told.units))}
+
+
+def gears_answer(asked: Asked) -> dict[str, Any]:
+    """Change gears, the best first; null where leadscrew or wheels are named nowhere.
+
+    Raises:
+        InputError: naming field, value and what is allowed.
+    """
+    told = answered(asked)
+    wanted = asked_by(told.design)
+    if wanted is None:
+        return {"gears": None, "notes": []}
+    trains = gear_trains(wanted.lead, wanted.leadscrew, wanted.wheels, MOST)
+    chapter, notes = gears_view(wanted, trains, told.units)
+    return {"gears": asdict(chapter), "notes": notes}
+
+
+def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
+    """Index positions.
+
+    Raises:
+        InputError: more divisions than are told one by one.
+    """
+    told = answered(asked)
+    count = asked.divisions or told.design.tap.flutes.count
+    if count > MOST_STATIONS:
+        raise InputError("divisions", count, f"a whole number from 1 to {MOST_STATIONS}")
+    return {"dividing": asdict(dividing_view(told.design, count))}
+
+
+def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
+    """What measured sizes mean; the sizes of the tap alone where none was measured.
+
+    Raises:
+        InputError: naming what was typed and what is allowed.
+        NoWireError: a value over wires, where no wire suits.
+    """
+    told = answered(asked)
+    demand("compound", asked.compound, COMPOUND)
+    found = {
+        (size := _size(name)): found_of(size, text, name, _wire(asked, size))
+        for name, text in asked.sizes.items()
+        if text.strip()
+    }
+    if not found:
+        return {"measured": asdict(measured_view(told.design, None, told.units))}
+    try:
+        answer = _answer(asked, told, found)
+    except InputError as error:
+        raise _renamed(error, {"--wire": asked.wire}) from None
+    return {"measured": asdict(measured_view(told.design, answer, told.units))}
+
+
+def _answer(asked: MeasuredAsked, told: Answered, found: Mapping[Size, Found]) -> MeasuredAnswer:
+    known = dict(found)
+    if Size.OVER_WIRES in known:
+        known[Size.OVER_WIRES] = with_wire(told.design, known[Size.OVER_WIRES])
+    design = with_measured(told.design, told.job, measured_of(known))
+    return answer_measured(design, asked.compound, told.units)
+
+
+def _size(name: str) -> Size:
+    try:
+        return Size(name)
+    except ValueError:
+        raise InputError("sizes", name, ", ".join(Size)) from None
+
+
+def _wire(asked: MeasuredAsked, size: Size) -> str | None:
+    return asked.wire.strip() or None if size is Size.OVER_WIRES else None
+
+
+def _length(field: str, text: str) -> float | None:
+    if not text.strip():
+        return None
+    found = millimetres_of(text)
+    if found is None:
+        meant = rewritten(text)
+        raise WriteError(field, text, meant) if meant else InputError(field, text, HOW)
+    return found
+
+
+def _renamed(error: InputError, typed: Mapping[str, str]) -> InputError:
+    """A refusal by the name of a box instead of an option, with what was typed into it."""
+    if not error.field.startswith("--"):
+        return error
+    value = typed.get(error.field) or error.value
+    return type(error)(error.field.removeprefix("--").replace("-", " "), value, error.allowed)
