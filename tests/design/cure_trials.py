@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.advice import SILENCED
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.settle import settled_as_mm
@@ -61,7 +62,7 @@ def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> T
         tried.mark("no cure", f"{what(finding)} {table}")
     for cure in finding.cures:
         tried.marks.append("cures")
-        if not _mends(table, cure.settings, finding.code, before):
+        if not _mends(table, cure.settings, finding, before):
             tried.mark("failed", f"{cure_text(cure)} {table}")
         for setting in cure.settings:
             _judge_setting(tried, table, (finding, cure, setting), before)
@@ -89,7 +90,7 @@ def _judge_setting(
         other = [(s.field, number if s == setting else s.value) for s in cure.settings]
         # A cure with a margin is the nearest of those that have one.
         silent = "" if cure.leaves else SILENCED.get(finding.code, "")
-        if _mends_values(table, other, finding.code, before if leaves else {}, silent):
+        if _mends_values(table, other, finding, before, silent=silent, whole=not leaves):
             tried.mark("not nearest", f"{cure_text(cure)}; also {value:g}: {table}")
             return
 
@@ -118,22 +119,25 @@ def _leaves(table: Table, cure: Cure) -> bool:
 
 
 def _mends(
-    table: Table, settings: tuple[Setting, ...], code: str, before: Mapping[str, Severity]
+    table: Table, settings: tuple[Setting, ...], finding: Finding, before: Mapping[str, Severity]
 ) -> bool:
     """Whether the values, typed in as they are written, mend the finding and break nothing."""
     typed = [
         (s.field, s.value if isinstance(s.value, str) else type(s.value)(s.text)) for s in settings
     ]
-    return _mends_values(table, typed, code, before)
+    return _mends_values(table, typed, finding, before)
 
 
-def _mends_values(
+def _mends_values(  # noqa: PLR0913  (all that a cure is held to)
     table: Table,
     values: list[tuple[str, Any]],
-    code: str,
+    mended: Finding,
     before: Mapping[str, Severity],
+    *,
     silent: str = "",
+    whole: bool = False,
 ) -> bool:
+    """Whether the values mend a finding and bring no other; `whole` if no rule may stay broken."""
     try:
         found = settled_as_mm(checked(apply_values(table, values))).findings
     except (InputError, NoTapError):
@@ -142,8 +146,11 @@ def _mends_values(
         return False
     after = _codes(found)
     broken = {c for c, severity in after.items() if severity is Severity.ERROR}
-    was = {c for c, severity in before.items() if severity is Severity.ERROR}
-    return code not in after and broken <= was
+    was = {c for c, severity in before.items() if severity is Severity.ERROR and not whole}
+    # A warning, and a load that is too much, are cured only by what brings no other warning.
+    warned = mended.severity is Severity.WARNING or mended.code == Code.TAP_OVERLOADED
+    noted = not warned or after.keys() <= before.keys()
+    return mended.code not in after and broken <= was and noted
 
 
 def _codes(found: tuple[Finding, ...]) -> dict[str, Severity]:
