@@ -20,6 +20,11 @@ Curve = Callable[[Indices, Floats], Floats]
 # How closely a polynomial follows its curve [mm]: a thousandth of what anyone can measure.
 CLOSE = 5e-8
 
+# In a file a curve of one span up to this degree is left as it is; others get more knots, so many
+# parts of its one span or of each of several (see `kernel/step/geometry.py`).
+STRAIGHT_DEGREE = 6
+PARTS, PARTS_OF_EACH = 3, 5
+
 # Degrees offered, with how often spans may be halved for each before it is given up.
 _DEGREES = ((3, 1), (4, 1), (5, 1), (6, 1), (7, 1), (8, 1), (9, 9))
 
@@ -101,22 +106,37 @@ def span_parameters(start: Floats, end: Floats, degree: int) -> Floats:
     return start[:, None] + (end - start)[:, None] * unit_nodes(degree)
 
 
-def follow(curve: Curve, owner: Indices, ends: Floats, least_degree: int = 3) -> Spans:
-    """Spans that follow the curves within `CLOSE`, with as few poles as the degrees allow.
+def follow(  # noqa: PLR0913  (the last three are for one of two callers each)
+    curve: Curve,
+    owner: Indices,
+    ends: Floats,
+    least_degree: int = 3,
+    *,
+    close: float = CLOSE,
+    eased: bool = False,
+) -> Spans:
+    """Spans that follow the curves within `close`, with as few poles as the degrees allow.
 
     Args:
         curve: samples (..., k) of the curve of each owner at parameters, shapes alike.
         owner: (n,) number of the curve that each given piece belongs to, rising.
         ends: (n, 2) ends of the pieces, beyond which no polynomial may reach.
         least_degree: of the degrees offered the first to try.
+        close: to the curve [mm].
+        eased: whether poles are counted as a file has them, where curves get more knots.
     """
     best: Spans | None = None
+    fewest = np.inf
     for degree, halvings in _DEGREES:
         if degree < least_degree:
             continue
-        spans = _halved(curve, Spans(owner, ends, sample(curve, owner, ends, degree)), halvings)
-        if spans is not None and (best is None or _poles(spans) < _poles(best)):
-            best = spans
+        once = Spans(owner, ends, sample(curve, owner, ends, degree))
+        spans = _halved(curve, once, halvings, close)
+        if spans is None:
+            continue
+        poles = _eased_poles(spans) if eased else _poles(spans)
+        if poles < fewest:
+            best, fewest = spans, poles
     if best is None:
         # Unreachable for smooth curves: nine halvings gain a factor of 2**63.
         return Spans(owner, ends, sample(curve, owner, ends, _DEGREES[-1][0]))
@@ -132,13 +152,23 @@ def _poles(spans: Spans) -> int:
     return len(spans.ends) * (spans.samples.shape[1] - 2)
 
 
-def _halved(curve: Curve, spans: Spans, halvings: int) -> Spans | None:
+def _eased_poles(spans: Spans) -> int:
+    """Poles of the curves in a file: as `join` leaves them, and one more for every further part."""
+    degree = spans.samples.shape[1] - 1
+    counts = np.bincount(spans.owner)
+    single, several = int(np.sum(counts == 1)), counts[counts > 1]
+    alone = degree + 1 + (PARTS - 1 if degree > STRAIGHT_DEGREE else 0)
+    joined = degree + PARTS_OF_EACH * several + (several - 1) * (degree - 2)
+    return single * alone + int(np.sum(joined))
+
+
+def _halved(curve: Curve, spans: Spans, halvings: int, close: float) -> Spans | None:
     degree = spans.samples.shape[1] - 1
     for count in range(halvings + 1):
         start, length = spans.ends[:, :1], spans.ends[:, 1:] - spans.ends[:, :1]
         exact = curve(*_broadcast(spans.owner, start + length * _between(degree)))
         checked = np.einsum("cq,nqk->nck", _checks_from_samples(degree), spans.samples)
-        coarse = np.max(np.abs(checked - exact), axis=(1, 2)) > CLOSE
+        coarse = np.max(np.abs(checked - exact), axis=(1, 2)) > close
         if not np.any(coarse):
             return spans
         if count < halvings:

@@ -111,6 +111,14 @@ class Form:
         """Radius of a part of the profile, extended, at axial offset w, before it narrows."""
         return self.segments[part].radius(w) - self.part_drop(part, phi)
 
+    @cached_property
+    def deepest_root(self) -> float:
+        """A radius that nowhere on the land the thread is cut below [mm]."""
+        phi, root = np.linspace(*self.phi_range(), 65), self.segments[Part.ROOT]
+        middle = np.full_like(phi, (root.start + root.end) / 2)
+        lost = max(float(self.narrowed(np.array(0.0))), self.narrowed_at_end)
+        return float(np.min(self.part_radius(Part.ROOT, middle, phi))) - lost
+
     def part_limits(self, part: Part, phi: Floats) -> tuple[Floats, Floats]:
         """Axial offsets between which the part is the surface, at phi."""
         segment = self.segments[part]
@@ -197,11 +205,11 @@ class Form:
         angle = walls.angle(side, radius) - self.edge_angle
         return angle if side == FACE else angle + self.spacing
 
-    def phi_range(self) -> tuple[float, float]:
-        """Least and greatest phi of a land between the deepest root and the crest [rad]."""
-        flutes = self.tap.flutes
+    def phi_range(self, deepest: float = 0.0) -> tuple[float, float]:
+        """Least and greatest phi of a land between a radius, or its core, and the crest [rad]."""
         # Just above the core the wall turns to its limit; no profile point lies that deep.
-        radii = np.linspace(flutes.core_diameter / 2 + 0.01, self.widest_crest, 65)
+        core = self.tap.flutes.core_diameter / 2 + 0.01
+        radii = np.linspace(max(core, deepest), self.widest_crest, 65)
         return (
             float(np.min(self.wall_phi(FACE, radii))),
             float(np.max(self.wall_phi(-FACE, radii))),

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.surfaces.carriers import Carriers, Ruled
 from tapmodel.geometry.trace import skin as skin_module
 from tapmodel.geometry.trace.keys import FaceKind, wall
 from tapmodel.geometry.trace.skin import Skin, first_skin
@@ -39,6 +40,21 @@ def test_all_corners_lie_on_the_surfaces_of_the_form(small_tap: Tap, small_skin:
     radius = np.hypot(small_skin.corners[:, 0], small_skin.corners[:, 1])
     assert radius.max() == pytest.approx(form.crest_radius, abs=1e-12)
     assert small_skin.corners[:, 2].min() == 0.0
+
+
+def test_strips_have_surfaces_hardly_longer_than_they_are(small_skin: Skin) -> None:
+    carriers, used = Carriers(small_skin.form), list[tuple[float, float]]()
+    strips = [key for key in small_skin.loops if key.kind is FaceKind.STRIP]
+    for key in strips:
+        carrier = carriers.carrier(key)
+        assert isinstance(carrier, Ruled)
+        numbers = [number for loop in small_skin.loops[key] for number, _ in loop]
+        points = [small_skin.edges[number].samples.reshape(-1, 3) for number in numbers]
+        u = carrier.uv(np.concatenate(points))[:, 0]
+        used.append((float(u.min()), float(u.max())))
+        assert carrier.knots[0] < u.min() < u.max() < carrier.knots[-1]
+    longest = max(end for _, end in used) - min(start for start, _ in used)
+    assert carrier.knots[-1] - carrier.knots[0] < 1.05 * longest
 
 
 def test_a_lost_edge_is_noticed(small_tap: Tap, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -23,6 +23,10 @@ Floats = NDArray[np.float64]
 
 # By how much the surface of an arc goes on beyond its ends [rad].
 _ARC_HAIR = 0.005
+# How closely a surface of the thread is followed [mm]: edges lie on two, each as far off.
+_CLOSE = 2e-8
+# By how much a surface goes on along the land, of its length; and below the deepest root [mm].
+_OVERLAP, _HAIR = 0.01, 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,10 +166,9 @@ class Carriers:
     def __init__(self, form: Form) -> None:
         """Prepare flanks and arcs once; all their copies are screw motions of these."""
         self.form = form
-        low, high = form.phi_range()
-        overlap = 0.01 * (high - low)
-        self._range = (low - overlap, high + overlap)
-        self._middle = (low + high) / 2
+        self._cone_range, self._middle = _widened(form.phi_range()), sum(form.phi_range()) / 2
+        # The cone may reach down to the core; strips as long would take more poles to follow.
+        self._range = _widened(form.phi_range(form.deepest_root - _HAIR))
         # By how much the poles of a strip move where its profile grows by 1 mm.
         self._outwards: dict[Part, Floats] = {}
         self._flanks = {part: self._flank(part) for part in Part if part.is_flank}
@@ -201,10 +204,6 @@ class Carriers:
     def _is_flat(self, part: Part) -> bool:
         return part not in self._arcs and part not in self._flanks
 
-    def _marks(self, kinks: list[float]) -> Floats:
-        low, high = self._range
-        return np.array([low, *(kink for kink in kinks if low < kink < high), high])
-
     def _flank(self, part: Part) -> Ruled:
         """A flank of land 0 turned back to angle 0 and slid down to height 0, before it narrows."""
         form = self.form
@@ -226,7 +225,7 @@ class Carriers:
         self, part: Part, rulings: Callable[[Floats], Floats]
     ) -> tuple[Floats, Floats, list[int]]:
         """The surface that control points across u describe, and how it moves outwards."""
-        marks = self._marks(self.form.part_kinks(part))
+        marks = _marks(self._range, self.form.part_kinks(part))
         if not self.form.narrowing:
             self._outwards[part] = np.zeros((1, 1, 3))
             return _ruled(rulings, marks)
@@ -304,7 +303,7 @@ class Carriers:
                 both.append(form.points(lands, phi, r - form.narrowed(heights), heights))
             return np.concatenate(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.part_kinks(part)))
+        knots, poles, multiplicities = _ruled(rulings, _marks(self._range, form.part_kinks(part)))
 
         def uv_of(points: Floats) -> Floats:
             return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
@@ -313,7 +312,7 @@ class Carriers:
 
     def _cone(self, key: FaceKey) -> Ruled:
         form, land = self.form, key.land
-        sunk = max(float(np.max(form.cone_drop(np.linspace(*self._range, 65)))), 0.0)
+        sunk = max(float(np.max(form.cone_drop(np.linspace(*self._cone_range, 65)))), 0.0)
         top = (form.crest_radius + sunk - form.point_radius) / form.cone_tan
         span = (-0.1, min(top, form.thread_end) + 0.1)
 
@@ -325,7 +324,7 @@ class Carriers:
                 both.append(form.points(lands, phi, form.cone_radius(phi, heights), heights))
             return np.concatenate(both, axis=-1)
 
-        knots, poles, multiplicities = _ruled(rulings, self._marks(form.cone_kinks()))
+        knots, poles, multiplicities = _ruled(rulings, _marks(self._cone_range, form.cone_kinks()))
 
         def uv_of(points: Floats) -> Floats:
             return np.stack([self._phi(land, points), points[..., 2]], axis=-1)
@@ -394,11 +393,23 @@ class Carriers:
         return Cone(frame, piece.start_radius, half_angle, outward=True)
 
 
+def _widened(ends: tuple[float, float]) -> tuple[float, float]:
+    """Angles of a surface that goes on a little beyond its faces."""
+    low, high = ends
+    overlap = _OVERLAP * (high - low)
+    return low - overlap, high + overlap
+
+
+def _marks(ends: tuple[float, float], kinks: list[float]) -> Floats:
+    low, high = ends
+    return np.array([low, *(kink for kink in kinks if low < kink < high), high])
+
+
 def _ruled(rulings: Callable[[Floats], Floats], marks: Floats) -> tuple[Floats, Floats, list[int]]:
     """Knots, poles and multiplicities of the surface that control points across u describe."""
     owner = np.zeros(len(marks) - 1, dtype=np.intp)
     ends = np.column_stack([marks[:-1], marks[1:]])
-    spans = bezier.follow(lambda _i, phi: rulings(phi), owner, ends)
+    spans = bezier.follow(lambda _i, phi: rulings(phi), owner, ends, close=_CLOSE)
     knots = np.append(spans.ends[:, 0], spans.ends[-1, 1])
     poles, multiplicities = bezier.join(knots, bezier.fit(spans.samples))
     return knots, poles.reshape(len(poles), -1, 3), multiplicities

@@ -18,7 +18,8 @@ class Loci(ABC):
     Attributes:
         lower, upper: bounds of the parameter, one of each for every locus.
         longest_span: the most that one polynomial may cover.
-        least_degree: of the polynomials.
+        least_degree: of the polynomials, but for edges shorter than `bends_over`.
+        bends_over: length of the parameter that no polynomial of a low degree follows.
         density: multiplies the first cells where a locus passes many turns.
     """
 
@@ -26,6 +27,7 @@ class Loci(ABC):
     upper: Floats
     longest_span: float = float(np.inf)
     least_degree: int = 3
+    bends_over: float = 0.0
     density: int = 1
 
     @abstractmethod

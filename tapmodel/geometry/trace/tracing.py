@@ -83,7 +83,9 @@ def trace(family: Loci, shape: str) -> list[Edge]:
         marks = [begin, *_within(inner, begin, end), end]
         for a, b in pairwise(_parted(marks, _within(bends, begin, end))):
             pieces.append((locus, _knots(family, bends, (a, b))))
-    return _fit(family, pieces, shape)
+    bent = [piece for piece in pieces if piece[1][-1] - piece[1][0] > family.bends_over]
+    slight = [piece for piece in pieces if piece[1][-1] - piece[1][0] <= family.bends_over]
+    return _fit(family, bent, shape) + _fit(family, slight, shape, slight=True)
 
 
 def _marks(
@@ -140,7 +142,7 @@ def _knots(family: Loci, kinks: list[float], ends: tuple[float, float]) -> list[
     return knots
 
 
-def _fit(family: Loci, pieces: list[Piece], shape: str) -> list[Edge]:
+def _fit(family: Loci, pieces: list[Piece], shape: str, *, slight: bool = False) -> list[Edge]:
     if not pieces:
         return []
     counts = [len(knots) - 1 for _, knots in pieces]
@@ -158,7 +160,8 @@ def _fit(family: Loci, pieces: list[Piece], shape: str) -> list[Edge]:
         return np.concatenate([points, flat * (widest / reach)], axis=-1)
 
     if shape == "spline":
-        spans = bezier.follow(curve, owner, ends, family.least_degree)
+        least_degree = 3 if slight else family.least_degree
+        spans = bezier.follow(curve, owner, ends, least_degree, eased=True)
     else:
         # Lines and circles are exact; their samples serve the parameters of the surfaces.
         degree = 3 if shape == "line" else _ARC_DEGREE

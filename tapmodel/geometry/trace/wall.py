@@ -210,8 +210,10 @@ class NarrowingFlatOnWall(_StripOnWall):
 class ArcOnWall(_StripOnWall):
     """A rounded crest or root on the wall; the parameter is the angle from the arc's middle."""
 
-    # The edge is to be followed in the parameters of the arc's surface as well.
+    # The edge is to be followed in the parameters of the arc's surface as well; what wall and floor
+    # leave of it near its ends is mostly straight.
     least_degree = 9
+    bends_over = 0.25
 
     def __init__(self, form: Form, side: int, part: Part) -> None:
         super().__init__(form, side, part)

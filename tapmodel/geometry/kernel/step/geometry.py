@@ -29,13 +29,9 @@ from OCP.Geom import (
 from OCP.gp import gp_Ax2, gp_Ax3
 
 from tapmodel.errors import KernelError
+from tapmodel.geometry.bezier import PARTS, PARTS_OF_EACH, STRAIGHT_DEGREE
 from tapmodel.geometry.kernel.step.text import Statements, integers, real, reals, rows
 from tapmodel.stages import Stage
-
-_STRAIGHT_DEGREE = 6
-# Parts to make of the one span of a curve, and of each of several: those of folding edges, which
-# bend most at their ends.
-_PARTS, _PARTS_OF_EACH = 3, 5
 
 
 def surface(to: Statements, item: Geom_Surface) -> str:
@@ -106,10 +102,10 @@ def _frame(to: Statements, axes: gp_Ax2 | gp_Ax3, *, upside_down: bool = False) 
 def _eased(item: Geom_BSplineCurve) -> Geom_BSplineCurve:
     """The same curve with more knots where it bends much."""
     knots = [item.Knot(n) for n in range(1, item.NbKnots() + 1)]
-    if len(knots) == 2 and item.Degree() <= _STRAIGHT_DEGREE:
+    if len(knots) == 2 and item.Degree() <= STRAIGHT_DEGREE:
         return item
     eased: Geom_BSplineCurve = item.Copy()
-    parts = _PARTS if len(knots) == 2 else _PARTS_OF_EACH
+    parts = PARTS if len(knots) == 2 else PARTS_OF_EACH
     for a, b in pairwise(knots):
         for n in range(1, parts):
             eased.InsertKnot(a + (b - a) * n / parts)
