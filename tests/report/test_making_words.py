@@ -21,9 +21,9 @@ from tapmodel.report.chapters.machines import (
 )
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import chamfer, hole, relief
-from tapmodel.report.page.html import ShownTable, shown_chapter
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Units, shown, told
+from tapmodel.report.view.chapter import ShownTable, shown_chapter
 from tapmodel.report.words.findings import what
 from tapmodel.shop.wires.answer import answer_for
 

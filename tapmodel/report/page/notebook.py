@@ -3,10 +3,10 @@
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters import key_numbers
 from tapmodel.report.drawings.views import cross_section
-from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.templates import filled, markup
 from tapmodel.report.screen.findings import findings_lines
 from tapmodel.report.units import Units
+from tapmodel.report.view.chapter import shown_chapter
 
 
 def card(design: TapDesign) -> str:

@@ -13,11 +13,11 @@ from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import cautions, choices
 from tapmodel.report.chapters.order import all_chapters
 from tapmodel.report.drawings.drawing import Drawing
-from tapmodel.report.page.html import shown_chapter
 from tapmodel.report.page.papers import without_sheets
 from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
+from tapmodel.report.view.chapter import shown_chapter
 from tapmodel.report.view.sections import sections
 from tapmodel.report.view.tap import view_of
 from tapmodel.report.words.sets import tap_for

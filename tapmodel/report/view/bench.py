@@ -10,7 +10,6 @@ from tapmodel.report.blocks import Length
 from tapmodel.report.chapters.machines.dividing import table_of
 from tapmodel.report.chapters.machines.gears import gears_chapter
 from tapmodel.report.chapters.measured import chapter_of
-from tapmodel.report.page.html import ShownChapter, shown_chapter
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.screen.wires import (
     COMPOUND_HEAD,
@@ -22,6 +21,7 @@ from tapmodel.report.screen.wires import (
     reading_rows,
 )
 from tapmodel.report.units import Units, in_words, shown_high
+from tapmodel.report.view.chapter import ShownChapter, shown_chapter
 from tapmodel.report.view.judged import GOOD, SIGNS, Judged
 from tapmodel.report.words.compound import NEXT_START, SWING
 from tapmodel.report.words.dividing import crank_text, move_text, off_text
