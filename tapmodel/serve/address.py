@@ -49,7 +49,7 @@ def listening_at(host: str, port: int) -> socket.socket:
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     try:
         return socket.create_server((host, port), family=family)
-    except (OSError, UnicodeError) as error:
+    except (OSError, UnicodeError, TypeError) as error:
         if isinstance(error, OSError) and error.errno in {errno.EADDRINUSE, errno.EACCES}:
             reason = "it is taken" if error.errno == errno.EADDRINUSE else "the system keeps it"
             raise InputError("--port", port, f"a port that is free ({reason}); 0 for any") from None

@@ -94,10 +94,9 @@ def answered(asked: Asked) -> Answered:
         InputError: naming field, value and what is allowed.
         NoTapError: values that leave no tap to describe, in the units asked for.
     """
-    # Of two values that settle the same the later one holds: their order counts.
     dropped = given_way(asked.job, asked.changed)
     left = {field: value for field, value in asked.job.items() if field not in dropped}
-    job, design = _designed(json.dumps(left))
+    job, design = _designed(json.dumps(left, sort_keys=True))
     units = units_of(job, asked.units)
     if isinstance(design, NoTapError):
         raise _again(design, units)

@@ -6,7 +6,10 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
-from tapmodel.errors import InputError, NoWireError, RefusedError, TapmodelError
+from tapmodel.errors import InputError, NoTapError, NoWireError, RefusedError, TapmodelError
+
+Refusal = dict[str, dict[str, object]]
+"""As JSON: all of it stands under "error"."""
 
 
 def told(status: int, message: str, headers: Mapping[str, str] | None = None) -> Response:
@@ -14,14 +17,21 @@ def told(status: int, message: str, headers: Mapping[str, str] | None = None) ->
     return JSONResponse(refused(message), status, headers)
 
 
-def refused(message: str, field: str = "") -> dict[str, object]:
+def refused(message: str, field: str = "") -> Refusal:
     """A refusal; the `field` is dotted, and empty where none of the job is to blame."""
     return {"error": {"message": message, "field": field}}
 
 
-def refused_by(error: TapmodelError) -> dict[str, object]:
-    """The refusal that an error stands for, in the words of the command line."""
-    return refused(_words(error), _field(error))
+def refused_by(error: TapmodelError) -> Refusal:
+    """The refusal that an error stands for, in the words of the command line.
+
+    It says so where the same would be built if it were forced.
+    """
+    refusal = refused(_words(error), _field(error))
+    if isinstance(error, RefusedError) and not isinstance(error, NoTapError):
+        forceable = not any(finding.no_solid for finding in error.findings)
+        refusal["error"] |= {"forceable": forceable}
+    return refusal
 
 
 async def answer_to(_request: Request, error: Exception) -> Response:
@@ -48,7 +58,8 @@ def _words(error: TapmodelError) -> str:
 
 
 def _field(error: TapmodelError) -> str:
-    """What is to be changed first; an option of the command line is no field of the job."""
+    """What is to be changed first; an option or a line of a file is no field of the job."""
     if isinstance(error, InputError):
-        return "" if error.field.startswith("-") else error.field
+        first = error.field.partition(" together with ")[0]
+        return "" if first.startswith("-") or " " in first else first
     return error.findings[0].field if isinstance(error, RefusedError) else ""

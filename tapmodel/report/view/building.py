@@ -53,11 +53,13 @@ class Progress:
 
     Attributes:
         share: of the time that it will take, from 0 to 1, as far as that was foreseen.
-        text: the stage, and the seconds.
+        stage: what is being done.
+        time: that has gone, and that was foreseen.
     """
 
     share: float
-    text: str
+    stage: str
+    time: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +95,7 @@ def kinds_of_files() -> tuple[KindOfFile, ...]:
 def progress(stage: str, gone: float, foreseen: float) -> Progress:
     """How far a run is that is at a stage, after `gone` of the seconds that were foreseen."""
     share = min(gone / foreseen, _FURTHEST)
-    return Progress(round(share, 3), f"{stage}; {gone:.0f} s of about {foreseen:.0f} s")
+    return Progress(round(share, 3), stage, f"{gone:.0f} s of about {foreseen:.0f} s")
 
 
 def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]]) -> Built:

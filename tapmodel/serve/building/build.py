@@ -13,7 +13,7 @@ from tapmodel.report.view.building import Built, built, progress
 from tapmodel.run.crew import Crew, Limits
 from tapmodel.serve.building.asked import Ordered
 from tapmodel.serve.building.making import made
-from tapmodel.serve.refusal import refused, refused_by
+from tapmodel.serve.refusal import Refusal, refused, refused_by
 from tapmodel.stages import Stage
 
 _LETS_GO = 10.0
@@ -47,7 +47,7 @@ class Build:
         self._began = time.monotonic()
         self._stage = Stage.LOADING
         self._made: Built | None = None
-        self._error: dict[str, object] = {}
+        self._error: Refusal = {}
         self._crew: Crew | None = None
         self._stopped = False
         self._thread = threading.Thread(target=self._run, name="tapmodel-build", daemon=True)
@@ -108,7 +108,7 @@ class Build:
             raise _StoppedError
 
 
-def _error(error: Exception) -> dict[str, object]:
+def _error(error: Exception) -> Refusal:
     if isinstance(error, TapmodelError):
         return refused_by(error)
     words = f"a fault of this program, please report it: {type(error).__name__}: {error}"

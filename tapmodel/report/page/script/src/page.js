@@ -6,6 +6,7 @@ import { pageData } from "./elements.js";
 import { benchPanel } from "./panels/bench.js";
 import { chartPanel } from "./panels/chart.js";
 import { chipsPanel } from "./panels/chips.js";
+import { buildPanel } from "./panels/build.js";
 import { contentsPanel } from "./panels/contents.js";
 import { controlsPanel } from "./panels/controls/panel.js";
 import { findingsPanel } from "./panels/findings.js";
@@ -67,6 +68,7 @@ async function work(desk, seen, contents) {
     variantsPanel(desk),
     chartPanel(desk),
     benchPanel(desk),
+    buildPanel(desk),
     papersPanel(desk, contents),
   );
   if (desk.view) for (const follow of desk.followers) follow(desk.view);

@@ -335,4 +335,39 @@ export interface Refusal {
   message: string;
   /** Dotted; empty where no field of the job is to blame. */
   field: string;
+  /** Whether it would be built if it were forced. */
+  forceable?: boolean;
+}
+
+/** A kind of file that can be asked of a build. */
+export interface KindOfFile {
+  key: string;
+  label: string;
+  /** Whether the solid is built for it. */
+  model: boolean;
+}
+
+/** What can be asked of a build, and the one that runs, on whatever page it was begun. */
+export interface Offer {
+  kinds: KindOfFile[];
+  running: BuildTold | null;
+}
+
+/** How far a build is, or what came of it. */
+export interface BuildTold {
+  id: string;
+  name: string;
+  state: "running" | "done" | "failed" | "stopped";
+  progress: { share: number; stage: string; time: string };
+  made: Built | null;
+  error?: Refusal;
+}
+
+export interface Built {
+  verdict: string;
+  /** What was looked at, and what was found; none without a solid. */
+  rows: [string, string][];
+  /** What could not be made, and why. */
+  notes: string[];
+  files: { name: string; size: string }[];
 }

@@ -1,15 +1,26 @@
-/** Requests to the program that serves the page. */
+/** Requests to the program that serves the page; none is lost to a moment of trouble. */
 
 /** @import {Refusal} from "../types" */
 
 /** What the server cannot do, with its reason. */
 export class RefusedError extends Error {
   /** @param {Refusal} refusal */
-  constructor(refusal) {
-    super(refusal.message);
-    this.field = refusal.field;
+  constructor({ message, field, forceable = false }) {
+    super(message);
+    this.field = field;
+    /** Whether it would be built if it were forced. */
+    this.forceable = forceable;
   }
 }
+
+/**
+ * Tells how the link is, by an event "state" whose detail is "there"; "busy", when the server will
+ * be asked again in a moment; or "lost", when it does not answer.
+ */
+export const link = new EventTarget();
+
+/** Waited before a request is sent again [ms]; a server that was asked too often wants a second. */
+const PAUSES = [200, 400, 800, 1600, 3200];
 
 /**
  * Ask by a path beside the page.
@@ -21,14 +32,83 @@ export class RefusedError extends Error {
  */
 export async function asked(path, body, signal) {
   const headers = { "content-type": "application/json" };
-  const wanted = { method: "POST", headers, body: JSON.stringify(body), signal };
-  let answer;
-  try {
-    answer = await fetch(path, wanted);
-  } catch (error) {
-    if (signal?.aborted) throw error;
-    throw new RefusedError({ message: "tapmodel does not answer: is it still running?", field: "" });
+  return answered(path, { method: "POST", headers, body: JSON.stringify(body), signal });
+}
+
+/**
+ * Look at what stands at a path beside the page; see `asked`.
+ * @param {string} path
+ * @param {AbortSignal} [signal]
+ */
+export async function looked(path, signal) {
+  return answered(path, { signal });
+}
+
+/**
+ * Have done with what stands at a path beside the page; see `asked`.
+ * @param {string} path
+ */
+export async function removed(path) {
+  return answered(path, { method: "DELETE" });
+}
+
+/**
+ * @param {string} path
+ * @param {RequestInit} wanted
+ */
+async function answered(path, wanted) {
+  for (const pause of [...PAUSES, 0]) {
+    const answer = await come(path, wanted);
+    if (answer && answer.status !== 429) {
+      tell("there");
+      if (answer.ok) return answer;
+      throw await refusal(answer);
+    }
+    tell(answer ? "busy" : "lost");
+    if (pause) await waited(pause, wanted.signal);
   }
-  if (!answer.ok) throw new RefusedError((await answer.json()).error);
-  return answer;
+  throw new RefusedError({ message: "tapmodel does not answer: is it still running?", field: "" });
+}
+
+/**
+ * The answer; null where there is none.
+ * @param {string} path
+ * @param {RequestInit} wanted
+ */
+async function come(path, wanted) {
+  try {
+    return await fetch(path, wanted);
+  } catch (error) {
+    if (wanted.signal?.aborted) throw error;
+    return null;
+  }
+}
+
+/** @param {Response} answer */
+async function refusal(answer) {
+  try {
+    return new RefusedError((await answer.json()).error);
+  } catch {
+    return new RefusedError({ message: `tapmodel answers ${answer.status}`, field: "" });
+  }
+}
+
+/** @param {"there" | "busy" | "lost"} state */
+function tell(state) {
+  link.dispatchEvent(new CustomEvent("state", { detail: state }));
+}
+
+/**
+ * @param {number} time [ms]
+ * @param {AbortSignal | null} [signal]
+ * @returns {Promise<void>} rejected when it is aborted
+ */
+export function waited(time, signal) {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(resolve, time);
+    signal?.addEventListener("abort", () => {
+      clearTimeout(timer);
+      reject(signal.reason);
+    }, { once: true });
+  });
 }
