@@ -1,0 +1,94 @@
+/** Requests to the server: asked again where it is busy or away, and how the link is told. */
+
+import assert from "node:assert/strict";
+import { afterEach, beforeEach, test } from "node:test";
+
+import { asked, link, looked, RefusedError } from "../../../tapmodel/report/page/script/src/live/link.js";
+
+/** What the server answers, one after the other; null where it does not. */
+let answers = [];
+let requests = [];
+let states = [];
+
+const json = (status, body) => new Response(JSON.stringify(body), { status });
+const told = (event) => states.push(event.detail);
+
+beforeEach((context) => {
+  [answers, requests, states] = [[], [], []];
+  context.mock.timers.enable({ apis: ["setTimeout"] });
+  context.mock.method(globalThis, "fetch", async (path, wanted) => {
+    requests.push([path, wanted]);
+    wanted.signal?.throwIfAborted();
+    const answer = answers.shift();
+    if (!answer) throw new TypeError("network");
+    return answer;
+  });
+  link.addEventListener("state", told);
+});
+afterEach(() => link.removeEventListener("state", told));
+
+/** Let time pass until a promise has ended. */
+async function passed(timers, promise) {
+  let ended = false, time = 0;
+  promise.then(() => (ended = true), () => (ended = true));
+  while (!ended) {
+    await new Promise((resolve) => setImmediate(resolve));
+    if (ended) break;
+    timers.tick(100);
+    time += 100;
+  }
+  return time;
+}
+
+test("an answer comes as it is", async () => {
+  answers = [json(200, { view: 1 })];
+  assert.deepEqual(await (await asked("tap", { job: {} })).json(), { view: 1 });
+  const [path, wanted] = requests[0];
+  assert.equal(path, "tap");
+  assert.equal(wanted.body, '{"job":{}}');
+  assert.equal(wanted.headers["content-type"], "application/json");
+  assert.deepEqual(states, ["there"]);
+});
+
+test("a refusal tells its reason and field", async () => {
+  answers = [json(422, { error: { message: "no", field: "flutes.count", forceable: true } })];
+  await assert.rejects(asked("tap", {}), { message: "no", field: "flutes.count", forceable: true });
+  assert.equal(requests.length, 1);
+});
+
+test("a refusal that is no JSON is told all the same", async () => {
+  answers = [new Response("<h1>", { status: 500 })];
+  await assert.rejects(looked("build"), (error) => error instanceof RefusedError && /500/.test(error.message));
+});
+
+test("a server that was asked too often is asked again", async (context) => {
+  answers = [json(429, {}), json(429, {}), json(200, {})];
+  const asking = asked("tap", {});
+  assert.equal(await passed(context.mock.timers, asking), 600);
+  assert.equal((await asking).status, 200);
+  assert.deepEqual(states, ["busy", "busy", "there"]);
+});
+
+test("a server that is away for a moment is asked again, the last pause the longest", async (context) => {
+  answers = [null, null, null, null, null, json(200, {})];
+  const asking = asked("tap", {});
+  assert.equal(await passed(context.mock.timers, asking), 200 + 400 + 800 + 1600 + 3200);
+  assert.deepEqual(states, ["lost", "lost", "lost", "lost", "lost", "there"]);
+});
+
+test("a server that stays away is told of", async (context) => {
+  const asking = asked("tap", {});
+  await passed(context.mock.timers, asking);
+  await assert.rejects(asking, { message: /is it still running/, field: "" });
+  assert.equal(requests.length, 6);
+});
+
+test("what nobody wants any more is not asked again", async (context) => {
+  const wanted = new AbortController();
+  const asking = asked("tap", {}, wanted.signal);
+  await new Promise((resolve) => setImmediate(resolve));
+  wanted.abort();
+  await assert.rejects(asking, { name: "AbortError" });
+  context.mock.timers.tick(10_000);
+  assert.equal(requests.length, 1);
+});
