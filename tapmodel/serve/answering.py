@@ -17,11 +17,16 @@ def answering(kind: type[Kind], work: Callable[[Kind], object]) -> Endpoint:
 
     Args:
         kind: of request.
-        work: from the checked request to what JSON can hold; it is done in a thread, beside others.
+        work: from the checked request to what JSON can hold, or to an answer of another kind; it is
+            done in a thread, beside others.
     """
 
     async def endpoint(request: HttpRequest) -> Response:
         asked = request_of(kind, await body_of(request))
-        return await aside(request, lambda: JSONResponse(work(asked)))
+        return await aside(request, lambda: _told(work(asked)))
 
     return endpoint
+
+
+def _told(made: object) -> Response:
+    return made if isinstance(made, Response) else JSONResponse(made)

@@ -27,6 +27,7 @@ from tapmodel.serve.guard.headers import Told
 from tapmodel.serve.guard.rate import Rate
 from tapmodel.serve.guard.size import Size
 from tapmodel.serve.jobs import Dropped, job_read, job_text
+from tapmodel.serve.model import model_answer
 from tapmodel.serve.papers import papers
 from tapmodel.serve.recommended import recommended
 from tapmodel.serve.refusal import answer_to
@@ -55,6 +56,7 @@ def _page(first: Asked, builds: Builds) -> Starlette:
         Route("/", page),
         Route("/tap", answering(Asked, _tap), methods=["POST"]),
         Route("/recommended", answering(Asked, _recommended), methods=["POST"]),
+        Route("/model", answering(Asked, model_answer), methods=["POST"]),
         Route("/papers", answering(Asked, papers), methods=["POST"]),
         Route("/job", answering(Asked, job_text), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),

@@ -1,23 +1,27 @@
-"""A mesh packed for the page: 16-bit places over its box, normals of a byte, sharp edges."""
-
-# pyright: reportUnknownMemberType=false, reportUnknownVariableType=false
-# pyright: reportUnknownArgumentType=false
-# The mesh library leaves the types of its arrays open.
+"""A mesh packed for the page: 16-bit places over its box, normals of the surfaces it stands for."""
 
 import base64
 import gzip
-from dataclasses import dataclass
+import json
+import struct
+from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from tapmodel.report.pictures.creases import SHARP, creases
+from tapmodel.designing.record import TapDesign
+from tapmodel.geometry.smooth.smoothed import Smoothed, smoothed
+from tapmodel.report.units import Units
+from tapmodel.report.view.model import model_view
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 
 _STEPS = 65535
+_HALF = 32767
+_WORD = 4
+_SHORT = 1 << 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,30 +39,25 @@ class Model:
     caption: str
 
 
-def packed_model(model: Model) -> dict[str, Any]:
-    """The mesh as base64 of gzip, and what is needed to unpack it.
+def packed_model(model: Model, design: TapDesign, units: Units = Units.MM) -> dict[str, Any]:
+    """The mesh as base64 of gzip, and what is needed to unpack and to show it.
 
     Places are `low + number * step` [mm]; to look at, not to measure.
     """
-    low, high = model.vertices.min(axis=0), model.vertices.max(axis=0)
-    step = (high - low) / _STEPS
-    corners, normals, numbers = _smoothed(model)
-    places = np.round((corners - low) / step).astype("<u2")
-    edges = creases(model.vertices, model.triangles, SHARP)
-    ends = np.round((model.vertices[edges.ravel()] - low) / step).astype("<u2")
-    parts = {
-        "places": places.tobytes(),
-        "normals": np.round(normals * 127).astype("i1").tobytes(),
-        "triangles": numbers.astype("<u4").tobytes(),
-        "edges": ends.tobytes(),
-    }
-    return {
-        "caption": model.caption,
-        "low": low.tolist(),
-        "step": step.tolist(),
-        "lengths": {name: len(data) for name, data in parts.items()},
-        "data": _squeezed(b"".join(parts.values())),
-    }
+    head, data = _parts(model, design, units)
+    return head | {"data": _squeezed(data)}
+
+
+def sent_model(model: Model, design: TapDesign, units: Units) -> bytes:
+    """The same as bytes: length of a head in JSON, that head, and the arrays behind it.
+
+    The length is of four bytes, the lowest first; the head ends in blanks so that the arrays
+    begin at a multiple of four.
+    """
+    head, data = _parts(model, design, units)
+    told = json.dumps(head).encode()
+    told += b" " * (-len(told) % _WORD)
+    return struct.pack("<I", len(told)) + told + data
 
 
 def squeezed_text(text: str) -> str:
@@ -70,14 +69,47 @@ def _squeezed(data: bytes) -> str:
     return base64.b64encode(gzip.compress(data, 9, mtime=0)).decode()
 
 
-def _smoothed(model: Model) -> tuple[Floats, Floats, Integers]:
-    """Vertices split along sharp edges, their normals, and the triangles between them."""
-    import trimesh  # noqa: PLC0415  (a page without a model does without)
+def _parts(model: Model, design: TapDesign, units: Units) -> tuple[dict[str, Any], bytes]:
+    mesh = smoothed(design.tap, model.vertices, model.triangles)
+    low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
+    step = (high - low) / _STEPS
+    places = np.rint((mesh.vertices - low) / step).astype("<u2")
+    parts = {
+        "places": places.tobytes(),
+        "normals": _folded(mesh.normals).tobytes(),
+        "triangles": _numbers(mesh.triangles, len(places)),
+        "edges": _numbers(mesh.edges, len(places)),
+        "kinds": mesh.kinds.tobytes(),
+    }
+    head = {
+        "caption": model.caption,
+        "low": low.tolist(),
+        "step": step.tolist(),
+        **_counts(mesh),
+        "lengths": {name: len(data) for name, data in parts.items()},
+        **asdict(model_view(design, units)),
+    }
+    return head, b"".join(data + bytes(-len(data) % _WORD) for data in parts.values())
 
-    mesh = trimesh.Trimesh(model.vertices, model.triangles, process=False)
-    smooth = trimesh.graph.smooth_shade(mesh, angle=float(np.radians(SHARP)))
-    return (
-        np.asarray(smooth.vertices, dtype=np.float64),
-        np.asarray(smooth.vertex_normals, dtype=np.float64),
-        np.asarray(smooth.faces, dtype=np.int64),
-    )
+
+def _counts(mesh: Smoothed) -> dict[str, int]:
+    return {
+        "vertices": len(mesh.vertices),
+        "triangles": len(mesh.triangles),
+        "edges": len(mesh.edges),
+        "fine": mesh.fine,
+    }
+
+
+def _numbers(numbers: NDArray[np.intp], count: int) -> bytes:
+    """Vertex numbers, of two bytes where those do."""
+    return numbers.astype("<u2" if count <= _SHORT else "<u4").tobytes()
+
+
+def _folded(normals: Floats) -> NDArray[np.int16]:
+    """Directions on the square that an octahedron unfolds to, (n, 2) of 16 bits."""
+    flat = normals / np.abs(normals).sum(axis=1, keepdims=True)
+    x, y, z = flat.T
+    turned = (1 - np.abs(flat[:, 1::-1])) * np.where(flat[:, :2] < 0, -1.0, 1.0)
+    square = np.where((z < 0)[:, None], turned, np.stack([x, y], axis=1))
+    return np.rint(square * _HALF).astype("<i2")

@@ -150,7 +150,7 @@ def _data(design: TapDesign, content: PageContent, units: Units) -> str:
     values = {
         "view": asdict(replace(view_of(design, units), fields=())),
         "stations": content.stations or packed_stations(design),
-        "model": packed_model(content.model) if content.model else None,
+        "model": packed_model(content.model, design, units) if content.model else None,
         "live": None,
     }
     return data_text(values)

@@ -14,6 +14,7 @@ from tapmodel.report.view.fields import fields_of
 from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
 from tapmodel.report.view.first import Figure, Verdict, first_figures, verdict_of
+from tapmodel.report.view.model import model_key
 from tapmodel.report.view.rubbing import RubbingView, rubbing_view
 from tapmodel.report.view.sections import Section, section_at
 from tapmodel.report.view.torque import TorqueView, torque_view
@@ -52,6 +53,7 @@ class TapView:
         figures: by which taps are compared.
         findings: the gravest first.
         fields: what can be changed; none on a page that changes nothing.
+        model: another wherever the model, or a text on it, is another.
     """
 
     name: str
@@ -69,6 +71,7 @@ class TapView:
     figures: tuple[NamedFigure, ...]
     findings: tuple[Found, ...]
     fields: tuple[Group, ...]
+    model: str
 
 
 def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
@@ -98,4 +101,5 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
         figures=named_figures(design, units),
         findings=findings_of(design, units),
         fields=fields_of(design, units),
+        model=model_key(design, units),
     )

@@ -35,8 +35,9 @@ async function begin(data) {
     return;
   }
   const { view } = data;
-  const model = data.model ? await modelPanel(data.model) : null;
   const desk = data.live ? new Desk({ ...data, live: data.live }) : null;
+  const pane = document.getElementById("model-pane");
+  const model = pane ? await modelPanel(desk, data.model, view?.units) : null;
   /** @type {Section[] | null} */
   const stations = data.stations
     ? JSON.parse(new TextDecoder().decode(await unpacked(data.stations))) : null;
@@ -46,8 +47,11 @@ async function begin(data) {
     torquePanel(),
     rubbingPanel(),
   ];
-  if (desk) await work(desk, seen, contents);
-  else if (view) for (const follow of seen) follow(view);
+  if (desk) {
+    /** @param {TapView} newer */
+    const modelled = (newer) => model?.update(newer);
+    await work(desk, [...seen, modelled], contents);
+  } else if (view) for (const follow of seen) follow(view);
   document.documentElement.dataset.ready = "yes";
 }
 

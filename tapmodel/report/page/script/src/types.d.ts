@@ -41,6 +41,8 @@ export interface TapView {
   findings: Found[];
   /** What can be changed; none on a page that stands alone. */
   fields: Group[];
+  /** Another wherever the model, or a text on it, is another. */
+  model: string;
 }
 
 /** A finding of the rules. */
@@ -319,14 +321,81 @@ export interface Section {
   path: string;
 }
 
-/** Places are `low + number * step` [mm]. */
-export interface PackedModel {
+/** A mesh with what is needed to show the tap, at work and in the making. Places are
+ * `low + number * step` [mm]. Arrays stand one behind the other in the order of `lengths`, each
+ * filled up to a multiple of four bytes. */
+export interface ModelHead {
   caption: string;
-  low: [number, number, number];
-  step: [number, number, number];
-  lengths: Record<"places" | "normals" | "triangles" | "edges", number>;
-  /** Gzip in base64 of the parts, one behind the other in the order of `lengths`. */
+  low: Vector;
+  step: Vector;
+  vertices: number;
+  triangles: number;
+  /** Between surfaces that meet at an angle; the last `fine` of them within the thread's profile. */
+  edges: number;
+  fine: number;
+  /** [bytes] */
+  lengths: Record<"places" | "normals" | "triangles" | "edges" | "kinds", number>;
+  shape: TapShape;
+  marks: Mark[];
+  hole: InHole | null;
+  mill: Milled;
+  look: Look;
+}
+
+/** For a page that stands alone. */
+export interface PackedModel extends ModelHead {
+  /** Gzip in base64 of the arrays. */
   data: string;
+}
+
+export type Vector = [number, number, number];
+
+/** Crest or root of a profile [mm]; `arc` is 0 for a flat. */
+export interface Flat { half: number; radius: number; arc: number; centre: number; }
+
+export interface Profile { crest: Flat; root: Flat; }
+
+/** A tap in its right-hand frame [mm, rad]; `tapmodel/report/view/shape.py` tells each. */
+export interface TapShape {
+  hand: 1 | -1;
+  pitch: number; lead: number; first_z: number;
+  major: number; profile: Profile;
+  lands: number; edge: number;
+  centre: number; offset: number; ball: number;
+  full_depth: number; runout: number;
+  point: number; cone: number; thread_end: number;
+  turned: [number, number][];
+  shank: number; square: number; square_start: number; front_centre: number;
+}
+
+/** Points that are named, in the tap's own frame. */
+export interface Mark {
+  key: string;
+  label: string;
+  text: string;
+  places: { at: Vector; facing: Vector }[];
+}
+
+export interface InHole {
+  drill: number; depth: number; blind: boolean; way: number;
+  before: Profile | null;
+  told: string;
+  chips: Chip[];
+}
+
+export interface Chip {
+  number: number; land: number; z: number; radius: number; width: number; thickness: number;
+  text: string;
+}
+
+export interface Milled { side: "right" | "left" | ""; told: string; stations: string[]; }
+
+/** Colours (sRGB) and lamps; `tapmodel/report/view/look.py` tells each. */
+export interface Look {
+  turned: Vector; ground: Vector; plain: Vector; straw: Vector; cap: Vector; work: Vector;
+  cutter: Vector; head: Vector; thin: Vector; thick: Vector;
+  key: Vector; fill: Vector; key_strength: number; fill_strength: number;
+  sky: Vector; floor: Vector; gleam: number; sharpness: number;
 }
 
 /** What the server answers where a request cannot be met. */

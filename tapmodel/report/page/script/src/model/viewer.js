@@ -1,166 +1,172 @@
-/** The model drawn by the graphics card. */
+/** The canvas: programs on the graphics card, the scene that is shown, and when it is drawn. */
 
-import { buffer, program } from "./card.js";
-import { product, turned } from "./rotation.js";
-import { FACES, LINES } from "./shaders.js";
-import { VIEWS } from "./views.js";
+import { Body, bodyPrograms } from "./body.js";
+import { Camera } from "./camera.js";
+import { Cuts } from "./caps.js";
+import { Alone, InHoleScene, MillScene, scenePrograms } from "./scenes.js";
+import { facingView, VIEWS } from "./views.js";
 
-/** @import {PackedModel} from "../types" */
+/** @import {Loaded} from "./packed.js" */
 
-/** The model on a canvas, turned, moved and cut. */
+/** @typedef {"alone" | "hole" | "mill"} SceneName */
+
+const MOST_PIXELS = 2; // of a pixel of the page
+const LINE_NEARER = 1.5; // so far edges stand before the faces [px]
+
 export class Viewer {
-  /**
-   * @param {HTMLCanvasElement} canvas
-   * @param {PackedModel} packed
-   * @param {ArrayBuffer} bytes its data, unpacked
-   */
-  constructor(canvas, packed, bytes) {
+  /** @param {HTMLCanvasElement} canvas */
+  constructor(canvas) {
     this.canvas = canvas;
-    const gl = canvas.getContext("webgl2", { antialias: true, stencil: true });
+    this.camera = new Camera();
+    this.cuts = new Cuts();
+    /** @type {(() => void)[]} called behind every picture */
+    this.drawn = [];
+    /** @type {Loaded | null} */
+    this.model = null;
+    /** @type {SceneName} */
+    this.name = "alone";
+    this.waiting = false;
+    this.view = "quarter";
+    const gl = canvas.getContext("webgl2", { antialias: true, stencil: true, alpha: true });
     if (!gl) throw new Error("no WebGL 2");
     this.gl = gl;
-    this.span = packed.step.map((v) => v * 65535);
-    this.low = packed.low;
-    this.middle = this.low.map((v, n) => v + this.span[n] / 2);
-    this.faces = program(gl, FACES);
-    this.lines = program(gl, LINES);
-    let from = 0;
-    /** @param {keyof PackedModel["lengths"]} name */
-    const part = (name) => {
-      const length = packed.lengths[name];
-      const found = new Uint8Array(bytes, from, length);
-      from += length;
-      return found;
-    };
-    this.solid = gl.createVertexArray();
-    gl.bindVertexArray(this.solid);
-    this._attribute(0, buffer(gl, gl.ARRAY_BUFFER, part("places")), gl.UNSIGNED_SHORT, 6);
-    this._attribute(1, buffer(gl, gl.ARRAY_BUFFER, part("normals")), gl.BYTE, 3);
-    this.count = packed.lengths.triangles / 4;
-    buffer(gl, gl.ELEMENT_ARRAY_BUFFER, part("triangles"));
-    this.wire = gl.createVertexArray();
-    gl.bindVertexArray(this.wire);
-    this.ends = packed.lengths.edges / 6;
-    this._attribute(0, buffer(gl, gl.ARRAY_BUFFER, part("edges")), gl.UNSIGNED_SHORT, 6);
-    gl.bindVertexArray(null);
-    this.cut = -1e9;
-    this.waiting = false;
-    this.turn = VIEWS.quarter;
-    this.shift = [0, 0];
-    this.zoom = 1;
-    this.look("quarter");
+    this.programs = { body: bodyPrograms(gl), scene: scenePrograms(gl) };
+    /** @type {Partial<Record<SceneName, Alone | InHoleScene | MillScene>>} */
+    this.scenes = {};
+    /** @type {Body | null} */
+    this.body = null;
+    canvas.addEventListener("webglcontextlost", (event) => {
+      event.preventDefault();
+      this.scenes = {};
+      this.body = null;
+    });
+    canvas.addEventListener("webglcontextrestored", () => {
+      this.programs = { body: bodyPrograms(gl), scene: scenePrograms(gl) };
+      if (this.model) this.show(this.model);
+    });
   }
 
   /**
-   * @param {number} place
-   * @param {WebGLBuffer} made
-   * @param {number} kind
-   * @param {number} stride
+   * Another model; the view stays.
+   * @param {Loaded} model
    */
-  _attribute(place, made, kind, stride) {
-    const gl = this.gl;
-    gl.bindBuffer(gl.ARRAY_BUFFER, made);
-    gl.enableVertexAttribArray(place);
-    gl.vertexAttribPointer(place, 3, kind, true, stride, 0);
+  show(model) {
+    const { hole, mill } = this;
+    const again = this.body !== null;
+    for (const scene of Object.values(this.scenes)) scene.drop();
+    this.body?.drop();
+    this.scenes = {};
+    this.model = model;
+    this.body = new Body(this.gl, this.programs.body, model);
+    if (this.name === "hole" && !model.head.hole) this.name = "alone";
+    if (again && hole && this.hole) this.hole.entered = Math.min(hole.entered, model.head.hole?.way ?? 0);
+    if (again && mill && this.mill) this.mill.progress = Math.min(mill.progress, model.head.shape.lands);
+    if (again && !this.camera.isHome) this.camera.hold(this.scene?.box() ?? this.body.box);
+    else this.look(this.view);
+    this.draw();
+  }
+
+  /** @returns {Alone | InHoleScene | MillScene | null} */
+  get scene() {
+    const { body, gl, scenes } = this, parts = this.programs.scene;
+    if (!body) return null;
+    const found = scenes[this.name];
+    if (found) return found;
+    const made = this.name === "alone" ? new Alone(gl, parts, body, this.cuts)
+      : this.name === "hole" ? new InHoleScene(gl, parts, body) : new MillScene(gl, parts, body);
+    scenes[this.name] = made;
+    return made;
+  }
+
+  get hole() { return this.scene instanceof InHoleScene ? this.scene : null; }
+
+  get mill() { return this.scene instanceof MillScene ? this.scene : null; }
+
+  /** @param {SceneName} name */
+  choose(name) {
+    this.name = name;
+    this.look(this.scene?.view ?? "quarter");
   }
 
   /** @param {string} name */
   look(name) {
-    this.turn = VIEWS[name].slice();
-    this.shift = [0, 0];
-    this.fit();
-  }
-
-  fit() {
-    const [w, h] = this._size();
-    let across = 0, up = 0;
-    for (let n = 0; n < 8; n++) {
-      const corner = this.span.map((v, k) => (n & (1 << k) ? v / 2 : -v / 2));
-      /** @param {number} row */
-      const at = (row) => this.turn[row] * corner[0] + this.turn[3 + row] * corner[1]
-        + this.turn[6 + row] * corner[2];
-      across = Math.max(across, Math.abs(at(0)));
-      up = Math.max(up, Math.abs(at(1)));
-    }
-    this.zoom = 0.92 / Math.max(up, across * h / w);
+    this.view = name;
+    const box = this.scene?.box();
+    if (box) this.camera.look(VIEWS[name], box);
     this.draw();
   }
 
-  _size() { return [this.canvas.clientWidth || 1, this.canvas.clientHeight || 1]; }
+  /** As it was at first. */
+  reset() { this.look(this.scene?.view ?? "quarter"); }
 
   /**
-   * @param {number} dx [rad]
-   * @param {number} dy
+   * Turn so that what faces that way is seen.
+   * @param {number[]} facing
    */
-  spin(dx, dy) {
-    const step = product(turned([0, 1, 0], dx), turned([1, 0, 0], dy));
-    this.turn = product(step, this.turn);
+  face(facing) {
+    const box = this.scene?.box();
+    if (box) this.camera.look(facingView(facing), box);
     this.draw();
   }
 
-  /**
-   * @param {number} dx [px]
-   * @param {number} dy
-   */
-  move(dx, dy) {
-    const [w, h] = this._size();
-    this.shift = [this.shift[0] + 2 * dx / w, this.shift[1] - 2 * dy / h];
-    this.draw();
-  }
-
-  /** @param {number} factor */
-  scale(factor) {
-    this.zoom = Math.min(Math.max(this.zoom * factor, 1e-3), 1e2);
-    this.shift = this.shift.map((v) => v * factor);
+  /** @param {boolean} on */
+  quarter(on) {
+    this.cuts.takeQuarter(on, this.camera.towards);
     this.draw();
   }
 
   draw() {
     if (this.waiting) return;
     this.waiting = true;
-    requestAnimationFrame(() => { this.waiting = false; this._draw(); });
+    requestAnimationFrame(() => {
+      this.waiting = false;
+      this.drawNow();
+    });
   }
 
-  _draw() {
-    const gl = this.gl;
-    const ratio = window.devicePixelRatio || 1;
-    const [w, h] = this._size();
-    const [wide, high] = [Math.round(w * ratio), Math.round(h * ratio)];
-    if (this.canvas.width !== wide || this.canvas.height !== high) {
-      this.canvas.width = wide;
-      this.canvas.height = high;
+  drawNow() {
+    const { gl, canvas, camera, body } = this, { scene } = this;
+    const wide = canvas.clientWidth || 1, high = canvas.clientHeight || 1;
+    const ratio = Math.min(window.devicePixelRatio || 1, MOST_PIXELS);
+    const [across, down] = [Math.round(wide * ratio), Math.round(high * ratio)];
+    if (canvas.width !== across || canvas.height !== down) {
+      canvas.width = across;
+      canvas.height = down;
     }
-    gl.viewport(0, 0, wide, high);
+    camera.size = [wide, high];
+    if (!scene || !body || gl.isContextLost()) return;
+    gl.viewport(0, 0, across, down);
     gl.clearColor(0, 0, 0, 0);
+    gl.clearStencil(0);
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
     gl.enable(gl.DEPTH_TEST);
-    // The stencil is 1 where the cut face is seen, so that no edge behind it shows through.
-    gl.enable(gl.STENCIL_TEST);
-    gl.stencilOpSeparate(gl.FRONT, gl.KEEP, gl.KEEP, gl.ZERO);
-    gl.stencilOpSeparate(gl.BACK, gl.KEEP, gl.KEEP, gl.REPLACE);
-    const dark = matchMedia("(prefers-color-scheme: dark)").matches;
-    for (const array of [this.solid, this.wire]) {
-      const { made, at } = array === this.solid ? this.faces : this.lines;
-      gl.useProgram(made);
-      gl.bindVertexArray(array);
-      gl.uniformMatrix3fv(at("turn"), false, this.turn);
-      gl.uniform3fv(at("low"), this.low);
-      gl.uniform3fv(at("span"), this.span);
-      gl.uniform3fv(at("middle"), this.middle);
-      gl.uniform2f(at("scale"), this.zoom * h / w, this.zoom);
-      gl.uniform2fv(at("shift"), this.shift);
-      gl.uniform1f(at("deep"), 1.9 / Math.hypot(...this.span));
-      gl.uniform1f(at("cut"), this.cut);
-      if (array === this.solid) {
-        gl.stencilFunc(gl.ALWAYS, 1, 1);
-        gl.uniform3f(at("inside"), 0.45, 0.62, 0.82);
-        gl.drawElements(gl.TRIANGLES, this.count, gl.UNSIGNED_INT, 0);
-      } else {
-        gl.stencilFunc(gl.EQUAL, 0, 1);
-        const ink = dark ? 0.05 : 0.10;
-        gl.uniform3f(at("ink"), ink, ink, ink);
-        gl.drawArrays(gl.LINES, 0, this.ends);
-      }
-    }
+    gl.disable(gl.STENCIL_TEST);
+    gl.disable(gl.BLEND);
+    scene.draw(camera, this._common(wide, high, ratio));
+    gl.bindVertexArray(null);
+    // Where the model's points are seen: for whoever measures on the picture.
+    const [x, y] = camera.project([0, 0, 0]);
+    canvas.dataset.seen = JSON.stringify({ turn: camera.turn, scale: camera.scale, origin: [x, y] });
+    for (const follow of this.drawn) follow();
+  }
+
+  /**
+   * @param {number} wide
+   * @param {number} high
+   * @param {number} ratio
+   */
+  _common(wide, high, ratio) {
+    const { camera } = this, { look } = /** @type {Loaded} */ (this.model).head;
+    /** @param {number[]} v */
+    const unit = (v) => v.map((part) => part / Math.hypot(...v));
+    return {
+      turn: camera.turn, middle: camera.middle, shift: camera.shift,
+      scale: [2 * camera.scale / wide, 2 * camera.scale / high], deep: 0.3 / camera.reach,
+      pixel: [2 / (wide * ratio), 2 / (high * ratio)], wide: 0.35 * ratio,
+      nearer: Math.min(6e-4, 0.3 / camera.reach * LINE_NEARER / camera.scale),
+      key: unit(look.key), fill: unit(look.fill), sky: look.sky, ground: look.floor,
+      keyStrength: look.key_strength, fillStrength: look.fill_strength,
+      gleam: look.gleam, sharpness: look.sharpness,
+    };
   }
 }
