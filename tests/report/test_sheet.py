@@ -5,9 +5,11 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+import typst
 from asked import design_of
 from pypdf import PageObject, PdfReader
 from set_columns import hold_headings
@@ -20,8 +22,9 @@ from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.chapters.tap import relief, thread
 from tapmodel.report.drawings.catalogue import all_drawings, at_machine
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sheet.balanced import level
 from tapmodel.report.sheet.pages import dealt
-from tapmodel.report.sheet.style import title_block
+from tapmodel.report.sheet.style import BOTTOM, TOP, end_of, title_block
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
@@ -232,6 +235,48 @@ def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
     second = (13 + (210 - 26 - 6) / 2 + 6) * POINTS_PER_MM
     assert across["The chamfer and its teeth"] == pytest.approx(second, abs=1)
     assert across["The square"] == pytest.approx(second, abs=1)
+
+
+def test_columns_end_level_where_the_room_under_both_saves_a_page(path: Path) -> None:
+    design = design_of("Tr16x8(P4)")
+    drawings = all_drawings(design, units=Units.BOTH)
+    write_sheet(path, design, drawings, Look(units=Units.BOTH))
+    pages = PdfReader(path).pages
+    assert len(pages) == 6
+    text = [f"\n{page.extract_text()}\n" for page in pages]
+    assert "\nCautions\n" in text[2]
+    assert "\nSide view\n" in text[2]
+    # The last two chapters of the text begin in the second column.
+    second = (13 + (210 - 26 - 6) / 2 + 6) * POINTS_PER_MM
+    assert _across(pages[2])["Cautions"] == pytest.approx(second, abs=1)
+    whole = " ".join(" ".join(text).split())
+    for caution in CAUTIONS:
+        assert caution[:20] in whole
+    for drawing in at_machine(drawings):
+        assert sum(f"\n{drawing.title}\n" in page for page in text) == 1, drawing.name
+
+
+@pytest.mark.parametrize(("lines", "page"), [(9, 1), (40, 1), (68, 2), (150, 3)])
+def test_level_columns_take_half_of_what_one_takes_and_lose_nothing(lines: int, page: int) -> None:
+    head = f'#set page(paper: "a4", margin: (x: 13mm, top: {TOP}mm, bottom: {BOTTOM}mm))\nHead'
+    rows = [
+        f"#block(height: 9mm, above: 0pt, below: 0pt, breakable: false)[row{n}]"
+        for n in range(lines)
+    ]
+    columns = "\n".join(rows)
+    ends, depth = end_of(f"{head}\n#columns(2, gutter: 6mm)[\n{columns}\n]")
+    assert ends == page
+    down, text = level(head, columns, ends, depth, 297.0)
+    pdf = typst.compile(text.encode())
+    found = [page.extract_text() for page in PdfReader(BytesIO(pdf)).pages]
+    assert len(found) == page
+    numbers = [int(n) for n in re.findall(r"row([0-9]+)", " ".join(found))]
+    assert numbers == list(range(lines))
+    # half of the rows there, on the first page under one line of 11 pt without what hangs below it
+    taken = 9 * math.ceil(found[-1].count("row") / 2) + (2.55 if page == 1 else 0.0)
+    assert taken <= down + 1
+    assert down < taken + 9 + 0.02 * depth
+    assert down < 0.8 * depth
 
 
 def _across(page: PageObject) -> dict[str, float]:

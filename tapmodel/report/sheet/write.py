@@ -21,6 +21,7 @@ from tapmodel.report.chapters import cautions, findings
 from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.catalogue import at_machine
 from tapmodel.report.drawings.drawing import Drawing
+from tapmodel.report.sheet.balanced import level
 from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.style import (
     BOTTOM,
@@ -80,10 +81,13 @@ def write_sheet(
     spared = [less for less in (0.0, LESS, _LEAST) if SIZES[look.units] - less >= _SMALLEST]
     words = _words(design, look)
 
-    def laid(way: _Way) -> _Laid:
+    def blocks(way: _Way) -> list[_Block]:
         left = [drawing for drawing in narrow if drawing not in way.kept]
-        abreast = [_block(two) for two in _pairs(left)]
-        return _laid(_text(words, look, way), abreast + wide, room, way)
+        return [_block(two) for two in _pairs(left)] + wide
+
+    def laid(way: _Way) -> _Laid:
+        text = _text(words, look, way)
+        return _laid(text, end_of(text), blocks(way), room, way)
 
     # Whatever it keeps in its columns, no way takes fewer pages than that which spares most.
     @cache
@@ -96,6 +100,7 @@ def write_sheet(
             break
         if way.beside or fewest(way.kept) < best.pages:
             best = min(best, laid(way), key=_Laid.cost)
+    best = _levelled(best, words, look, blocks(best.way))
     pdf = typst.compile(best.text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
 
@@ -170,15 +175,20 @@ def _words(design: TapDesign, look: Look) -> _Words:
 
 def _text(words: _Words, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
+    head, columns = _head(words, look, way), _columns(words, way)
+    return f"{head}\n#columns(2, gutter: 6mm)[\n{columns}\n]"
+
+
+def _head(words: _Words, look: Look, way: _Way) -> str:
+    return "\n".join([style(words.title, look.paper, SIZES[look.units] - way.less), words.head])
+
+
+def _columns(words: _Words, way: _Way) -> str:
     parts = [
-        style(words.title, look.paper, SIZES[look.units] - way.less),
-        words.head,
-        "#columns(2, gutter: 6mm)[",
         words.sections,
         words.split if way.split else words.whole,
         *(["#colbreak()"] if way.beside else []),
         *(_block([drawing]).text for drawing in way.kept),
-        "]",
     ]
     return "\n".join(parts)
 
@@ -221,21 +231,33 @@ class _Laid:
         pages: that it takes.
         depth: to which text and columns fill their last page [mm].
         text: in the typesetter's words.
+        ends: page on which the text ends.
     """
 
     way: _Way
     pages: int
     depth: float
     text: str
+    ends: int
 
     def cost(self) -> tuple[int, bool, float, float]:
         """Fewest pages before whole cautions, these before large letters, then room beneath."""
         return self.pages, self.way.split, self.way.less, self.depth
 
 
-def _laid(text: str, blocks: Sequence[_Block], room: float, way: _Way) -> _Laid:
-    """The text with its blocks under and after it, the white between them shared out."""
-    page, depth = end_of(text)
+def _laid(
+    text: str, end: tuple[int, float], blocks: Sequence[_Block], room: float, way: _Way
+) -> _Laid:
+    """The text with its blocks under and after it, the white between them shared out.
+
+    Args:
+        text: style, title block and columns.
+        end: page on which it ends, and how far down that [mm].
+        blocks: to be dealt out.
+        room: of a page [mm].
+        way: in which the text is set.
+    """
+    page, depth = end
     heights = [block.height for block in blocks]
     dealt_out = dealt(heights, room - depth, room)
     parts = [text]
@@ -246,4 +268,19 @@ def _laid(text: str, blocks: Sequence[_Block], room: float, way: _Way) -> _Laid:
         if number > 0:
             parts.append("#v(1fr)")
     pages = page + len(dealt_out) - 1
-    return _Laid(way, pages, depth, "\n".join(parts))
+    return _Laid(way, pages, depth, "\n".join(parts), page)
+
+
+def _levelled(best: _Laid, words: _Words, look: Look, blocks: Sequence[_Block]) -> _Laid:
+    """The sheet with columns that end level, where the room that both then leave saves a page."""
+    height = HEIGHTS[look.paper]
+    room = height - TOP - BOTTOM
+    most = dealt([block.height for block in blocks], room - best.depth / 2, room)
+    if best.way.beside or best.ends + len(most) - 1 >= best.pages:
+        return best
+    columns = _columns(words, best.way)
+    depth, text = level(_head(words, look, best.way), columns, best.ends, best.depth, height)
+    if not text:
+        return best
+    found = _laid(text, (best.ends, depth), blocks, room, best.way)
+    return found if found.pages < best.pages else best
