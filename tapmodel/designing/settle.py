@@ -19,6 +19,7 @@ from tapmodel.designing.questioned import questioned
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.order import Context, findings, foreseen
 from tapmodel.designing.weighing.core import stronger_core
+from tapmodel.designing.weighing.shank import stronger_shank
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.shape.figures import figures_of
@@ -54,7 +55,12 @@ def settled_as_mm(job: Job) -> TapDesign:
 
     Source: as `settle`.
     """
-    return stronger_core(foreseen(_settled(job)), lambda advice: foreseen(_settled(job, advice)))
+
+    def trial(advice: Advice) -> TapDesign:
+        return foreseen(_settled(job, advice))
+
+    # No tap has both: one is of coarse threads, the other of large and fine ones.
+    return stronger_shank(stronger_core(trial(NO_ADVICE), trial), trial)
 
 
 def asked_back(job: Job) -> tuple[Finding, ...]:
@@ -133,7 +139,7 @@ def _chosen(job: Job, advice: Advice) -> tuple[TapDesign, Context]:
     relief = choose_reliefs(thread, hole.diameter, land, ledger)
     length = chamfer_length(thread, chamfer)
     work = choose_work(material, hole.diameter, thread.pitch, length / thread.lead, ledger)
-    front = Front(length, chamfer.point_diameter, section)
+    front = Front(length, chamfer.point_diameter, section, work.depth)
     chosen = choose_blank(thread, front, hole, ledger)
     tap = Tap(
         thread=thread,

@@ -58,25 +58,83 @@ def test_what_guides_is_a_diameter_30_pitches_or_half_a_diameter() -> None:
 
 
 @pytest.mark.parametrize(
-    ("designation", "thread", "overall", "depth"),
+    ("designation", "thread", "depth"),
     [
-        # four pitches of chamfer; the blanks of 64, 80, 100 mm in proportion to 76 and 221 of 60
-        ("M64x1", 4 + 32, 236 - (82 - 36), 48),
-        ("M64x2", 8 + 60, 236 - (82 - 68), 90),
-        ("M80x0.75", 3 + 40, 295 - (102 - 43), 60),
-        ("M100x1", 4 + 50, 369 - (127 - 54), 75),
-        ("M48x0.5", 2 + 24, 187 - (67 - 26), 36),
-        # 6.35 and 30 pitches of 1.5875; 63.5 / 60 of 76 and of 221, up to whole mm
-        ("2.5-16 UN", 54.0, 234 - (81 - 54), 1.5 * 47.625),
+        # four pitches of chamfer
+        *(("M64x1", 4 + 32, 48), ("M64x2", 8 + 60, 90), ("M80x0.75", 3 + 40, 60)),
+        *(("M100x1", 4 + 50, 75), ("M48x0.5", 2 + 24, 36)),
+        # 6.35 and 30 pitches of 1.5875
+        ("2.5-16 UN", 54.0, 1.5 * 47.625),
     ],
 )
-def test_thread_and_blank_are_as_short_as_guiding_lets_them(
-    designation: str, thread: float, overall: float, depth: float
+def test_the_thread_is_as_short_as_guiding_lets_it(
+    designation: str, thread: float, depth: float
 ) -> None:
     design = designed(designation)
     assert design.tap.blank.thread_length == pytest.approx(thread)
-    assert design.tap.blank.overall_length == pytest.approx(overall)
     assert design.work.depth == pytest.approx(depth)
+
+
+def test_a_blank_that_is_printed_for_the_diameter_stands_whatever_the_pitch() -> None:
+    for designation, shank, overall in (
+        ("M48x0.5", 31.5, 187 - (67 - 26)),
+        ("M60x1", 40, 221 - (76 - 34)),
+        ("M52x1.5", 35.5, 200 - (70 - 51)),
+    ):
+        blank = designed(designation).tap.blank
+        assert (blank.shank_diameter, blank.overall_length) == (shank, overall)
+        assert reason(designed(designation), "blank.shank_diameter") == "blank-listed"
+
+
+@pytest.mark.parametrize(
+    ("designation", "necks", "held"),
+    [
+        # the next shank of ISO 237 from a third of the diameter up, and its square
+        ("M64x1", (45.5, 62.6), (22.4, 18, 22)),
+        ("M64x2", (79.0, 61.3), (22.4, 18, 22)),
+        ("M80x0.75", (52.5, 78.9), (28, 22.4, 26)),
+        ("M100x1", (63.5, 98.6), (35.5, 28, 31)),
+        ("2.5-16 UN", (64.5, 61.3), (22.4, 18, 22)),
+    ],
+)
+def test_a_blank_that_no_list_has_is_what_the_tap_needs(
+    designation: str, necks: tuple[float, float], held: tuple[float, float, float]
+) -> None:
+    (neck_end, neck), (shank, across, square) = necks, held
+    design = designed(designation)
+    blank = design.tap.blank
+    assert (blank.shank_diameter, blank.square_across_flats) == (shank, across)
+    assert blank.thread_length + blank.neck_length == pytest.approx(neck_end)
+    assert blank.neck_diameter == pytest.approx(neck)
+    cone = (neck - shank) / 2 * math.sqrt(3)
+    length = neck_end + cone + 1.5 * shank + square
+    assert blank.overall_length == math.ceil(length - 1e-9)
+    # right through its hole the square stands clear
+    assert blank.overall_length >= design.work.depth + design.tap.chamfer_length + 10 + square
+    assert design.prediction is not None
+    assert design.prediction.margin >= 2
+    assert not design.errors
+
+
+def test_a_hole_that_is_deep_asks_for_a_longer_blank() -> None:
+    sets = ("hole.depth=150", "blank.thread_length=36")
+    # 150 and the chamfer of 4, 10 clear and the square of 22
+    assert designed("M64x1", *sets).tap.blank.overall_length == 150 + 4 + 10 + 22
+
+
+def test_a_slender_shank_grows_until_the_tap_bears_twice_what_it_takes() -> None:
+    assert designed("Tr240x7").tap.blank.shank_diameter == 80
+    tough = designed("Tr240x7", "hole.material=42CrMo4 40 HRC")
+    shank = tough.tap.blank.shank_diameter
+    assert reason(tough, "blank.shank_diameter") == "shank-against-torque"
+    assert "thicker than the 80 mm" in why_of(tough, "blank.shank_diameter")
+    assert tough.prediction is not None
+    assert tough.prediction.margin >= 2
+    thinner = designed(
+        "Tr240x7", "hole.material=42CrMo4 40 HRC", f"blank.shank_diameter={shank - 5}"
+    )
+    assert thinner.prediction is not None
+    assert thinner.prediction.margin < 2
 
 
 def test_a_deeper_hole_that_the_job_names_is_served() -> None:
@@ -168,9 +226,9 @@ def test_a_core_and_a_depth_that_are_given_stand() -> None:
 
 
 def test_a_neck_carries_the_flutes_where_the_shank_is_thinner_than_the_web() -> None:
-    # 42 mm of shank against a web of 46.5; the root of M64x1 lies at 62.76
+    # 22.4 mm of shank against a web of 46.5; the root of M64x1 lies at 62.76
     blank = designed("M64x1").tap.blank
-    assert (blank.shank_diameter, blank.neck_diameter) == (42, 62.6)
+    assert (blank.shank_diameter, blank.neck_diameter) == (22.4, 62.6)
     # from 1 mm behind the thread the ball of 8 mm leaves the neck, 31.3 mm
     section = section_of(designed("M64x1").tap.flutes)
     leaving = math.sqrt(8**2 - max(0.0, section.centre_distance - 31.3) ** 2)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from tapmodel.designing.choose.hole import TappedHole
 from tapmodel.designing.choose.ledger import Ledger, Rule, by_rule
-from tapmodel.designing.choose.shank import choose_shank, listed_blank, square_of
+from tapmodel.designing.choose.shank import choose_shank, listed_blank, slender, square_of
 from tapmodel.designing.choose.steps import down, step_for, up
 from tapmodel.designing.limits.flutes import clearance
 from tapmodel.designing.limits.turns import FINE_FROM, GUIDE, MOST_TURNS, large_and_fine, threaded
@@ -40,6 +40,12 @@ SLIMMER = 0.05
 
 NECK_STEP = 0.25
 """Necks end on whole steps of 0.5 mm, but none longer than this share of the diameter."""
+
+GRIP = 1.5
+"""Plain shank that a large tap of fine pitch is held by while it is cut, in diameters of that."""
+
+CLEAR = 10.0
+"""Room between the work and the square when such a tap is right through [mm]."""
 
 SHOULDER_RULE = by_rule("shoulder-angle", PRACTICE, angle=SHOULDER_ANGLE)
 FULL_DEPTH_RULE = by_rule("full-depth-behind-thread", OWN_RULE)
@@ -84,11 +90,12 @@ class _Behind:
 
 @dataclass(frozen=True, slots=True)
 class Front:
-    """What the blank must suit at its front [mm]: the chamfer's length and point, the flutes."""
+    """What the blank must suit [mm]: the chamfer's length and point, flutes, depth of the hole."""
 
     chamfer_length: float
     point_diameter: float
     section: FluteSection
+    depth: float
 
 
 def choose_blank(thread: TapThread, front: Front, hole: TappedHole, ledger: Ledger) -> ChosenBlank:
@@ -100,7 +107,13 @@ def choose_blank(thread: TapThread, front: Front, hole: TappedHole, ledger: Ledg
     row = listed_blank(hole)
     shank = choose_shank(row, hole, front.section.core_diameter, ledger)
     lengths = _lengths(thread, front, (row, shank), ledger)
-    overall = ledger.number("blank.overall_length", *_ruled_overall(row, thread, lengths.thread))
+    overall, rule = _ruled_overall(row, thread, lengths.thread)
+    if slender(row, hole):
+        needed = _needed(lengths, shank, front, square_of(shank, hole)[1], ledger)
+        if needed < overall:
+            values = {"shanks": GRIP, "depth": front.depth, "clear": CLEAR}
+            overall, rule = needed, by_rule("blank-as-needed", OWN_RULE, **values)
+    overall = ledger.number("blank.overall_length", overall, rule)
     across, square_length = _square(shank, overall, hole, ledger)
     centre = round(0.3 * shank, 1) if shank >= SMALLEST_SHANK_WITH_CENTRE else 0.0
     blank = Blank(
@@ -127,6 +140,15 @@ def _ruled_overall(row: BlankRow, thread: TapThread, length: float) -> tuple[flo
         return round(row.overall_length + stretch, 6), shorter
     longer = by_rule("blank-listed-longer", row.source, diameter=row.diameter)
     return round(row.overall_length + max(0.0, stretch), 6), longer
+
+
+def _needed(lengths: _Lengths, shank: float, front: Front, square: float, ledger: Ledger) -> float:
+    """Length to hold a tap by and to turn it through its hole [mm], up to whole mm."""
+    given = ledger.peek("blank.shoulder_angle") or SHOULDER_ANGLE
+    cone = max(0.0, lengths.neck_diameter - shank) / 2 / math.tan(math.radians(given))
+    held = lengths.thread + lengths.neck + cone + GRIP * shank
+    turned = front.depth + front.chamfer_length + CLEAR
+    return up(max(held, turned) + square, 1.0)
 
 
 def _ruled_front_centre(front: Front, hole: TappedHole) -> tuple[float, Rule]:

@@ -23,6 +23,19 @@ SENTENCES: dict[str, Sentence] = {
     "blank-listed-shorter": (
         "hand-tap blank for {diameter:g mm}, shorter by as much as the thread is"
     ),
+    "blank-as-needed": (
+        "thread, neck and cone, {shanks:g} diameters of the shank to hold it by while it is cut, "
+        "and the square; right through {depth:g mm} of hole the square stands {clear:g|.2g mm} "
+        "clear at least. No list has so large a tap of so fine a pitch"
+    ),
+    "shank-slender": (
+        "a third of {diameter:.4g mm}, up to the next shank of ISO 237: stiff enough to cut the "
+        "tap by; so fine a thread takes little torque, and no list has so large a tap of it"
+    ),
+    "shank-against-torque": (
+        "thicker than the {usual:g mm} of a third of the diameter, so that it bears twice the most "
+        "that the tap may take"
+    ),
     "shank-passes": (
         "the thickest that passes a hole of {least:.3f mm} with {air:.2g|.2g mm} of air, so that "
         "the tap runs right through the nut; a listed shank, unless all are thinner than {share:g} "
