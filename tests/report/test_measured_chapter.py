@@ -166,3 +166,12 @@ def test_a_whole_build_shows_it_too(tmp_path: Path) -> None:
     subprocess.run(command, cwd=tmp_path, check=True, capture_output=True)
     (page,) = (tmp_path / "out").glob("*/*.html")
     assert "4.0333" in page.read_text(encoding="utf-8")
+
+
+def test_a_size_without_any_wear_left_is_told_so(design: TapDesign) -> None:
+    for major, told_of_it in (
+        (18.0, "take no more: GO just enters, and with any wear it does not"),
+        (18.001, "take no more: GO still enters, until another 0.0010 mm is worn off"),
+    ):
+        text = chapter_html(measured.chapter(made(design, major=major)), Units.MM)
+        assert told_of_it in text.replace("Take", "take")

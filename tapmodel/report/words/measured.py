@@ -35,6 +35,8 @@ LABELS: Mapping[Size, str] = {
 
 _FORM = ".4f"
 
+_NO_WEAR = 0.00005  # mm, which that form shows as nothing
+
 
 def judged(one: Judgement, units: Units = Units.MM) -> str:
     """The verdict on a size, and what is left to take or can be saved."""
@@ -118,7 +120,10 @@ _WAYS: Mapping[Way, str] = {
 
 
 def _worn(values: Values, units: Units) -> str:
-    wear = in_words(values.number("wear"), _FORM, units)
+    left = values.number("wear")
+    if left < _NO_WEAR:
+        return "take no more: GO just enters, and with any wear it does not"
+    wear = in_words(left, _FORM, units)
     return f"take no more: GO still enters, until another {wear} is worn off"
 
 
