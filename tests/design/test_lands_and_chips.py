@@ -29,6 +29,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
 from tapmodel.prediction.rubbing.width import rubbing_width
+from tapmodel.report.words.choices import why
 from tapmodel.shape.flute_section import rake, section_of
 from tapmodel.spec.job_file import apply_sets, job_for
 from tapmodel.standards.materials.groups import work_groups
@@ -211,6 +212,23 @@ def test_of_cutters_with_good_lands_one_that_keeps_half_the_rake_goes_first(
     assert nearer.rake_at_wall < 4 <= design.rake_at_wall
     # Where every land is too wide none is made wider.
     assert designed("M2").tap.flutes.cutter_diameter == 1.2
+
+
+@pytest.mark.parametrize("designation", ["3/8 BSW", "3/8-16 UNC", "5/16-18 UNC", "7/16-14 UNC"])
+def test_inch_taps_have_four_flutes_where_three_leave_next_to_no_rake(designation: str) -> None:
+    design, three = designed(designation), designed(designation, "flutes.count=3")
+    assert design.tap.flutes.count == 4
+    # a quarter and a half of the 8 degrees at the crest
+    assert three.rake_at_wall < 2
+    assert design.rake_at_wall >= 4
+    choice = design.choice("flutes.count")
+    assert choice is not None
+    assert choice.rule is not None
+    assert choice.rule.code == "count-against-blunt-edge"
+    assert f"only {three.rake_at_wall:.1f} deg" in why(choice)
+    assert not any(f.severity is not Severity.NOTE for f in design.findings)
+    # Metric ones of that size are usual with three.
+    assert designed("M10").tap.flutes.count == 3
 
 
 def test_the_root_may_lean_back_as_it_cuts_nothing() -> None:

@@ -40,6 +40,8 @@ RARE = [
     ("M42x0.1", []),
     ("M64x1", ["hole.depth=60"]),
     ("M64x1", ["shop.tools=inch"]),
+    ("Tr240x7", ["hole.material=42CrMo4 40 HRC"]),
+    ("3/8 BSW", []),
     ("M8", ["chamfer.form=bottoming"]),
     ("M8", ["shop.steels=[D2, W1]"]),
     ("M8", ["shop.furnace=780"]),
@@ -144,7 +146,8 @@ LEAST_MAJOR = (
 # 0.35 of the circumference of 18.05 mm in four
 NEAREST_LAND = (
     "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
-    "nor one taller than its foot is thick, the one whose land comes nearest to 4.96 mm"
+    "nor one taller than its foot is thick, and if possible keep half the rake there, the one "
+    "whose land comes nearest to 4.96 mm"
 )
 ASSUMED = "an assumption, as the job names none: torque and advice hold for this material alone"
 FOR_99 = (

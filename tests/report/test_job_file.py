@@ -228,7 +228,7 @@ def test_a_file_of_a_file_and_of_a_mended_job_keeps_what_was_typed() -> None:
 def test_tools_that_a_rule_chose_stand_in_the_unit_that_they_are_sold_in() -> None:
     _, inches = written("3/8-16", [])
     assert '\n# drill = "5/16in"  # = 7.9375 mm\n' in inches
-    assert '\n# cutter_diameter = "1/4in"  # = 6.35 mm; instead of' in inches
+    assert '\n# cutter_diameter = "11/64in"  # = 4.36562 mm; instead of' in inches
     _, metric = written("M10", [])
     assert "\n# drill = 8.5\n" in metric
 

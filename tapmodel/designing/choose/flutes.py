@@ -44,6 +44,14 @@ LAND_SHARE = 0.35
 STEELS = 8.0
 """Rake that lies inside the usual range of every steel [deg]."""
 
+LEAST_KEPT = 0.25
+"""Share of the rake at the crest that the edge has to keep down to the hole's wall, or a rule takes
+more flutes: their cutters are smaller, and their faces straight further down."""
+
+FOUR_IN_INCHES = 6.35
+"""Nominal diameter [mm] from which on hand taps of inch sizes are usual with four flutes, where
+metric ones have three (common practice): those a rule may give one more for the rake's sake."""
+
 CORE_OR_DEPTH = ("flutes.core_diameter", "flutes.depth_from_top")
 
 LAND_RULE = by_rule("land-third-of-spacing", PRACTICE)
@@ -187,7 +195,7 @@ def _note_cutter(best: Candidate, wish: FluteWish, ledger: Ledger) -> None:
 
 
 def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
-    """The number by diameter, or the next where that leaves lands so wide that they rub.
+    """The number by diameter, or the next where that mends lands that rub or an edge too blunt.
 
     A cutter that is given leaves what it leaves: its lands do not ask for more flutes.
     """
@@ -195,15 +203,23 @@ def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
     by_diameter = usual, _by_diameter(tap)
     if ledger.has("flutes.count") or ledger.has("flutes.cutter_diameter") or usual == COUNTS[-1]:
         return by_diameter
-    first = _settled(tap, usual, ledger.draft()).best
-    if first is None or not first.wide:
+    first = _settled(tap, usual, ledger.draft())
+    best, least = first.best, LEAST_KEPT * (first.wish.rake or 0.0)
+    may = tap.tools is ToolSizes.INCH and tap.diameter >= FOUR_IN_INCHES
+    if best is None or not (best.wide or (may and best.at_wall < least)):
         return by_diameter
     more = COUNTS[COUNTS.index(usual) + 1]
     second = _settled(tap, more, ledger.draft()).best
     if second is None or not second.good:
         return by_diameter
-    share = land_width(first.section, usual, tap.tooth.crest) * usual / (math.pi * tap.thread.major)
-    return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, share=share)
+    if best.wide:
+        width = land_width(best.section, usual, tap.tooth.crest)
+        share = width * usual / (math.pi * tap.thread.major)
+        return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, share=share)
+    if second.at_wall < least:
+        return by_diameter
+    values = {"usual": usual, "rake": best.at_wall}
+    return more, by_rule("count-against-blunt-edge", OWN_RULE, **values)
 
 
 def _by_diameter(tap: FlutedTap) -> Rule:

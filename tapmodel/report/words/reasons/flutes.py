@@ -18,6 +18,10 @@ SENTENCES: dict[str, Sentence] = {
         "more than the usual {usual}, whose lands would rub along {share:.0%} of the way "
         "from edge to edge"
     ),
+    "count-against-blunt-edge": (
+        "more than the usual {usual}, whose edge would keep only {rake:.1f} deg of rake at the "
+        "wall of the hole; between more of them smaller cutters keep more"
+    ),
     "count-of-shallow": (
         "more than the usual {usual}: so fine a thread needs no deep flutes, and between more of "
         "them smaller cutters leave narrow lands"
@@ -57,8 +61,8 @@ SENTENCES: dict[str, Sentence] = {
     ),
     "cutter-nearest-land": (
         "of the cutters on hand that leave no tooth scraping where the wall of the hole begins, "
-        "nor one taller than its foot is thick, nor if it can be one that keeps less than half its "
-        "rake there, the one whose land comes nearest to {width:.2f mm}"
+        "nor one taller than its foot is thick, and if possible keep half the rake there, the one "
+        "whose land comes nearest to {width:.2f mm}"
     ),
     "cutter-least-short": "no cutter on hand meets every limit; this one falls short least",
 }
