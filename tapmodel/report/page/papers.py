@@ -41,7 +41,7 @@ def page_papers(design: TapDesign, look: Look) -> dict[str, list[dict[str, str]]
 
 
 def without_sheets(svg: str) -> str:
-    """A drawing with its looks at groups of lines, for pages that allow no style sheet inside it."""
+    """A drawing with its looks at groups of lines: a page may allow no style sheet in it."""
     looks = {found[1]: " ".join(_attributes(found[2])) for found in _SHEET.finditer(svg)}
     text = _SHEET.sub("", svg)
     parts: list[str] = []

@@ -122,7 +122,7 @@ def contents_of(*, live: bool, pictures: bool = False) -> list[tuple[str, str]]:
         ("chart", "Chart"),
         ("bench", "At the machine"),
     ]
-    begin = [("look", "The tap"), ("findings", "Findings")]
+    begin = [("look", "The tap"), ("graphs", "In the hole"), ("findings", "Findings")]
     if live:
         return [*begin, *changing, ("papers", "Tables and drawings"), ("choices", "Reasons")]
     shown = [("pictures", "Pictures")] if pictures else []

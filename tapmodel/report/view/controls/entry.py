@@ -57,7 +57,11 @@ def named(*words: str) -> OptionsOf:
 
 def among(words: Callable[[], Sequence[str]]) -> OptionsOf:
     """The same of words that stand in a table, which is read only where they are shown."""
-    return lambda design: named(*words())(design)
+
+    def options(design: TapDesign) -> Sequence[Option]:
+        return named(*words())(design)
+
+    return options
 
 
 def always(low: float, high: float) -> Span:

@@ -67,7 +67,7 @@ THREAD_RELIEF = EntryGroup(
     "Relief of the thread",
     (
         Entry("relief.thread.kind", "kind", Kind.WORDS, options=_KINDS),
-        Entry("relief.thread.applies_to", "of the", Kind.WORDS, options=named("crest", "thread")),
+        Entry("relief.thread.applies_to", "surface", Kind.WORDS, options=named("crest", "thread")),
         *_numbers("thread", _thread),
     ),
 )

@@ -50,6 +50,8 @@ function target(link) {
 function chapters(bar) {
   const list = bar.querySelector("#chapter-list");
   const found = [...document.querySelectorAll("#papers section[id]")];
+  const menu = bar.querySelector("details");
+  if (menu) menu.hidden = !found.length;
   if (!list || !found.length) return;
   const links = found.map((part) =>
     made("li", {}, made("a", { href: `#${part.id}` }, part.querySelector("h2")?.textContent ?? "")));

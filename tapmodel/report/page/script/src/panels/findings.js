@@ -35,7 +35,7 @@ function item(found, apply, place) {
       // The button is gone with its finding; whoever works by keys goes on from here.
       if (!button.isConnected) place?.querySelector("h2")?.focus();
     });
-    return made("li", {}, button, ...(cure.cost ? [made("small", {}, ` then ${cure.cost}`)] : []));
+    return made("li", {}, button, ...(cure.cost ? [made("small", {}, ` ${cure.cost}`)] : []));
   });
   return made(
     "li",

@@ -42,7 +42,7 @@ export function boxRow(first, desk) {
       delete desk.refused[field];
       complain("");
     }
-    if (!next || box.readOnly) return;
+    if (!next) return;
     event.preventDefault();
     box.value = next;
     send(field);
@@ -55,6 +55,8 @@ export function boxRow(first, desk) {
   /** @param {string} message */
   const complain = (message) => {
     around.complain(message);
+    // After loading again what was typed is known from the address alone.
+    if (message && field in desk.refused && document.activeElement !== box) box.value = shownAs(desk.refused[field] ?? "");
     box.setAttribute("aria-invalid", String(Boolean(message)));
   };
   return {
@@ -67,10 +69,7 @@ export function boxRow(first, desk) {
       put(unit, next.unit);
       list?.replaceChildren(...optionsOf(list, next));
       around.show(next);
-      if (isAhead(field, desk)) {
-        if (field in desk.refused && document.activeElement !== box) box.value = shownAs(desk.refused[field] ?? "");
-        return;
-      }
+      if (isAhead(field, desk)) return;
       complain("");
       box.value = next.kind === "text" && field in desk.job ? shownAs(desk.job[field]) : next.value;
       if (slider && next.slider) slide(slider, next, next.slider);

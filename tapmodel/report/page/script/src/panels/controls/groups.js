@@ -57,18 +57,13 @@ function shown(control, desk, rows) {
 }
 
 /**
- * What follows from the way that is chosen is shown, not typed.
+ * What follows from the way that is chosen stands back; whoever types there goes the other way.
  * @param {Group} group
  * @param {Map<string, Row>} rows
  */
 function led(group, rows) {
   for (const way of group.ways)
-    for (const field of way.fields) {
-      const node = rows.get(field)?.node;
-      node?.classList.toggle("led", !way.chosen);
-      const box = node?.querySelector("input[type=text]");
-      if (box instanceof HTMLInputElement) box.readOnly = !way.chosen;
-    }
+    for (const field of way.fields) rows.get(field)?.node.classList.toggle("led", !way.chosen);
 }
 
 /**

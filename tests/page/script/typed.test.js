@@ -1,0 +1,30 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { moved, stepped, valueOf } from "../../../tapmodel/report/page/script/src/live/typed.js";
+
+test("a plain number has the unit of its box", () => {
+  assert.equal(valueOf(" 6.35 ", { unit: "mm" }), 6.35);
+  assert.equal(valueOf("0.25", { unit: "in" }), "0.25in");
+  assert.equal(valueOf("-.5", { unit: "°" }), -0.5);
+});
+
+test("whatever else is typed goes to the server as it is", () => {
+  for (const text of ["1/4in", "6.35 mm", "1,5", "five", "0x10", "1e3"]) assert.equal(valueOf(text, { unit: "in" }), text);
+});
+
+test("an empty box leaves the value to the rules", () => {
+  assert.equal(valueOf("  ", { unit: "mm" }), null);
+});
+
+test("a slider writes no more decimals than its step has", () => {
+  assert.equal(stepped(-2.7400000000000002, 0.02), "-2.74");
+  assert.equal(stepped(0.30000000000000004, 0.05), "0.3");
+  assert.equal(stepped(5, 1), "5");
+});
+
+test("arrow keys move a number by a step and keep its digits", () => {
+  assert.equal(moved("-2.744", 0.02, 1), "-2.724");
+  assert.equal(moved("8", 0.5, -1), "7.5");
+  assert.equal(moved("1/4in", 0.02, 1), null);
+});

@@ -1,0 +1,267 @@
+"""The live page in a browser: what is changed, undone, kept, refused."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from tapmodel.designing.design import design_tap
+from tapmodel.report.units import Units
+from tapmodel.report.view.tap import view_of
+from tapmodel.spec.job_file import job_for
+
+sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+
+from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
+
+expect = sync_api.expect
+
+BAD = (
+    ("flutes.offset", "-1,5", "write -1.5"),
+    ("flutes.offset", "9999", "at most 1000"),
+    ("flutes.count", "4.5", "whole number"),
+    ("flutes.count", "99", "at most 12"),
+    ("hole.class", "6h", "small letters"),
+    ("hole.material", "unobtainium", "standard name"),
+    ("hole.depth", "deep", "a number, more than 0"),
+    ("chamfer.angle", "95", "less than 90"),
+    ("designation", "M18x", "M18x"),
+    ("shop.mill", "fine", "a division and a turn"),
+)
+"""Fields, what is typed, and a part of what is said of it."""
+
+
+@pytest.fixture
+def live(browser, served: str) -> Iterator[Live]:
+    opened = Live(browser, served)
+    yield opened
+    opened.close()
+
+
+def rake(*sets: str) -> float:
+    """What the design room itself makes of a job."""
+    return design_tap(job_for("M18x0.75", sets)).figures.rake_crest
+
+
+def by_setting(live: Live) -> None:
+    live.page.get_by_role("radio", name="offset and depth").check()
+    expect(live.page.locator("#saved")).to_have_text("changed, not saved", timeout=WAITS)
+
+
+def test_the_offset_is_changed_and_the_rake_read(live: Live) -> None:
+    by_setting(live)
+    depth = live.number("flutes.depth_from_top")
+    live.type("flutes.offset", "-1.5")
+    expected = rake("flutes.offset=-1.5", f"flutes.depth_from_top={depth}")
+    live.shows("flutes.rake", f"{expected:.2f}".rstrip("0").rstrip("."))
+    assert expected > rake() + 4
+    assert "1.500 mm" in live.figure("cutter")
+
+
+def test_the_arrow_keys_move_by_a_division_of_the_dial(live: Live) -> None:
+    by_setting(live)
+    live.type("shop.mill", "0.05mm, 5mm a turn")
+    box = live.box("flutes.offset")
+    expect(live.slider("flutes.offset")).to_have_attribute("step", "0.05", timeout=WAITS)
+    before = live.number("flutes.offset")
+    box.focus()
+    live.page.keyboard.press("ArrowUp")
+    live.shows("flutes.offset", f"{before + 0.05:.3f}".rstrip("0"))
+
+
+def test_undo_and_redo_by_keys_and_buttons(live: Live) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    live.type("flutes.rake", "12")
+    expect(live.page.locator("#undo")).to_have_attribute("aria-disabled", "false")
+    expect(live.page.locator("[data-state=given] #field-flutes-rake")).to_be_visible()
+    live.page.locator("#undo").click()
+    live.shows("flutes.rake", "8")
+    live.shows("flutes.count", "3")
+    live.page.keyboard.press("Control+z")
+    live.shows("flutes.count", "4")
+    live.page.keyboard.press("Control+Shift+Z")
+    live.shows("flutes.count", "3")
+    live.page.locator("#redo").click()
+    live.shows("flutes.rake", "12")
+
+
+def test_a_drawn_slider_is_undone_in_one_step_and_the_last_place_stands(live: Live) -> None:
+    by_setting(live)
+    before = live.number("flutes.offset")
+    asked = live.taps_asked()
+    live.slider("flutes.offset").evaluate(DRAWN, 200)
+    live.shows("flutes.offset", "-0.02")
+    expect(live.page.locator(".figure", has_text="cutter")).to_contain_text(
+        "0.020 mm", timeout=WAITS
+    )
+    live.page.wait_for_timeout(300)
+    assert live.taps_asked() - asked < 200
+    depth = live.number("flutes.depth_from_top")
+    expected = rake("flutes.offset=-0.02", f"flutes.depth_from_top={depth}")
+    assert live.number("flutes.rake") == pytest.approx(expected, abs=0.006)
+    live.page.locator("#undo").click()
+    live.shows("flutes.offset", f"{before:.3f}")
+
+
+DRAWN = """async (slider, count) => {
+  for (let n = 1; n <= count; n++) {
+    slider.value = String(-2 - 0.02 + n * 0.01);
+    slider.dispatchEvent(new Event("input", { bubbles: true }));
+    if (n % 5 === 0) await new Promise((rest) => setTimeout(rest, 5));
+  }
+}"""
+
+
+def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    live.page.locator("#units").select_option("inch")
+    expect(live.page.locator(".figure", has_text="tap drill")).to_contain_text(" in", timeout=WAITS)
+    live.type("hole.depth", "oops")
+    expect(live.page.locator("#field-hole-depth-wrong")).to_be_visible(timeout=WAITS)
+    live.page.wait_for_timeout(500)
+    live.page.reload()
+    live.ready()
+    live.shows("flutes.count", "3")
+    live.shows("hole.depth", "oops")
+    expect(live.page.locator("#field-hole-depth-wrong")).to_contain_text("a number, more than 0")
+    assert " in" in live.figure("tap drill")
+    assert live.page.locator("#saved").inner_text() == "changed, not saved"
+
+
+def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
+    live.type("flutes.rake", "12")
+    row = live.page.locator(".field", has=live.page.locator("#field-flutes-rake"))
+    back = row.locator(".back")
+    expect(back).to_have_text("back to 8 °", timeout=WAITS)
+    row.locator(".state").click()
+    expect(row.locator(".why")).to_contain_text("low-carbon steel")
+    back.click()
+    live.shows("flutes.rake", "8")
+    expect(row.locator(".state")).to_have_text("recommended")
+
+
+def test_a_cure_is_applied_by_one_press_and_undone_as_one(browser, served: str) -> None:
+    live = Live(browser, served)
+    live.type("designation", "Tr16x4")
+    expect(live.page.locator("#title")).to_contain_text("Tr16x4", timeout=WAITS)
+    before = [found.code for found in found_of("Tr16x4")]
+    assert "tap-overloaded" in before
+    cure = live.page.locator(".found > li", has_text="tap-overloaded").locator(".cure").first
+    assert "core" in cure.inner_text()
+    assert "thread" in cure.inner_text()
+    cure.click()
+    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(
+        0, timeout=WAITS
+    )
+    assert "Tr16x4" in live.page.locator("#title").inner_text()
+    live.page.locator("#undo").click()
+    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(
+        1, timeout=WAITS
+    )
+    live.close()
+
+
+def found_of(designation: str):
+    return view_of(design_tap(job_for(designation)), Units.MM).findings
+
+
+def test_ten_bad_inputs_give_messages_and_lose_nothing(live: Live) -> None:
+    drill = live.figure("tap drill")
+    for field, typed, told in BAD:
+        live.type(field, typed)
+        wrong = live.page.locator(f"#field-{field.replace('.', '-')}-wrong")
+        expect(wrong).to_contain_text(told, timeout=WAITS)
+        expect(live.page.locator("#notice")).to_contain_text(told)
+        assert live.box(field).input_value() == typed
+        assert live.box(field).get_attribute("aria-invalid") == "true"
+        assert live.page.locator("main").get_attribute("class") == "stale"
+        assert live.figure("tap drill") == drill
+    assert live.page.locator("#saved").inner_text() == ""
+    live.page.locator("#field-hole-depth").fill("20")
+    live.page.keyboard.press("Enter")
+    expect(live.page.locator("main")).not_to_have_class("stale", timeout=WAITS)
+    expect(live.page.locator("#notice")).to_be_hidden()
+    # What is wrong elsewhere is still told there.
+    expect(live.page.locator("#field-hole-material-wrong")).to_be_visible()
+
+
+def test_two_tabs_do_not_corrupt_each_other(browser, served: str) -> None:
+    one, other = Live(browser, served), Live(browser, served)
+    one.type("flutes.count", "3")
+    other.type("flutes.rake", "12")
+    one.shows("flutes.count", "3")
+    expect(other.page.locator("[data-state=given] #field-flutes-rake")).to_be_visible(timeout=WAITS)
+    other.shows("flutes.count", "4")
+    one.shows("flutes.rake", "8")
+    one.close()
+    other.close()
+
+
+def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    with live.page.expect_download() as saving:
+        live.page.locator("#save").click()
+    path = tmp_path / saving.value.suggested_filename
+    saving.value.save_as(path)
+    assert path.suffix == ".toml"
+    expect(live.page.locator("#saved")).to_have_text("")
+    live.type("flutes.count", "6")
+    live.shows("flutes.count", "6")
+    live.page.locator("#file").set_input_files(path)
+    live.shows("flutes.count", "3")
+    expect(live.page.locator("#saved")).to_have_text("")
+
+
+def test_leaving_asks_only_while_something_is_not_saved(browser, served: str) -> None:
+    live = Live(browser, served)
+    asked: list[str] = []
+    live.page.on("dialog", lambda dialog: asked.append(dialog.type))
+    live.page.locator("h1").click()
+    live.page.goto("about:blank")
+    assert asked == []
+    live.page.goto(served)
+    live.ready()
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    live.page.goto("about:blank")
+    assert asked == ["beforeunload"]
+    live.close()
+
+
+@pytest.mark.parametrize("width", [360, 800, 1600])
+def test_nothing_is_cut_off(browser, served: str, width: int) -> None:
+    live = Live(browser, served, viewport={"width": width, "height": 800})
+    assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
+    if width < 992:
+        assert not live.page.locator("#controls").is_visible()
+        live.page.get_by_role("button", name="Change the tap").click()
+        assert live.page.locator("#controls").is_visible()
+        assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
+        live.page.locator("#field-hole-depth").focus()
+        live.page.keyboard.press("Escape")
+        assert not live.page.locator("#controls").is_visible()
+    over = live.page.evaluate(OVER)
+    assert over == []
+    live.close()
+
+
+OVER = """() => [...document.querySelectorAll("main *, header *, aside *")]
+  .filter((node) => !node.closest(".scroll, nav, svg") && node.getBoundingClientRect().right > innerWidth + 1)
+  .map((node) => node.outerHTML.slice(0, 80))"""
+
+
+def test_tables_and_drawings_come_when_they_are_looked_at(live: Live) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    live.page.locator("#papers").scroll_into_view_if_needed()
+    drawings = live.page.locator("#drawings .card svg")
+    expect(drawings.first).to_be_visible(timeout=90_000)
+    assert drawings.count() >= 6
+    expect(live.page.locator("#milling")).to_contain_text("ball-nose")
+    expect(live.page.locator("#choices")).to_contain_text("flutes.")
+    live.page.get_by_role("button", name="Full size: Side view").click()
+    assert live.page.locator("#full svg").is_visible()
+    live.page.keyboard.press("Escape")
+    assert not live.page.locator("#full").is_visible()
