@@ -22,18 +22,17 @@ export function sharesOfPitch({ crest, root }, pitch) {
 }
 
 /**
- * Heights along a helix that cover a length at every angle up to `turn`.
+ * Heights along a helix that cover a length at every angle between two.
  * @param {TapShape} shape
- * @param {number} low [mm]
- * @param {number} high
- * @param {number} turn [rad]
+ * @param {number[]} length from and to [mm]
+ * @param {number[]} angles from and to [rad]
  */
-export function helixRows(shape, low, high, turn) {
+export function helixRows(shape, [low, high], angles) {
   const { pitch, lead, first_z, profile } = shape;
   const shares = sharesOfPitch(profile, pitch);
-  const rise = lead * turn / (2 * Math.PI);
-  const first = Math.floor((low - first_z - rise) / pitch) - 1;
-  const last = Math.ceil((high - first_z) / pitch) + 1;
+  const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
+  const first = Math.floor((low - most) / pitch) - 1;
+  const last = Math.ceil((high - least) / pitch) + 1;
   const rows = [];
   for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
   return rows;
@@ -78,21 +77,22 @@ export function evenly(from, to, count) {
  * @param {number} deep of the block [mm]
  */
 export function workGrids(shape, deep) {
-  const round = evenly(0, Math.PI, ROUND);
+  // What stays lies behind the axis; of a left-hand tap all is mirrored afterwards.
+  const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
+  const round = evenly(from, to, ROUND);
   const corner = Math.atan(0.72);
-  const outer = [...evenly(0, corner, 12), ...evenly(corner, Math.PI - corner, 40),
-    ...evenly(Math.PI - corner, Math.PI, 12)];
-  const helix = helixRows(shape, -deep, 0, Math.PI).map((z) => [z, 1, 0]);
+  const outer = [...evenly(from, from + corner, 12), ...evenly(from + corner, to - corner, 40),
+    ...evenly(to - corner, to, 12)];
+  const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
   /** @param {number} angle */
   const cutFace = (angle) => {
-    const rows = helixRows(shape, -deep, 0, Math.PI);
-    const { corners, triangles } = grid([angle, angle], rows.map((z) => [z, 1, 0]));
+    const { corners, triangles } = grid([angle, angle], helix);
     for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
     return { corners, triangles };
   };
   return {
     bore: grid(round, helix),
-    cuts: [cutFace(0), cutFace(Math.PI)],
+    cuts: [cutFace(from), cutFace(to)],
     faces: [grid(outer, [[0, 0, 0], [0, 0, 1]]), grid(outer, [[-deep, 0, 0], [-deep, 0, 1]])],
   };
 }
@@ -104,7 +104,7 @@ export function workGrids(shape, deep) {
  */
 export function blankGrids(shape, to) {
   const round = evenly(0, 2 * Math.PI, WHOLE);
-  const rows = helixRows(shape, 0, shape.thread_end, 2 * Math.PI).map((z) => [z, 1, 0]);
+  const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
   const behind = [];
   if (to > shape.thread_end) {
     const least = 1e-4 * shape.major;

@@ -15,7 +15,7 @@
 const MARGIN = 6, GAP = 5;
 const ANGLES = 32;
 const STEP = 12; // of the way out [px]
-const OVER_MODEL = 600, OVER_LEADER = 150, OVER_WORDS = 4000; // as if it stood so much further [px]
+const OVER_MODEL = 600, OVER_LEADER = 150, OVER_LINE = 900, OVER_WORDS = 4000; // as if it stood so much further [px]
 
 /**
  * @param {Wanted[]} wanted
@@ -87,7 +87,7 @@ function costOf(one, bounds, model, taken) {
     const to = nearest(other.bounds, other.from.x, other.from.y);
     if (overlap(bounds, other.bounds)) cost += OVER_WORDS;
     if (crosses(one, end, other.from, to)) cost += OVER_LEADER;
-    if (inside(other.bounds, one) || inside(bounds, other.from)) cost += OVER_LEADER;
+    if (strikes(one, end, other.bounds) || strikes(other.from, to, bounds)) cost += OVER_LINE;
   }
   return cost;
 }
@@ -113,11 +113,6 @@ export function overlap(a, b) {
   return a.left < b.right + GAP && b.left < a.right + GAP && a.top < b.bottom + GAP && b.top < a.bottom + GAP;
 }
 
-/** @param {Bounds} bounds @param {{x: number, y: number}} point */
-function inside(bounds, { x, y }) {
-  return x > bounds.left && x < bounds.right && y > bounds.top && y < bounds.bottom;
-}
-
 /** @typedef {{x: number, y: number}} Point */
 
 /** @param {Point} a @param {Point} b @param {Point} c @param {Point} d */
@@ -125,6 +120,26 @@ function crosses(a, b, c, d) {
   /** @param {Point} p @param {Point} q @param {Point} r */
   const side = (p, q, r) => Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
   return side(a, b, c) !== side(a, b, d) && side(c, d, a) !== side(c, d, b);
+}
+
+/**
+ * Whether a leader runs over words.
+ * @param {Point} a
+ * @param {Point} b
+ * @param {Bounds} bounds
+ */
+export function strikes(a, b, { left, top, right, bottom }) {
+  let from = 0, to = 1;
+  for (const [start, way, low, high] of [[a.x, b.x - a.x, left, right], [a.y, b.y - a.y, top, bottom]]) {
+    if (Math.abs(way) < 1e-9) {
+      if (start <= low || start >= high) return false;
+      continue;
+    }
+    const [one, two] = [(low - start) / way, (high - start) / way];
+    from = Math.max(from, Math.min(one, two));
+    to = Math.min(to, Math.max(one, two));
+  }
+  return from < to;
 }
 
 /**

@@ -132,7 +132,7 @@ export class InHoleScene {
       setAll(gl, programs.thread, { ...work, partNumber: part });
       for (const mesh of meshes) mesh.draw();
     }
-    plain(gl, programs, this.sides, { ...still, surface: look.work, polish: 0.6 });
+    plain(gl, programs, this.sides, { ...still, hand: 1, surface: look.work, polish: 0.6 });
     if (this.chips) {
       gl.useProgram(programs.chips.made);
       setAll(gl, programs.chips, {

@@ -35,7 +35,7 @@ export function facingView(facing) {
   // Of the tap turned by -round about its axis, x looks at us in the side view's frame.
   const c = Math.cos(round), s = Math.sin(round);
   const away = [c, -s, 0, s, c, 0, 0, 0, 1];
-  const lying = product([0, 0, 1, 0, 1, 0, -1, 0, 0], away);
+  const lying = product([0, 0, 1, 0, -1, 0, 1, 0, 0], away);
   const towardsFront = Math.atan2(z, Math.hypot(x, y));
-  return seen(product([1, 0, 0, 0, 1, 0, 0, 0, 1], lying), 0.35 - towardsFront * 0.5, 0.3);
+  return seen(lying, 0.35 - towardsFront * 0.5, 0.3);
 }

@@ -69,7 +69,7 @@ class ModelPanel {
   _connect(viewer) {
     const { parts } = this;
     for (const [name, button] of Object.entries(parts.views))
-      button.addEventListener("click", () => viewer.look(name));
+      button.addEventListener("click", () => name === "quarter" ? viewer.reset() : viewer.look(name));
     for (const [name, radio] of Object.entries(parts.scenes))
       radio.addEventListener("change", () => this._choose(/** @type {SceneName} */ (name)));
     parts.cut.addEventListener("change", () => this._cut());

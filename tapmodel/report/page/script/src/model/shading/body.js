@@ -47,7 +47,7 @@ void main() {
     warm = beside * exp(-pow(max(edgeRadius - r, 0.0) / (0.15 * crest.y), 1.3)) * within;
   }
   vec3 n = normalize(facing);
-  base = mix(base, straw * (made == 1 ? 1.08 : 1.0), 0.78 * warm * (1.0 - inMaking));
+  base = mix(base, straw, 0.95 * warm * (1.0 - inMaking));
   colour = vec4(lit(n, base, open, made == 1 ? 1.0 : 0.8), 1.0);
 }`];
 

@@ -83,7 +83,7 @@ void main() {
     base = mix(base, vec3(0.88, 0.87, 0.84), step(1e-4, r - hole.x) * 0.75);
     open -= 0.15 * cutIn;
   } else if (part == ${CUT_FACE}) {
-    n = turn * vec3(0.0, -hand, 0.0);
+    n = turn * vec3(0.0, -1.0, 0.0);
     float line = (own.x + at.y) / spacing, wide = fwidth(line);
     float ink = 1.0 - smoothstep(0.25 * wide, 0.85 * wide, abs(fract(line) - 0.5));
     vec3 seen = mix(base, lit(normalize(n), base, 1.0, 0.0), 0.4);
