@@ -48,13 +48,17 @@ def listening_at(host: str, port: int) -> socket.socket:
     """
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     try:
-        return socket.create_server((host, port), family=family)
+        listening = socket.create_server((host, port), family=family)
     except (OSError, UnicodeError, TypeError) as error:
         if isinstance(error, OSError) and error.errno in {errno.EADDRINUSE, errno.EACCES}:
             reason = "it is taken" if error.errno == errno.EADDRINUSE else "the system keeps it"
             raise InputError("--port", port, f"a port that is free ({reason}); 0 for any") from None
         allowed = f"an address of this machine, or none for {LOOPBACK}"
         raise InputError("--host", host, allowed) from None
+    # Or the second part of an answer waits until the browser has acknowledged the first, which it
+    # puts off for 40 ms. Connections have it from the socket that they come by.
+    listening.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+    return listening
 
 
 def address_of(listening: socket.socket, host: str) -> Address:

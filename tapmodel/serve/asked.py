@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import design_at_once, design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units_wanted import units_of
@@ -87,8 +87,13 @@ def asked_of(body: object) -> Asked:
     return request_of(Asked, body)
 
 
-def answered(asked: Asked) -> Answered:
+def answered(asked: Asked, *, in_full: bool = False) -> Answered:
     """Design what is asked for.
+
+    Args:
+        asked: by the page.
+        in_full: with what stood next to each choice, which takes several times as long; papers tell
+            it, the page at once does not.
 
     Raises:
         InputError: naming field, value and what is allowed.
@@ -96,7 +101,7 @@ def answered(asked: Asked) -> Answered:
     """
     dropped = given_way(asked.job, asked.changed)
     left = {field: value for field, value in asked.job.items() if field not in dropped}
-    job, design = _designed(json.dumps(left, sort_keys=True))
+    job, design = _designed(json.dumps(left, sort_keys=True), in_full=in_full)
     units = units_of(job, asked.units)
     if isinstance(design, NoTapError):
         raise _again(design, units)
@@ -115,11 +120,11 @@ def given_way(job: Mapping[str, object], changed: Collection[str]) -> tuple[str,
 
 
 @lru_cache(_REMEMBERED)
-def _designed(text: str) -> tuple[CheckedJob, TapDesign | NoTapError]:
+def _designed(text: str, *, in_full: bool) -> tuple[CheckedJob, TapDesign | NoTapError]:
     """The design of a job as JSON, or why there is none."""
     job = checked_job(table_of(json.loads(text)))
     try:
-        return job, judged(design_tap(job))
+        return job, judged(design_tap(job) if in_full else design_at_once(job))
     except NoTapError as error:
         return job, error.with_traceback(None)
 

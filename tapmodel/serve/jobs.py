@@ -18,7 +18,7 @@ def job_text(asked: Asked) -> dict[str, object]:
         InputError: as `answered`.
         NoTapError: the same.
     """
-    told = answered(asked)
+    told = answered(asked, in_full=True)
     job = told.job
     if asked.units is not None:
         job = job.model_copy(update={"units": asked.units.value})

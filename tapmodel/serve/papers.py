@@ -7,5 +7,5 @@ from tapmodel.serve.asked import Asked, answered
 
 def papers(asked: Asked) -> dict[str, list[dict[str, str]]]:
     """Chapters and drawings; see `page_papers`."""
-    told = answered(asked)
+    told = answered(asked, in_full=True)
     return page_papers(told.design, look_of(told.job, told.units))

@@ -1,6 +1,7 @@
 """Builds: refused, begun, followed, stopped, fetched; nothing of one that was stopped is left."""
 
 import io
+import json
 import os
 import subprocess
 import sys
@@ -12,7 +13,7 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
-from conftest import Served, serving
+from served_page import Served, serving
 
 from tapmodel.errors import KernelError
 from tapmodel.export.clock import VARIABLE
@@ -85,6 +86,13 @@ def test_a_step_file_is_that_of_the_command_line(finished: SimpleNamespace, tmp_
         assert answer.content == (tmp_path / "small" / name).read_bytes()
         assert answer.headers["content-disposition"] == f'attachment; filename="{name}"'
         assert len(answer.content) > 100_000
+    records = [
+        finished.served.get(f"build/{finished.key}/files/record.json").json(),
+        json.loads((tmp_path / "small" / "record.json").read_text()),
+    ]
+    # Of the one the route is, too.
+    assert [file["path"] for file in records[1]["files"]] == ["small.step", "small.stl"]
+    assert records[0] | {"files": 0} == records[1] | {"files": 0}
 
 
 def test_what_was_proved_is_told_in_words(finished: SimpleNamespace) -> None:
@@ -94,6 +102,7 @@ def test_what_was_proved_is_told_in_words(finished: SimpleNamespace) -> None:
     rows = dict(told["made"]["rows"])
     assert rows["sound"] == "1 closed solid, genus 0, no self-intersection"
     assert {"volume", "sections", "surface", "features", "mesh"} < rows.keys()
+    assert told["made"]["notes"] == ["Prove the programs in air first."]
     names = {one["name"] for one in told["made"]["files"]}
     assert names == {
         *("small.step", "small.stl", "small.toml", "record.json"),

@@ -1,8 +1,6 @@
 """The command: its one line, what a bad start says, and that it ends cleanly with all it began."""
 
-import http.client
 import json
-import os
 import re
 import signal
 import socket
@@ -11,60 +9,19 @@ import sys
 import threading
 import time
 from collections.abc import Iterator
-from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from served_process import COMMAND, Running, start
 
 from tapmodel.serve.address import address_of, listening_at
 
-COMMAND = [sys.executable, "-m", "tapmodel", "serve", "--no-browser"]
 SMALL = {"designation": "M4x0.7", "blank.thread_length": 4}
-
-
-@dataclass
-class Running:
-    """A server in a process of its own."""
-
-    process: subprocess.Popen[str]
-    link: str
-    folder: Path
-
-    def ask(self, method: str, path: str, body: object = None, **headers: str) -> tuple[int, bytes]:
-        """By a path just as it is; behind the token unless it begins with a stroke."""
-        _, _, host, token = self.link.rstrip("/").split("/")
-        text = None if body is None else json.dumps(body)
-        kind = {} if body is None else {"content-type": "application/json"}
-        whole = path if path.startswith("/") else f"/{token}/{path}"
-        with closing(http.client.HTTPConnection(host, timeout=30)) as connection:
-            connection.request(method, whole, text, kind | headers)
-            answer = connection.getresponse()
-            return answer.status, answer.read()
-
-    def ended_by(self, ending: int) -> tuple[int, str]:
-        """Exit code, and what was told on stderr."""
-        self.process.send_signal(ending)
-        _, told = self.process.communicate(timeout=20)
-        return self.process.returncode, told
-
-
-def _start(folder: Path, *words: str) -> Running:
-    process = subprocess.Popen(
-        [*COMMAND, *words],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-        text=True,
-        env=os.environ | {"TMPDIR": str(folder)},
-        start_new_session=True,
-    )
-    assert process.stdout
-    return Running(process, process.stdout.readline().strip(), folder)
 
 
 @pytest.fixture(scope="module")
 def running(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Running]:
-    started = _start(tmp_path_factory.mktemp("served"), "M8", "--port", "0")
+    started = start(tmp_path_factory.mktemp("served"), "M8", "--port", "0")
     yield started
     started.process.kill()
     started.process.communicate()
@@ -84,7 +41,7 @@ def test_the_whole_address_stands_on_one_line(running: Running) -> None:
 
 
 def test_without_a_job_it_opens_with_m10(tmp_path: Path) -> None:
-    started = _start(tmp_path)
+    started = start(tmp_path)
     assert b"Tap for M10" in started.ask("GET", "")[1]
     assert started.ended_by(signal.SIGINT)[0] == 130
 
@@ -171,7 +128,7 @@ def test_moves_that_nobody_waits_for_are_not_worked_at(running: Running) -> None
 
 @pytest.mark.parametrize(("ending", "code"), [("SIGINT", 130), ("SIGTERM", 130)])
 def test_it_ends_cleanly_with_what_it_builds(tmp_path: Path, ending: str, code: int) -> None:
-    started = _start(tmp_path, "M4x0.7", "--set", "blank.thread_length=4")
+    started = start(tmp_path, "M4x0.7", "--set", "blank.thread_length=4")
     status, _ = started.ask("POST", "build", {"job": SMALL, "formats": ["step"]})
     assert status == 202
     while not _spawned(started.process.pid):
@@ -222,7 +179,7 @@ def test_the_shop_of_a_job_is_read_once_into_its_values(tmp_path: Path) -> None:
     (tmp_path / "shop.toml").write_text('[shop]\ncutters = [2.5, 3.5]\nleadscrew = "8tpi"\n')
     job = tmp_path / "job.toml"
     job.write_text('designation = "M8"\n[shop]\nfile = "shop.toml"\nleadscrew = "6mm"\n')
-    started = _start(tmp_path, str(job))
+    started = start(tmp_path, str(job))
     _, page = started.ask("GET", "")
     found = re.search(rb'id="page-data">(.*?)</script>', page)
     assert found
@@ -235,12 +192,18 @@ def test_the_shop_of_a_job_is_read_once_into_its_values(tmp_path: Path) -> None:
 
 
 def test_others_in_the_network_are_let_in_only_deliberately(tmp_path: Path) -> None:
-    started = _start(tmp_path, "--host", "0.0.0.0")  # noqa: S104  (what is tried)
+    started = start(tmp_path, "--host", "0.0.0.0")  # noqa: S104  (what is tried)
     assert started.ask("GET", "")[0] == 200
     assert started.ask("GET", "", host="evil.example")[0] == 421
     code, told = started.ended_by(signal.SIGTERM)
     assert code == 130
     assert "whoever in the network has this address" in told
+
+
+def test_no_answer_waits_for_its_first_part_to_be_acknowledged() -> None:
+    with listening_at("127.0.0.1", 0) as listening:
+        with socket.create_connection(listening.getsockname()), listening.accept()[0] as connection:
+            assert connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
 
 
 def test_hosts_are_the_names_of_where_it_listens() -> None:

@@ -77,7 +77,7 @@ class Built:
     Attributes:
         verdict: one sentence.
         rows: what was looked at, and what was found.
-        notes: what could not be made, and why.
+        notes: what could not be made, and why; what can hurt.
         files: that can be fetched.
     """
 
@@ -107,6 +107,8 @@ def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]]) -> Built:
     """
     files = tuple(BuiltFile(name, _size(count)) for name, count in sizes)
     notes = tuple(f"left out, {words}" for words in record.get("left_out", ()))
+    if any(file.name.endswith(".ngc") for file in files):
+        notes += ("Prove the programs in air first.",)
     if "model" not in record:
         return Built("Papers alone: no solid was built, so none was proved.", (), notes, files)
     verdict = "Proved: the solid, its mesh and the files read back agree with the design."

@@ -60,7 +60,7 @@ def ordered(asked: BuildAsked, limits: Limits) -> Ordered:
     wanted = set(asked.formats)
     if not wanted or not wanted <= LABELS.keys():
         raise InputError("formats", list(asked.formats), f"one or more of {', '.join(LABELS)}")
-    told = answered(asked)
+    told = answered(asked, in_full=True)
     design, model = told.design, not wanted <= WITHOUT_MODEL
     seconds = _PAPERS_TAKE
     if model:

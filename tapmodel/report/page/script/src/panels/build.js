@@ -177,22 +177,35 @@ function focused() {
 /** @param {KindOfFile} kind */
 function choice({ key, label, model }) {
   const box = made("input", { type: "checkbox", value: key, checked: true, "data-model": model });
-  return made("label", {}, box, ` ${label}`);
+  return made("label", {}, box, made("span", {}, label));
 }
 
 /**
+ * What came of a build: the verdict with what was looked at, and the files; those of folders folded.
  * @param {string} id
  * @param {Built} built
  */
 function shown(id, { verdict, rows, notes, files }) {
   const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
-  const links = files.map(({ name, size }) =>
-    made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+  const [more, first] = [true, false].map((isInside) =>
+    files.filter(({ name }) => name.includes("/") === isInside));
+  const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
   return [
     made("p", { class: "verdict", role: "status" }, verdict),
     ...notes.map((note) => made("p", { class: "note" }, note)),
-    made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
-    made("ul", { class: "files" }, ...links),
     ...(rows.length ? [made("dl", { class: "proof" }, ...found)] : []),
+    made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
+    list(id, first),
+    ...(more.length ? [folded] : []),
   ];
+}
+
+/**
+ * @param {string} id
+ * @param {Built["files"]} files
+ */
+function list(id, files) {
+  const links = files.map(({ name, size }) =>
+    made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+  return made("ul", { class: "files" }, ...links);
 }
