@@ -180,7 +180,6 @@ def _length(field: str, text: str) -> float | None:
 
 def _renamed(error: InputError, typed: Mapping[str, str]) -> InputError:
     """A refusal by the name of a box instead of an option, with what was typed into it."""
-    if not error.field.startswith("--"):
-        return error
+    name = error.field.removeprefix("--").rpartition(": ")[2].replace("-", "_")
     value = typed.get(error.field) or error.value
-    return type(error)(error.field.removeprefix("--").replace("-", " "), value, error.allowed)
+    return error if name == error.field else type(error)(name, value, error.allowed)

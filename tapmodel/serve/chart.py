@@ -1,5 +1,6 @@
 """The route of charts: one value of a job is varied, and figures of each tap are told."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Annotated, Any
@@ -9,15 +10,14 @@ from pydantic import Field
 from tapmodel.comparing.variant import Variant
 from tapmodel.comparing.variants import Asked as Varied
 from tapmodel.comparing.variants import compare_taps
-from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units import Units
-from tapmodel.report.view.chart import Charted, chart_view, job_value
-from tapmodel.report.view.chart_fields import FIELDS, rivals
+from tapmodel.report.view.chart import Charted, chart_view, job_value, per_field
+from tapmodel.report.view.chart_fields import FIELDS
 from tapmodel.report.view.figures import LABELS
 from tapmodel.report.words.findings import said
-from tapmodel.serve.asked import Asked, answered, checked_job, table_of
+from tapmodel.serve.asked import Answered, Asked, answered, checked_job, table_of
 from tapmodel.shop.judged import judged
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.lengths import millimetres_of
@@ -61,9 +61,9 @@ def chart_answer(asked: ChartAsked) -> dict[str, Any]:
     for name in asked.figures:
         _refuse_strange("figures", name, LABELS)
     told = answered(asked)
-    values = _values(asked, told.design)
-    table = _without(asked.job, (asked.field, *rivals(asked.field)))
-    tried = [job_value(asked.field, value) for value in values]
+    values = _values(asked, told)
+    table = table_of(asked.job)
+    tried = [job_value(asked.field, value, told.units) for value in values]
     variants = compare_taps(Varied(table, {asked.field: tried})).variants
     broken = _broken(table, asked.field, variants, told.units)
     charted = Charted(asked.field, values, asked.figures, variants, broken)
@@ -75,22 +75,21 @@ def _refuse_strange(what: str, name: str, known: Mapping[str, object]) -> None:
         raise InputError(what, name, ", ".join(known))
 
 
-def _without(job: Mapping[str, object], fields: tuple[str, ...]) -> dict[str, object]:
-    return table_of({name: value for name, value in job.items() if name not in fields})
-
-
-def _values(asked: ChartAsked, design: TapDesign) -> tuple[float, ...]:
-    """Evenly spaced, both ends among them; whole ones where the field counts."""
+def _values(asked: ChartAsked, told: Answered) -> tuple[float, ...]:
+    """Evenly spaced, but as round as a reader sets them; whole ones where the field counts."""
     field = FIELDS[asked.field]
-    usual = field.ends(design)
+    usual = field.ends(told.design)
     low = usual[0] if asked.start is None else _end("start", asked.start, asked.field)
     high = usual[1] if asked.end is None else _end("end", asked.end, asked.field)
     if not low < high:
         raise InputError("end", asked.end, f"more than the start, {low:g}")
     if field.whole:
         return _whole(round(low), round(high), asked)
+    per = per_field(asked.field, told.units)
     step = (high - low) / (asked.steps - 1)
-    return (*(low + step * number for number in range(asked.steps - 1)), high)
+    digits = 1 - math.floor(math.log10(step * per))
+    between = (low + step * number for number in range(1, asked.steps - 1))
+    return (low, *(round(value * per, digits) / per for value in between), high)
 
 
 def _whole(low: int, high: int, asked: ChartAsked) -> tuple[float, ...]:

@@ -10,7 +10,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Length, Quantity, Words
 from tapmodel.report.units import Units, shown
 from tapmodel.report.view.axes import Axis, axis_of
-from tapmodel.report.view.chart_fields import FIELDS, rivals
+from tapmodel.report.view.chart_fields import FIELDS
 from tapmodel.report.view.figures import LABELS, figure_number, figure_text, per_unit, unit_told
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
@@ -63,7 +63,6 @@ class ChartView:
 
     Attributes:
         field: that is varied, by its dotted name.
-        replaces: fields whose place it takes in a job.
         label: its name.
         start, end: from where to where, as they can be typed.
         across: its scale.
@@ -75,7 +74,6 @@ class ChartView:
     """
 
     field: str
-    replaces: tuple[str, ...]
     label: str
     start: str
     end: str
@@ -127,7 +125,6 @@ def chart_view(design: TapDesign, charted: Charted, units: Units) -> ChartView:
     ends = rows[0].x, rows[-1].x
     return ChartView(
         field=field,
-        replaces=rivals(field),
         label=label,
         start=_typed(field, charted.values[0], units),
         end=_typed(field, charted.values[-1], units),
@@ -142,12 +139,12 @@ def chart_view(design: TapDesign, charted: Charted, units: Units) -> ChartView:
     )
 
 
-def job_value(field: str, value: float) -> float | int | str:
-    """A value as a job takes it; a length with its unit, so that it is not asked back."""
+def job_value(field: str, value: float, units: Units) -> float | int | str:
+    """A value as a job takes it; a length with the reader's unit, so that it is not asked back."""
     if FIELDS[field].whole:
         return round(value)
-    short = float(f"{value:.7g}")
-    return f"{short:.12g}mm" if unit_of(field) is Unit.MM else short
+    short = f"{float(f'{value * per_field(field, units):.7g}'):.12g}"
+    return f"{short}{_unit(field, units)}" if unit_of(field) is Unit.MM else float(short)
 
 
 Found = tuple[Mapping[str, Cell], bool]
@@ -164,8 +161,8 @@ def _row(
     cells, broken = found
     numbers = [None if broken else figure_number(cells.get(key)) for key in figures]
     return Row(
-        x=round(value * _per(field, units), 6),
-        value=job_value(field, value),
+        x=round(value * per_field(field, units), 6),
+        value=job_value(field, value, units),
         text=" = ".join(shown(_quantity(field, value), units)),
         y=tuple(
             None if number is None else number * per_unit(UNITS[key], units)
@@ -193,14 +190,15 @@ def _unit(field: str, units: Units) -> str:
     return unit_told("mm", units) if unit is Unit.MM else unit.value
 
 
-def _per(field: str, units: Units) -> float:
+def per_field(field: str, units: Units) -> float:
+    """How many of the units of its scale one of a field is [mm, deg ...]."""
     return per_unit("mm", units) if unit_of(field) is Unit.MM else 1.0
 
 
 def _typed(field: str, value: float, units: Units) -> str:
     """A value as it can be typed again, in the unit of the scale."""
     inch = units is Units.INCH and unit_of(field) is Unit.MM
-    return f"{value * _per(field, units):.5g}{'in' if inch else ''}"
+    return f"{value * per_field(field, units):.5g}{'in' if inch else ''}"
 
 
 def _up(key: str, number: int, rows: Sequence[Row], units: Units) -> Axis:

@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.spec.conflicts import EXCLUSIVE
 
 Number = Callable[[TapDesign], float]
 
@@ -136,10 +135,3 @@ FIELDS: Mapping[str, ChartField] = {
 }
 """In the order of a list."""
 
-
-def rivals(field: str) -> tuple[str, ...]:
-    """Fields that may not stand in a job beside one, as all settle the same."""
-    found = {other for row in EXCLUSIVE if field in row for other in row}
-    if field == "chamfer.point_diameter":
-        found |= {"chamfer.angle"}
-    return tuple(sorted(found - {field}))

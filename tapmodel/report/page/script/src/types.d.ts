@@ -232,8 +232,6 @@ export interface NamedFigure {
 /** The answer of `chart`. */
 export interface ChartView {
   field: string;
-  /** Fields of the job whose place it takes. */
-  replaces: string[];
   label: string;
   start: string;
   end: string;

@@ -84,7 +84,7 @@ export function chartPanel(desk) {
     read();
   });
   const use = () => {
-    if (chart) desk.set(taken(chart, cursor, desk.job));
+    if (chart) desk.set(taken(chart, cursor));
   };
   take.addEventListener("click", use);
   slider.addEventListener("keydown", (event) => {

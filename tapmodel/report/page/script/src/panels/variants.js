@@ -67,7 +67,7 @@ export function variantsPanel(desk) {
       pin.focus();
     });
     const other = differences(variant.job, desk.job);
-    const told = other.length ? `unlike now: ${other.join(", ")}` : "as now, or rules choose otherwise";
+    const told = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
     return made("li", { "data-letter": variant.letter }, made("strong", {}, sample(variant.letter), variant.letter), name, back, remove,
       made("small", {}, told));
   };

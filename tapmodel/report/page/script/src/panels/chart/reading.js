@@ -41,13 +41,11 @@ export function readout(chart, number) {
 }
 
 /**
- * What a row sets in the job: its value, in the place of what settles the same.
+ * What a row sets in the job.
  * @param {ChartView} chart
  * @param {number} number
- * @param {Job} job
  * @returns {Job}
  */
-export function taken(chart, number, job) {
-  const gone = chart.replaces.filter((name) => name in job).map((name) => [name, null]);
-  return { ...Object.fromEntries(gone), [chart.field]: chart.rows[number].value };
+export function taken(chart, number) {
+  return { [chart.field]: chart.rows[number].value };
 }

@@ -2,14 +2,18 @@
 
 /** @typedef {[number, number]} At */
 
-/** @param {number} value */
-const short = (value) => String(Math.round(value * 100) / 100);
+/**
+ * @param {number} value
+ * @param {number} steps of 1
+ */
+const short = (value, steps) => String(Math.round(value * steps) / steps);
 
 /**
  * A line from point to point, broken where one of null stands between.
  * @param {(At | null)[]} points
+ * @param {number} [steps] of 1: a pixel has a hundred, a mm more
  */
-export function line(points) {
+export function line(points, steps = 100) {
   let path = "";
   let pen = "M";
   for (const point of points) {
@@ -17,7 +21,7 @@ export function line(points) {
       pen = "M";
       continue;
     }
-    path += `${pen}${short(point[0])} ${short(point[1])}`;
+    path += `${pen}${short(point[0], steps)} ${short(point[1], steps)}`;
     pen = "L";
   }
   return path;

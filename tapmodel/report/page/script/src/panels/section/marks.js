@@ -14,6 +14,9 @@ import { placedNames } from "./names.js";
  */
 const stroke = (kind, d) => drawn("path", { class: kind, d });
 
+/** @param {Place[]} points [mm] */
+const inMm = (points) => line(points, 1e4);
+
 /** Circles about the axis and the way the tap turns, at every height.
  * @param {EdgeMarks} marks
  */
@@ -28,13 +31,13 @@ export function roundMarks({ circles }) {
 export function edgeMarks({ rake, land, cutter, margin }) {
   return [
     drawn("circle", { class: "mark cutter", cx: cutter.centre[0], cy: cutter.centre[1], r: cutter.radius }),
-    stroke("mark cutter axis", line(cutter.axis)),
-    stroke("mark fine", line(cutter.radial)),
-    stroke("mark fine", line([cutter.radial[1], cutter.axis[1]])),
+    stroke("mark cutter axis", inMm(cutter.axis)),
+    stroke("mark fine", inMm(cutter.radial)),
+    stroke("mark fine", inMm([cutter.radial[1], cutter.axis[1]])),
     stroke("mark land", land.arc),
     ...(margin ? [stroke("mark margin", margin)] : []),
-    stroke("mark fine", line([rake.out, rake.radial])),
-    stroke("mark edge", line([rake.edge, rake.tangent])),
+    stroke("mark fine", inMm([rake.out, rake.radial])),
+    stroke("mark edge", inMm([rake.edge, rake.tangent])),
     stroke("mark edge arc", rake.arc),
   ];
 }

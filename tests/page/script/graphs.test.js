@@ -1,0 +1,115 @@
+/** Scales, paths and readings of the pictures. */
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+
+import { steps } from "../../../tapmodel/report/page/script/src/panels/bench/stations.js";
+import { nearestRow, readout, taken, zoneEnds } from "../../../tapmodel/report/page/script/src/panels/chart/reading.js";
+import { between, head, line, points } from "../../../tapmodel/report/page/script/src/panels/graph/paths.js";
+import { legible, scaleOf, spread, within } from "../../../tapmodel/report/page/script/src/panels/graph/scale.js";
+import { placedNames } from "../../../tapmodel/report/page/script/src/panels/section/names.js";
+import { against, differences, freeLetter, way } from "../../../tapmodel/report/page/script/src/panels/variants/pinned.js";
+
+test("a scale runs from end to end, upwards too", () => {
+  const x = scaleOf({ low: -2, high: 6 }, 100, 260);
+  assert.deepEqual([-2, 0, 6].map(x), [100, 140, 260]);
+  const y = scaleOf({ low: 0, high: 5 }, 200, 20);
+  assert.equal(y(2.5), 110);
+});
+
+test("what lies beyond a scale stands at its end", () => {
+  assert.deepEqual([-9, 3, 99].map((value) => within({ low: 0, high: 5 }, value)), [0, 3, 5]);
+});
+
+test("numbers of a narrow scale are left out evenly until none touch", () => {
+  const ticks = [0, 1, 2, 3, 4].map((at) => ({ at, text: "0.25" }));
+  const wide = () => 28;
+  assert.equal(legible(ticks, scaleOf({ low: 0, high: 4 }, 0, 400), wide).length, 5);
+  assert.deepEqual(legible(ticks, scaleOf({ low: 0, high: 4 }, 0, 100), wide).map(({ at }) => at), [0, 2, 4]);
+  assert.equal(legible(ticks, scaleOf({ low: 0, high: 4 }, 0, 10), wide).length, 1);
+});
+
+test("labels are moved apart in their order and stay within", () => {
+  assert.deepEqual(spread([10, 12, 50], 15, 0, 100), [10, 25, 50]);
+  assert.deepEqual(spread([90, 95], 15, 0, 100), [85, 100]);
+  assert.deepEqual(spread([-20], 15, 5, 100), [5]);
+});
+
+test("a line is broken where nothing is known", () => {
+  assert.equal(line([[0, 0], [1, 2], null, [3, 4], [5.1234, 6]]), "M0 0L1 2M3 4L5.12 6");
+  assert.equal(line([]), "");
+});
+
+test("a band goes along one line and back along the other", () => {
+  assert.equal(between([[0, 5], [9, 4]], [[0, 1], [9, 0]]), "M0 5L9 4L9 0L0 1Z");
+  assert.equal(between([], []), "");
+  assert.deepEqual(points([1, 2], [3, 4], (x) => 10 * x, (y) => -y), [[10, -3], [20, -4]]);
+});
+
+test("an arrow's head points along its line", () => {
+  const numbers = head([0, 0], [10, 0], 4).match(/-?[\d.]+/g).map(Number);
+  assert.deepEqual(numbers.slice(0, 2), [10, 0]);
+  assert.ok(numbers[2] < 7 && numbers[4] < 7);
+  assert.equal(numbers[3], -numbers[5]);
+});
+
+const chart = {
+  field: "flutes.offset", label: "offset",
+  figures: [{ key: "rake_crest", label: "rake" }],
+  rows: [0, 1, 2, 3].map((x) => ({ x, value: `${x}mm`, text: `${x} mm`, y: [x], texts: [`${x}°`], broken: x > 1 })),
+  zones: [{ first: 2, last: 3, text: "No land." }],
+};
+
+test("a chart is read at the nearest value", () => {
+  assert.equal(nearestRow(chart.rows, 1.4), 1);
+  assert.equal(nearestRow(chart.rows, 99), 3);
+  assert.equal(readout(chart, 1), "offset 1 mm: rake 1°");
+  assert.equal(readout(chart, 3), "offset 3 mm: breaks a rule. No land.");
+  assert.deepEqual(taken(chart, 1), { "flutes.offset": "1mm" });
+});
+
+test("a zone reaches half-way to the last good value", () => {
+  assert.deepEqual(zoneEnds(chart), [{ low: 1.5, high: 3, text: "No land." }]);
+});
+
+test("names of one side keep clear of each other", () => {
+  const name = (key, y) => ({ key, label: "land", text: "3.7 mm", at: [5, y] });
+  const view = { width: 300, height: 300, middle: [150, 150], each: 20 };
+  const placed = placedNames([name("land", 0), name("drop", 0.1)], view);
+  assert.ok(placed[1].y - placed[0].y >= 31);
+  assert.deepEqual(placed.map(({ anchor }) => anchor), ["start", "start"]);
+  const [top] = placedNames([{ key: "rake", label: "rake", text: "8°", at: [0.1, -5] }], view);
+  assert.equal(top.anchor, "middle");
+  assert.ok(top.y < 50);
+});
+
+test("a fourth variant is the last that finds a letter", () => {
+  assert.equal(freeLetter([{ letter: "A" }, { letter: "C" }]), "B");
+  assert.equal(freeLetter(["A", "B", "C", "D"].map((letter) => ({ letter }))), undefined);
+});
+
+test("the way back to a variant takes away what it did not have", () => {
+  const [now, then] = [{ designation: "M10", "flutes.offset": 1 }, { designation: "M10", "flutes.rake": 4 }];
+  assert.deepEqual(way(now, then), { designation: "M10", "flutes.offset": null, "flutes.rake": 4 });
+  assert.deepEqual(differences(then, now), ["flutes.rake = 4"]);
+});
+
+test("figures differ as they are told", () => {
+  const figure = (text, value) => ({ key: "k", label: "l", text, value });
+  assert.equal(against(figure("2 mm", 2.001), figure("2 mm", 2)), "");
+  assert.equal(against(figure("3 mm", 3), figure("2 mm", 2)), "▲");
+  assert.equal(against(figure("1 mm", 1), figure("2 mm", 2)), "▼");
+  assert.equal(against(figure("–", null), figure("2 mm", 2)), "≠");
+});
+
+test("places of a division are counted from the first to the last", () => {
+  const dividing = { on: "", text: [], stations: [
+    { number: 1, move: "", reached: "0", off: "" },
+    { number: 2, move: "13 turns", reached: "13 turns", off: "" },
+    { number: 3, move: "", reached: "26 turns", off: "+0.3′" }] };
+  assert.deepEqual(steps(dividing, 0).move, "Begin here");
+  assert.deepEqual(steps(dividing, 1), { place: "2 of 3", move: "13 turns", reached: "from the first: 13 turns", first: false, last: false });
+  assert.equal(steps(dividing, 2).move, "from the first: 26 turns");
+  assert.equal(steps(dividing, 2).reached, "from the first: 26 turns, off by +0.3′");
+  assert.ok(steps(dividing, 2).last);
+});

@@ -1,0 +1,293 @@
+"""Section, graphs, variants, chart and bench in a browser, used as their user does."""
+
+import base64
+import json
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from opened import WAITS, Live
+from playwright.sync_api import Browser, Page, expect
+
+from tapmodel.designing.settle import settle
+from tapmodel.report.page.write import PageContent, write_page
+from tapmodel.report.units import Units
+from tapmodel.report.view.tap import view_of
+from tapmodel.serve.asked import Asked, answered
+from tapmodel.spec.job_file import job_for
+
+THREAD = "M18x0.75"
+
+# The angle between the lines of the rake as they are drawn, clockwise.
+RAKE = """() => {
+  const read = (kind) => document.querySelector(`#section path.mark.${kind}`).getAttribute("d")
+    .match(/-?[\\d.]+/g).map(Number);
+  const radial = [...document.querySelectorAll("#section path.mark.fine")].pop().getAttribute("d")
+    .match(/-?[\\d.]+/g).map(Number);
+  const edge = read("edge");
+  const turn = (a, b, c, d) => Math.atan2(d - b, c - a) * 180 / Math.PI;
+  const angle = turn(...radial) - turn(...edge);
+  return ((angle % 360) + 540) % 360 - 180;
+}"""
+
+WIDE = """() => [...document.querySelectorAll("main *")]
+  .filter((one) => one.getBoundingClientRect().right > innerWidth + 1)
+  .filter((one) => !one.closest(".scroll, svg, #papers"))
+  .map((one) => `${one.tagName}#${one.id}.${one.className}`)"""
+
+
+@pytest.fixture
+def live(browser: Browser, served: str) -> Iterator[Live]:
+    page = Live(browser, served)
+    yield page
+    page.close()
+
+
+def rake_of(*sets: str) -> float:
+    return settle(job_for(THREAD, list(sets))).figures.rake_crest
+
+
+def rake_now(page: Page) -> float:
+    """What the design room makes of the job in the address."""
+    return answered(Asked(job=job_in(page.url))).design.figures.rake_crest
+
+
+def job_in(address: str) -> dict[str, object]:
+    coded = address.partition("#job=")[2]
+    padded = coded + "=" * (-len(coded) % 4)
+    return json.loads(base64.urlsafe_b64decode(padded))["job"] if coded else {}
+
+
+def set_offset(live: Live, text: str) -> None:
+    """Give offset and depth instead of rake and core, then another offset."""
+    live.page.get_by_role("radio", name="offset and depth").check()
+    expect(live.page.locator("#saved")).not_to_be_empty(timeout=WAITS)
+    live.type("flutes.offset", text)
+    live.shows("flutes.offset", text)
+    expect(live.page.locator("#section [data-mark=offset]")).to_contain_text(text, timeout=WAITS)
+    for _ in range(200):
+        # the address follows a little later
+        if str(job_in(live.page.url).get("flutes.offset")) == text:
+            break
+        live.page.wait_for_timeout(50)
+
+
+def shows_rake(page: Page, rake: float) -> None:
+    told = page.locator("#section [data-mark=rake]")
+    expect(told).to_have_text(f"{rake:.2f}°", timeout=WAITS)
+    # the lines end on a thousandth of a mm
+    assert page.evaluate(RAKE) == pytest.approx(rake, abs=0.1)
+
+
+def test_another_offset_shows_another_rake(live: Live) -> None:
+    shows_rake(live.page, rake_of())
+    set_offset(live, "-1.5")
+    changed = rake_now(live.page)
+    assert abs(changed - rake_of()) > 1
+    shows_rake(live.page, changed)
+    expect(live.page.locator("#section [data-mark=offset]")).to_have_text("-1.500 mm")
+
+
+def test_the_slider_shows_the_section_at_its_height(live: Live) -> None:
+    page, design = live.page, settle(job_for(THREAD))
+    page.locator("#height").fill(str(design.tap.blank.square_start + 1))
+    expect(page.locator("#region")).to_contain_text("square", timeout=WAITS)
+    # Nothing is cut there: no marks of the edge.
+    assert page.locator("#section path.mark.edge").count() == 0
+    page.locator("#height").fill("20")
+    view = view_of(design, Units.MM, 20.0)
+    expect(page.locator("#region")).to_contain_text(f"{view.section.area:.1f} mm²", timeout=WAITS)
+    assert page.locator("#section .metal").get_attribute("d") == view.section.path
+    page.locator("#marked").uncheck()
+    assert page.locator("#section .mark").count() == 0
+
+
+def test_graphs_follow_a_change(live: Live) -> None:
+    page = live.page
+    bars = page.locator("#chips-pane .bar-of-chip")
+    before = settle(job_for(THREAD)).prediction
+    assert before is not None
+    expect(bars).to_have_count(len(before.chips.teeth))
+    live.type("flutes.count", "6")
+    after = settle(job_for(THREAD, ["flutes.count=6"])).prediction
+    assert after is not None
+    expect(bars).to_have_count(len(after.chips.teeth), timeout=WAITS)
+    stop = page.locator("#torque-pane dl").first
+    expect(stop).to_contain_text(f"{after.torque.band.likely:.3g} N·m")
+    expect(page.locator("#rubbing-pane .surfaces > div")).to_have_count(3)
+
+
+def test_pressing_the_chart_takes_its_value(live: Live) -> None:
+    page = live.page
+    page.locator("#chart-pane, #chart").first.scroll_into_view_if_needed()
+    expect(page.locator("#chart-readout")).to_contain_text("rake at the crest", timeout=WAITS)
+    place = page.locator(".chart-place")
+    box = place.bounding_box()
+    assert box is not None
+    place.click(position={"x": box["width"] * 0.6, "y": box["height"] / 2})
+    read = page.locator("#chart-readout").inner_text()
+    offset = re.search(r"cutter (-?[\d.]+) mm", read)
+    assert offset is not None
+    told = float(offset[1])
+    expect(live.box("flutes.offset")).to_have_value(re.compile(f"^{told:g}"), timeout=WAITS)
+    shows_rake(page, rake_of(f"flutes.offset={told}mm"))
+    page.locator("#undo").click()
+    shows_rake(page, rake_of())
+
+
+def test_the_chart_is_read_by_keys(live: Live) -> None:
+    page = live.page
+    page.locator("#chart").scroll_into_view_if_needed()
+    expect(page.locator("#chart-readout")).to_contain_text("rake", timeout=WAITS)
+    page.select_option("#chart-field", "chamfer.point_diameter")
+    drill = settle(job_for(THREAD)).drill
+    broken = page.locator(".broken-list li")
+    expect(broken.first).to_contain_text("will not start", timeout=WAITS)
+    page.locator("#chart-cursor").focus()
+    page.keyboard.press("End")
+    expect(page.locator("#chart-readout")).to_contain_text("breaks a rule")
+    page.keyboard.press("Home")
+    value = re.search(r"point diameter ([\d.]+) mm", page.locator("#chart-readout").inner_text())
+    assert value is not None
+    assert float(value[1]) < drill
+    page.keyboard.press("Enter")
+    live.shows("chamfer.point_diameter", f"{float(value[1]):g}")
+
+
+def test_variants_are_pinned_compared_kept_and_gone_back_to(live: Live) -> None:
+    page = live.page
+    page.locator("#pin").click()
+    expect(page.locator(".pinned li")).to_have_count(1)
+    set_offset(live, "-1.5")
+    now, then = rake_now(page), rake_of()
+    shows_rake(page, now)
+    row = page.locator("table.variants tr", has_text="rake at the crest")
+    expect(row).to_contain_text(f"{now:.2f}°")
+    expect(row.locator("td").nth(1)).to_have_text(f"{then:.2f}° {'▲' if then > now else '▼'}")
+    same = page.locator("table.variants tr", has_text="depth of")
+    assert same.count() == 0
+    pinned = view_of(settle(job_for(THREAD)), Units.MM)
+    assert page.locator(".overlay .variant.A").get_attribute("d") == pinned.section.path
+    page.locator("#pin").click()
+    expect(page.locator(".pinned li")).to_have_count(2)
+    page.locator("[aria-label='Name of B']").fill("more offset")
+    page.keyboard.press("Tab")
+    page.reload()
+    live.ready()
+    expect(page.locator(".pinned li")).to_have_count(2)
+    assert page.locator("[aria-label='Name of B']").input_value() == "more offset"
+    page.locator("[data-letter=A] button", has_text="Go back").click()
+    shows_rake(page, then)
+    page.locator("#undo").click()
+    shows_rake(page, now)
+    page.locator("[aria-label='Remove A']").click()
+    expect(page.locator(".pinned li")).to_have_count(1)
+
+
+def test_four_variants_are_the_most(live: Live) -> None:
+    page = live.page
+    for number in range(1, 5):
+        page.locator("#pin").click()
+        expect(page.locator(".pinned li")).to_have_count(number)
+    assert page.locator("#pin").is_disabled()
+    letters = page.locator(".pinned li strong").all_inner_texts()
+    assert [letter.strip() for letter in letters] == ["A", "B", "C", "D"]
+    dashes = page.evaluate(
+        "[...document.querySelectorAll('.overlay .variant')]"
+        ".map((line) => getComputedStyle(line).strokeDasharray)"
+    )
+    assert len(set(dashes)) == 4
+
+
+def test_a_reading_over_wires_is_judged_at_the_machine(browser: Browser, served: str) -> None:
+    live = Live(browser, served, viewport={"width": 360, "height": 740}, is_mobile=True)
+    page = live.page
+    page.locator("summary", has_text="Measure over wires").click()
+    body = page.locator("details.tool[open]")
+    limits = body.locator("div", has_text="limits over wires").last
+    expect(limits).to_contain_text(" to ", timeout=WAITS)
+    low, high = map(float, re.findall(r"[\d.]+", limits.locator("dd").inner_text())[:2])
+    page.locator("#wires-measured").fill(f"{(low + high) / 2:.4f}")
+    expect(body.locator(".judged")).to_contain_text("fine", timeout=WAITS)
+    expect(body.locator(".judged")).to_contain_text("in limits")
+    page.locator("#wires-measured").fill(f"{high + 0.05:.4f}")
+    expect(body.locator(".judged")).to_contain_text("take more", timeout=WAITS)
+    expect(body).to_contain_text("infeed to the target")
+    page.locator("#wires-measured").fill("99")
+    expect(body.locator(".wrong")).to_contain_text("99", timeout=WAITS)
+    # The last good answer stays.
+    expect(body.locator(".judged")).to_contain_text("take more")
+    live.close()
+
+
+def test_the_counter_goes_round_the_flutes_and_survives_a_reload(live: Live) -> None:
+    page, count = live.page, settle(job_for(THREAD)).tap.flutes.count
+    page.locator("summary", has_text="Divide").click()
+    place = page.locator("#dividing-place")
+    expect(place).to_have_text(f"1 of {count}", timeout=WAITS)
+    for number in range(2, count + 1):
+        page.locator(".counter button", has_text="Next").click()
+        expect(place).to_have_text(f"{number} of {count}")
+    assert page.locator(".counter button", has_text="Next").is_disabled()
+    expect(page.locator("#dividing-move")).to_contain_text("turn")
+    page.reload()
+    live.ready()
+    page.locator("summary", has_text="Divide").click()
+    expect(place).to_have_text(f"{count} of {count}", timeout=WAITS)
+
+
+def test_measured_sizes_are_judged_beside_their_boxes(live: Live) -> None:
+    page, core = live.page, settle(job_for(THREAD)).tap.flutes.core_diameter
+    page.locator("summary", has_text="Measured sizes").click()
+    page.locator("#measured-core").fill(f"{core / 2:.2f}", timeout=WAITS)
+    row = page.locator(".size", has=page.locator("#measured-core"))
+    expect(row).to_contain_text("Too small", timeout=WAITS)
+    expect(row.locator(".judged")).to_have_class(re.compile("warning|error"))
+
+
+def test_gears_are_found_once_the_lathe_is_named(live: Live) -> None:
+    page = live.page
+    page.locator("summary", has_text="Change gears").click()
+    page.locator("#gears-leadscrew").fill("8tpi")
+    page.locator("#gears-wheels").fill("20-65,127")
+    page.locator("button", has_text="Put into the job").click()
+    expect(page.locator("details.tool[open]")).to_contain_text("drivers", timeout=WAITS)
+
+
+@pytest.mark.parametrize("width", [360, 800, 1600])
+def test_nothing_is_cut_off_at_any_width(browser: Browser, served: str, width: int) -> None:
+    live = Live(browser, served, viewport={"width": width, "height": 800})
+    page = live.page
+    for _ in range(2):
+        page.locator("#pin").click()
+    expect(page.locator(".pinned li")).to_have_count(2)
+    page.locator("#chart").scroll_into_view_if_needed()
+    expect(page.locator("#chart-readout")).to_contain_text("rake", timeout=WAITS)
+    for summary in page.locator("details.tool > summary").all():
+        summary.click()
+        page.wait_for_timeout(300)
+        assert page.evaluate(WIDE) == []
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    if width == 360:
+        sizes = page.evaluate(
+            "[...document.querySelectorAll('.graph text')].filter((one) => one.getClientRects()[0])"
+            ".map((one) => one.getBoundingClientRect().height)"
+        )
+        assert min(sizes) > 11
+    live.close()
+
+
+def test_the_file_shows_the_same_graphs(browser: Browser, tmp_path: Path) -> None:
+    design = settle(job_for(THREAD))
+    file = tmp_path / "tap.html"
+    write_page(file, design, PageContent())
+    live = Live(browser, file.as_uri())
+    shows_rake(live.page, design.figures.rake_crest)
+    assert design.prediction is not None
+    teeth = len(design.prediction.chips.teeth)
+    assert live.page.locator("#chips-pane .bar-of-chip").count() == teeth
+    for pane in ("torque", "rubbing"):
+        assert live.page.locator(f"#{pane}-pane svg.graph").first.is_visible()
+    assert live.page.locator("#pin, #chart-take, details.tool").count() == 0
+    live.close()

@@ -1,0 +1,112 @@
+"""Charts as the server answers them, against designs of each value."""
+
+from typing import TYPE_CHECKING
+
+import pytest
+
+from tapmodel.designing.settle import settle
+from tapmodel.spec.job_file import job_for
+
+if TYPE_CHECKING:
+    from served_page import Served
+
+M10 = {"designation": "M10"}
+
+
+def charted(served: "Served", **asked: object) -> dict:
+    answer = served.post("chart", {"job": M10} | asked)
+    assert answer.status_code == 200, answer.text
+    return answer.json()["chart"]
+
+
+def test_every_row_is_the_tap_of_its_value(served: "Served") -> None:
+    chart = charted(served, start="-4", end="0", steps=9)
+    assert [row["x"] for row in chart["rows"]] == pytest.approx([-4 + n / 2 for n in range(9)])
+    for row in chart["rows"][::3]:
+        design = settle(job_for("M10", [f"flutes.offset={row['value']}"]))
+        assert row["y"] == pytest.approx([design.figures.rake_crest, design.figures.land_width])
+        assert row["texts"][0] == f"{design.figures.rake_crest:.2f}°"
+
+
+def test_the_present_tap_is_marked(served: "Served") -> None:
+    design = settle(job_for("M10"))
+    present = charted(served)["present"]
+    assert present["x"] == pytest.approx(design.tap.flutes.offset, abs=1e-6)
+    assert present["y"] == pytest.approx([design.figures.rake_crest, design.figures.land_width])
+
+
+def test_without_ends_it_runs_about_what_the_tap_has(served: "Served") -> None:
+    for field in [one["key"] for one in charted(served, steps=2)["fields"]]:
+        chart = charted(served, field=field, steps=3, figures=["margin"])
+        first, last = chart["rows"][0]["x"], chart["rows"][-1]["x"]
+        assert first < last
+        assert first <= chart["present"]["x"] <= last, field
+
+
+def test_values_are_as_round_as_a_dial_is_set(served: "Served") -> None:
+    chart = charted(served, field="flutes.cutter_diameter")
+    values = [row["value"] for row in chart["rows"][1:-1]]
+    assert all(len(value.removesuffix("mm").partition(".")[2]) <= 2 for value in values)
+    assert len(set(values)) == len(values) == 29
+    inch = charted(served, field="flutes.cutter_diameter", units="inch")
+    value = inch["rows"][10]["value"]
+    assert value.endswith("in")
+    assert float(value.removesuffix("in")) == pytest.approx(inch["rows"][10]["x"], abs=1e-6)
+    assert inch["across"]["title"] == "cutter [in]"
+
+
+def test_counts_are_whole(served: "Served") -> None:
+    chart = charted(served, field="flutes.count", figures=["torque_likely"])
+    assert [row["value"] for row in chart["rows"]] == [2, 3, 4, 5, 6]
+    design = settle(job_for("M10", ["flutes.count=5"]))
+    assert design.prediction is not None
+    assert chart["rows"][3]["y"] == pytest.approx([design.prediction.torque.band.likely])
+
+
+def test_a_broken_rule_breaks_the_line_and_is_told(served: "Served") -> None:
+    chart = charted(served, field="chamfer.point_diameter", start="8", end="9", steps=11)
+    broken = [row["broken"] for row in chart["rows"]]
+    # The drill is 8.5: a point as thick does not enter.
+    assert broken == [row["x"] >= 8.5 for row in chart["rows"]]
+    assert all((row["y"][0] is None) == row["broken"] for row in chart["rows"])
+    assert len(chart["zones"]) == 1
+    zone = chart["zones"][0]
+    assert (zone["first"], zone["last"]) == (broken.index(True), 10)
+    assert "will not start" in zone["text"]
+
+
+def test_what_settles_the_same_gives_way(served: "Served") -> None:
+    job = M10 | {"flutes.rake": 12.0}
+    chart = charted(served, job=job, start="-3", end="-1", steps=3)
+    design = settle(job_for("M10", ["flutes.offset=-2mm"]))
+    assert chart["rows"][1]["y"][0] == pytest.approx(design.figures.rake_crest)
+    assert chart["present"]["y"][0] == pytest.approx(12.0, abs=0.05)
+
+
+BAD = [
+    ({"field": "shop.gears"}, "field", "flutes.offset"),
+    ({"field": "x" * 61}, "field", "60"),
+    ({"figures": ["colour"]}, "figures", "rake_crest"),
+    ({"figures": []}, "figures", "1"),
+    ({"figures": ["margin"] * 3}, "figures", "2"),
+    ({"steps": 42}, "steps", "41"),
+    ({"steps": 1}, "steps", "2"),
+    ({"start": "3", "end": "2"}, "end", "more than the start, 3"),
+    ({"start": "1/0in"}, "start", "from -1000 to 2000 mm"),
+    ({"start": "much"}, "start", "from -1000 to 2000 mm"),
+    ({"field": "flutes.rake", "end": "46"}, "end", "from -45 to 45 deg"),
+    ({"field": "flutes.count", "start": "2", "end": "2.2"}, "end", "a whole number from 3"),
+    ({"job": {"designation": "hello"}}, "designation", "'hello'"),
+    ({"deep": 1}, "deep", ""),
+]
+
+
+@pytest.mark.parametrize(("asked", "field", "words"), BAD)
+def test_bad_questions_are_refused(
+    served: "Served", asked: dict[str, object], field: str, words: str
+) -> None:
+    answer = served.post("chart", {"job": M10} | asked)
+    error = answer.json()["error"]
+    assert answer.status_code == 422
+    assert error["field"].startswith(field)
+    assert words in error["message"]
