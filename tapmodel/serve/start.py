@@ -48,7 +48,8 @@ def serve(
                     proxy_headers=False,
                     server_header=False,
                     access_log=False,
-                    log_level="error",
+                    # Whatever goes wrong is told on the page.
+                    log_level="critical",
                     timeout_graceful_shutdown=_PATIENCE,
                 )
                 uvicorn.Server(config).run(sockets=[listening])

@@ -201,9 +201,12 @@ def test_others_in_the_network_are_let_in_only_deliberately(tmp_path: Path) -> N
 
 
 def test_no_answer_waits_for_its_first_part_to_be_acknowledged() -> None:
-    with listening_at("127.0.0.1", 0) as listening:
-        with socket.create_connection(listening.getsockname()), listening.accept()[0] as connection:
-            assert connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
+    with (
+        listening_at("127.0.0.1", 0) as listening,
+        socket.create_connection(listening.getsockname()),
+        listening.accept()[0] as connection,
+    ):
+        assert connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
 
 
 def test_hosts_are_the_names_of_where_it_listens() -> None:

@@ -4,9 +4,13 @@
 
 /** What the server cannot do, with its reason. */
 export class RefusedError extends Error {
-  /** @param {Refusal} refusal */
-  constructor({ message, field, forceable = false }) {
+  /**
+   * @param {Refusal} refusal
+   * @param {number} [status] of the answer; 0 where there was none
+   */
+  constructor({ message, field, forceable = false }, status = 0) {
     super(message);
+    this.status = status;
     this.field = field;
     /** Whether it would be built if it were forced. */
     this.forceable = forceable;
@@ -87,9 +91,9 @@ async function come(path, wanted) {
 /** @param {Response} answer */
 async function refusal(answer) {
   try {
-    return new RefusedError((await answer.json()).error);
+    return new RefusedError((await answer.json()).error, answer.status);
   } catch {
-    return new RefusedError({ message: `tapmodel answers ${answer.status}`, field: "" });
+    return new RefusedError({ message: `tapmodel answers ${answer.status}`, field: "" }, answer.status);
   }
 }
 

@@ -30,6 +30,8 @@ class BuildPanel {
     /** Of the build that is shown. @type {string | null} */
     this.id = null;
     this.following = new AbortController();
+    /** Whether a build was asked for and not answered yet. */
+    this.asking = false;
     /** What it was built of. */
     this.builtOf = "";
     this.kinds = made("fieldset", { class: "kinds" });
@@ -60,15 +62,30 @@ class BuildPanel {
       this.name();
     });
     const id = kept();
-    if (id) await this.follow(id);
+    if (id) await this.trying(() => this.again(id));
+  }
+
+  /**
+   * Follow what was begun before, unless the server has nothing of it any more.
+   * @param {string} id
+   */
+  async again(id) {
+    try {
+      await this.follow(id);
+    } catch (error) {
+      if (!(error instanceof RefusedError) || error.status !== 404) throw error;
+      forget();
+    }
   }
 
   /** @param {boolean} force */
   async build(force) {
+    if (this.asking) return;
+    this.asking = true;
     const of = JSON.stringify(this.desk.job);
     this.following = new AbortController();
     await this.trying(async () => {
-      const id = await begun(this.desk, this.wanted(), force);
+      const id = await begun(this.desk, this.wanted(), force).finally(() => (this.asking = false));
       this.builtOf = of;
       this.compare();
       await this.follow(id);
@@ -79,7 +96,7 @@ class BuildPanel {
   async follow(id) {
     this.id = id;
     this.result.replaceChildren();
-    await this.trying(() => followed(id, (told) => this.tell(told), this.following.signal));
+    await followed(id, (told) => this.tell(told), this.following.signal);
   }
 
   /** @param {BuildTold} told */
@@ -91,7 +108,7 @@ class BuildPanel {
     this.time.textContent = time;
     this.show(told.state === "running" ? "running" : "idle");
     if (told.made) this.result.replaceChildren(...shown(told.id, told.made));
-    if (told.error) this.complain(new RefusedError(told.error));
+    if (told.error) throw new RefusedError(told.error, 422);
   }
 
   async end() {
@@ -154,7 +171,8 @@ class BuildPanel {
 
   /** @param {RefusedError} error */
   complain(error) {
-    forget();
+    // What the server did not answer about may go on there.
+    if (error.status) forget();
     this.refused.textContent = error.message;
     this.force.hidden = !error.forceable;
   }
