@@ -16,6 +16,7 @@ from tapmodel.cli.commands import (
     measured,
     new,
     page,
+    poster,
     route,
     schema,
     serve,
@@ -42,7 +43,22 @@ def _epilog(examples: tuple[str, ...]) -> str:
 
 
 ROOMS = (
-    *(design, new, set, build, verify, sheet, route, page, serve, wires, measured, gears, dividing),
+    *(
+        design,
+        new,
+        set,
+        build,
+        verify,
+        sheet,
+        poster,
+        route,
+        page,
+        serve,
+        wires,
+        measured,
+        gears,
+        dividing,
+    ),
     *(heat, compare, schema),
 )
 for room in ROOMS:

@@ -49,8 +49,8 @@ def said(*words: str, **environment: str) -> str:
 def test_no_line_of_the_help_breaks_off() -> None:
     listed = said("--help").partition("Commands:")[2]
     assert [line.split()[0] for line in listed.strip().splitlines()] == [
-        *("design", "new", "set", "build", "verify", "sheet", "route", "page", "serve"),
-        *("wires", "measured", "gears", "dividing", "heat", "compare", "schema"),
+        *("design", "new", "set", "build", "verify", "sheet", "poster", "route", "page"),
+        *("serve", "wires", "measured", "gears", "dividing", "heat", "compare", "schema"),
     ]
     assert "..." not in listed
 

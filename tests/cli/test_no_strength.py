@@ -55,6 +55,6 @@ def test_a_broken_rule_still_says_why_nothing_is_told() -> None:
     assert "Clearance, and the thread that is left" not in told.out
 
 
-@pytest.mark.parametrize("command", ["design", "build", "sheet", "route", "page"])
+@pytest.mark.parametrize("command", ["design", "build", "sheet", "poster", "route", "page"])
 def test_commands_that_tell_it_can_leave_it_out(command: str) -> None:
     assert "--no-strength" in within(command, "--help").out

@@ -16,6 +16,7 @@ from importlib.util import find_spec
 from pathlib import Path
 
 FONT = "DejaVuSans.ttf"
+FAMILY = "DejaVu Sans"
 
 
 @contextmanager
@@ -34,7 +35,12 @@ def _own_settings() -> Generator[None]:
             os.environ["XDG_CACHE_HOME"] = cache
 
 
-def _font_file() -> Path:
+def font_file() -> Path:
+    """The file of the font that drawings are lettered with; others of its family lie beside it.
+
+    Raises:
+        ModuleNotFoundError: the package that brings it along is not installed.
+    """
     # Of this package nothing but the font is used, so it is not loaded.
     spec = find_spec("matplotlib")
     if spec is None or spec.origin is None:
@@ -46,5 +52,5 @@ with _own_settings():
     from ezdxf.fonts import fonts
 
 fonts.font_manager.loads(
-    json.dumps({"version": 2, "font-faces": [(str(_font_file()), "DejaVu Sans", "Book", 400, 5)]})
+    json.dumps({"version": 2, "font-faces": [(str(font_file()), FAMILY, "Book", 400, 5)]})
 )

@@ -65,10 +65,21 @@ Caption = str | tuple[Key, ...]
 class Canvas:
     """Draws with the lines of ISO 128, and letters."""
 
-    def __init__(self, name: str, title: str, scale: float, units: Units = Units.MM) -> None:
-        """Begin a drawing at `scale` paper mm to one mm of the part, lettered in `units`."""
+    def __init__(
+        self,
+        name: str,
+        title: str,
+        scale: float,
+        units: Units = Units.MM,
+        *,
+        of_part: bool = True,
+    ) -> None:
+        """Begin a drawing at `scale` paper mm to one mm of the part, lettered in `units`.
+
+        What shows no part but plots figures is not `of_part`.
+        """
         self.scale, self.units, self.wanted = scale, drawn_in(units), units
-        self._drawing = Drawing(name, title, new_document(scale), scale)
+        self._drawing = Drawing(name, title, new_document(scale), scale, of_part=of_part)
         self._space = self._drawing.document.modelspace()
         told = "mm 1:1"
         if units is not Units.MM:

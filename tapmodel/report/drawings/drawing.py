@@ -43,12 +43,14 @@ class Drawing:
         title: for people.
         document: the DXF document, 1:1 in mm of the part.
         scale: paper mm to one mm of the part.
+        of_part: whether the part is shown, to that scale; else figures are plotted.
     """
 
     name: str
     title: str
     document: Document
     scale: float
+    of_part: bool = True
 
     def svg(self) -> str:
         """The picture, true to scale in mm; safe to stand beside others in one page."""

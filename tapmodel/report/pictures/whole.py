@@ -12,12 +12,18 @@ _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the 
 _LEAST_PITCH = 6.0  # in the picture, below which the thread is shaded without lines [px]
 
 
-def three_quarter(design: TapDesign) -> View:
-    """The whole tap, its cutting end nearest; the same camera for both hands."""
+def three_quarter(design: TapDesign, size: tuple[int, int] = View().size) -> View:
+    """The whole tap, its cutting end nearest; the same camera for both hands.
+
+    Args:
+        design: of the tap.
+        size: of the picture [px].
+    """
     count, hand = design.tap.flutes.count, design.tap.thread.hand.value
     return replace(
         View(),
-        fine=_fine(design),
+        size=size,
+        fine=_fine(design, size[0]),
         tones=tones(design),
         title="The tap from its cutting end",
         alt=f"The whole {hand}-hand tap {design.designation}, cutting end in front: "
@@ -40,10 +46,10 @@ def end_on(design: TapDesign) -> View:
     )
 
 
-def _fine(design: TapDesign) -> Fine | None:
+def _fine(design: TapDesign, width: int) -> Fine | None:
     """The thread, where a picture as wide as the tap is long leaves too few pixels for a pitch."""
     thread, blank = design.tap.thread, design.tap.blank
-    if View().size[0] * thread.pitch >= _LEAST_PITCH * blank.overall_length:
+    if width * thread.pitch >= _LEAST_PITCH * blank.overall_length:
         return None
     inside = thread.minor / 2 - design.figures.thread_relief.heel_drop - thread.pitch / 2
     return Fine(0.0, blank.thread_length - thread.pitch / 100, inside)

@@ -6,6 +6,7 @@ from functools import cache
 import typst
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.export.dxf.library import FAMILY, font_file
 from tapmodel.report.chapters.in_the_hole.turning_it import hardness_told
 from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.sheet.typeset import quoted
@@ -20,8 +21,14 @@ _UNITS = {
     Units.INCH: "inch",
     Units.BOTH: "mm and inch",
 }
+_SHARE = 0.77
+"""Of sizes as a book has them: of the drawings' letters the small ones are as high with less."""
+
+_HEADING = 1.22
+"""Of headings, in sizes of the text."""
+
 SIZES = {Units.MM: 9.0, Units.INCH: 9.0, Units.BOTH: 8.0}
-"""Of the letters [pt]."""
+"""Of the letters, as those of a book would be [pt]."""
 
 LESS = 0.5
 """By which letters are smaller where that saves a page [pt]."""
@@ -33,20 +40,20 @@ _STYLE = """\
 #set document(title: {title})
 #set page(paper: "{paper}", footer-descent: 20%,
   margin: (x: 13mm, top: {top}mm, bottom: {bottom}mm),
-  footer: context align(center, text(8pt)[
+  footer: context align(center, text(6.4pt)[
     #{title} #h(2em) page #counter(page).display() of #counter(page).final().first()]))
-#set text({size})
-#set par(leading: 0.45em, spacing: 0.7em)
-#set list(spacing: 0.45em)
-#set table(stroke: 0.4pt, inset: (x: 3pt, y: 1.5pt), align: horizon)
-#set block(spacing: 0.6em)
-#show heading: set block(above: 0.8em, below: 0.5em)
-#show heading: set text(11pt)
+#set text({size}, font: "{font}")
+#set par(leading: 0.52em, spacing: 0.75em)
+#set list(spacing: 0.52em)
+#set table(stroke: 0.4pt, inset: (x: 3pt, top: 1.7pt, bottom: 2.2pt), align: horizon)
+#set block(spacing: 0.7em)
+#show heading: set block(above: 0.95em, below: 0.55em)
+#show heading: set text({heading})
 """
 
 _TITLE = """\
 #table(columns: (1.2fr, 1fr, 1fr, 1fr), inset: 3pt, align: top,
-  table.cell(colspan: 2)[#text(17pt, strong({tap}))],
+  table.cell(colspan: 2)[#text(13.5pt, strong({tap}))],
   [name \\ #strong({name})],
   [hand of the thread \\ #strong({hand})],
   [material \\ #strong({steel})], [hardness \\ #strong({hardness})],
@@ -73,7 +80,13 @@ def style(title: str, paper: Paper, size: float) -> str:
         size: of the letters [pt].
     """
     return _STYLE.format(
-        title=title, paper=_NAMES[paper], size=f"{size:g}pt", top=TOP, bottom=BOTTOM
+        title=title,
+        paper=_NAMES[paper],
+        font=FAMILY,
+        size=f"{_SHARE * size:.3f}pt",
+        heading=f"{_HEADING * _SHARE * size:.3f}pt",
+        top=TOP,
+        bottom=BOTTOM,
     )
 
 
@@ -84,8 +97,11 @@ def page_title(design: TapDesign) -> str:
 
 @cache
 def fonts() -> typst.Fonts:
-    """Looked for once: it takes as long as half of a sheet's text takes to be set."""
-    return typst.Fonts()
+    """Of the drawings' family, and what else the machine has for names in other alphabets.
+
+    They are looked for once: it takes as long as half of a sheet's text takes to be set.
+    """
+    return typst.Fonts(font_paths=[str(font_file().parent)])
 
 
 def end_of(text: str) -> tuple[int, float]:

@@ -22,6 +22,7 @@ from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.catalogue import at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.balanced import level
+from tapmodel.report.sheet.frame import TAKEN, row
 from tapmodel.report.sheet.pages import dealt
 from tapmodel.report.sheet.style import (
     BOTTOM,
@@ -34,8 +35,9 @@ from tapmodel.report.sheet.style import (
     style,
     title_block,
 )
-from tapmodel.report.sheet.typeset import quoted, typeset
+from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Look, Paper
+from tapmodel.report.words.sets import tap_for
 
 _LEAST = 1.0
 """By which letters are smaller where nothing less saves a page [pt]."""
@@ -45,9 +47,6 @@ _SMALLEST = 7.5
 
 HEIGHTS = {Paper.A4: 297.0, Paper.LETTER: 279.4}
 """Of the papers [mm]."""
-
-_HEADING = 12.0
-"""What a drawing takes beside its own height: its heading, and white around both [mm]."""
 
 _TEXT, _TO_A_PAGE = 2, 3
 """Pages that the text may fill, and drawings that a further one is to hold; where there would be
@@ -75,7 +74,8 @@ def write_sheet(
     look = look or Look()
     drawn = at_machine(drawings)
     narrow = [drawing for drawing in drawn if drawing.width_mm <= _COLUMN]
-    wide = [_block([drawing]) for drawing in drawn if drawing.width_mm > _COLUMN]
+    tap = tap_for(design)
+    wide = [_block([drawing], tap) for drawing in drawn if drawing.width_mm > _COLUMN]
     few = _TEXT + math.ceil(len(drawn) / _TO_A_PAGE)
     room = HEIGHTS[look.paper] - TOP - BOTTOM
     spared = [less for less in (0.0, LESS, _LEAST) if SIZES[look.units] - less >= _SMALLEST]
@@ -83,7 +83,7 @@ def write_sheet(
 
     def blocks(way: _Way) -> list[_Block]:
         left = [drawing for drawing in narrow if drawing not in way.kept]
-        return [_block(two) for two in _pairs(left)] + wide
+        return [_block(two, tap) for two in _pairs(left)] + wide
 
     def laid(way: _Way) -> _Laid:
         text = _text(words, look, way)
@@ -147,6 +147,7 @@ class _Words:
     """What the sheet says in whatever way it is set, in the typesetter's words.
 
     Attributes:
+        tap: what it is of.
         title: of every page.
         head: the title block.
         sections: the chapters before the cautions.
@@ -154,6 +155,7 @@ class _Words:
         split: the cautions as they may break off.
     """
 
+    tap: str
     title: str
     head: str
     sections: str
@@ -165,6 +167,7 @@ def _words(design: TapDesign, look: Look) -> _Words:
     chapters = [findings.chapter(design), *operations(design)]
     last = cautions.chapter(design)
     return _Words(
+        tap=tap_for(design),
         title=page_title(design),
         head=title_block(design, look),
         sections="\n".join(typeset(chapter, look.units) for chapter in chapters),
@@ -188,7 +191,7 @@ def _columns(words: _Words, way: _Way) -> str:
         words.sections,
         words.split if way.split else words.whole,
         *(["#colbreak()"] if way.beside else []),
-        *(_block([drawing]).text for drawing in way.kept),
+        *(row([drawing], words.tap, fills=False) for drawing in way.kept),
     ]
     return "\n".join(parts)
 
@@ -205,21 +208,16 @@ def _pairs(drawings: Sequence[Drawing]) -> list[Sequence[Drawing]]:
 
 @dataclass(frozen=True, slots=True)
 class _Block:
-    """Drawings beside each other in the typesetter's words, and their height with headings [mm]."""
+    """Drawings beside each other in the typesetter's words, and their height with frames [mm]."""
 
     height: float
     text: str
 
 
-def _block(drawings: Sequence[Drawing]) -> _Block:
-    """Each with its heading, at the size it is drawn for."""
-    cells = list[str]()
-    for drawing in drawings:
-        image = f'image(bytes({quoted(drawing.svg())}), format: "svg", width: {drawing.width_mm}mm)'
-        cells.append(f"[== #{quoted(drawing.title)}\n#{image}]")
-    inside = cells[0] if len(cells) == 1 else f"[#grid(columns: (1fr, 1fr), {', '.join(cells)})]"
-    height = max(drawing.height_mm for drawing in drawings) + _HEADING
-    return _Block(height, f"#block(breakable: false, above: 1.2em){inside}")
+def _block(drawings: Sequence[Drawing], tap: str) -> _Block:
+    """Each in its frame, which grows into what the page leaves free."""
+    height = max(drawing.height_mm for drawing in drawings) + TAKEN
+    return _Block(height, row(drawings, tap, fills=True))
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,7 +246,7 @@ class _Laid:
 def _laid(
     text: str, end: tuple[int, float], blocks: Sequence[_Block], room: float, way: _Way
 ) -> _Laid:
-    """The text with its blocks under and after it, the white between them shared out.
+    """The text with its blocks under and after it, the frames sharing out the white.
 
     Args:
         text: style, title block and columns.
@@ -264,9 +262,7 @@ def _laid(
     for number, places in enumerate(dealt_out):
         if number > 0:
             parts.append("#pagebreak()")
-        parts.append("\n#v(1fr)\n".join(blocks[place].text for place in places))
-        if number > 0:
-            parts.append("#v(1fr)")
+        parts.extend(blocks[place].text for place in places)
     pages = page + len(dealt_out) - 1
     return _Laid(way, pages, depth, "\n".join(parts), page)
 

@@ -37,13 +37,7 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     depth = (tap.thread.major - drill) / 2
     scale = fitting_scale(1.0, min(_PITCH / tap.thread.pitch, _DEPTH / depth))
     sheet = Sheet("chips", "Chips of one groove, numbered as they meet the work", scale, units)
-    outlines = chip_outlines(tap, drill, before_of(foreseen))
-    _groove(sheet, foreseen)
-    for number, outline in enumerate(outlines):
-        for points in placed(outline, drill):
-            if number % 2:
-                sheet.hatch(points, 45.0, 1.2)
-            sheet.curve(points, THIN, closed=True)
+    outlines = _chips(sheet, foreseen)
     teeth = teeth_of(foreseen, outlines)
     # captions stand beside the lower title and must not read on into it
     words = _captions(sheet, design, foreseen, teeth) + sheet.paper(4)
@@ -52,6 +46,29 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     end = sheet.paper(_ACROSS) - tap.thread.pitch / 2
     tooth_bars(sheet, design, teeth, at, end)
     return sheet.finished()
+
+
+def groove_alone(foreseen: Prediction, units: Units, room: tuple[float, float]) -> Drawing:
+    """The chips at most as wide and high as `room` on paper [mm], numbered, without words."""
+    tap, drill = foreseen.tap, foreseen.task.hole.drill
+    depth = (tap.thread.major - drill) / 2
+    scale = fitting_scale(1.0, min(room[0] / tap.thread.pitch, room[1] / depth))
+    sheet = Sheet("groove", "Chips of one groove", scale, units)
+    _numbers(sheet, _chips(sheet, foreseen), foreseen)
+    return sheet.finished()
+
+
+def _chips(sheet: Sheet, foreseen: Prediction) -> tuple[ChipOutline, ...]:
+    """Groove and chips, every other one hatched; returns their outlines."""
+    drill = foreseen.task.hole.drill
+    outlines = chip_outlines(foreseen.tap, drill, before_of(foreseen))
+    _groove(sheet, foreseen)
+    for number, outline in enumerate(outlines):
+        for points in placed(outline, drill):
+            if number % 2:
+                sheet.hatch(points, 45.0, 1.2)
+            sheet.curve(points, THIN, closed=True)
+    return outlines
 
 
 def placed(outline: ChipOutline, drill: float) -> list[list[Point]]:

@@ -51,7 +51,7 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     lines = _lines(foreseen)
     long = max(float(line.trace.along[-1]) for line in lines)
     title = "Clearance along the land, behind the edge"
-    sheet = Sheet("clearance", title, fitting_scale(long, _WIDTH), units)
+    sheet = Sheet("clearance", title, fitting_scale(long, _WIDTH), units, of_part=False)
     touches = 1000 * foreseen.rubbing.threshold.clearance
     low, high = _ends(lines, touches)
     chart = _Chart(Axis(0.0, sheet.paper(_HEIGHT) / (high - low)), low, high, long)

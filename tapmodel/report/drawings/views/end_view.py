@@ -10,7 +10,9 @@ from dataclasses import replace
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, THIN, VISIBLE
+from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.sheet import Sheet
+from tapmodel.report.units import Units
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shape.outlines.outline import Arc, Line, Loop, Piece, Point
 from tapmodel.shape.outlines.section import full_thread_height, section_outline
@@ -62,6 +64,13 @@ def cutting_end(sheet: Sheet, design: TapDesign, centre: Point) -> None:
     x, y = centre
     sheet.line((x - over, y), (x + over, y), CENTRE)
     sheet.line((x, y - over), (x, y + over), CENTRE)
+
+
+def true_end(design: TapDesign, units: Units = Units.MM) -> Drawing:
+    """The cutting end as large as the tap itself, to lay the tap on."""
+    sheet = Sheet("end", "Cutting end", 1.0, units)
+    cutting_end(sheet, design, (0.0, 0.0))
+    return sheet.finished()
 
 
 def polar(design: TapDesign, radius: float, theta: float) -> Point:

@@ -33,6 +33,19 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     return sheet.finished()
 
 
+def view_alone(design: TapDesign, units: Units, room: float) -> Drawing:
+    """The same view at most `room` mm wide on paper, without its words: a poster sets its own."""
+    scale = fitting_scale(design.tap.thread.major, room)
+    sheet = Sheet("milling-view", "Milling the flutes", scale, units)
+    _blank(sheet, design)
+    _cutter(sheet, design)
+    _offset(sheet, design)
+    _depth(sheet, design)
+    _sense(sheet, design)
+    _names(sheet, design)
+    return sheet.finished()
+
+
 def _blank(sheet: Sheet, design: TapDesign) -> None:
     radius = design.tap.thread.major / 2
     over = radius + sheet.paper(4)

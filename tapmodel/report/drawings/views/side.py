@@ -1,6 +1,7 @@
 """The side view with its dimensions, and the cutting end seen from the left."""
 
 import math
+from collections.abc import Sequence
 from itertools import pairwise
 
 from tapmodel.designing.record import TapDesign
@@ -21,10 +22,14 @@ from tapmodel.report.drawings.views.side_dimensions import (
 from tapmodel.report.units import Projection, Units
 from tapmodel.shape.outlines.blank_profile import blank_profile
 from tapmodel.shape.outlines.outline import Arc, Point
+from tapmodel.shape.outlines.side_outline import SideLines, side_lines
+from tapmodel.shape.turned import turned_lengths
 
 _PAGE = 184.0  # that a page leaves between its margins [mm]
 _WIDTH = 176.0  # of both views and what stands between them on paper, at most [mm]
 _FRONT, _REAR = 8.0, 18.0  # of the dimensions before and behind the tap on paper [mm]
+_TOLD_APART, _BOTH_LINES, _WIDE = 0.6, 1.2, 2.4
+# pitches on paper from which teeth are drawn, their roots, and with wide lines [mm]
 _GAP = 8.0  # between them and the end view on paper [mm]
 
 
@@ -42,8 +47,13 @@ def draw(design: TapDesign, projection: Projection, units: Units = Units.MM) -> 
 
 def _drawn(design: TapDesign, projection: Projection, units: Units, scale: float) -> Drawing:
     sheet = Sheet("side", "Side view", scale, units)
+    lines = side_lines(design.tap, design.figures.runout_end)
     _body(sheet, design)
-    _thread(sheet, design)
+    if _toothed(sheet, design):
+        _teeth(sheet, design, lines)
+    else:
+        _thread(sheet, design)
+    _rims(sheet, design, lines)
     _flute(sheet, design)
     _square(sheet, design)
     behind = across_flats(sheet, design)
@@ -60,17 +70,21 @@ def _body(sheet: Sheet, design: TapDesign) -> None:
     corners = [(z, r) for r, z in blank_profile(design.tap).corners]
     blank, side = design.tap.blank, design.tap.blank.square_across_flats / 2
     shape = [p for p in corners if p[1] > 0 and not _in_centre(design, p)]
-    front = [p for p in shape if p[0] < blank.square_start]
+    toothed = _toothed(sheet, design)
+    start = design.tap.blank.thread_length if toothed else 0.0
+    front = [p for p in shape if start <= p[0] < blank.square_start]
     rear = [
         (blank.square_start, blank.shank_diameter / 2),
         (blank.square_start, side),
         (blank.overall_length, side),
     ]
-    upper = [(0.0, 0.0), *front, *rear, (blank.overall_length, 0.0)]
+    if toothed:
+        front = front[1:]  # the crest, where the profile may have a groove
+    upper = [*([] if toothed else [(0.0, 0.0)]), *front, *rear, (blank.overall_length, 0.0)]
     sheet.path(upper, VISIBLE)
     sheet.path([(z, -r) for z, r in upper], VISIBLE)
     for (z, r), (_, after) in pairwise(front):
-        if after != r and z > 0:
+        if after != r and z > start:
             sheet.line((z, -r), (z, r), VISIBLE)
     over = sheet.paper(3)
     sheet.line((-over, 0.0), (blank.overall_length + over, 0.0), CENTRE)
@@ -98,6 +112,47 @@ def _thread(sheet: Sheet, design: TapDesign) -> None:
         sheet.line((start, side * r), (end, side * r), THIN)
     sheet.line((end, -crest), (end, crest), VISIBLE)
     sheet.line((design.tap.chamfer_length, -crest), (design.tap.chamfer_length, crest), VISIBLE)
+
+
+def _toothed(sheet: Sheet, design: TapDesign) -> bool:
+    """Whether teeth can be told apart on paper; else the thread is a narrow line, its root."""
+    return sheet.scale * design.tap.thread.pitch >= _TOLD_APART
+
+
+def _teeth(sheet: Sheet, design: TapDesign, lines: SideLines) -> None:
+    """The thread as it is: its profile above and below, crests and roots across the lands."""
+    point, end = design.tap.chamfer.point_diameter / 2, design.tap.blank.thread_length
+    behind = turned_lengths(design.tap.blank, design.tap.thread.major)[1].start_radius
+    for line, side in zip(lines.outline, (1, -1), strict=True):
+        closed = [(0.0, 0.0), (0.0, side * point), *line[1:], (end, side * behind)]
+        sheet.curve(closed, _of_teeth(sheet, design))
+    for start, stop in lines.ends:
+        sheet.line(start, stop, VISIBLE)
+    wide = sheet.scale * design.tap.thread.pitch >= _BOTH_LINES
+    for line in (*lines.rears, *lines.fronts, *lines.roots) if wide else lines.rears:
+        sheet.curve(line, THIN)
+
+
+def _rims(sheet: Sheet, design: TapDesign, lines: SideLines) -> None:
+    """Of the flutes towards the eye, with the teeth in them where these can be told apart."""
+    end = design.tap.blank.thread_length
+    for rim in lines.rims:
+        if rim[-1][0] > end:
+            sheet.curve(rim, VISIBLE)
+        elif _toothed(sheet, design):
+            sheet.curve(rim, _of_teeth(sheet, design))
+        else:
+            sheet.line(_tip(rim[: len(rim) // 8 + 1]), _tip(rim[-len(rim) // 8 - 1 :]), VISIBLE)
+
+
+def _tip(points: Sequence[Point]) -> Point:
+    """The outermost of some."""
+    return max(points, key=lambda point: abs(point[1]))
+
+
+def _of_teeth(sheet: Sheet, design: TapDesign) -> str:
+    """Wide lines, where they leave something white between them."""
+    return VISIBLE if sheet.scale * design.tap.thread.pitch >= _WIDE else THIN
 
 
 def _flute(sheet: Sheet, design: TapDesign) -> None:

@@ -38,6 +38,17 @@ def draw(design: TapDesign, units: Units = Units.MM) -> Drawing:
     return sheet.finished()
 
 
+def form_alone(design: TapDesign, units: Units, room: float) -> Drawing:
+    """The axial section, a pitch at most `room` mm on paper, without words and charts."""
+    sheet = Sheet("form", "Thread form", fitting_scale(design.tap.thread.pitch, room), units)
+    _tap(sheet, design)
+    _hole(sheet, design)
+    low, right = _dimensions(sheet, design)
+    middle = (_height(design, design.tap.thread.major) + low) / 2
+    flank_detail(sheet, design, (right + sheet.paper(4 + RADIUS), middle))
+    return sheet.finished()
+
+
 def _reach(design: TapDesign) -> float:
     return 0.75 * design.tap.thread.pitch
 

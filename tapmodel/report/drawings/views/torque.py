@@ -33,7 +33,9 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     """Depth of the front to the right, torque upwards, on the way back downwards."""
     way_in, way_back = ways(foreseen)
     stop = float(way_in.depth[-1])
-    sheet = Sheet("torque", "Torque on the way in and back", fitting_scale(stop, _WIDTH), units)
+    sheet = Sheet(
+        "torque", "Torque on the way in and back", fitting_scale(stop, _WIDTH), units, of_part=False
+    )
     top = _top(foreseen)
     axis = Axis(0.0, sheet.paper(_HEIGHT) / (top + foreseen.course.back.high))
     _band(sheet, way_in, axis, 1.0)
