@@ -78,6 +78,11 @@ def test_all_of_it_stands_on_one_page(
     (under,) = [y for text, _, y in lines if text.startswith("Preview model")]
     below_head = min(y for text, _, y in lines if re.match("[✔▲✖]", text))
     assert below_head - under > LEAST_PICTURE
+    left = size.left + MARGIN
+    for title in ("Thread form", "Milling the flutes", "Calculated, not measured"):
+        (high,) = [y for text, _, y in lines if text.startswith(title)]
+        above = [y for text, x, y in lines if x > left and high + 1 < y < high + 5]
+        assert not above, title
     titles = {text for text, _, _ in lines}
     for title in ("Side view", "Cutting end", "Thread form", "Milling the flutes"):
         assert title in titles

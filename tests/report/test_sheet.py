@@ -226,10 +226,14 @@ def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: 
 
 
 def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
+<<<<<<< HEAD
     design = design_of("M12")
+=======
+    design = design_tap(job_for("M5"))
+>>>>>>> 4e08cda (Make a poster to hang over the bench)
     write_sheet(path, design, all_drawings(design))
     pages = PdfReader(path).pages
-    assert len(pages) == 5
+    assert len(pages) == 6
     across = _across(pages[2])
     assert across["Cautions"] == pytest.approx(13 * POINTS_PER_MM, abs=1)
     # 210 mm less both edges and the gutter, halved

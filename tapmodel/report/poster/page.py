@@ -1,6 +1,7 @@
 """The page of a poster in the typesetter's words: one grid, one family of letters, much white."""
 
 import base64
+import re
 from collections.abc import Iterable, Sequence
 
 from tapmodel.export.dxf.library import FAMILY
@@ -8,7 +9,7 @@ from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.projection import sign_svg
 from tapmodel.report.poster.hero import Hero
 from tapmodel.report.poster.limits import LimitRow
-from tapmodel.report.poster.paper import GAP, MARGIN, RIGHT, Size
+from tapmodel.report.poster.paper import GAP, MARGIN, Size
 from tapmodel.report.sheet.typeset import quoted
 from tapmodel.report.units import Projection
 from tapmodel.report.view.first import Figure, Verdict
@@ -20,6 +21,8 @@ SIDE = 186.0
 _LINE, _HAIR, _GREY = "0.6pt", "0.25pt", "luma(90)"
 _BETWEEN = 5.0  # panels of a column [mm]
 _LARGE, _LESS = 16.0, 11.5  # numbers that matter, in one unit and in both [pt]
+
+_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm|in|N·m|lbf·in)\b)")
 
 _STYLE = """\
 #set document(title: {title})
@@ -53,9 +56,8 @@ def columns(left: Sequence[str], right: Sequence[str], size: Size) -> str:
     )
     narrow = " #v(1fr) ".join(f"#{panel}" for panel in right)
     body = f"block(height: 100%, width: 100%)[{narrow}]"
-    return (
-        f"#grid(columns: ({size.left}mm, {RIGHT}mm), rows: 100%, gutter: {GAP}mm, {wide}, {body})"
-    )
+    widths = f"({size.left}mm, {size.right}mm)"
+    return f"#grid(columns: {widths}, rows: 100%, gutter: {GAP}mm, {wide}, {body})"
 
 
 def head(title: str, under: str, verdict: Verdict) -> str:
@@ -127,7 +129,7 @@ def numbers(figures: Sequence[Figure], units: Units) -> str:
     for figure in figures:
         cells.append(f"text(8.6pt, {quoted(figure.label)})")
         cells.append(f"align(right, text({size}pt, strong({quoted(figure.text)})))")
-        told = f"text(fill: {_GREY}, {quoted(figure.beside)})"
+        told = f"text(fill: {_GREY}, {quoted(_unparted(figure.beside))})"
         cells.append(f"grid.cell(colspan: 2, inset: (top: 0.9mm, bottom: 1.3mm), {told})")
         cells.append(f"grid.hline(stroke: {_HAIR})")
     cells.pop()
@@ -135,6 +137,11 @@ def numbers(figures: Sequence[Figure], units: Units) -> str:
         "grid(columns: (auto, 1fr), align: (left + bottom, right + bottom), "
         f"inset: (top: 1.5mm), {', '.join(cells)})"
     )
+
+
+def _unparted(text: str) -> str:
+    """With every number on the line of its unit."""
+    return _UNIT.sub("\u00a0", text)
 
 
 def limits(rows: Sequence[LimitRow]) -> str:
@@ -157,7 +164,7 @@ def _lines(texts: Sequence[str]) -> str:
 
 def told(lines: Sequence[str]) -> str:
     """Short sentences, a line each."""
-    rows = ", ".join(quoted(line) for line in lines)
+    rows = ", ".join(quoted(_unparted(line)) for line in lines)
     return f"block(width: 100%, {{ set par(hanging-indent: 1em); stack(spacing: 1.7mm, {rows}) }})"
 
 

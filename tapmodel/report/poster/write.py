@@ -30,8 +30,8 @@ DOTS = 150
 """Of the PNG to an inch of paper."""
 
 _UNITS = {Units.MM: "mm", Units.INCH: "inch", Units.BOTH: "mm and inch"}
-_PITCH, _BLANK, _GROOVE = 34.0, 38.0, (46.0, 26.0)
-"""Of the thread form, the milling and the chips, at most, on paper [mm]."""
+_GROOVE = 46.0, 26.0
+"""Width and height of the chips, at most [mm]."""
 
 
 def write_poster(pdf: Path, png: Path, design: TapDesign, look: Look, paper: PosterPaper) -> None:
@@ -73,8 +73,8 @@ def poster_text(design: TapDesign, look: Look, paper: PosterPaper, shown: Hero) 
     )
     right = (
         page.panel("At the machine", "", page.numbers(first_figures(design, units), units)),
-        _thread(design, units),
-        _milling(design, units),
+        _thread(design, units, size.pitch),
+        _milling(design, units, size.blank),
         page.title_block(_cells(design, look, view), look.projection, tap),
     )
     return page.style(f"{tap} ({design.name})", size) + page.columns(left, right, size)
@@ -97,14 +97,14 @@ def _right_of_it(design: TapDesign, look: Look) -> str:
     return page.under(parts)
 
 
-def _thread(design: TapDesign, units: Units) -> str:
-    form = thread_form.form_alone(design, units, _PITCH)
+def _thread(design: TapDesign, units: Units, room: float) -> str:
+    form = thread_form.form_alone(design, units, room)
     inside = page.centred(page.drawn(form)), page.limits(limit_rows(design, units))
     return page.panel("Thread form", _scale(form), *inside)
 
 
-def _milling(design: TapDesign, units: Units) -> str:
-    view = milling.view_alone(design, units, _BLANK)
+def _milling(design: TapDesign, units: Units, room: float) -> str:
+    view = milling.view_alone(design, units, room)
     lines = words.milling(design, units)
     half = (len(lines) + 1) // 2
     told = page.beside((page.told(lines[:half]), page.told(lines[half:])), ("1fr", "1fr"))
