@@ -14,6 +14,7 @@ from starlette.types import ASGIApp
 
 from tapmodel.errors import TapmodelError
 from tapmodel.report.page.live import live_page
+from tapmodel.report.view.findings import findings_of
 from tapmodel.report.view.tap import view_of
 from tapmodel.serve.answering import answering
 from tapmodel.serve.aside import aside
@@ -55,6 +56,7 @@ def _page(first: Asked, builds: Builds) -> Starlette:
     routes = [
         Route("/", page),
         Route("/tap", answering(Asked, _tap), methods=["POST"]),
+        Route("/cures", answering(Asked, _cures), methods=["POST"]),
         Route("/recommended", answering(Asked, _recommended), methods=["POST"]),
         Route("/model", answering(Asked, model_answer), methods=["POST"]),
         Route("/papers", answering(Asked, papers), methods=["POST"]),
@@ -86,9 +88,14 @@ async def _file(request: Request) -> Response:
 
 
 def _tap(asked: Asked) -> object:
-    told = answered(asked)
+    told = answered(asked, cured=False)
     view = asdict(view_of(told.design, told.units, asked.z))
     return {"view": view, "dropped": told.dropped}
+
+
+def _cures(asked: Asked) -> object:
+    told = answered(asked)
+    return {"findings": [asdict(found) for found in findings_of(told.design, told.units)]}
 
 
 def _recommended(asked: Asked) -> object:

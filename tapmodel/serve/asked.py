@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from tapmodel.designing.design import design_at_once, design_tap
+from tapmodel.designing.design import design_at_once, design_tap, settled_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units_wanted import units_of
@@ -87,13 +87,15 @@ def asked_of(body: object) -> Asked:
     return request_of(Asked, body)
 
 
-def answered(asked: Asked, *, in_full: bool = False) -> Answered:
+def answered(asked: Asked, *, in_full: bool = False, cured: bool = True) -> Answered:
     """Design what is asked for.
 
     Args:
         asked: by the page.
         in_full: with what stood next to each choice, which takes several times as long; papers tell
             it, the page at once does not.
+        cured: False to answer without what mends the findings, which is sought up to a hundred
+            times as long as the tap is settled.
 
     Raises:
         InputError: naming field, value and what is allowed.
@@ -101,7 +103,7 @@ def answered(asked: Asked, *, in_full: bool = False) -> Answered:
     """
     dropped = given_way(asked.job, asked.changed)
     left = {field: value for field, value in asked.job.items() if field not in dropped}
-    job, design = _designed(json.dumps(left, sort_keys=True), in_full=in_full)
+    job, design = _designed(json.dumps(left, sort_keys=True), in_full=in_full, cured=cured)
     units = units_of(job, asked.units)
     if isinstance(design, NoTapError):
         raise _again(design, units)
@@ -120,11 +122,14 @@ def given_way(job: Mapping[str, object], changed: Collection[str]) -> tuple[str,
 
 
 @lru_cache(_REMEMBERED)
-def _designed(text: str, *, in_full: bool) -> tuple[CheckedJob, TapDesign | NoTapError]:
+def _designed(
+    text: str, *, in_full: bool, cured: bool
+) -> tuple[CheckedJob, TapDesign | NoTapError]:
     """The design of a job as JSON, or why there is none."""
     job = checked_job(table_of(json.loads(text)))
     try:
-        return job, judged(design_tap(job) if in_full else design_at_once(job))
+        design = design_tap if in_full else design_at_once if cured else settled_tap
+        return job, judged(design(job))
     except NoTapError as error:
         return job, error.with_traceback(None)
 

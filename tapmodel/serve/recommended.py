@@ -31,7 +31,7 @@ def recommended(asked: Asked) -> dict[str, Recommended]:
             continue
         job = {name: value for name, value in asked.job.items() if name != field}
         try:
-            told = answered(asked.model_copy(update={"job": job, "changed": ()}))
+            told = answered(asked.model_copy(update={"job": job, "changed": ()}), cured=False)
         except TapmodelError:
             continue
         control = Reader(told.design, told.units).control(ENTRIES[field])

@@ -23,7 +23,8 @@ THREADS = ("M18x0.75", "Tr16x4")
 # share is from the request to the last byte of its answer, as the browser's own clock has it.
 MEASURED = """async ({ field, low, step, count }) => {
   const box = document.getElementById(field), row = box.closest(".field");
-  const slider = row.querySelector("input[type=range]"), rake = document.getElementById("field-flutes-rake");
+  const slider = row.querySelector("input[type=range]");
+  const rake = document.getElementById("field-flutes-rake");
   const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0)));
   const told = [];
   for (let n = 0; n < count; n++) {
@@ -32,12 +33,15 @@ MEASURED = """async ({ field, low, step, count }) => {
     const before = rake.value, begun = performance.now();
     slider.value = String(low + n * step);
     slider.dispatchEvent(new Event("input", { bubbles: true }));
-    while (rake.value === before && performance.now() - begun < 5000) await new Promise((rest) => setTimeout(rest, 0));
+    while (rake.value === before && performance.now() - begun < 5000)
+      await new Promise((rest) => setTimeout(rest, 0));
     const drawn = performance.now();
     await frame();
-    const [asked] = performance.getEntriesByType("resource").filter(({ name }) => name.endsWith("/tap"));
+    const all = performance.getEntriesByType("resource");
+    const asked = all.find(({ name }) => name.endsWith("/tap"));
     const server = asked ? asked.responseEnd - asked.startTime : 0;
-    told.push({ all: performance.now() - begun, server, script: drawn - begun - server, frame: performance.now() - drawn });
+    const ended = performance.now();
+    told.push({ all: ended - begun, server, script: drawn - begun - server, frame: ended - drawn });
   }
   return told;
 }"""

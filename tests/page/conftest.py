@@ -2,15 +2,16 @@
 
 import shutil
 import socket
-import subprocess
 import threading
 import time
 from collections.abc import Iterator
 from importlib.util import find_spec
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 import uvicorn
+from running import SCRIPT, Run
 
 from tapmodel.run.crew import Limits
 from tapmodel.serve.address import address_of
@@ -18,8 +19,10 @@ from tapmodel.serve.app import application
 from tapmodel.serve.asked import Asked
 from tapmodel.serve.building.builds import Builds
 
-SCRIPT = Path(__file__).parents[2] / "tapmodel" / "report" / "page" / "script"
-TOKEN = "token-of-the-tests"
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+TOKEN = "of-the-tests"  # noqa: S105  (of a server that only these tests ask)
 
 
 @pytest.fixture(scope="session")
@@ -43,25 +46,9 @@ def node_modules() -> Path:
 
 
 @pytest.fixture(scope="session")
-def run_node(node: str) -> "Run":
+def run_node(node: str) -> Run:
     """Runs node in the script's folder."""
     return Run(node)
-
-
-class Run:
-    """Runs node and keeps what it says."""
-
-    def __init__(self, node: str) -> None:
-        """With this node."""
-        self._node = node
-
-    def __call__(self, *arguments: str) -> str:
-        """What it says; a failure fails the test with all of it."""
-        done = subprocess.run(
-            [self._node, *arguments], cwd=SCRIPT, capture_output=True, text=True, timeout=300
-        )
-        assert done.returncode == 0, done.stdout + done.stderr
-        return done.stdout
 
 
 @pytest.fixture(scope="module")
@@ -88,7 +75,7 @@ def served() -> Iterator[str]:
 
 
 @pytest.fixture(scope="module")
-def browser() -> Iterator[object]:
+def browser() -> Iterator["Browser"]:
     """A headless Chromium."""
     sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
     chromium = shutil.which("chromium")

@@ -1,6 +1,7 @@
 """Whoever sees, hears or points otherwise: what the checker axe finds of both lives."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -13,7 +14,10 @@ from tapmodel.spec.job_file import job_for
 
 pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
-from opened import Live  # noqa: E402  (it needs what may be lacking)
+from opened import Live
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
 
 GRAVE = {"serious", "critical"}
 
@@ -37,7 +41,7 @@ def axe(node_modules: Path) -> str:
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1600])
-def test_the_live_page(browser, served: str, axe: str, scheme: str, width: int) -> None:
+def test_the_live_page(browser: "Browser", served: str, axe: str, scheme: str, width: int) -> None:
     size = {"width": width, "height": 900}
     # The checker is put into the page, which its policy forbids to everybody.
     live = Live(browser, served, color_scheme=scheme, viewport=size, bypass_csp=True)
@@ -53,7 +57,7 @@ def test_the_live_page(browser, served: str, axe: str, scheme: str, width: int) 
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_file(browser, tmp_path: Path, axe: str, scheme: str) -> None:
+def test_the_file(browser: "Browser", tmp_path: Path, axe: str, scheme: str) -> None:
     design = design_tap(job_for("Tr16x4"))
     mesh = preview_mesh(design.tap)
     few = dict(list(all_drawings(design).items())[:1])

@@ -1,6 +1,8 @@
 """The live page in a browser: what is changed, undone, kept, refused."""
 
 from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -13,7 +15,13 @@ sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not 
 
 from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
 
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
 expect = sync_api.expect
+
+CUTTER = "flutes.cutter_diameter=8"
+"""It is in the mill, so it stays as the offset is changed."""
 
 BAD = (
     ("flutes.offset", "-1,5", "write -1.5"),
@@ -31,7 +39,7 @@ BAD = (
 
 
 @pytest.fixture
-def live(browser, served: str) -> Iterator[Live]:
+def live(browser: "Browser", served: str) -> Iterator[Live]:
     opened = Live(browser, served)
     yield opened
     opened.close()
@@ -51,7 +59,7 @@ def test_the_offset_is_changed_and_the_rake_read(live: Live) -> None:
     by_setting(live)
     depth = live.number("flutes.depth_from_top")
     live.type("flutes.offset", "-1.5")
-    expected = rake("flutes.offset=-1.5", f"flutes.depth_from_top={depth}")
+    expected = rake("flutes.offset=-1.5", f"flutes.depth_from_top={depth}", CUTTER)
     live.shows("flutes.rake", f"{expected:.2f}".rstrip("0").rstrip("."))
     assert expected > rake() + 4
     assert "1.500 mm" in live.figure("cutter")
@@ -97,7 +105,7 @@ def test_a_drawn_slider_is_undone_in_one_step_and_the_last_place_stands(live: Li
     live.page.wait_for_timeout(300)
     assert live.taps_asked() - asked < 200
     depth = live.number("flutes.depth_from_top")
-    expected = rake("flutes.offset=-0.02", f"flutes.depth_from_top={depth}")
+    expected = rake("flutes.offset=-0.02", f"flutes.depth_from_top={depth}", CUTTER)
     assert live.number("flutes.rake") == pytest.approx(expected, abs=0.006)
     live.page.locator("#undo").click()
     live.shows("flutes.offset", f"{before:.3f}")
@@ -141,7 +149,7 @@ def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     expect(row.locator(".state")).to_have_text("recommended")
 
 
-def test_a_cure_is_applied_by_one_press_and_undone_as_one(browser, served: str) -> None:
+def test_a_cure_is_applied_by_one_press_and_undone_as_one(browser: "Browser", served: str) -> None:
     live = Live(browser, served)
     live.type("designation", "Tr16x4")
     expect(live.page.locator("#title")).to_contain_text("Tr16x4", timeout=WAITS)
@@ -186,7 +194,7 @@ def test_ten_bad_inputs_give_messages_and_lose_nothing(live: Live) -> None:
     expect(live.page.locator("#field-hole-material-wrong")).to_be_visible()
 
 
-def test_two_tabs_do_not_corrupt_each_other(browser, served: str) -> None:
+def test_two_tabs_do_not_corrupt_each_other(browser: "Browser", served: str) -> None:
     one, other = Live(browser, served), Live(browser, served)
     one.type("flutes.count", "3")
     other.type("flutes.rake", "12")
@@ -198,7 +206,7 @@ def test_two_tabs_do_not_corrupt_each_other(browser, served: str) -> None:
     other.close()
 
 
-def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path) -> None:
+def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path: Path) -> None:
     live.type("flutes.count", "3")
     live.shows("flutes.count", "3")
     with live.page.expect_download() as saving:
@@ -214,7 +222,7 @@ def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path) -> None:
     expect(live.page.locator("#saved")).to_have_text("")
 
 
-def test_leaving_asks_only_while_something_is_not_saved(browser, served: str) -> None:
+def test_leaving_asks_only_while_something_is_not_saved(browser: "Browser", served: str) -> None:
     live = Live(browser, served)
     asked: list[str] = []
     live.page.on("dialog", lambda dialog: asked.append(dialog.type))
@@ -231,7 +239,7 @@ def test_leaving_asks_only_while_something_is_not_saved(browser, served: str) ->
 
 
 @pytest.mark.parametrize("width", [360, 800, 1600])
-def test_nothing_is_cut_off(browser, served: str, width: int) -> None:
+def test_nothing_is_cut_off(browser: "Browser", served: str, width: int) -> None:
     live = Live(browser, served, viewport={"width": width, "height": 800})
     assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
     if width < 992:
@@ -248,7 +256,8 @@ def test_nothing_is_cut_off(browser, served: str, width: int) -> None:
 
 
 OVER = """() => [...document.querySelectorAll("main *, header *, aside *")]
-  .filter((node) => !node.closest(".scroll, nav, svg") && node.getBoundingClientRect().right > innerWidth + 1)
+  .filter((node) => !node.closest(".scroll, nav, svg"))
+  .filter((node) => node.getBoundingClientRect().right > innerWidth + 1)
   .map((node) => node.outerHTML.slice(0, 80))"""
 
 

@@ -40,7 +40,7 @@ FLUTES = EntryGroup(
             "flutes.offset",
             "offset of the cutter",
             step=Step.SIDEWAYS,
-            span=of_diameter(-0.25, 0.45),
+            span=of_diameter(-0.35, 0.45),
             follows=lambda design: design.tap.flutes.offset,
             by="flutes.rake",
         ),
@@ -91,6 +91,10 @@ def flute_ways(design: TapDesign) -> tuple[Way, Way]:
     setting = {
         "flutes.offset": round(tap.flutes.offset, 3) + 0.0,
         "flutes.depth_from_top": round(figures.depth_from_top, 3),
+        # Who sets a mill has the cutter in it and the head divided; rules would choose others as
+        # the offset moves.
+        "flutes.count": tap.flutes.count,
+        "flutes.cutter_diameter": round(tap.flutes.cutter_diameter, 6),
     }
     return (
         Way("rake and core", _WISH, not by_setting, {**wish, **dict.fromkeys(_SETTING)}),

@@ -28,7 +28,7 @@ THREAD = EntryGroup(
             step=Step.DROP,
             span=lambda design: (
                 design.tap.thread.pitch / 16,
-                design.tap.thread.pitch / 4,
+                design.tap.thread.pitch / 2,
             ),
             shown=lambda design: not design.tap.thread.rounded_root,
         ),

@@ -67,7 +67,7 @@ async function work(desk, seen, contents) {
   desk.followers.push(
     firstPanel(),
     controlsPanel(desk),
-    findingsPanel((values) => desk.set(values)),
+    findingsPanel(desk),
     ...seen,
     variantsPanel(desk),
     chartPanel(desk),

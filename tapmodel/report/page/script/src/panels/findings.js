@@ -1,24 +1,48 @@
 /** What the rules found, and what mends it at one press. */
 
 import { made } from "../elements.js";
+import { asked, RefusedError } from "../live/link.js";
 
 /** @import {Found, Job, TapView} from "../types" */
+/** @import {Desk} from "../live/desk.js" */
+
+/** How long nothing must have been changed before cures are sought, which takes longest [ms]. */
+const REST = 150;
 
 /**
- * @param {(values: Job) => Promise<void>} apply lays the values of a cure over the job
+ * What is found shows at once, what mends it when the hands rest.
+ * @param {Desk} desk
  * @returns {(view: TapView) => void}
  */
-export function findingsPanel(apply) {
+export function findingsPanel(desk) {
   const place = document.getElementById("findings");
   const list = place?.querySelector("ul");
-  let shown = "";
-  return (view) => {
-    const now = JSON.stringify(view.findings);
+  let shown = "", timer = 0;
+  /** @param {Found[]} findings */
+  const show = (findings) => {
+    const now = JSON.stringify(findings);
     if (now === shown) return;
     shown = now;
     const none = made("li", { class: "good" }, "None: the design keeps every rule.");
-    const items = view.findings.map((found) => item(found, apply, place));
+    const items = findings.map((found) => item(found, (values) => desk.set(values), place));
     list?.replaceChildren(...(items.length ? items : [none]));
+  };
+  const seek = async () => {
+    const { job, view } = desk;
+    try {
+      const answer = await asked("cures", { job, units: desk.units });
+      const { findings } = await answer.json();
+      if (view === desk.view) show(findings);
+    } catch (error) {
+      // A job that stands is not refused; without its cures the findings stand as well.
+      if (!(error instanceof RefusedError)) throw error;
+    }
+  };
+  return (view) => {
+    show(view.findings);
+    clearTimeout(timer);
+    const graver = view.findings.some(({ weight, cures }) => weight !== "note" && !cures.length);
+    if (graver) timer = window.setTimeout(seek, REST);
   };
 }
 
