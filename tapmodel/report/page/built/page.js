@@ -77,9 +77,13 @@
 
   // src/live/link.js
   var RefusedError = class extends Error {
-    /** @param {Refusal} refusal */
-    constructor({ message, field, forceable = false }) {
+    /**
+     * @param {Refusal} refusal
+     * @param {number} [status] of the answer; 0 where there was none
+     */
+    constructor({ message, field, forceable = false }, status = 0) {
       super(message);
+      this.status = status;
       this.field = field;
       this.forceable = forceable;
     }
@@ -119,9 +123,9 @@
   }
   async function refusal(answer) {
     try {
-      return new RefusedError((await answer.json()).error);
+      return new RefusedError((await answer.json()).error, answer.status);
     } catch {
-      return new RefusedError({ message: `tapmodel answers ${answer.status}`, field: "" });
+      return new RefusedError({ message: `tapmodel answers ${answer.status}`, field: "" }, answer.status);
     }
   }
   function tell(state) {
@@ -751,8 +755,8 @@
   }
 
   // src/panels/graph/paths.js
-  var short = (value) => String(Math.round(value * 100) / 100);
-  function line(points2) {
+  var short = (value, steps2) => String(Math.round(value * steps2) / steps2);
+  function line(points2, steps2 = 100) {
     let path = "";
     let pen = "M";
     for (const point2 of points2) {
@@ -760,7 +764,7 @@
         pen = "M";
         continue;
       }
-      path += `${pen}${short(point2[0])} ${short(point2[1])}`;
+      path += `${pen}${short(point2[0], steps2)} ${short(point2[1], steps2)}`;
       pen = "L";
     }
     return path;
@@ -799,9 +803,8 @@
     const told2 = chart.figures.map(({ label }, n) => `${label} ${row.texts[n]}`);
     return `${chart.label} ${row.text}: ${told2.join(", ")}`;
   }
-  function taken(chart, number, job) {
-    const gone = chart.replaces.filter((name) => name in job).map((name) => [name, null]);
-    return { ...Object.fromEntries(gone), [chart.field]: chart.rows[number].value };
+  function taken(chart, number) {
+    return { [chart.field]: chart.rows[number].value };
   }
 
   // src/panels/chart/drawing.js
@@ -969,7 +972,7 @@
       read();
     });
     const use = () => {
-      if (chart) desk.set(taken(chart, cursor, desk.job));
+      if (chart) desk.set(taken(chart, cursor));
     };
     take.addEventListener("click", use);
     slider.addEventListener("keydown", (event) => {
@@ -1136,6 +1139,7 @@
       this.desk = desk;
       this.id = null;
       this.following = new AbortController();
+      this.asking = false;
       this.builtOf = "";
       this.kinds = made("fieldset", { class: "kinds" });
       this.kinds.addEventListener("change", () => this.name());
@@ -1164,14 +1168,28 @@
         this.name();
       });
       const id = kept3();
-      if (id) await this.follow(id);
+      if (id) await this.trying(() => this.again(id));
+    }
+    /**
+     * Follow what was begun before, unless the server has nothing of it any more.
+     * @param {string} id
+     */
+    async again(id) {
+      try {
+        await this.follow(id);
+      } catch (error) {
+        if (!(error instanceof RefusedError) || error.status !== 404) throw error;
+        forget();
+      }
     }
     /** @param {boolean} force */
     async build(force) {
+      if (this.asking) return;
+      this.asking = true;
       const of = JSON.stringify(this.desk.job);
       this.following = new AbortController();
       await this.trying(async () => {
-        const id = await begun(this.desk, this.wanted(), force);
+        const id = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
         this.builtOf = of;
         this.compare();
         await this.follow(id);
@@ -1181,7 +1199,7 @@
     async follow(id) {
       this.id = id;
       this.result.replaceChildren();
-      await this.trying(() => followed(id, (told2) => this.tell(told2), this.following.signal));
+      await followed(id, (told2) => this.tell(told2), this.following.signal);
     }
     /** @param {BuildTold} told */
     tell(told2) {
@@ -1192,7 +1210,7 @@
       this.time.textContent = time;
       this.show(told2.state === "running" ? "running" : "idle");
       if (told2.made) this.result.replaceChildren(...shown(told2.id, told2.made));
-      if (told2.error) this.complain(new RefusedError(told2.error));
+      if (told2.error) throw new RefusedError(told2.error, 422);
     }
     async end() {
       if (!this.id) return;
@@ -1247,7 +1265,7 @@
     }
     /** @param {RefusedError} error */
     complain(error) {
-      forget();
+      if (error.status) forget();
       this.refused.textContent = error.message;
       this.force.hidden = !error.forceable;
     }
@@ -1265,18 +1283,24 @@
   }
   function choice({ key, label, model }) {
     const box2 = made("input", { type: "checkbox", value: key, checked: true, "data-model": model });
-    return made("label", {}, box2, ` ${label}`);
+    return made("label", {}, box2, made("span", {}, label));
   }
   function shown(id, { verdict, rows, notes, files }) {
     const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
-    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+    const [more, first] = [true, false].map((isInside) => files.filter(({ name }) => name.includes("/") === isInside));
+    const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
     return [
       made("p", { class: "verdict", role: "status" }, verdict),
       ...notes.map((note) => made("p", { class: "note" }, note)),
+      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : [],
       made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
-      made("ul", { class: "files" }, ...links),
-      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : []
+      list(id, first),
+      ...more.length ? [folded] : []
     ];
+  }
+  function list(id, files) {
+    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+    return made("ul", { class: "files" }, ...links);
   }
 
   // src/panels/contents.js
@@ -1314,11 +1338,13 @@
     return document.getElementById(link2.getAttribute("href")?.slice(1) ?? "");
   }
   function chapters(bar2) {
-    const list = bar2.querySelector("#chapter-list");
+    const list2 = bar2.querySelector("#chapter-list");
     const found = [...document.querySelectorAll("#papers section[id]")];
-    if (!list || !found.length) return;
+    const menu = bar2.querySelector("details");
+    if (menu) menu.hidden = !found.length;
+    if (!list2 || !found.length) return;
     const links = found.map((part) => made("li", {}, made("a", { href: `#${part.id}` }, part.querySelector("h2")?.textContent ?? "")));
-    list.replaceChildren(...links);
+    list2.replaceChildren(...links);
   }
   function folds(menu) {
     document.addEventListener("pointerdown", (event) => {
@@ -1443,7 +1469,7 @@
     const around = frame(first, desk);
     const { id } = around;
     const label = made("label", { for: id, id: `${id}-label` }, first.label);
-    const list = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
+    const list2 = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
     const box2 = (
       /** @type {HTMLInputElement} */
       made("input", {
@@ -1453,7 +1479,7 @@
         spellcheck: "false",
         "aria-describedby": `${id}-wrong`,
         ...kind === "number" ? { inputmode: "decimal" } : {},
-        ...list ? { list: list.id } : {}
+        ...list2 ? { list: list2.id } : {}
       })
     );
     const unit = made("span", { class: "unit" });
@@ -1461,7 +1487,7 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "range", "aria-labelledby": label.id })
     ) : null;
-    const entry = made("span", { class: "entry" }, box2, unit, ...list ? [list] : []);
+    const entry = made("span", { class: "entry" }, box2, unit, ...list2 ? [list2] : []);
     const line2 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
     const below = [around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line2, ...slider ? [slider] : [], ...below);
@@ -1476,7 +1502,7 @@
         delete desk.refused[field];
         complain2("");
       }
-      if (!next || box2.readOnly) return;
+      if (!next) return;
       event.preventDefault();
       box2.value = next;
       send(field);
@@ -1488,6 +1514,7 @@
     });
     const complain2 = (message) => {
       around.complain(message);
+      if (message && field in desk.refused && document.activeElement !== box2) box2.value = shownAs(desk.refused[field] ?? "");
       box2.setAttribute("aria-invalid", String(Boolean(message)));
     };
     return {
@@ -1498,12 +1525,9 @@
         control = next;
         node.dataset.state = next.state;
         put(unit, next.unit);
-        list?.replaceChildren(...optionsOf(list, next));
+        list2?.replaceChildren(...optionsOf(list2, next));
         around.show(next);
-        if (isAhead(field, desk)) {
-          if (field in desk.refused && document.activeElement !== box2) box2.value = shownAs(desk.refused[field] ?? "");
-          return;
-        }
+        if (isAhead(field, desk)) return;
         complain2("");
         box2.value = next.kind === "text" && field in desk.job ? shownAs(desk.job[field]) : next.value;
         if (slider && next.slider) slide(slider, next, next.slider);
@@ -1517,8 +1541,8 @@
     slider.value = value;
     slider.setAttribute("aria-valuetext", `${value} ${unit}`.trim());
   }
-  function optionsOf(list, { options }) {
-    const there = [...list.children];
+  function optionsOf(list2, { options }) {
+    const there = [...list2.children];
     const alike = there.length === options.length && options.every(({ value }, n) => there[n].getAttribute("value") === value);
     return alike ? there : options.map(({ value }) => made("option", { value }));
   }
@@ -1634,12 +1658,7 @@
   }
   function led(group, rows) {
     for (const way2 of group.ways)
-      for (const field of way2.fields) {
-        const node = rows.get(field)?.node;
-        node?.classList.toggle("led", !way2.chosen);
-        const box2 = node?.querySelector("input[type=text]");
-        if (box2 instanceof HTMLInputElement) box2.readOnly = !way2.chosen;
-      }
+      for (const field of way2.fields) rows.get(field)?.node.classList.toggle("led", !way2.chosen);
   }
   function settle(place, wanted) {
     for (const child of [...place.children])
@@ -1718,17 +1737,34 @@
   }
 
   // src/panels/findings.js
-  function findingsPanel(apply) {
+  var REST2 = 150;
+  function findingsPanel(desk) {
     const place = document.getElementById("findings");
-    const list = place?.querySelector("ul");
-    let shown3 = "";
-    return (view) => {
-      const now = JSON.stringify(view.findings);
+    const list2 = place?.querySelector("ul");
+    let shown3 = "", timer = 0;
+    const show2 = (findings) => {
+      const now = JSON.stringify(findings);
       if (now === shown3) return;
       shown3 = now;
       const none = made("li", { class: "good" }, "None: the design keeps every rule.");
-      const items = view.findings.map((found) => item(found, apply, place));
-      list?.replaceChildren(...items.length ? items : [none]);
+      const items = findings.map((found) => item(found, (values) => desk.set(values), place));
+      list2?.replaceChildren(...items.length ? items : [none]);
+    };
+    const seek = async () => {
+      const { job, view } = desk;
+      try {
+        const answer = await asked("cures", { job, units: desk.units });
+        const { findings } = await answer.json();
+        if (view === desk.view) show2(findings);
+      } catch (error) {
+        if (!(error instanceof RefusedError)) throw error;
+      }
+    };
+    return (view) => {
+      show2(view.findings);
+      clearTimeout(timer);
+      const graver = view.findings.some(({ weight, cures }) => weight !== "note" && !cures.length);
+      if (graver) timer = window.setTimeout(seek, REST2);
     };
   }
   function item(found, apply, place) {
@@ -1738,7 +1774,7 @@
         await apply(cure.values);
         if (!button2.isConnected) place?.querySelector("h2")?.focus();
       });
-      return made("li", {}, button2, ...cure.cost ? [made("small", {}, ` then ${cure.cost}`)] : []);
+      return made("li", {}, button2, ...cure.cost ? [made("small", {}, ` ${cure.cost}`)] : []);
     });
     return made(
       "li",
@@ -1900,6 +1936,7 @@
   var STEP2 = 12;
   var OVER_MODEL = 600;
   var OVER_LEADER = 150;
+  var OVER_LINE = 900;
   var OVER_WORDS = 4e3;
   function placedLabels(wanted, size, model) {
     const found = new Array(wanted.length);
@@ -1946,7 +1983,7 @@
       const to = nearest(other.bounds, other.from.x, other.from.y);
       if (overlap(bounds, other.bounds)) cost += OVER_WORDS;
       if (crosses(one, end, other.from, to)) cost += OVER_LEADER;
-      if (inside(other.bounds, one) || inside(bounds, other.from)) cost += OVER_LEADER;
+      if (strikes(one, end, other.bounds) || strikes(other.from, to, bounds)) cost += OVER_LINE;
     }
     return cost;
   }
@@ -1960,12 +1997,22 @@
   function overlap(a, b) {
     return a.left < b.right + GAP && b.left < a.right + GAP && a.top < b.bottom + GAP && b.top < a.bottom + GAP;
   }
-  function inside(bounds, { x, y }) {
-    return x > bounds.left && x < bounds.right && y > bounds.top && y < bounds.bottom;
-  }
   function crosses(a, b, c, d) {
     const side2 = (p, q, r) => Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
     return side2(a, b, c) !== side2(a, b, d) && side2(c, d, a) !== side2(c, d, b);
+  }
+  function strikes(a, b, { left, top, right, bottom }) {
+    let from = 0, to = 1;
+    for (const [start, way2, low, high] of [[a.x, b.x - a.x, left, right], [a.y, b.y - a.y, top, bottom]]) {
+      if (Math.abs(way2) < 1e-9) {
+        if (start <= low || start >= high) return false;
+        continue;
+      }
+      const [one, two] = [(low - start) / way2, (high - start) / way2];
+      from = Math.max(from, Math.min(one, two));
+      to = Math.min(to, Math.max(one, two));
+    }
+    return from < to;
   }
   function discsOf(outline, project, scale) {
     const found = [];
@@ -2544,7 +2591,7 @@ void main() {
     warm = beside * exp(-pow(max(edgeRadius - r, 0.0) / (0.15 * crest.y), 1.3)) * within;
   }
   vec3 n = normalize(facing);
-  base = mix(base, straw * (made == 1 ? 1.08 : 1.0), 0.78 * warm * (1.0 - inMaking));
+  base = mix(base, straw, 0.95 * warm * (1.0 - inMaking));
   colour = vec4(lit(n, base, open, made == 1 ? 1.0 : 0.8), 1.0);
 }`];
   var COUNTED = [`${HEAD2}
@@ -2868,9 +2915,9 @@ void main() {
     const [x, y, z] = facing, round = Math.atan2(y, x);
     const c = Math.cos(round), s = Math.sin(round);
     const away = [c, -s, 0, s, c, 0, 0, 0, 1];
-    const lying = product([0, 0, 1, 0, 1, 0, -1, 0, 0], away);
+    const lying = product([0, 0, 1, 0, -1, 0, 1, 0, 0], away);
     const towardsFront = Math.atan2(z, Math.hypot(x, y));
-    return seen(product([1, 0, 0, 0, 1, 0, 0, 0, 1], lying), 0.35 - towardsFront * 0.5, 0.3);
+    return seen(lying, 0.35 - towardsFront * 0.5, 0.3);
   }
 
   // src/model/camera.js
@@ -3074,12 +3121,12 @@ void main() {
     found.sort((a, b) => a - b);
     return found.filter((share, n) => n === 0 || share - found[n - 1] > 1e-6);
   }
-  function helixRows(shape, low, high, turn) {
+  function helixRows(shape, [low, high], angles) {
     const { pitch, lead, first_z, profile } = shape;
     const shares = sharesOfPitch(profile, pitch);
-    const rise = lead * turn / (2 * Math.PI);
-    const first = Math.floor((low - first_z - rise) / pitch) - 1;
-    const last = Math.ceil((high - first_z) / pitch) + 1;
+    const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
+    const first = Math.floor((low - most) / pitch) - 1;
+    const last = Math.ceil((high - least) / pitch) + 1;
     const rows = [];
     for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
     return rows;
@@ -3107,29 +3154,29 @@ void main() {
     return Array.from({ length: count + 1 }, (_, n) => from + (to - from) * n / count);
   }
   function workGrids(shape, deep) {
-    const round = evenly(0, Math.PI, ROUND);
+    const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
+    const round = evenly(from, to, ROUND);
     const corner = Math.atan(0.72);
     const outer = [
-      ...evenly(0, corner, 12),
-      ...evenly(corner, Math.PI - corner, 40),
-      ...evenly(Math.PI - corner, Math.PI, 12)
+      ...evenly(from, from + corner, 12),
+      ...evenly(from + corner, to - corner, 40),
+      ...evenly(to - corner, to, 12)
     ];
-    const helix = helixRows(shape, -deep, 0, Math.PI).map((z) => [z, 1, 0]);
+    const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
     const cutFace = (angle) => {
-      const rows = helixRows(shape, -deep, 0, Math.PI);
-      const { corners, triangles } = grid2([angle, angle], rows.map((z) => [z, 1, 0]));
+      const { corners, triangles } = grid2([angle, angle], helix);
       for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
       return { corners, triangles };
     };
     return {
       bore: grid2(round, helix),
-      cuts: [cutFace(0), cutFace(Math.PI)],
+      cuts: [cutFace(from), cutFace(to)],
       faces: [grid2(outer, [[0, 0, 0], [0, 0, 1]]), grid2(outer, [[-deep, 0, 0], [-deep, 0, 1]])]
     };
   }
   function blankGrids(shape, to) {
     const round = evenly(0, 2 * Math.PI, WHOLE);
-    const rows = helixRows(shape, 0, shape.thread_end, 2 * Math.PI).map((z) => [z, 1, 0]);
+    const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
     const behind = [];
     if (to > shape.thread_end) {
       const least = 1e-4 * shape.major;
@@ -3594,7 +3641,7 @@ void main() {
     base = mix(base, vec3(0.88, 0.87, 0.84), step(1e-4, r - hole.x) * 0.75);
     open -= 0.15 * cutIn;
   } else if (part == ${CUT_FACE}) {
-    n = turn * vec3(0.0, -hand, 0.0);
+    n = turn * vec3(0.0, -1.0, 0.0);
     float line = (own.x + at.y) / spacing, wide = fwidth(line);
     float ink = 1.0 - smoothstep(0.25 * wide, 0.85 * wide, abs(fract(line) - 0.5));
     vec3 seen = mix(base, lit(normalize(n), base, 1.0, 0.0), 0.4);
@@ -3727,7 +3774,7 @@ void main() {
         setAll(gl, programs.thread, { ...work2, partNumber: part });
         for (const mesh of meshes) mesh.draw();
       }
-      plain(gl, programs, this.sides, { ...still, surface: look.work, polish: 0.6 });
+      plain(gl, programs, this.sides, { ...still, hand: 1, surface: look.work, polish: 0.6 });
       if (this.chips) {
         gl.useProgram(programs.chips.made);
         setAll(gl, programs.chips, {
@@ -4104,7 +4151,7 @@ void main() {
     _connect(viewer) {
       const { parts } = this;
       for (const [name, button2] of Object.entries(parts.views))
-        button2.addEventListener("click", () => viewer.look(name));
+        button2.addEventListener("click", () => name === "quarter" ? viewer.reset() : viewer.look(name));
       for (const [name, radio] of Object.entries(parts.scenes))
         radio.addEventListener("change", () => this._choose(
           /** @type {SceneName} */
@@ -4334,7 +4381,7 @@ void main() {
     const thickness = made("p", { class: "thickness" }, "chips: thin ", made("i", { class: "scale", "aria-hidden": "true" }), " thick");
     const work2 = made("div", { class: "work", hidden: true }, about, thickness);
     const named2 = made("ul"), chips = made("ul"), stations = made("ul");
-    const details = (title, list) => made("details", { class: "told-list" }, made("summary", {}, title), list);
+    const details = (title, list2) => made("details", { class: "told-list" }, made("summary", {}, title), list2);
     const lists = {
       named: details("Names and numbers as a list", named2),
       chips: details("Chips as a list", chips),
@@ -4390,7 +4437,7 @@ void main() {
   }
 
   // src/panels/papers.js
-  var REST2 = 600;
+  var REST3 = 600;
   function papersPanel(desk, arrived) {
     const place = element("papers", HTMLElement);
     let timer = 0, busy = false, stale = true, seen2 = false;
@@ -4412,7 +4459,7 @@ void main() {
     };
     const wait = () => {
       clearTimeout(timer);
-      timer = window.setTimeout(bring, REST2);
+      timer = window.setTimeout(bring, REST3);
     };
     new IntersectionObserver(([entry]) => {
       seen2 = entry.isIntersecting;
@@ -4560,19 +4607,20 @@ void main() {
 
   // src/panels/section/marks.js
   var stroke = (kind, d) => drawn("path", { class: kind, d });
+  var inMm = (points2) => line(points2, 1e4);
   function roundMarks({ circles }) {
     return circles.map(({ kind, diameter }) => drawn("circle", { class: `mark ${kind}`, cx: 0, cy: 0, r: Math.max(diameter, 0) / 2 }));
   }
   function edgeMarks({ rake, land, cutter, margin }) {
     return [
       drawn("circle", { class: "mark cutter", cx: cutter.centre[0], cy: cutter.centre[1], r: cutter.radius }),
-      stroke("mark cutter axis", line(cutter.axis)),
-      stroke("mark fine", line(cutter.radial)),
-      stroke("mark fine", line([cutter.radial[1], cutter.axis[1]])),
+      stroke("mark cutter axis", inMm(cutter.axis)),
+      stroke("mark fine", inMm(cutter.radial)),
+      stroke("mark fine", inMm([cutter.radial[1], cutter.axis[1]])),
       stroke("mark land", land.arc),
       ...margin ? [stroke("mark margin", margin)] : [],
-      stroke("mark fine", line([rake.out, rake.radial])),
-      stroke("mark edge", line([rake.edge, rake.tangent])),
+      stroke("mark fine", inMm([rake.out, rake.radial])),
+      stroke("mark edge", inMm([rake.edge, rake.tangent])),
       stroke("mark edge arc", rake.arc)
     ];
   }
@@ -4679,14 +4727,14 @@ void main() {
     cleared(svg, width, height);
     const { marks } = view;
     const whole = section.z >= marks.heights[0] && section.z <= marks.heights[1];
-    const inMm = drawn(
+    const inMm2 = drawn(
       "g",
       { transform: `translate(${middle[0]} ${middle[1]}) scale(${each})` },
       drawn("path", { class: "metal", d: section.path }),
       ...marked ? roundMarks(marks) : [],
       ...marked && whole ? edgeMarks(marks) : []
     );
-    svg.append(inMm);
+    svg.append(inMm2);
     if (marked) {
       const at = ([x, y]) => [middle[0] + each * x, middle[1] + each * y];
       svg.append(...turningArrow(marks.turning, at));
@@ -5002,11 +5050,11 @@ void main() {
       made("button", { type: "button", id: "pin" }, "Pin this")
     );
     const full = made("span", { class: "quiet", "aria-live": "polite" });
-    const list = made("ol", { class: "pinned" });
+    const list2 = made("ol", { class: "pinned" });
     const place = made("div", { class: "graph-place overlay" });
     const table = made("div", { class: "variant-figures" });
     const beside = made("div", { class: "beside" }, place, table);
-    body.append(made("p", {}, pin, " ", full), list, beside);
+    body.append(made("p", {}, pin, " ", full), list2, beside);
     const redraw = picture(place, "Sections of the pinned variants over the tap as it is", (svg, width) => {
       if (view) drawOverlay(svg, width, view, path, variants);
     });
@@ -5015,7 +5063,7 @@ void main() {
       beside.hidden = !variants.length;
       pin.disabled = !freeLetter(variants);
       full.textContent = pin.disabled ? `All of ${LETTERS.join(", ")} are pinned: remove one to pin another.` : "keeps this tap to compare others with, up to four.";
-      list.replaceChildren(...variants.map(entry));
+      list2.replaceChildren(...variants.map(entry));
       table.replaceChildren(figuresTable(view.figures, variants));
       redraw();
     };
@@ -5048,7 +5096,7 @@ void main() {
         pin.focus();
       });
       const other = differences(variant.job, desk.job);
-      const told2 = other.length ? `unlike now: ${other.join(", ")}` : "as now, or rules choose otherwise";
+      const told2 = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
       return made(
         "li",
         { "data-letter": variant.letter },
@@ -5126,7 +5174,7 @@ void main() {
     desk.followers.push(
       firstPanel(),
       controlsPanel(desk),
-      findingsPanel((values) => desk.set(values)),
+      findingsPanel(desk),
       ...seen2,
       variantsPanel(desk),
       chartPanel(desk),
