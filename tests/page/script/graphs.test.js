@@ -91,7 +91,8 @@ test("a fourth variant is the last that finds a letter", () => {
 test("the way back to a variant takes away what it did not have", () => {
   const [now, then] = [{ designation: "M10", "flutes.offset": 1 }, { designation: "M10", "flutes.rake": 4 }];
   assert.deepEqual(way(now, then), { designation: "M10", "flutes.offset": null, "flutes.rake": 4 });
-  assert.deepEqual(differences(then, now), ["flutes.rake = 4"]);
+  assert.deepEqual(differences(then, now), ["flutes.rake = 4", "flutes.offset by rule"]);
+  assert.deepEqual(differences(now, { ...now }), []);
 });
 
 test("figures differ as they are told", () => {

@@ -54,9 +54,11 @@ export function way(from, to) {
  * @param {Job} other
  */
 export function differences(job, other) {
-  return Object.entries(job)
+  const own = Object.entries(job)
     .filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value))
     .map(([name, value]) => `${name} = ${value}`);
+  const ruled = Object.keys(other).filter((name) => !(name in job)).map((name) => `${name} by rule`);
+  return [...own, ...ruled];
 }
 
 /**
