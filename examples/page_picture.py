@@ -14,7 +14,7 @@ PICTURE = Path(__file__).parent / "pictures" / "page.png"
 THREAD = "Tr16x4"
 """It needs two cures, and its flutes are deep enough to be seen."""
 SIZE = {"width": 1600, "height": 1000}
-SETTLES = 4_000
+SETTLES = 2_000
 """Until model and cures are there [ms]."""
 
 
@@ -34,6 +34,8 @@ def main() -> None:
             page.wait_for_selector("html[data-ready=yes]", state="attached")
             page.get_by_role("radio", name="offset and depth").check()
             page.locator("[data-state=given] #field-flutes-offset").wait_for()
+            page.wait_for_timeout(SETTLES)
+            page.locator("#model-pane").get_by_text("updating").wait_for(state="hidden")
             page.wait_for_timeout(SETTLES)
             page.locator("#controls").evaluate("(place) => { place.scrollTop = 320; }")
             page.screenshot(path=PICTURE)

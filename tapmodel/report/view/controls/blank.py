@@ -19,7 +19,7 @@ BLANK = EntryGroup(
             "blank.overall_length",
             "length over all",
             step=Step.BAR,
-            span=of_diameter(2.0, 12.0),
+            span=of_diameter(2.0, 20.0),
             follows=lambda design: design.tap.blank.overall_length,
         ),
         Entry(
