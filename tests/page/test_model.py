@@ -311,8 +311,8 @@ def mill_seen(design: TapDesign, size: tuple[float, float]) -> Seen:
     """The set-up seen on the cutting end: what of it is fitted into the view."""
     blank, ball = design.tap.blank, design.tap.flutes.cutter_diameter / 2
     wide, major = blank.shank_diameter / 2, design.tap.thread.major
-    high = np.array([major / 2 + 3.5 * ball, 2.6 * wide, blank.overall_length + 2.7 * wide])
-    return fitted(np.array([-2.6 * wide, -2.3 * wide, -0.5 * major]), high, FRONT, size)
+    high = np.array([major / 2 + 3.5 * ball, 4.2 * wide, blank.overall_length + 2.7 * wide])
+    return fitted(np.array([-2.6 * wide, -2.6 * wide, -0.5 * major]), high, FRONT, size)
 
 
 def wrong_in_milling(design: TapDesign, page: Opened) -> list[str]:

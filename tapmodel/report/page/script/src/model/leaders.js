@@ -33,7 +33,7 @@ export function placedLabels(wanted, size, model) {
     const one = wanted[n];
     let best = Infinity;
     for (const bounds of candidates(one, size)) {
-      const cost = costOf(one, bounds, model, taken);
+      const cost = costOf(one, bounds, model, taken, best);
       if (cost >= best) continue;
       best = cost;
       found[n] = { x: bounds.left, y: bounds.top };
@@ -78,10 +78,12 @@ function boundsOf(x, y, one) {
  * @param {Bounds} bounds
  * @param {Disc[]} model
  * @param {{bounds: Bounds, from: Wanted}[]} taken
+ * @param {number} most that is of any use
  */
-function costOf(one, bounds, model, taken) {
+function costOf(one, bounds, model, taken, most) {
   const end = nearest(bounds, one.x, one.y);
   let cost = Math.hypot(end.x - one.x, end.y - one.y);
+  if (cost >= most) return cost;
   if (model.some((disc) => reaches(disc, bounds))) cost += OVER_MODEL;
   for (const other of taken) {
     const to = nearest(other.bounds, other.from.x, other.from.y);

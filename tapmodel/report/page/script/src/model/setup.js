@@ -56,7 +56,7 @@ export function millSolids(shape, end) {
   return {
     cutter, chuck, head: merged([head, spindle]), plate, crank, tailstock,
     crankAt: [place[0], 0, place[2]],
-    box: { low: [-2.6 * wide, -2.3 * wide, -0.5 * major], high: [major / 2 + 3.5 * ball, 2.6 * wide, far + 2.2 * wide] },
+    box: { low: [-2.6 * wide, -2.6 * wide, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide, far + 2.2 * wide] },
   };
 }
 
