@@ -71,17 +71,20 @@ def opened(browser: Browser, address: str) -> Page:
     return page
 
 
-def model_time(page: Page) -> float | None:
-    """Seconds from a change to a drawn model of it; None where the page tells none."""
-    if not page.evaluate("'model' in document.documentElement.dataset"):
-        return None
+def model_time(page: Page) -> float:
+    """Seconds from a change to a drawn model of it."""
     told = """async () => {
-      const root = document.documentElement, before = root.dataset.model, begun = performance.now();
-      const box = document.getElementById("field-flutes-count");
+      const pane = document.getElementById("model-pane");
+      const made = () => !pane.textContent.includes("updating");
+      const until = async (so) => {
+        while (!so() && performance.now() - begun < 20000)
+          await new Promise((rest) => setTimeout(rest, 2));
+      };
+      const begun = performance.now(), box = document.getElementById("field-flutes-count");
       box.value = box.value === "4" ? "3" : "4";
       box.dispatchEvent(new Event("change"));
-      while (root.dataset.model === before && performance.now() - begun < 20000)
-        await new Promise((rest) => setTimeout(rest, 2));
+      await until(() => !made());
+      await until(made);
       return (performance.now() - begun) / 1000;
     }"""
     return float(page.evaluate(told))

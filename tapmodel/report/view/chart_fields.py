@@ -134,4 +134,3 @@ FIELDS: Mapping[str, ChartField] = {
     ),
 }
 """In the order of a list."""
-
