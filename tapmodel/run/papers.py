@@ -2,12 +2,14 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.chapters.measured import filled
+from tapmodel.report.poster.paper import OF_SHEET
+from tapmodel.report.poster.write import write_poster
 from tapmodel.report.route.cost import chapter as cost_chapter
 from tapmodel.report.route.order import afterwards, chapters_of, route_of
 from tapmodel.report.sheet.papers import write_papers
 from tapmodel.run.crew import Line
 from tapmodel.run.route import write_route_files
-from tapmodel.run.wish import Order, PaperOrder
+from tapmodel.run.wish import Order, Papers
 from tapmodel.shop.cost.cost import Prices, cost_of
 from tapmodel.shop.gcode.wanted import index_of, programs_wanted
 from tapmodel.stages import Stage
@@ -22,12 +24,16 @@ def write(line: Line) -> None:
     Raises:
         InputError: when nothing can be written there.
     """
-    wanted: PaperOrder = line.hear()
-    order = wanted.order
+    heard: tuple[Order, Papers] = line.hear()
+    order, papers = heard
     line.stage(Stage.PAPERS)
     write_papers(order.design, order.folder, order.wish.formats, order.wish.look)
-    if wanted.route:
+    if papers.route:
         _write_route(order.design, order)
+    if papers.poster:
+        look, pdf = order.wish.look, order.file("-poster.pdf")
+        paper = OF_SHEET[look.paper]
+        write_poster(pdf, pdf.with_suffix(".png"), order.design, look, paper)
 
 
 def _write_route(design: TapDesign, order: Order) -> None:

@@ -56,13 +56,15 @@ class Order:
 
 
 @dataclass(frozen=True, slots=True)
-class PaperOrder:
-    """What the process is told that makes papers without a model.
+class Papers:
+    """The papers wanted where no model is made.
 
     Attributes:
-        order: of its wish only what needs no model is made.
+        wish: of it only what needs no model is made.
         route: the way through the shop too, with programs where the shop reads some.
+        poster: the one to hang over the bench too.
     """
 
-    order: Order
-    route: bool
+    wish: Wish
+    route: bool = False
+    poster: bool = False

@@ -17,7 +17,7 @@ from tapmodel.run.crew import Crew, Done, Limits, Task
 from tapmodel.run.delivery.place import deliver
 from tapmodel.run.delivery.staging import staging
 from tapmodel.run.glance import Glance
-from tapmodel.run.wish import Order, PaperOrder, Wish
+from tapmodel.run.wish import Order, Papers, Wish
 from tapmodel.stages import OnStage, Stage
 
 if TYPE_CHECKING:
@@ -118,8 +118,8 @@ def paper_makers(limits: Limits | None = None) -> Crew:
     return Crew([Task(_PAPERS, "tapmodel.run.papers:write")], limits or Limits())
 
 
-def papers_with(  # noqa: PLR0913  (as `produce_with`, and the route)
-    crew: Crew, design: "TapDesign", out: Path, wish: Wish, on_stage: OnStage, *, route: bool
+def papers_with(
+    crew: Crew, design: "TapDesign", out: Path, papers: Papers, on_stage: OnStage
 ) -> dict[str, Any]:
     """Deliver papers without a model to `out/<name>`, beside what stands there of the same tap.
 
@@ -127,9 +127,8 @@ def papers_with(  # noqa: PLR0913  (as `produce_with`, and the route)
         crew: `paper_makers`.
         design: every number of the tap.
         out: folder for results; made if missing.
-        wish: which papers, and how they look.
+        papers: which, and how they look.
         on_stage: told each stage as it begins.
-        route: the way through the shop too.
 
     Returns:
         The record, as it stands in the folder, with `delivery`.
@@ -142,7 +141,7 @@ def papers_with(  # noqa: PLR0913  (as `produce_with`, and the route)
     from tapmodel.run.record.compose import design_record  # noqa: PLC0415
 
     with staging(out, design.name) as staged:
-        crew.work(PaperOrder(Order(design, staged, wish), route), on_stage)
+        crew.work((Order(design, staged, papers.wish), papers), on_stage)
         on_stage(Stage.DELIVERY)
         return deliver(staged, out / design.name, design_record(design))
 

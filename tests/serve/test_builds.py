@@ -164,7 +164,7 @@ def test_a_build_that_is_done_with_is_gone(served: Served) -> None:
 
 
 def test_a_sheet_and_a_route_need_no_solid(served: Served) -> None:
-    told = _ended(served, _begun(served, "sheet", "dxf", "route", units="inch"))
+    told = _ended(served, _begun(served, "sheet", "dxf", "route", "poster", units="inch"))
     assert told["state"] == "done", told
     assert told["made"]["rows"] == []
     assert told["made"]["verdict"].startswith("Papers alone")
@@ -281,7 +281,7 @@ def test_the_newest_builds_are_kept(served: Served) -> None:
 
 def test_every_format_can_be_asked_for(served: Served) -> None:
     kinds = served.get("build").json()["kinds"]
-    assert {one["key"] for one in kinds} == {*Format, "route", "job"} == LABELS.keys()
+    assert {one["key"] for one in kinds} == {*Format, "route", "poster", "job"} == LABELS.keys()
     assert {one["key"] for one in kinds if not one["model"]} == WITHOUT_MODEL
     assert all(one["label"] for one in kinds)
 

@@ -7,7 +7,7 @@ from typing import Any
 from tapmodel.export.formats import Format
 from tapmodel.report.words.proved import proved
 
-ROUTE, JOB_FILE = "route", "job"
+ROUTE, POSTER, JOB_FILE = "route", "poster", "job"
 """Files that a build of the command line does not write."""
 
 LABELS: Mapping[str, str] = {
@@ -21,11 +21,12 @@ LABELS: Mapping[str, str] = {
     Format.SHEET: "sheet for the machine, PDF",
     Format.DRAWINGS: "drawings, SVG and DXF",
     ROUTE: "route through the shop, PDF, and programs of a mill",
+    POSTER: "poster for the bench, PDF and PNG",
     JOB_FILE: "job file, TOML",
 }
 """Kinds of files, in the order in which they are offered."""
 
-WITHOUT_MODEL = frozenset({Format.DXF, Format.SHEET, Format.DRAWINGS, ROUTE, JOB_FILE})
+WITHOUT_MODEL = frozenset({Format.DXF, Format.SHEET, Format.DRAWINGS, ROUTE, POSTER, JOB_FILE})
 """Kinds for which no solid is built where nothing else is asked for."""
 
 _FURTHEST = 0.97

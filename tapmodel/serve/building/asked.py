@@ -6,7 +6,7 @@ from tapmodel.errors import InputError
 from tapmodel.export.formats import Format
 from tapmodel.report.job_file import commented_job
 from tapmodel.report.look_wanted import look_of
-from tapmodel.report.view.building import JOB_FILE, LABELS, ROUTE, WITHOUT_MODEL
+from tapmodel.report.view.building import JOB_FILE, LABELS, POSTER, ROUTE, WITHOUT_MODEL
 from tapmodel.run.admitted import refuse_broken
 from tapmodel.run.crew import Limits
 from tapmodel.run.estimate import demand_within, estimate
@@ -38,6 +38,7 @@ class Ordered:
         wish: the files that a run makes, and how they look.
         model: whether the solid is built.
         route: the way through the shop too.
+        poster: the one to hang over the bench too.
         job_file: text of one; empty where none is wanted.
         seconds: that it will take, as far as can be foreseen.
     """
@@ -46,6 +47,7 @@ class Ordered:
     wish: Wish
     model: bool
     route: bool
+    poster: bool
     job_file: str
     seconds: float
 
@@ -70,4 +72,5 @@ def ordered(asked: BuildAsked, limits: Limits) -> Ordered:
         seconds += foreseen.seconds
     wish = Wish(tuple(kind for kind in Format if kind in wanted), look_of(told.job, told.units))
     job_file = commented_job(told.job, design) if JOB_FILE in wanted else ""
-    return Ordered(told, wish, model, ROUTE in wanted, job_file, seconds)
+    route, poster = ROUTE in wanted, POSTER in wanted
+    return Ordered(told, wish, model, route, poster, job_file, seconds)

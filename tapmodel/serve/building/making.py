@@ -7,7 +7,7 @@ from typing import Any
 from tapmodel.export.atomic import write_whole
 from tapmodel.run.crew import Crew, Limits
 from tapmodel.run.delivery.folder import RECORD
-from tapmodel.run.wish import Wish
+from tapmodel.run.wish import Papers, Wish
 from tapmodel.run.workshop import builders, paper_makers, papers_with, produce_with
 from tapmodel.serve.building.asked import Ordered
 from tapmodel.stages import OnStage
@@ -40,12 +40,12 @@ def made(
     if ordered.model:
         with builders(wish, limits) as crew:
             record = produce_with(hired(crew), design, out, wish, on_stage)
-    if ordered.route or (wish.formats and not ordered.model):
+    if ordered.route or ordered.poster or (wish.formats and not ordered.model):
         # Beside a model its desk has made the other papers.
-        papers = Wish((), wish.look) if ordered.model else wish
+        left = Wish((), wish.look) if ordered.model else wish
+        papers = Papers(left, ordered.route, ordered.poster)
         with paper_makers(limits) as crew:
-            route = ordered.route
-            later = papers_with(hired(crew), design, out, papers, on_stage, route=route)
+            later = papers_with(hired(crew), design, out, papers, on_stage)
         record = record | later
     folder = out / design.name
     names = [file["path"] for file in record.get("files", ())] + [RECORD] * bool(record)
