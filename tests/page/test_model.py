@@ -6,7 +6,6 @@ is asked where a point of the tap should be seen.
 
 import math
 import re
-import shutil
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -29,8 +28,6 @@ from tapmodel.shop.judged import judged
 from tapmodel.words import Hand, Units
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-CHROMIUM = shutil.which("chromium")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="the browser chromium is not installed")
 
 Picture = NDArray[np.int16]
 Vector = tuple[float, float, float]
@@ -83,15 +80,6 @@ def fitted(
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("model")
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator["sync_api.Browser"]:
-    with sync_api.sync_playwright() as play:
-        options = ["--no-sandbox", "--enable-unsafe-swiftshader"]
-        started = play.chromium.launch(executable_path=CHROMIUM, args=options)
-        yield started
-        started.close()
 
 
 def page_of(folder: Path, job: str, sets: tuple[str, ...] = ()) -> tuple[TapDesign, Path]:
