@@ -8,7 +8,7 @@ import { cuttingNow } from "./motion.js";
 /** @import {Mark, Vector} from "../types" */
 /** @import {Viewer} from "./viewer.js" */
 
-const LEAST_FACING = 0.12, CHIP_FACING = 0.2;
+const LEAST_FACING = 0.12, CHIP_FACING = 0.45;
 const LIFT = 2e-4; // off the surface, of the tap's reach, so that it does not hide its own point
 const APART = 18; // of two numbers at chips [px]
 
