@@ -238,7 +238,11 @@ def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
     assert across["The square"] == pytest.approx(second, abs=1)
 
 
-def test_columns_end_level_where_the_room_under_both_saves_a_page(path: Path) -> None:
+def test_columns_end_level_where_the_room_under_both_saves_a_page(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # letters a little larger than usual, of which this text takes more than it leaves a drawing
+    monkeypatch.setattr("tapmodel.report.sheet.style._SHARE", 0.8)
     design = design_of("Tr16x8(P4)")
     drawings = all_drawings(design, units=Units.BOTH)
     write_sheet(path, design, drawings, Look(units=Units.BOTH))

@@ -101,7 +101,7 @@ def panel(title: str, note: str, *bodies: str) -> str:
         f"text(9pt, strong({quoted(title)})), text(fill: {_GREY}, {quoted(note)}))"
     )
     line = f"line(length: 100%, stroke: {_LINE})"
-    return f"stack(spacing: 1.6mm, {', '.join([top, line, *bodies])})"
+    return f"stack(spacing: 1.5mm, {', '.join([top, line, *bodies])})"
 
 
 def beside(parts: Sequence[str], widths: Sequence[str]) -> str:
@@ -135,7 +135,7 @@ def numbers(figures: Sequence[Figure], units: Units) -> str:
     cells.pop()
     return (
         "grid(columns: (auto, 1fr), align: (left + bottom, right + bottom), "
-        f"inset: (top: 1.5mm), {', '.join(cells)})"
+        f"inset: (top: 1.3mm), {', '.join(cells)})"
     )
 
 
@@ -154,7 +154,7 @@ def limits(rows: Sequence[LimitRow]) -> str:
         cells += [_lines(texts) for texts in (row.target, row.tap, row.hole)]
     return (
         "grid(columns: (auto, 1fr, 1.35fr, 1.35fr), align: (left, right, right, right) , "
-        f"inset: (y: 1.1mm), {', '.join(cells)})"
+        f"inset: (y: 0.9mm), {', '.join(cells)})"
     )
 
 
@@ -185,7 +185,7 @@ def title_block(cells: Sequence[tuple[str, str]], projection: Projection, tap: s
         f"align(horizon, strong({quoted('Calculated, not measured.')}))",
     ]
     return (
-        f"grid(columns: (1fr, 1fr), stroke: {_LINE}, inset: 1.7mm, align: left + horizon, "
+        f"grid(columns: (1fr, 1fr), stroke: {_LINE}, inset: (x: 1.7mm, y: 1.4mm), align: left + horizon, "
         f"{', '.join(parts)})"
     )
 

@@ -47,6 +47,6 @@ class Size:
 
 SIZES = {
     PosterPaper.A3: Size(420.0, 297.0, 118.0, 34.0, 38.0),
-    PosterPaper.TABLOID: Size(431.8, 279.4, 129.0, 28.0, 28.0),
+    PosterPaper.TABLOID: Size(431.8, 279.4, 129.0, 28.0, 24.0),
 }
 """Source: ISO 216; ANSI Y14.1, size B (both from memory)."""
