@@ -1946,7 +1946,7 @@
       const one = wanted[n];
       let best = Infinity;
       for (const bounds of candidates(one, size)) {
-        const cost = costOf(one, bounds, model, taken2);
+        const cost = costOf(one, bounds, model, taken2, best);
         if (cost >= best) continue;
         best = cost;
         found[n] = { x: bounds.left, y: bounds.top };
@@ -1975,9 +1975,10 @@
   function boundsOf(x, y, one) {
     return { left: x, top: y, right: x + one.wide, bottom: y + one.high };
   }
-  function costOf(one, bounds, model, taken2) {
+  function costOf(one, bounds, model, taken2, most) {
     const end = nearest(bounds, one.x, one.y);
     let cost = Math.hypot(end.x - one.x, end.y - one.y);
+    if (cost >= most) return cost;
     if (model.some((disc) => reaches(disc, bounds))) cost += OVER_MODEL;
     for (const other of taken2) {
       const to = nearest(other.bounds, other.from.x, other.from.y);
@@ -2097,7 +2098,7 @@
 
   // src/model/labels.js
   var LEAST_FACING = 0.12;
-  var CHIP_FACING = 0.2;
+  var CHIP_FACING = 0.45;
   var LIFT = 2e-4;
   var APART = 18;
   var Labels = class {
@@ -3329,7 +3330,7 @@ void main() {
       crank,
       tailstock,
       crankAt: [place[0], 0, place[2]],
-      box: { low: [-2.6 * wide2, -2.3 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 2.6 * wide2, far + 2.2 * wide2] }
+      box: { low: [-2.6 * wide2, -2.6 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide2, far + 2.2 * wide2] }
     };
   }
   function arc(radius, steps2) {
@@ -3420,6 +3421,7 @@ void main() {
   var SIZE = 256;
   var TILT = 0.42;
   var STRENGTH = 0.42;
+  var BLURRED = 1.1 / SIZE;
   var WIDER2 = 1.25;
   var FADE = 0.42;
   var Shadow = class {
@@ -3431,6 +3433,9 @@ void main() {
       const corners = new Float32Array([-1, -1, 1, -1, 1, 1, -1, 1]);
       this.square = new Mesh(gl, { corners, triangles: new Uint32Array([0, 1, 2, 0, 2, 3]) }, [2]);
       this.pictures = [0, 1].map(() => this._picture());
+      this.cast = "";
+      this.of = null;
+      this.values = {};
     }
     _picture() {
       const gl = this.gl, texture = gl.createTexture(), frame2 = gl.createFramebuffer();
@@ -3450,27 +3455,30 @@ void main() {
      * @param {Values} common
      */
     draw(body, camera, common) {
-      const gl = this.gl, t = camera.turn;
-      const inModel = (v) => [0, 1, 2].map((k) => t[3 * k] * v[0] + t[3 * k + 1] * v[1] + t[3 * k + 2] * v[2]);
-      const up = inModel([0, Math.cos(TILT), Math.sin(TILT)]);
-      const across = inModel([1, 0, 0]), along = inModel([0, -Math.sin(TILT), Math.cos(TILT)]);
-      const reach = extents(body.faces.places, camera.middle, [across, along, up], Number(common.cut));
-      const mid = [0, 1].map((k) => (reach.low[k] + reach.high[k]) / 2);
-      const wide2 = [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER2 + 0.12 * camera.reach);
-      const values = {
-        tableX: across,
-        tableY: along,
-        tableUp: up,
-        mid,
-        half_: wide2,
-        height: reach.low[2],
-        fade: FADE * camera.reach,
-        // Of a tap that is looked at end on the shadow would be a long dark road.
-        strength: STRENGTH * (1 - camera.towards[2] ** 4)
-      };
+      const gl = this.gl;
+      const cast = JSON.stringify([camera.turn, common.cut]);
+      gl.disable(gl.DEPTH_TEST);
+      if (cast !== this.cast || body !== this.of) this._cast(body, camera, common);
+      this.cast = cast;
+      this.of = body;
+      gl.enable(gl.BLEND);
+      gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
+      gl.bindTexture(gl.TEXTURE_2D, this.pictures[0].texture);
+      gl.useProgram(this.table.made);
+      for (const some of [common, this.values]) setAll(gl, this.table, some);
+      this.square.draw();
+      gl.disable(gl.BLEND);
+      gl.enable(gl.DEPTH_TEST);
+    }
+    /**
+     * @param {Body} body
+     * @param {Camera} camera
+     * @param {Values} common
+     */
+    _cast(body, camera, common) {
+      const gl = this.gl, values = this.values = this._table(body, camera, Number(common.cut));
       const [first, second] = this.pictures;
       gl.viewport(0, 0, SIZE, SIZE);
-      gl.disable(gl.DEPTH_TEST);
       gl.bindFramebuffer(gl.FRAMEBUFFER, first.frame);
       gl.clearColor(0, 0, 0, 0);
       gl.clear(gl.COLOR_BUFFER_BIT);
@@ -3480,26 +3488,42 @@ void main() {
       gl.blendEquation(gl.FUNC_ADD);
       gl.disable(gl.BLEND);
       gl.useProgram(this.blur.made);
-      for (
-        const [from, to, way2] of
-        /** @type {const} */
-        [[first, second, 0], [second, first, 1]]
-      ) {
+      for (const { from, to, way: way2 } of [
+        { from: first, to: second, way: [BLURRED, 0] },
+        { from: second, to: first, way: [0, BLURRED] }
+      ]) {
         gl.bindFramebuffer(gl.FRAMEBUFFER, to.frame);
         gl.bindTexture(gl.TEXTURE_2D, from.texture);
-        setAll(gl, this.blur, { way: way2 ? [0, 1.1 / SIZE] : [1.1 / SIZE, 0] });
+        setAll(gl, this.blur, { way: way2 });
         this.square.draw();
       }
       gl.bindFramebuffer(gl.FRAMEBUFFER, null);
       gl.viewport(0, 0, gl.drawingBufferWidth, gl.drawingBufferHeight);
-      gl.enable(gl.BLEND);
-      gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
-      gl.bindTexture(gl.TEXTURE_2D, first.texture);
-      gl.useProgram(this.table.made);
-      for (const some of [common, values]) setAll(gl, this.table, some);
-      this.square.draw();
-      gl.disable(gl.BLEND);
-      gl.enable(gl.DEPTH_TEST);
+    }
+    /**
+     * Where the table lies: as high as the lowest point, as large as what stands on it.
+     * @param {Body} body
+     * @param {Camera} camera
+     * @param {number} cut
+     * @returns {Values}
+     */
+    _table(body, camera, cut) {
+      const t = camera.turn;
+      const inModel = (v) => [0, 1, 2].map((k) => t[3 * k] * v[0] + t[3 * k + 1] * v[1] + t[3 * k + 2] * v[2]);
+      const up = inModel([0, Math.cos(TILT), Math.sin(TILT)]);
+      const across = inModel([1, 0, 0]), along = inModel([0, -Math.sin(TILT), Math.cos(TILT)]);
+      const reach = extents(body.faces.places, camera.middle, [across, along, up], cut);
+      return {
+        tableX: across,
+        tableY: along,
+        tableUp: up,
+        mid: [0, 1].map((k) => (reach.low[k] + reach.high[k]) / 2),
+        half_: [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER2 + 0.12 * camera.reach),
+        height: reach.low[2],
+        fade: FADE * camera.reach,
+        // Of a tap that is looked at end on the shadow would be a long dark road.
+        strength: STRENGTH * (1 - camera.towards[2] ** 4)
+      };
     }
   };
   function extents(places, middle, directions, cut) {
@@ -4992,7 +5016,9 @@ void main() {
     return { ...Object.fromEntries(gone), ...to };
   }
   function differences(job, other) {
-    return Object.entries(job).filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value)).map(([name, value]) => `${name} = ${value}`);
+    const own = Object.entries(job).filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value)).map(([name, value]) => `${name} = ${value}`);
+    const ruled = Object.keys(other).filter((name) => !(name in job)).map((name) => `${name} by rule`);
+    return [...own, ...ruled];
   }
   function against(figure, now) {
     if (!now || figure.text === now.text) return "";
