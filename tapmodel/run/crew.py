@@ -257,13 +257,8 @@ def _too_much(megabytes: int) -> KernelError:
 
 def attend() -> None:
     """Everything that happens in a child: load the module named, hear the task, do it."""
-    for name in ("SIGINT", "SIGBREAK"):
-        # The parent alone answers to Ctrl-C and Ctrl-Break; it ends this process.
-        if hasattr(signal, name):
-            signal.signal(getattr(signal, name), signal.SIG_IGN)
-    # Little of what a run makes forms circles, and to look for them takes a tenth of its time.
-    gc.set_threshold(100_000, 50, 100)
-    hears, speaks = _line_of_its_own()
+    unharmed()
+    hears, speaks = line_of_its_own()
     try:
         with contextlib.suppress(GoneError):
             line = Line(hears, speaks)
@@ -274,7 +269,16 @@ def attend() -> None:
         os._exit(0)
 
 
-def _line_of_its_own() -> tuple[IO[bytes], IO[bytes]]:
+def unharmed() -> None:
+    """Let the parent alone answer to Ctrl-C and Ctrl-Break; it ends this process."""
+    for name in ("SIGINT", "SIGBREAK"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
+    # Little of what a run makes forms circles, and to look for them takes a tenth of its time.
+    gc.set_threshold(100_000, 50, 100)
+
+
+def line_of_its_own() -> tuple[IO[bytes], IO[bytes]]:
     """Take the line off standard input and output.
 
     What a library prints must not get in between, a process that this one starts must not hold the

@@ -28,6 +28,7 @@ from tapmodel.serve.guard.headers import Told
 from tapmodel.serve.guard.rate import Rate
 from tapmodel.serve.guard.size import Size
 from tapmodel.serve.jobs import Dropped, job_read, job_text
+from tapmodel.serve.mate import Mates
 from tapmodel.serve.model import model_answer
 from tapmodel.serve.papers import papers
 from tapmodel.serve.recommended import recommended
@@ -36,7 +37,13 @@ from tapmodel.serve.refusal import answer_to
 _KINDS = {"page.js": "text/javascript", "page.css": "text/css"}
 
 
-def application(token: str, hosts: Collection[str], first: Asked, builds: Builds) -> ASGIApp:
+def application(
+    token: str,
+    hosts: Collection[str],
+    first: Asked,
+    builds: Builds,
+    mates: Mates | None = None,
+) -> ASGIApp:
     """The live page below `/token/`, guarded.
 
     Args:
@@ -44,25 +51,28 @@ def application(token: str, hosts: Collection[str], first: Asked, builds: Builds
         hosts: that are served, with their port.
         first: what the page opens with.
         builds: where models are built.
+        mates: processes for what takes long; None for threads of this one.
     """
     # The rate is counted behind the gate: no other site can use up what the page may ask.
-    return Told(Gate(Rate(Size(_page(first, builds))), token, hosts))
+    return Told(Gate(Rate(Size(_page(first, builds, mates))), token, hosts))
 
 
-def _page(first: Asked, builds: Builds) -> Starlette:
+def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
+    shaper, seeker = (mates.shaper, mates.seeker) if mates else (None, None)
+
     async def page(request: Request) -> Response:
         return await aside(request, lambda: HTMLResponse(_opened(first)))
 
     routes = [
         Route("/", page),
         Route("/tap", answering(Asked, _tap), methods=["POST"]),
-        Route("/cures", answering(Asked, _cures), methods=["POST"]),
-        Route("/recommended", answering(Asked, _recommended), methods=["POST"]),
-        Route("/model", answering(Asked, model_answer), methods=["POST"]),
-        Route("/papers", answering(Asked, papers), methods=["POST"]),
+        Route("/cures", answering(Asked, _cures, seeker), methods=["POST"]),
+        Route("/recommended", answering(Asked, _recommended, seeker), methods=["POST"]),
+        Route("/model", answering(Asked, model_answer, shaper), methods=["POST"]),
+        Route("/papers", answering(Asked, papers, seeker), methods=["POST"]),
         Route("/job", answering(Asked, job_text), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),
-        Route("/chart", answering(ChartAsked, chart_answer), methods=["POST"]),
+        Route("/chart", answering(ChartAsked, chart_answer, seeker), methods=["POST"]),
         *bench_routes(),
         *build_routes(builds),
         Route("/{name}", _file),

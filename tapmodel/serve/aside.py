@@ -16,8 +16,13 @@ _THREADS = ThreadPoolExecutor(4, "tapmodel-aside")
 Result = TypeVar("Result")
 
 
-async def aside(request: Request, work: Callable[[], Result], longest: float = LONGEST) -> Result:
-    """Have a thread do the work of a request, whose body has been read.
+async def aside(
+    request: Request,
+    work: Callable[[], Result],
+    queue: ThreadPoolExecutor | None = None,
+    longest: float = LONGEST,
+) -> Result:
+    """Have a thread, of `queue` or of those of all, do the work of a request whose body is read.
 
     Work that has not begun when the page has lost interest never begins: a slider that is drawn
     asks for many designs, of which it shows one. A thread cannot be ended; one that takes too long
@@ -26,7 +31,7 @@ async def aside(request: Request, work: Callable[[], Result], longest: float = L
     Raises:
         HTTPException: it took too long, or nobody waits any more.
     """
-    working = asyncio.get_running_loop().run_in_executor(_THREADS, work)
+    working = asyncio.get_running_loop().run_in_executor(queue or _THREADS, work)
     leaving = asyncio.ensure_future(_left(request))
     waited: tuple[asyncio.Future[Result], asyncio.Future[None]] = (working, leaving)
     await asyncio.wait(waited, timeout=longest, return_when=asyncio.FIRST_COMPLETED)

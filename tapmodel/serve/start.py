@@ -2,11 +2,13 @@
 
 import secrets
 from collections.abc import Callable
+from socket import socket
 
 from tapmodel.run.crew import Limits
 from tapmodel.run.delivery.fate import FATE
 from tapmodel.serve.address import Address, address_of, listening_at
 from tapmodel.serve.asked import Asked
+from tapmodel.serve.mate import Mates
 
 _PATIENCE = 1
 """Seconds for answers that are under way when the program is stopped."""
@@ -31,27 +33,36 @@ def serve(
     with listening_at(*at) as listening:
         address = address_of(listening, at[0])
         ready(address.link(token), address)
-        # Loaded while the browser starts, whose first request waits for it.
-        import uvicorn  # noqa: PLC0415
-
-        from tapmodel.serve.app import application  # noqa: PLC0415
-        from tapmodel.serve.building.builds import Builds  # noqa: PLC0415
-
         try:
-            with Builds(limits) as builds:
-                config = uvicorn.Config(
-                    application(token, address.hosts, first, builds),
-                    http="h11",
-                    ws="none",
-                    lifespan="off",
-                    # Who asks is who is connected, whatever a request says.
-                    proxy_headers=False,
-                    server_header=False,
-                    access_log=False,
-                    # Whatever goes wrong is told on the page.
-                    log_level="critical",
-                    timeout_graceful_shutdown=_PATIENCE,
-                )
-                uvicorn.Server(config).run(sockets=[listening])
+            # All of it loads while the browser starts, whose first request waits for it.
+            with Mates() as mates:
+                _answer(first, token, (address, listening), limits, mates)
         finally:
             FATE.words = "the page is not served any more"
+
+
+def _answer(
+    first: Asked, token: str, at: tuple[Address, socket], limits: Limits, mates: Mates
+) -> None:
+    """Answer until the process is interrupted."""
+    import uvicorn  # noqa: PLC0415
+
+    from tapmodel.serve.app import application  # noqa: PLC0415
+    from tapmodel.serve.building.builds import Builds  # noqa: PLC0415
+
+    address, listening = at
+    with Builds(limits) as builds:
+        config = uvicorn.Config(
+            application(token, address.hosts, first, builds, mates),
+            http="h11",
+            ws="none",
+            lifespan="off",
+            # Who asks is who is connected, whatever a request says.
+            proxy_headers=False,
+            server_header=False,
+            access_log=False,
+            # Whatever goes wrong is told on the page.
+            log_level="critical",
+            timeout_graceful_shutdown=_PATIENCE,
+        )
+        uvicorn.Server(config).run(sockets=[listening])

@@ -185,8 +185,8 @@ def title_block(cells: Sequence[tuple[str, str]], projection: Projection, tap: s
         f"align(horizon, strong({quoted('Calculated, not measured.')}))",
     ]
     return (
-        f"grid(columns: (1fr, 1fr), stroke: {_LINE}, inset: (x: 1.7mm, y: 1.4mm), align: left + horizon, "
-        f"{', '.join(parts)})"
+        f"grid(columns: (1fr, 1fr), stroke: {_LINE}, inset: (x: 1.7mm, y: 1.4mm), "
+        f"align: left + horizon, {', '.join(parts)})"
     )
 
 

@@ -1,0 +1,134 @@
+"""A process beside the server, for answers that take long: the page's next move waits for none.
+
+Python works at one thing at a time however many threads there are, and each move of a slider wants
+its answer within some hundredths of a second.
+"""
+
+import sys
+import threading
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack
+from queue import SimpleQueue
+from types import TracebackType
+from typing import Self, TypeVar
+
+from tapmodel.errors import KernelError
+from tapmodel.run.crew import line_of_its_own, unharmed
+from tapmodel.run.pipes import GoneError, listen, speak, understood
+from tapmodel.run.process import Process, death
+from tapmodel.stages import Stage
+
+_CODE = "from tapmodel.serve.mate import attend; attend()"
+
+Asked = TypeVar("Asked")
+Made = TypeVar("Made")
+
+
+class Mate:
+    """One process that does what it is asked, in order; a context that ends it.
+
+    It begins to load at once. Should it die, the next that is asked starts another.
+    """
+
+    def __init__(self, module: str) -> None:
+        """Start it; it loads the module while nobody asks for anything."""
+        self.queue = ThreadPoolExecutor(1, "tapmodel-mate")
+        """Where `do` waits its turn; what has not begun there can be given up."""
+        self._module = module
+        self._ended = False
+        self._turn = threading.Lock()
+        self._start()
+
+    def _start(self) -> None:
+        self._heard = heard = SimpleQueue[bytes | None]()
+        self._process = Process(_CODE, self._module)
+        self._process.listen(heard.put)
+
+    def __enter__(self) -> Self:
+        """Nothing more to do."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """End the process, whatever it does."""
+        self._ended = True
+        self.queue.shutdown(wait=False, cancel_futures=True)
+        self._process.end()
+
+    def do(self, work: Callable[[Asked], Made], asked: Asked) -> Made:
+        """What `work`, which stands in some module, makes of `asked`; waits for it.
+
+        Raises:
+            KernelError: the process died of it, or something went wrong there.
+        """
+        with self._turn:
+            try:
+                speak(self._process.hears, (work, asked))
+                message = self._heard.get()
+            except GoneError:
+                message = None
+            if message is None:
+                raise self._died()
+        made: Made | KernelError = understood(message)
+        if isinstance(made, KernelError):
+            raise made
+        return made
+
+    def _died(self) -> KernelError:
+        words = death(self._process.popen.wait())
+        self._process.end()
+        if not self._ended:
+            self._start()
+        return KernelError(Stage.PREVIEW, words)
+
+
+class Mates:
+    """Two of them, so that a model need not wait for cures that are sought; a context."""
+
+    def __init__(self) -> None:
+        """Start both."""
+        self._stack = ExitStack()
+        self.shaper = self._stack.enter_context(Mate("tapmodel.serve.model"))
+        """For the model."""
+        self.seeker = self._stack.enter_context(Mate("tapmodel.serve.app"))
+        """For whatever else takes long: cures, charts, papers."""
+
+    def __enter__(self) -> Self:
+        """Nothing more to do."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        """End both."""
+        self._stack.close()
+
+
+def attend() -> None:
+    """Everything that happens in the process: load the module named, then do what is asked."""
+    unharmed()
+    hears, speaks = line_of_its_own()
+    asked = SimpleQueue[bytes | None]()
+    listen(hears, asked.put)
+    __import__(sys.argv[1])
+    while (message := asked.get()) is not None:
+        try:
+            speak(speaks, _outcome(message))
+        except GoneError:
+            return
+
+
+def _outcome(message: bytes) -> object:
+    try:
+        work, asked = understood(message)
+        return work(asked)
+    except Exception as error:  # noqa: BLE001  (whatever went wrong is told on the page)
+        return KernelError(Stage.PREVIEW, f"{type(error).__name__}: {error}")
