@@ -74,4 +74,4 @@ def test_with_a_front_centre_nothing_is_said_of_one() -> None:
 def test_only_a_slender_blank_is_called_so() -> None:
     # 112 mm on a shank of 14 mm; 236 mm on one of 42 mm
     assert "the blank is slender. Hold it" in words(cautions.chapter(designed("M18x0.75")))
-    assert "Loose work: hold it in chuck" in words(cautions.chapter(designed("M64x1")))
+    assert "Loose work: hold it in chuck" in words(cautions.chapter(designed("M64x6")))

@@ -12,6 +12,7 @@ from asked import design_of
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.designing.codes import Code
+from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import set_of
 from tapmodel.designing.settle import settle
 from tapmodel.errors import NoTapError, NoWireError, RefusedError
@@ -253,20 +254,20 @@ def test_reasons_of_choices_name_no_millimetre_on_an_inch_page(designation: str)
 
 
 def test_reasons_of_choices_by_hand() -> None:
-    design = design_of("3/8-16 UNC")
+    small, large = design_of("3/8-16 UNC"), design_of("1/2-13 UNC")
 
-    def told_of(field: str) -> str:
+    def told_of(field: str, design: TapDesign = small) -> str:
         choice = design.choice(field)
         assert choice is not None
         other = choice.runner_up
         later = f"; {runner_up_text(other, choice.unit, Units.INCH)}" if other else ""
         return why(choice, Units.INCH) + later
 
-    # 12, 36 and 100 mm, and 9.525 mm, over 25.4
-    assert told_of("flutes.count").startswith(
-        "3 below 0.472 in for chip room, 4 up to 1.42 in, 6 up to 3.94 in, 8 above; this is "
-        "0.375 in; next came 4: "
+    # 12, 36 and 100 mm, and 12.7 mm, over 25.4
+    assert told_of("flutes.count", large).startswith(
+        "3 below 0.472 in for chip room, 4 up to 1.42 in, 6 up to 3.94 in, 8 above; this is 0.5 in"
     )
+    assert told_of("flutes.count").startswith("more than the usual 3, whose edge would keep only")
     # 7.9375 and 0.05 mm
     assert told_of("chamfer.point_diameter") == (
         "0.1 P under the drill of 0.3125 in, down to the next 0.002 in, so that it starts"

@@ -36,7 +36,8 @@ def draw(design: TapDesign, foreseen: Prediction, units: Units = Units.MM) -> Dr
     foot = seen.radius - sheet.paper(HEIGHT)
     along_tap(sheet, foreseen, (seen.radius + sheet.paper(8), foot))
     low = min(-seen.radius, foot - sheet.paper(8))
-    _captions(sheet, design, foreseen, low - sheet.paper(4))
+    captions = -seen.radius - sheet.paper(8), low - sheet.paper(4)
+    _captions(sheet, design, foreseen, captions)
     return sheet.finished()
 
 
@@ -79,7 +80,7 @@ def _leaders(sheet: Sheet, seen: Seen, shares: Iterable[float]) -> dict[float, t
     return {share: (end, (out, height)) for (end, share), height in zip(ends, heights, strict=True)}
 
 
-def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float) -> None:
+def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, start: Point) -> None:
     strength = foreseen.strength
     where, breaks = strength.governs, strength.breaks
     height, scale = sheet.mm(where.z, 1), scale_text(sheet.scale)
@@ -92,7 +93,7 @@ def _captions(sheet: Sheet, design: TapDesign, foreseen: Prediction, top: float)
         (Key(THIN, shown),),
         f"breaks first here, {_how(sheet, foreseen)}, at {torques}",
     ]
-    sheet.lines_of_text((-sheet.paper(_VIEW / 2 + 8), top), lines)
+    sheet.lines_of_text(start, lines)
 
 
 def _how(sheet: Sheet, foreseen: Prediction) -> str:
