@@ -126,6 +126,15 @@ class WriteError(InputError):
         return f"; write {wanted}"
 
 
+class UnknownError(InputError):
+    """As `InputError`, where the field itself is unknown, whatever its value."""
+
+    def __init__(self, field: str, value: object, allowed: str) -> None:
+        """Name the `field`, keep its `value`; `allowed` is what it may have been meant for."""
+        super().__init__(field, value, allowed)
+        self.args = (f"{shortened(field, 160)}: no such field; {shortened(allowed, 800)}",)
+
+
 class LackingError(InputError):
     """As `InputError`, where nothing was typed that could be shown."""
 

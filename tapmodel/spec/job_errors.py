@@ -10,7 +10,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError, NoCountError, WriteError, shortened, shown
+from tapmodel.errors import InputError, NoCountError, UnknownError, WriteError, shortened, shown
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT, bare_number, rewritten
 from tapmodel.spec.shop import dials, pitches, rotary_tables
@@ -73,9 +73,7 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
     if trouble["type"] == "missing":
         return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
     if trouble["type"] == "extra_forbidden":
-        is_table = isinstance(trouble["input"], dict)
-        typed = f"[{field}]" if is_table else shown(trouble["input"])
-        return InputError(place, typed, _allowed_keys(trouble))
+        return UnknownError(place, shown(trouble["input"]), _fields_here(trouble))
     reason = trouble.get("ctx", {}).get("error")
     if isinstance(reason, NoCountError):
         return InputError(place, shown(reason.entry), reason.how)
@@ -151,15 +149,18 @@ def _is_model(kind: object) -> TypeGuard[type[BaseModel]]:
     return isinstance(kind, type) and issubclass(kind, BaseModel)
 
 
-def _allowed_keys(trouble: ErrorDetails) -> str:
-    *_, key = places = _place(trouble)
+def _fields_here(trouble: ErrorDetails) -> str:
+    """The field that was most likely meant, as `--set` would name it, and those of its table."""
+    *above, key = places = _place(trouble)
     keys = [field.alias or name for name, field in _table_of(places).model_fields.items()]
     # A key that stands in another table was most likely typed without it.
-    elsewhere = [name for name in field_names() if name.endswith(f".{key}")]
-    close = elsewhere or get_close_matches(key[:LONGEST_KEY], keys, n=1, cutoff=0.5)
-    meant = " or ".join(f'"{name}"' for name in close[:_MOST_OFFERED])
-    hint = f"no such key; did you mean {meant}? " if close else "no such key; "
-    return f"{hint}keys here: {', '.join(keys)}"
+    meant = [name for name in field_names() if name.endswith(f".{key}")][:_MOST_OFFERED]
+    if not meant:
+        close = get_close_matches(key[:LONGEST_KEY], keys, n=1, cutoff=0.5)
+        meant = [".".join([*above, name]) for name in close]
+    hint = f"did you mean {' or '.join(meant)}? " if meant else ""
+    table = f"[{'.'.join(above)}]" if above else "a job"
+    return f"{hint}{table} has {', '.join(keys)}"
 
 
 def _allowed(trouble: ErrorDetails) -> str:
