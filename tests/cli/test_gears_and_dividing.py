@@ -114,6 +114,10 @@ def test_the_wheel_to_buy_is_told_where_none_at_hand_is_close_enough() -> None:
     assert f"None is within 200 ppm: {told}" in notes("--pitch", "0.75", *wheels)
     none = notes("--pitch", "19tpi", "--leadscrew", "4", *wheels[2:])
     assert "None is within 200 ppm, nor with one wheel more; nearest comes a wheel of 39" in none
+    # 6 mm by 20 and 30 is 4 or 9 mm, and no one wheel more comes near a tenth of 6 mm
+    few = notes("M27x0.6", "--leadscrew", "6", "--gears", "20,30")
+    assert "it needs other wheels, or a shorter thread. None is within 25%" in few
+    assert "no single wheel of 20 to 127 teeth bought would help: one more is not enough." in few
     second = notes("--pitch", "1", "--leadscrew", "4", "--gears", "20,20,40")
     assert "buy a second wheel of 40 teeth, for 20, 20 driving 40, 40, exact." in second
     assert "close" not in notes("--pitch", "1.5", "--leadscrew", "4", "--gears", "30,80")

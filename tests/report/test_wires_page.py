@@ -63,6 +63,16 @@ def test_each_helix_angle_is_labelled_with_its_diameter(design: TapDesign):
     assert round(basic, 3) != round(aimed, 3)
 
 
+def test_a_correction_of_nothing_has_no_minus(design: TapDesign):
+    """For so small a helix angle the simple formula falls short by less than is printed."""
+    fine = thread_of_design(design_of("M27x0.6"), 26.610, Overrides())
+    found = answer_wires(fine, Wires())
+    assert -5e-5 < found.at_basic.simple - found.at_basic.exact < 0
+    assert re.search(r"without regard to the lead +27\.1296 mm, \+0\.0 µm", wires_page(found))
+    coarse = wires_page(answer(design, Wires()))
+    assert re.search(r"without regard to the lead +\d+\.\d+ mm, -\d+\.[1-9] µm", coarse)
+
+
 def test_best_wire_is_called_so_only_where_it_is(design: TapDesign):
     assert re.search(r"wire to use, the best +0\.5767 mm", wires_page(answer(design, Wires())))
     page = wires_page(answer(design, Wires(wire=0.6)))

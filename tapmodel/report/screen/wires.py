@@ -154,9 +154,9 @@ def _beside(value: float, exact: float, units: Units) -> str:
     """A value, and by how much it exceeds the exact one."""
     more = value - exact
     off = {
-        Units.MM: f"{more * 1000:+.1f} µm",
-        Units.INCH: f"{more / MM_PER_INCH:+.6f} in",
-        Units.BOTH: f"{more * 1000:+.1f} µm",
+        Units.MM: f"{more * 1000:+z.1f} µm",
+        Units.INCH: f"{more / MM_PER_INCH:+z.6f} in",
+        Units.BOTH: f"{more * 1000:+z.1f} µm",
     }
     return f"{_text(value, units)}, {off[units]}"
 

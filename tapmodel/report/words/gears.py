@@ -51,8 +51,8 @@ INCH_WHEEL = (
 """Why metric threads on a leadscrew in inches, and the reverse, have an error without it."""
 
 BEYOND = (
-    "Even the best of these trains takes more than the whole zone of the tap's pitch diameter: get "
-    "another wheel, or have a shorter thread."
+    "Even the best of these trains takes more than the whole zone of the tap's pitch diameter: it "
+    "needs other wheels, or a shorter thread."
 )
 
 
@@ -87,7 +87,10 @@ def another_wheel_text(found: AnotherWheel, at_hand: tuple[int, ...], *, of_tap:
     """
     near = f"{OF_ZONE:.0%} of the tap's zone" if of_tap else f"{float(OF_LEAD) * 1e6:.0f} ppm"
     if found.nearest is None:
-        return f"None is within {near}, and no wheel of {LEAST} to {MOST} teeth bought would help."
+        return (
+            f"None is within {near}, and no single wheel of {LEAST} to {MOST} teeth bought would "
+            "help: one more is not enough."
+        )
     if found.train is None:
         nearest = _with_wheel(*found.nearest, at_hand)
         return f"None is within {near}, nor with one wheel more; nearest comes {nearest}."
