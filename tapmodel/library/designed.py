@@ -186,7 +186,7 @@ class DesignedTap:
 
         Args:
             out: folder for results; made if missing.
-            formats: kinds of files, such as ("step", "stl"); all by default.
+            formats: kinds of files, such as ("step", "stl") or "step,stl"; all by default.
 
         Returns:
             The record of the run, the files among it.
@@ -201,7 +201,9 @@ class DesignedTap:
         from tapmodel.run.workshop import produce  # noqa: PLC0415
 
         self._refuse_broken()
-        wanted = parse_formats(DEFAULT_FORMATS if formats is None else ",".join(formats))
+        given = DEFAULT_FORMATS if formats is None else formats
+        # a text is no list of its letters
+        wanted = parse_formats(given if isinstance(given, str) else ",".join(given))
         wish = Wish(wanted, look_of(self.job))
         return produce(self.design, Path(out), lambda _stage: None, wish)
 

@@ -92,6 +92,14 @@ def test_files_are_written_with_their_record(tap: tapmodel.DesignedTap, tmp_path
     assert (tmp_path / "M8x1.25" / "M8x1.25.stl").stat().st_size == record["files"][0]["bytes"]
 
 
+def test_kinds_of_files_may_stand_in_one_text(tap: tapmodel.DesignedTap, tmp_path: Path) -> None:
+    record = tap.write(tmp_path, formats="stl,dxf")
+    kinds = {Path(file["path"]).suffix for file in record["files"]}
+    assert kinds == {".stl", ".dxf"}
+    with pytest.raises(tapmodel.InputError, match="'stp' cannot be used"):
+        tap.write(tmp_path, formats="stp")
+
+
 def test_a_tap_that_breaks_a_rule_has_numbers_but_no_solid() -> None:
     broken = tapmodel.design("M8", {"blank.square_across_flats": 9})
     assert broken.errors
