@@ -49,7 +49,7 @@ def code_of(run: Callable[[], object]) -> int:
     except TapmodelError as error:
         return _complain(_words(error), error.exit_code)
     except _UsageError as error:
-        words = error.format_message()
+        words = _words_of_usage(error)
         return _complain(f"{words} (tapmodel --help, or tapmodel COMMAND --help)", 2)
     except OSError as error:
         place = shortened(os.fsdecode(error.filename or "output"), 120)
@@ -75,6 +75,12 @@ def _words(error: TapmodelError) -> str:
     from tapmodel.report.words.refusal import refusal
 
     return refusal(error)
+
+
+def _words_of_usage(error: typer.BadParameter) -> str:
+    from tapmodel.cli.misused import input_error
+
+    return str(input_error(error) or error.format_message())
 
 
 def _complain(text: str, code: int) -> int:

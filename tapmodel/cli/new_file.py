@@ -5,6 +5,18 @@ from pathlib import Path
 
 from tapmodel.errors import InputError
 
+ENDING = ".toml"
+
+
+def refuse_unread(file: Path) -> None:
+    """Refuse a name that no command would take for a job file's.
+
+    Raises:
+        InputError: naming it.
+    """
+    if not file.name.lower().endswith(ENDING):
+        raise InputError("FILE", str(file), f"a name that ends in {ENDING}")
+
 
 def refuse_taken(file: Path, *, overwrite: bool) -> None:
     """Refuse a name that is taken, unless an ordinary file is to be overwritten.

@@ -12,6 +12,24 @@ LINES: dict[str, tuple[list[str], str]] = {
     "a long command": (["x" * 5000], "xxx"),
     "no designation": (["design"], "JOB"),
     "no file to write": (["new", "M10"], "FILE"),
+    "a file that is no job's": (["new", "M10", "job.txt"], "FILE: 'job.txt' cannot be used"),
+    "a paper of none": (
+        ["sheet", "M10", "--paper", "A3"],
+        "--paper: 'A3' cannot be used; allowed: a4, letter",
+    ),
+    "three taps at most": (["set", "M10", "--taps=9"], "--taps: '9' cannot be used; allowed: 2, 3"),
+    "a port of letters": (
+        ["serve", "--port=web"],
+        "--port: 'web' cannot be used; allowed: a whole number",
+    ),
+    "a port beyond all": (
+        ["serve", "--port=65536"],
+        "--port: '65536' cannot be used; allowed: at most 65535",
+    ),
+    "a price of letters": (
+        ["route", "M10", "--price=dear"],
+        "--price: 'dear' cannot be used; allowed: a number",
+    ),
     "no design": (["verify", "a.step"], "JOB"),
     "too many words": (["design", "M10", "M12"], "M12"),
     "too many long words": (["design", "M10", "y" * 9000], "yyy"),

@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from tapmodel.cli.ending import say
-from tapmodel.cli.new_file import refuse_taken
+from tapmodel.cli.new_file import refuse_taken, refuse_unread
 from tapmodel.cli.options import Fix, JobArgument, Sets, TextUnits
 from tapmodel.cli.settled import designed, end
 from tapmodel.cli.telling import shell_word
@@ -34,6 +34,7 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.units_wanted import units_of
 
     refuse_strange("FILE", file)
+    refuse_unread(file)
     settled, job = designed(designation, sets, fix=fix, units=units)
     if units is not None:
         job = job.model_copy(update={"units": units.value})
