@@ -272,10 +272,10 @@ def test_reasons_of_choices_by_hand() -> None:
     assert told_of("chamfer.point_diameter") == (
         "0.1 P under the drill of 0.3125 in, down to the next 0.002 in, so that it starts"
     )
-    # 0.4 and 0.36 of the diameter
-    assert "; next came 0.135 in: " in told_of("flutes.core_diameter")
-    # the heel stands 0.029 mm proud
-    assert "its heel 0.0011 in proud" in told_of("relief.chamfer.kind")
+    # 4.715 mm, 0.495 of the diameter where 0.45 is usual
+    assert "; next came 0.18563 in: " in told_of("flutes.core_diameter")
+    # the heel stands 0.0206 mm proud
+    assert "its heel 0.00081 in proud" in told_of("relief.chamfer.kind")
     assert told_of("tap.hardness") == "as tempered at 400 °F"
 
 
