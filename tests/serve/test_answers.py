@@ -120,7 +120,7 @@ def test_the_same_design_is_made_once(served: Served, monkeypatch: pytest.Monkey
         made.append(job.designation)
         return design_tap(job)
 
-    monkeypatch.setattr(asking, "design_at_once", counted)
+    monkeypatch.setattr(asking, "settled_tap", counted)
     job = {"designation": "M10", "flutes.offset": 0.503}
     for z in (1, 2, 3):
         assert served.post("tap", {"job": job, "z": z}).status_code == 200
@@ -157,8 +157,8 @@ def test_a_slow_request_makes_no_other_wait(
             go_on.wait(30)
         return design_tap(job)
 
-    monkeypatch.setattr(asking, "design_at_once", slow)
-    monkeypatch.setattr("tapmodel.serve.aside.aside.__defaults__", (1.5,))
+    monkeypatch.setattr(asking, "settled_tap", slow)
+    monkeypatch.setattr("tapmodel.serve.aside.aside.__defaults__", (None, 1.5))
 
     async def both() -> Response:
         async with served.client() as client:

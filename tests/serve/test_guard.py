@@ -274,7 +274,7 @@ def test_a_fault_of_the_program_is_told_in_one_sentence(
     def fails(*_given: object) -> None:
         raise ZeroDivisionError("within")
 
-    monkeypatch.setattr("tapmodel.serve.asked.design_at_once", fails)
+    monkeypatch.setattr("tapmodel.serve.asked.settled_tap", fails)
     answer = served.post("tap", {"job": {"designation": "M17"}})
     assert answer.status_code == 500
     assert _message(answer).endswith("please report it: ZeroDivisionError: within")
