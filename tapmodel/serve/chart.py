@@ -45,8 +45,8 @@ class ChartAsked(Asked):
     end: End = None
     steps: Annotated[int, Field(ge=2, le=MOST_STEPS)] = USUAL_STEPS
     figures: Annotated[tuple[str, ...], Field(min_length=1, max_length=2)] = (
-        "rake_crest",
-        "land_width",
+        "rake_at_wall",
+        "torque_likely",
     )
 
 

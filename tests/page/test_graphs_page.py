@@ -121,7 +121,11 @@ def test_graphs_follow_a_change(live: Live) -> None:
 def test_pressing_the_chart_takes_its_value(live: Live) -> None:
     page = live.page
     page.locator("#chart-pane, #chart").first.scroll_into_view_if_needed()
-    expect(page.locator("#chart-readout")).to_contain_text("rake at the crest", timeout=WAITS)
+    expect(page.locator("#chart-readout")).to_contain_text(
+        "rake at the drilled wall", timeout=WAITS
+    )
+    page.select_option("#chart-field", "flutes.offset")
+    expect(page.locator("#chart-readout")).to_contain_text("offset of the cutter", timeout=WAITS)
     place = page.locator(".chart-place")
     box = place.bounding_box()
     assert box is not None

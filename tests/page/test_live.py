@@ -255,6 +255,63 @@ def test_nothing_is_cut_off(browser: "Browser", served: str, width: int) -> None
     live.close()
 
 
+@pytest.mark.parametrize("width", [360, 800, 1600])
+def test_nothing_is_cut_off_once_all_is_there(browser: "Browser", served: str, width: int) -> None:
+    live = Live(browser, served, viewport={"width": width, "height": 800})
+    if width < 992:
+        live.page.get_by_role("button", name="Change the tap").click()
+    live.type("designation", "Tr16x8(P4)LH")
+    expect(live.page.locator("#saved")).to_contain_text("not saved", timeout=WAITS)
+    expect(live.page.locator("#under")).to_contain_text("left hand")
+    if width < 992:
+        live.page.get_by_role("button", name="Close the controls").click()
+    # Nobody has looked there: they come all the same, as paper wants them.
+    expect(live.page.locator("#drawings .card svg").first).to_be_attached(timeout=90_000)
+    live.page.locator("#chart").scroll_into_view_if_needed()
+    expect(live.page.locator("#chart-take")).to_be_visible(timeout=WAITS)
+    assert live.page.locator("#chart path.plot-1").count() == 2
+    assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
+    assert live.page.evaluate(OVER) == []
+    live.page.get_by_text("All chapters").click()
+    live.page.locator("#chapter-list a").last.click()
+    live.close()
+
+
+def test_a_job_file_is_dropped_on_the_page(live: Live) -> None:
+    dropped = live.page.evaluate_handle(DROPPED, 'designation = "M10"\n[flutes]\ncount = 2\n')
+    live.page.dispatch_event("main", "dragover", {"dataTransfer": dropped})
+    assert "drop" in (live.page.locator("body").get_attribute("class") or "")
+    live.page.dispatch_event("main", "drop", {"dataTransfer": dropped})
+    live.shows("flutes.count", "2")
+    live.shows("designation", "M10")
+    assert live.page.locator("#saved").inner_text() == ""
+    assert "drop" not in (live.page.locator("body").get_attribute("class") or "")
+    wrong = live.page.evaluate_handle(DROPPED, "flutes = many\n")
+    live.page.dispatch_event("main", "drop", {"dataTransfer": wrong})
+    expect(live.page.locator("#notice")).to_be_visible(timeout=WAITS)
+    live.shows("flutes.count", "2")
+
+
+DROPPED = """(text) => {
+  const carried = new DataTransfer();
+  carried.items.add(new File([text], "job.toml", { type: "application/toml" }));
+  return carried;
+}"""
+
+
+def test_what_is_changed_while_nobody_answers_stands_once_somebody_does(live: Live) -> None:
+    link = live.page.locator("#link")
+    assert not link.is_visible()
+    live.context.set_offline(offline=True)
+    live.type("flutes.count", "3")
+    expect(link).to_contain_text("still running", timeout=WAITS)
+    live.context.set_offline(offline=False)
+    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value(
+        "3", timeout=WAITS
+    )
+    expect(link).to_be_hidden()
+
+
 OVER = """() => [...document.querySelectorAll("main *, header *, aside *")]
   .filter((node) => !node.closest(".scroll, nav, svg"))
   .filter((node) => node.getBoundingClientRect().right > innerWidth + 1)

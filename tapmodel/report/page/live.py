@@ -5,7 +5,7 @@ from dataclasses import asdict
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.page.templates import filled, markup
-from tapmodel.report.page.write import contents_of, data_text, under
+from tapmodel.report.page.write import contents_of, data_text
 from tapmodel.report.units import Units
 from tapmodel.report.view.tap import view_of
 from tapmodel.report.words.sets import tap_for
@@ -30,7 +30,6 @@ def live_page(design: TapDesign, job: Mapping[str, object], units: Units) -> str
         "page.html",
         live=True,
         title=tap_for(design),
-        under=under(design, units),
         contents=contents_of(live=True),
         chapters=[],
         view=view,

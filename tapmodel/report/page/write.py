@@ -74,7 +74,6 @@ def write_page(
         live=False,
         policy=policy(style, script),
         title=tap_for(design),
-        under=under(design, units),
         style=style,
         script=script,
         contents=contents_of(live=False, pictures=bool(content.pictures)),
@@ -99,19 +98,6 @@ def policy(style: str, script: str) -> str:
 def _sum(text: str) -> str:
     digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
     return f"'sha256-{digest}'"
-
-
-def under(design: TapDesign, units: Units) -> str:
-    """What stands under the heading."""
-    text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
-    return (
-        text
-        + {
-            Units.MM: "",
-            Units.INCH: "; inch, the choices in mm with inch behind",
-            Units.BOTH: "; mm and inch, drawings mm (inch)",
-        }[units]
-    )
 
 
 def contents_of(*, live: bool, pictures: bool = False) -> list[tuple[str, str]]:

@@ -1,16 +1,20 @@
 """The verdict on a tap in one line, and the numbers that its maker looks for first."""
 
+import re
 from collections import Counter
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
+from tapmodel.findings import gravest_first
 from tapmodel.report.blocks import Length, Quantity, Torque
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import Units, shown, told
 from tapmodel.report.view.findings import SIGNS
+from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.wires.answer import answer_for
 from tapmodel.words import Severity
@@ -50,36 +54,71 @@ class Verdict:
     text: str
 
 
-def verdict_of(design: TapDesign) -> Verdict:
-    """Whether the tap can be made, and how many findings there are of each kind."""
+def under(design: TapDesign, units: Units) -> str:
+    """What stands under the heading."""
+    text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
+    return (
+        text
+        + {
+            Units.MM: "",
+            Units.INCH: "; inch, the choices in mm with inch behind",
+            Units.BOTH: "; mm and inch, drawings mm (inch)",
+        }[units]
+    )
+
+
+def verdict_of(design: TapDesign, units: Units) -> Verdict:
+    """Whether the tap can be made; how many findings speak against it, and the gravest of them."""
     counted = Counter(finding.severity for finding in design.findings)
-    for severity, said in (
-        (Severity.ERROR, "This tap cannot be made so"),
+    for severity, told_first in (
+        (Severity.ERROR, "This tap cannot be made so:"),
         (Severity.WARNING, "It can be made, but"),
     ):
         if counted[severity]:
             number = counted[severity]
             words = f"{number} {severity.value}{'s' if number > 1 else ''}"
-            return Verdict(severity.value, SIGNS[severity], f"{said}: {words}")
+            gravest = in_short(said(gravest_first(design.findings)[0], units))
+            which = ": " if number == 1 else "; the gravest: "
+            return Verdict(severity.value, SIGNS[severity], f"{told_first} {words}{which}{gravest}")
     return Verdict("good", _GOOD, "No rule is broken, and nothing is warned of")
+
+
+_ENOUGH = 24
+"""Letters below which the beginning of a sentence says too little by itself."""
+
+
+def in_short(sentence: str) -> str:
+    """The beginning of a sentence that can stand alone, for within another one."""
+    plain = re.sub(r"\s*\([^)]*\)", "", sentence).removesuffix(".")
+    ends = (found.start() for found in re.finditer(r"[:;,.](?= )", plain))
+    short = plain[: next((end for end in ends if end >= _ENOUGH), None)]
+    return short if short[1:2].isupper() else short[:1].lower() + short[1:]
 
 
 def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
     """Drill, blank, over wires, cutter with its setting, torque to stop at."""
     thread, setting = design.tap.thread, flute_setting(design)
-    drill, axis = drill_row(design), axis_row(setting)
+    axis = axis_row(setting)
     at_least = " = ".join(shown(Length(design.limits.major_min), units))
     set_to = f"{told(axis.label, units)} {_text(axis.value, units)}, "
     set_to += f"down from the top {_text(Length(setting.from_top), units)}"
     major = _text(Length(thread.major), units)
     cutter = _text(cutter_of(design.tap.flutes.cutter_diameter), units)
     return (
-        Figure("drill", "tap drill", _text(drill.value, units)),
+        _drill(design, units),
         Figure("blank", "blank diameter", major, f"at least {at_least}"),
         _over_wires(design, units),
         Figure("cutter", "cutter", cutter, set_to),
         _stop(design, units),
     )
+
+
+def _drill(design: TapDesign, units: Units) -> Figure:
+    """The drill beside the limits of the hole, which a worn one or a reamer has to keep."""
+    drill, hole = drill_row(design), design.hole
+    limits = span(Length(hole.minor_min), Length(hole.minor_max), units)
+    label = "bore or ream to" if design.bored else "tap drill"
+    return Figure("drill", label, _text(drill.value, units), f"minor diameter {limits}")
 
 
 def _over_wires(design: TapDesign, units: Units) -> Figure:

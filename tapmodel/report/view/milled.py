@@ -3,11 +3,24 @@
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Length, Quantity, Table
-from tapmodel.report.chapters.machines import dividing
+from tapmodel.report.blocks import Length, Quantity
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import Units, shown
+from tapmodel.report.view.bench import Station, dividing_view
 from tapmodel.shop.flute_setting import flute_setting
+
+
+@dataclass(frozen=True, slots=True)
+class MilledFlute:
+    """One flute.
+
+    Attributes:
+        name: e.g. "flute 2 of 3".
+        move: what is done before it, e.g. "index 120°, 13 turns + 13 holes on 39".
+    """
+
+    name: str
+    move: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,13 +31,12 @@ class Milled:
         side: "right" or "left" of the centre line, where the cutter stands as seen on the cutting
             end; "" for over the axis.
         told: cutter, offset and depth in one line.
-        stations: where each flute is milled, e.g. "flute 2 of 3, 120.0000°: 13 turns + 13 holes
-            on 39".
+        stations: the flutes in the order of the work.
     """
 
     side: str
     told: str
-    stations: tuple[str, ...]
+    stations: tuple[MilledFlute, ...]
 
 
 def milled(design: TapDesign, units: Units) -> Milled:
@@ -38,20 +50,26 @@ def milled(design: TapDesign, units: Units) -> Milled:
     return Milled(
         setting.side,
         f"seen on the cutting end: ball-nose cutter {cutter}, {offset}, {depth} deep",
-        tuple(_stations(design, units)),
+        _stations(design),
     )
 
 
-def _stations(design: TapDesign, units: Units) -> list[str]:
-    """Each flute with its angle, and what crank or handle does for it from the first."""
+def _stations(design: TapDesign) -> tuple[MilledFlute, ...]:
+    """Each flute, and what crank or handle does between it and the one before."""
     count = design.tap.flutes.count
-    told: list[str] = []
-    for block in dividing.chapter(design).blocks:
-        if isinstance(block, Table):
-            for flute, line in enumerate(block.lines, 1):
-                words = [_text(cell, units) for cell in line]
-                told.append(f"flute {flute} of {count}, {words[1]}: {words[3]}")
-    return told
+    share = f"{360 / count:.4f}".rstrip("0").rstrip(".")
+    return tuple(
+        MilledFlute(f"flute {place.number} of {count}", _move(place, share))
+        for place in dividing_view(design, count).stations
+    )
+
+
+def _move(place: Station, share: str) -> str:
+    """Told from the flute before, or from the first where errors would add up."""
+    if place.number == 1:
+        return "start here"
+    move = place.move or f"{place.reached} from the first"
+    return f"index {share}°, {move}" + (f", off by {place.off}" if place.off else "")
 
 
 def _text(quantity: Quantity, units: Units) -> str:

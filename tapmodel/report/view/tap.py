@@ -13,7 +13,7 @@ from tapmodel.report.view.edge_marks import EdgeMarks, crest_height, edge_marks
 from tapmodel.report.view.fields import fields_of
 from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
-from tapmodel.report.view.first import Figure, Verdict, first_figures, verdict_of
+from tapmodel.report.view.first import Figure, Verdict, first_figures, under, verdict_of
 from tapmodel.report.view.model import model_key
 from tapmodel.report.view.rubbing import RubbingView, rubbing_view
 from tapmodel.report.view.sections import Section, section_at
@@ -41,6 +41,7 @@ class TapView:
     Attributes:
         name: of the job, for files.
         title: heading.
+        under: what stands under it.
         hand: "right" or "left".
         units: of every text.
         verdict: what is to be thought of it, in one line.
@@ -58,6 +59,7 @@ class TapView:
 
     name: str
     title: str
+    under: str
     hand: str
     units: str
     verdict: Verdict
@@ -88,9 +90,10 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
     return TapView(
         name=design.name,
         title=tap_for(design),
+        under=under(design, units),
         hand=tap.thread.hand.value,
         units=units.value,
-        verdict=verdict_of(design),
+        verdict=verdict_of(design, units),
         first=first_figures(design, units),
         section=section_at(design, crest_height(tap) if z is None else z),
         frame=Frame(reach, blank.overall_length),

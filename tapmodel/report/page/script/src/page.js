@@ -12,6 +12,7 @@ import { controlsPanel } from "./panels/controls/panel.js";
 import { findingsPanel } from "./panels/findings.js";
 import { firstPanel } from "./panels/first.js";
 import { fullSize } from "./panels/full_size.js";
+import { linkedPanel } from "./panels/linked.js";
 import { modelPanel } from "./panels/model.js";
 import { noticePanel } from "./panels/notice.js";
 import { papersPanel } from "./panels/papers.js";
@@ -63,6 +64,7 @@ async function begin(data) {
  */
 async function work(desk, seen, contents) {
   noticePanel(desk);
+  linkedPanel(desk);
   toolbar(desk);
   desk.followers.push(
     firstPanel(),

@@ -23,6 +23,7 @@ export type Job = Record<string, unknown>;
 export interface TapView {
   name: string;
   title: string;
+  under: string;
   hand: "right" | "left";
   units: Units;
   verdict: { weight: Weight; sign: string; text: string };
@@ -386,7 +387,7 @@ export interface Chip {
   text: string;
 }
 
-export interface Milled { side: "right" | "left" | ""; told: string; stations: string[]; }
+export interface Milled { side: "right" | "left" | ""; told: string; stations: { name: string; move: string }[]; }
 
 /** Colours (sRGB) and lamps; `tapmodel/report/view/look.py` tells each. */
 export interface Look {

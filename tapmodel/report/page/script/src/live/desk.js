@@ -12,6 +12,7 @@ import { asked, RefusedError } from "./link.js";
  * @typedef {object} Complaint
  * @property {string} message
  * @property {string[]} fields to blame, as far as known; all that were changed otherwise
+ * @property {boolean} [unanswered] whether the program was not there to answer
  */
 
 /**
@@ -32,6 +33,8 @@ export class Desk {
     this.busy = false;
     /** @type {Job} values that were refused and still stand where they were typed */
     this.refused = {};
+    /** @type {Change[]} changes that nobody answered */
+    this.unanswered = [];
     /** @type {((view: TapView) => void)[]} */
     this.followers = [];
     /** @type {((complaint: Complaint | null) => void)[]} told null when all is well again */
@@ -86,8 +89,16 @@ export class Desk {
     for (const keep of this.keepers) keep();
   }
 
+  /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+  again() {
+    const changes = this.unanswered.splice(0);
+    for (const change of changes) this.change(change);
+  }
+
   /** @param {Change} change */
   async change(change) {
+    const { values } = change;
+    this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
     this.waiting.add(change);
     if (this.busy) return;
     this.busy = true;
@@ -105,7 +116,9 @@ export class Desk {
   async #all(changes) {
     const complaint = await this.#try(changes);
     if (!complaint) return;
-    if (changes.length === 1) return this.#complain(changes[0], complaint);
+    if (complaint.unanswered) this.unanswered.push(...changes);
+    if (changes.length === 1 || complaint.unanswered)
+      return changes.forEach((change) => this.#complain(change, complaint));
     for (const change of changes) {
       const alone = await this.#try([change]);
       if (alone) this.#complain(change, alone);
@@ -139,6 +152,7 @@ export class Desk {
       return null;
     } catch (error) {
       if (!(error instanceof RefusedError)) throw error;
+      if (!error.status) return { message: error.message, fields: [], unanswered: true };
       const known = changed.includes(error.field) || changed.length === 0;
       return { message: error.message, fields: known ? [error.field] : changed };
     }

@@ -20,7 +20,9 @@ const PAUSE = 180;
 export function chartPanel(desk) {
   const body = slot("chart", "Chart");
   if (!body) return () => {};
-  const wanted = { field: "flutes.offset", start: "", end: "", figures: ["rake_crest", "land_width"], ...kept("chart", {}) };
+  // What is given is varied; of a setting that follows from a rake, the rake.
+  const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
+  const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...kept("chart", {}) };
   /** @type {ChartView | null} */
   let chart = null;
   let cursor = 0;
@@ -34,11 +36,13 @@ export function chartPanel(desk) {
   const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
   const broken = made("ul", { class: "broken-list" });
   const wrong = made("p", { role: "alert", class: "wrong" });
-  body.append(
-    made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start), labelled("to", end),
-      labelled("Line", first), labelled("Second line", second)),
-    wrong, place,
-    made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take), broken);
+  const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
+  const choices = made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start), labelled("to", end),
+      labelled("Line", first), labelled("Second line", second));
+  const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
+  const parts = [choices, place, reader, broken];
+  for (const part of parts) part.hidden = true;
+  body.append(coming, choices, wrong, place, reader, broken);
 
   /** @type {(px: number) => number} */
   let toValue = () => 0;
@@ -55,6 +59,8 @@ export function chartPanel(desk) {
   /** @param {ChartView} found */
   const show = (found) => {
     chart = found;
+    coming.hidden = true;
+    for (const part of parts) part.hidden = false;
     cursor = nearestRow(found.rows, found.present.x);
     slider.max = String(found.rows.length - 1);
     fill(field, found.fields, found.field);
@@ -101,8 +107,7 @@ export function chartPanel(desk) {
     point(event);
     use();
   });
-  const seen = whenSeen(place, ask);
-  return seen;
+  return whenSeen(body, ask);
 }
 
 /**

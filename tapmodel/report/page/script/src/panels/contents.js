@@ -16,7 +16,7 @@ export function contentsPanel() {
   for (const menu of bar.querySelectorAll("details")) folds(menu);
   const look = () => {
     chapters(bar);
-    for (const link of bar.querySelectorAll(":scope > a")) {
+    for (const link of bar.querySelectorAll(".parts > a")) {
       const part = target(link);
       if (link instanceof HTMLElement) link.hidden = !part || part.offsetHeight === 0;
     }

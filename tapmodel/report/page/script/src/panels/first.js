@@ -7,12 +7,14 @@ import { made } from "../elements.js";
 /** @returns {(view: TapView) => void} */
 export function firstPanel() {
   const title = document.getElementById("title");
+  const under = document.getElementById("under");
   const verdict = document.getElementById("verdict");
   const place = document.getElementById("first");
   /** @type {Map<string, HTMLElement>} */
   const cards = new Map();
   return (view) => {
     tell(title, view.title);
+    tell(under, view.under);
     document.title = `${view.title} · tapmodel`;
     if (verdict) {
       verdict.className = `verdict ${view.verdict.weight}`;

@@ -171,7 +171,7 @@ class ModelPanel {
     }));
     parts.chips.replaceChildren(...(hole?.chips ?? []).map((chip) =>
       made("li", {}, made("b", {}, `chip ${chip.number}`), `, land ${chip.land + 1}: ${chip.text}`)));
-    parts.stations.replaceChildren(...mill.stations.map((text) => made("li", {}, text)));
+    parts.stations.replaceChildren(...mill.stations.map(({ name, move }) => made("li", {}, `${name}: ${move}`)));
   }
 
   /** @param {number[]} facing */
@@ -246,8 +246,9 @@ class ModelPanel {
     if (!head) return "";
     const { flute, done, milling } = inMaking(head.shape, progress);
     if (done >= head.shape.lands) return `all ${done} flutes are milled`;
-    const station = milling ? flute : Math.min(flute + 1, head.shape.lands - 1);
-    return `${milling ? "milling" : "indexing to"} ${head.mill.stations[station] ?? `flute ${station + 1}`}`;
+    const { name, move } = head.mill.stations[milling ? flute : flute + 1];
+    if (!milling) return `${move}, to ${name}`;
+    return flute ? `milling ${name}; before it ${move}` : `${name}: ${move}`;
   }
 }
 

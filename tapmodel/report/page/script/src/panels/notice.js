@@ -20,6 +20,8 @@ export function noticePanel(desk) {
   close.addEventListener("click", hide);
   desk.complaints.push((complaint) => {
     if (!complaint) return hide();
+    // That the program is away stands at the foot until it is there again.
+    if (complaint.unanswered) return;
     text.textContent = complaint.message;
     place.hidden = false;
     main?.classList.add("stale");

@@ -6,22 +6,23 @@ import { card } from "./full_size.js";
 
 /** @import {Desk} from "../live/desk.js" */
 
-/** How long nothing must have been changed [ms]. */
-const REST = 600;
+/** How long nothing must have been changed, where they are looked at and where they are not [ms]. */
+const REST = 900, IDLE = 4000;
 
 /** @typedef {{chapters: {key: string, html: string}[], drawings: {name: string, title: string, svg: string}[]}} Papers */
 
 /**
- * They take the server seconds, so they are asked for where they are looked at.
+ * They take the server a second in which it redraws slowly: so they are asked for when the hands
+ * rest, sooner where they are looked at. Who prints wants them whether they were looked at or not.
  * @param {Desk} desk
  * @param {() => void} arrived told when there are new ones
  * @returns {() => void} told of every new view
  */
 export function papersPanel(desk, arrived) {
   const place = element("papers", HTMLElement);
-  let timer = 0, busy = false, stale = true, seen = false;
+  let timer = 0, busy = false, stale = true, seen = false, held = false;
   const bring = async () => {
-    if (busy || !stale || !seen) return;
+    if (busy || !stale || held) return;
     busy = true;
     stale = false;
     try {
@@ -35,15 +36,22 @@ export function papersPanel(desk, arrived) {
       busy = false;
     }
     place.setAttribute("aria-busy", String(stale));
-    wait();
+    if (stale) wait();
   };
   const wait = () => {
     clearTimeout(timer);
-    timer = window.setTimeout(bring, REST);
+    timer = window.setTimeout(bring, seen ? REST : IDLE);
   };
+  /** @param {boolean} down */
+  const hold = (down) => () => {
+    held = down;
+    if (stale) wait();
+  };
+  document.addEventListener("pointerdown", hold(true));
+  for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
-    if (seen) wait();
+    if (seen && stale) wait();
   }).observe(place);
   return () => {
     stale = true;

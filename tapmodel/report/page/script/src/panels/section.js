@@ -31,7 +31,8 @@ export function sectionPanel(stations, listener, ask) {
   pane.replaceChildren(place, made("figcaption", {},
     made("span", {}, "Seen on the cutting end, first flute on top."),
     made("label", { for: "height" }, "Section at ", heightText), slider, region,
-    made("label", {}, marked, " marks of the cutting edge")), legend);
+    made("label", {}, marked, " marks of the cutting edge")));
+  pane.after(made("section", { class: "pane", id: "section-numbers", "aria-label": "The section in numbers" }, legend));
 
   /** @type {TapView | null} */
   let view = null;

@@ -1,6 +1,6 @@
 /** Back and forth, units, job file. */
 
-import { element } from "../elements.js";
+import { element, made } from "../elements.js";
 import { openFile, saveFile, takesFiles } from "../live/files.js";
 
 /** @import {Units} from "../types" */
@@ -28,8 +28,9 @@ export function toolbar(desk) {
   const keep = () => {
     able(undo, desk.history.beside(-1) !== undefined);
     able(redo, desk.history.beside(1) !== undefined);
-    const text = desk.changed ? "changed, not saved" : "";
-    if (saved.textContent !== text) saved.textContent = text;
+    // The first of it is left out where there is little room.
+    if (desk.changed !== saved.hasChildNodes())
+      saved.replaceChildren(...(desk.changed ? [made("span", {}, "changed, "), "not saved"] : []));
   };
   desk.keepers.push(keep);
   desk.followers.push((view) => (units.value = view.units));
