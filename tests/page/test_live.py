@@ -258,6 +258,9 @@ def test_nothing_is_cut_off(browser: "Browser", served: str, width: int) -> None
 @pytest.mark.parametrize("width", [360, 800, 1600])
 def test_nothing_is_cut_off_once_all_is_there(browser: "Browser", served: str, width: int) -> None:
     live = Live(browser, served, viewport={"width": width, "height": 800})
+    # The leaders are drawn on a sheet of their own, which has to lie on the model.
+    sheets = [live.page.locator(name).bounding_box() for name in ("#model", ".leaders")]
+    assert sheets[0] == sheets[1]
     if width < 992:
         live.page.get_by_role("button", name="Change the tap").click()
     live.type("designation", "Tr16x8(P4)LH")
