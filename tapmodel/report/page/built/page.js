@@ -154,6 +154,7 @@
       this.waiting = new Waiting();
       this.busy = false;
       this.refused = {};
+      this.unanswered = [];
       this.followers = [];
       this.complaints = [];
       this.keepers = [];
@@ -197,8 +198,15 @@
       this.saved = textOf(this.job);
       for (const keep2 of this.keepers) keep2();
     }
+    /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+    again() {
+      const changes = this.unanswered.splice(0);
+      for (const change of changes) this.change(change);
+    }
     /** @param {Change} change */
     async change(change) {
+      const { values } = change;
+      this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
       this.waiting.add(change);
       if (this.busy) return;
       this.busy = true;
@@ -215,7 +223,9 @@
     async #all(changes) {
       const complaint = await this.#try(changes);
       if (!complaint) return;
-      if (changes.length === 1) return this.#complain(changes[0], complaint);
+      if (complaint.unanswered) this.unanswered.push(...changes);
+      if (changes.length === 1 || complaint.unanswered)
+        return changes.forEach((change) => this.#complain(change, complaint));
       for (const change of changes) {
         const alone = await this.#try([change]);
         if (alone) this.#complain(change, alone);
@@ -247,6 +257,7 @@
         return null;
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
+        if (!error.status) return { message: error.message, fields: [], unanswered: true };
         const known = changed.includes(error.field) || changed.length === 0;
         return { message: error.message, fields: known ? [error.field] : changed };
       }
@@ -895,7 +906,8 @@
     const body = slot("chart", "Chart");
     if (!body) return () => {
     };
-    const wanted = { field: "flutes.offset", start: "", end: "", figures: ["rake_crest", "land_width"], ...kept2("chart", {}) };
+    const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
+    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...kept2("chart", {}) };
     let chart = null;
     let cursor = 0;
     const [field, first, second] = ["field", "first", "second"].map((name) => (
@@ -915,21 +927,20 @@
     const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
     const broken = made("ul", { class: "broken-list" });
     const wrong = made("p", { role: "alert", class: "wrong" });
-    body.append(
-      made(
-        "div",
-        { class: "chart-choices" },
-        labelled("Against", field),
-        labelled("from", start),
-        labelled("to", end),
-        labelled("Line", first),
-        labelled("Second line", second)
-      ),
-      wrong,
-      place,
-      made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take),
-      broken
+    const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
+    const choices = made(
+      "div",
+      { class: "chart-choices" },
+      labelled("Against", field),
+      labelled("from", start),
+      labelled("to", end),
+      labelled("Line", first),
+      labelled("Second line", second)
     );
+    const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
+    const parts = [choices, place, reader, broken];
+    for (const part of parts) part.hidden = true;
+    body.append(coming, choices, wrong, place, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
       if (chart) toValue = drawChart(svg, width, chart, cursor);
@@ -943,6 +954,8 @@
     };
     const show2 = (found) => {
       chart = found;
+      coming.hidden = true;
+      for (const part of parts) part.hidden = false;
       cursor = nearestRow(found.rows, found.present.x);
       slider.max = String(found.rows.length - 1);
       fill(field, found.fields, found.field);
@@ -988,8 +1001,7 @@
       point2(event);
       use();
     });
-    const seen2 = whenSeen(place, ask);
-    return seen2;
+    return whenSeen(body, ask);
   }
   function labelled(label, box2) {
     return made("label", {}, `${label} `, box2);
@@ -1315,7 +1327,7 @@
     for (const menu of bar2.querySelectorAll("details")) folds(menu);
     const look = () => {
       chapters(bar2);
-      for (const link2 of bar2.querySelectorAll(":scope > a")) {
+      for (const link2 of bar2.querySelectorAll(".parts > a")) {
         const part = target(link2);
         if (link2 instanceof HTMLElement) link2.hidden = !part || part.offsetHeight === 0;
       }
@@ -1793,11 +1805,13 @@
   // src/panels/first.js
   function firstPanel() {
     const title = document.getElementById("title");
+    const under = document.getElementById("under");
     const verdict = document.getElementById("verdict");
     const place = document.getElementById("first");
     const cards = /* @__PURE__ */ new Map();
     return (view) => {
       tell2(title, view.title);
+      tell2(under, view.under);
       document.title = `${view.title} · tapmodel`;
       if (verdict) {
         verdict.className = `verdict ${view.verdict.weight}`;
@@ -1857,6 +1871,45 @@
   function card(title, drawing2) {
     const enlarge = made("button", { type: "button", class: "enlarge", "aria-label": `Full size: ${title}` }, "full size");
     return made("figure", { class: "card" }, made("h3", {}, title), made("div", { class: "paper" }, drawing2), enlarge);
+  }
+
+  // src/panels/linked.js
+  var PATIENCE = 500;
+  var AGAIN = 3e3;
+  var TEXTS = {
+    busy: "The program is busy; your change is on its way.",
+    lost: "Connection lost: is tapmodel still running? Your job is kept in this page and in its address."
+  };
+  function linkedPanel(desk) {
+    const line2 = made("p", { id: "link", role: "status" });
+    document.body.append(line2);
+    let state = "there";
+    let telling = 0, looking = 0;
+    const look = async () => {
+      try {
+        await looked("build");
+      } catch (error) {
+        if (!(error instanceof RefusedError)) throw error;
+        if (state === "lost") looking = window.setTimeout(look, AGAIN);
+      }
+    };
+    link.addEventListener("state", (event) => {
+      const newer = (
+        /** @type {CustomEvent} */
+        event.detail
+      );
+      if (newer === state) return;
+      state = newer;
+      clearTimeout(telling);
+      clearTimeout(looking);
+      if (newer === "there") {
+        line2.textContent = "";
+        desk.again();
+        return;
+      }
+      telling = window.setTimeout(() => line2.textContent = TEXTS[state === "busy" ? "busy" : "lost"], PATIENCE);
+      if (newer === "lost") looking = window.setTimeout(look, AGAIN);
+    });
   }
 
   // src/model/handling.js
@@ -4270,7 +4323,7 @@ void main() {
         return made("li", {}, button2);
       }));
       parts.chips.replaceChildren(...(hole?.chips ?? []).map((chip) => made("li", {}, made("b", {}, `chip ${chip.number}`), `, land ${chip.land + 1}: ${chip.text}`)));
-      parts.stations.replaceChildren(...mill.stations.map((text) => made("li", {}, text)));
+      parts.stations.replaceChildren(...mill.stations.map(({ name, move }) => made("li", {}, `${name}: ${move}`)));
     }
     /** @param {number[]} facing */
     _face(facing) {
@@ -4343,8 +4396,9 @@ void main() {
       if (!head2) return "";
       const { flute, done, milling } = inMaking(head2.shape, progress);
       if (done >= head2.shape.lands) return `all ${done} flutes are milled`;
-      const station = milling ? flute : Math.min(flute + 1, head2.shape.lands - 1);
-      return `${milling ? "milling" : "indexing to"} ${head2.mill.stations[station] ?? `flute ${station + 1}`}`;
+      const { name, move } = head2.mill.stations[milling ? flute : flute + 1];
+      if (!milling) return `${move}, to ${name}`;
+      return flute ? `milling ${name}; before it ${move}` : `${name}: ${move}`;
     }
   };
   function furniture() {
@@ -4453,6 +4507,7 @@ void main() {
     close.addEventListener("click", hide);
     desk.complaints.push((complaint) => {
       if (!complaint) return hide();
+      if (complaint.unanswered) return;
       text.textContent = complaint.message;
       place.hidden = false;
       main?.classList.add("stale");
@@ -4461,12 +4516,13 @@ void main() {
   }
 
   // src/panels/papers.js
-  var REST3 = 600;
+  var REST3 = 900;
+  var IDLE = 4e3;
   function papersPanel(desk, arrived) {
     const place = element("papers", HTMLElement);
-    let timer = 0, busy = false, stale = true, seen2 = false;
+    let timer = 0, busy = false, stale = true, seen2 = false, held = false;
     const bring = async () => {
-      if (busy || !stale || !seen2) return;
+      if (busy || !stale || held) return;
       busy = true;
       stale = false;
       try {
@@ -4479,15 +4535,21 @@ void main() {
         busy = false;
       }
       place.setAttribute("aria-busy", String(stale));
-      wait();
+      if (stale) wait();
     };
     const wait = () => {
       clearTimeout(timer);
-      timer = window.setTimeout(bring, REST3);
+      timer = window.setTimeout(bring, seen2 ? REST3 : IDLE);
     };
+    const hold = (down) => () => {
+      held = down;
+      if (stale) wait();
+    };
+    document.addEventListener("pointerdown", hold(true));
+    for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
     new IntersectionObserver(([entry]) => {
       seen2 = entry.isIntersecting;
-      if (seen2) wait();
+      if (seen2 && stale) wait();
     }).observe(place);
     return () => {
       stale = true;
@@ -4690,7 +4752,8 @@ void main() {
       slider,
       region,
       made("label", {}, marked, " marks of the cutting edge")
-    ), legend);
+    ));
+    pane.after(made("section", { class: "pane", id: "section-numbers", "aria-label": "The section in numbers" }, legend));
     let view = null;
     let section = null;
     const redraw = picture(place, "Section of the tap, seen on the cutting end", (svg, width) => {
@@ -4852,8 +4915,8 @@ void main() {
     const keep2 = () => {
       able(undo, desk.history.beside(-1) !== void 0);
       able(redo, desk.history.beside(1) !== void 0);
-      const text = desk.changed ? "changed, not saved" : "";
-      if (saved.textContent !== text) saved.textContent = text;
+      if (desk.changed !== saved.hasChildNodes())
+        saved.replaceChildren(...desk.changed ? [made("span", {}, "changed, "), "not saved"] : []);
     };
     desk.keepers.push(keep2);
     desk.followers.push((view) => units.value = view.units);
@@ -5196,6 +5259,7 @@ void main() {
   }
   async function work(desk, seen2, contents) {
     noticePanel(desk);
+    linkedPanel(desk);
     toolbar(desk);
     desk.followers.push(
       firstPanel(),
