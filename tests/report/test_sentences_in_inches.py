@@ -33,7 +33,7 @@ from tapmodel.report.units import (
     torque_in_words,
 )
 from tapmodel.report.words.choices import why
-from tapmodel.report.words.cures import advice
+from tapmodel.report.words.cures import advice, setting_text
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.no_wire import no_wire
@@ -282,3 +282,18 @@ def test_reasons_of_choices_by_hand() -> None:
 def test_a_great_length_in_a_reason_has_no_exponent() -> None:
     assert in_words(123.4, ".2g|.2g", Units.BOTH) == "120 mm = 4.9 in"
     assert in_words(0.001, "g|.1g", Units.INCH) == "0.00004 in"
+
+
+@pytest.mark.parametrize(
+    ("bound", "fahrenheit"),
+    [(Bound.AT_LEAST, 490), (Bound.AT_MOST, 489), (Bound.EXACTLY, 489)],
+)
+def test_a_temperature_to_set_stands_in_both_scales_on_its_legal_side(
+    bound: Bound, fahrenheit: int
+) -> None:
+    """254 °C are 489.2 °F."""
+    setting = Setting("tap.temper", bound, 254.0, "°C")
+    told = f"tap.temper {bound} "
+    assert setting_text(setting, Units.MM) == f"{told}254 °C"
+    assert setting_text(setting, Units.INCH) == f"{told}{fahrenheit} °F (254 °C)"
+    assert setting_text(setting, Units.BOTH) == f"{told}254 °C ({fahrenheit} °F)"

@@ -52,6 +52,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     from tapmodel.designing.sets.mending import cures_of_set
     from tapmodel.designing.sets.need import Reason, set_of
     from tapmodel.designing.sets.sharing import COUNTS, sharing_of
+    from tapmodel.report.screen.chapter import wrapped
     from tapmodel.report.screen.findings import findings_lines
     from tapmodel.report.screen.sets import set_page
     from tapmodel.report.units_wanted import units_of
@@ -72,7 +73,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     found = set_of(settled)
     hopeless = found.reason is Reason.TOO_MUCH_FOR_THREE
     cures = cures_of_set(asked, settled) if hopeless else ()
-    say(need(settled, found, told, count, cures))
+    say("\n".join(wrapped(need(settled, found, told, count, cures))))
     if found.reason is Reason.ONE_DOES and count is None:
         return
     jobs = _as_written(jobs_of(asked, settled, sharing), asked, units)

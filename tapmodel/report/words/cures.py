@@ -1,5 +1,8 @@
 """Cures in words, as the end of a sentence: as typed into a job, and in inches where wanted."""
 
+import math
+from collections.abc import Callable
+
 from tapmodel.findings import Bound, Cure, Setting
 from tapmodel.report.blocks import Length
 from tapmodel.report.units import shown, shown_high, shown_low
@@ -9,6 +12,12 @@ from tapmodel.words import Units
 _ROUNDED = {Bound.AT_MOST: shown_high, Bound.AT_LEAST: shown_low, Bound.EXACTLY: shown}
 """To the legal side."""
 
+_WHOLE: dict[Bound, Callable[[float], int]] = {
+    Bound.AT_MOST: math.floor,
+    Bound.AT_LEAST: math.ceil,
+    Bound.EXACTLY: round,
+}
+"""Likewise of degrees, which are told whole."""
 
 LEAST_DIGITS = 3
 """Decimals in mm that inches are made of, which have one more: 6 mm is 0.2362 in, not 0.2."""
@@ -23,13 +32,16 @@ def setting_text(setting: Setting, units: Units = Units.MM) -> str:
 
 
 def value_text(setting: Setting, units: Units) -> str:
-    """A value as a job takes it; a length first in inches for whoever reads those alone."""
+    """A value as a job takes it; first in inches or °F for whoever reads those alone."""
     typed = f"{setting.text} {setting.unit}".rstrip()
-    if units is Units.MM or setting.unit != "mm" or isinstance(setting.value, str):
+    if units is Units.MM or isinstance(setting.value, str) or setting.unit not in {"mm", "°C"}:
         return typed
-    length = Length(setting.value, max(setting.digits, LEAST_DIGITS))
-    inches = _ROUNDED[setting.bound](length, Units.INCH)[0]
-    return f"{inches} ({typed})" if units is Units.INCH else f"{typed} ({inches})"
+    if setting.unit == "mm":
+        length = Length(setting.value, max(setting.digits, LEAST_DIGITS))
+        other = _ROUNDED[setting.bound](length, Units.INCH)[0]
+    else:
+        other = f"{_WHOLE[setting.bound](32 + 1.8 * setting.value)} °F"
+    return f"{other} ({typed})" if units is Units.INCH else f"{typed} ({other})"
 
 
 def cure_text(cure: Cure, units: Units = Units.MM) -> str:
