@@ -1,5 +1,7 @@
 """The live page in a browser: what is changed, undone, kept, refused."""
 
+import time
+import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,7 +18,7 @@ sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not 
 from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, Route
 
 expect = sync_api.expect
 
@@ -219,6 +221,30 @@ def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path: Path) -> Non
     live.shows("flutes.count", "6")
     live.page.locator("#file").set_input_files(path)
     live.shows("flutes.count", "3")
+    expect(live.page.locator("#saved")).to_have_text("")
+
+
+def test_the_keyboard_skips_to_the_controls(live: Live) -> None:
+    address = live.page.url
+    live.page.keyboard.press("Tab")
+    expect(live.page.locator(".skip")).to_be_in_viewport()
+    live.page.keyboard.press("Enter")
+    assert live.page.evaluate("document.activeElement.id") == "controls"
+    assert live.page.url == address
+
+
+def test_what_is_saved_waits_for_what_was_typed(live: Live, tmp_path: Path) -> None:
+    def late(route: "Route") -> None:
+        time.sleep(0.4)
+        route.continue_()
+
+    live.page.route("**/tap", late)
+    live.type("flutes.count", "3")
+    with live.page.expect_download() as saving:
+        live.page.locator("#save").click()
+    path = tmp_path / saving.value.suggested_filename
+    saving.value.save_as(path)
+    assert tomllib.loads(path.read_text())["flutes"]["count"] == 3
     expect(live.page.locator("#saved")).to_have_text("")
 
 

@@ -64,7 +64,7 @@ def poster_text(design: TapDesign, look: Look, paper: PosterPaper, shown: Hero) 
     size, units, tap = SIZES[paper], look.units, tap_for(design)
     view = side.draw(design, look.projection, units)
     left = (
-        page.head(tap, words.subtitle(design, units), verdict_of(design)),
+        page.head(tap, words.subtitle(design, units), verdict_of(design, units)),
         page.picture(shown, cross_section.draw(design, units)),
         page.beside(
             (page.panel("Side view", _scale(view), page.drawn(view)), _right_of_it(design, look)),

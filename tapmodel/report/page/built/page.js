@@ -153,6 +153,7 @@
       this.saved = textOf(live.job);
       this.waiting = new Waiting();
       this.busy = false;
+      this.asking = Promise.resolve();
       this.refused = {};
       this.unanswered = [];
       this.followers = [];
@@ -194,8 +195,9 @@
       this.units = units;
       return this.change({ values: {}, key: "look" });
     }
-    markSaved() {
-      this.saved = textOf(this.job);
+    /** @param {Job} job that was handed out as a file */
+    markSaved(job) {
+      this.saved = textOf(job);
       for (const keep2 of this.keepers) keep2();
     }
     /** Ask once more for what nobody answered, where nothing newer has been typed there. */
@@ -210,11 +212,20 @@
       this.waiting.add(change);
       if (this.busy) return;
       this.busy = true;
-      try {
-        while (this.waiting.changes.length) await this.#all(this.waiting.take());
-      } finally {
-        this.busy = false;
-      }
+      this.asking = this.#askAll().finally(() => this.busy = false);
+      await this.asking;
+    }
+    /**
+     * The job once every change is answered: what is typed stands in its box before it is in the job.
+     * @returns {Promise<Job>}
+     */
+    async settled() {
+      while (this.busy) await this.asking.catch(() => {
+      });
+      return this.job;
+    }
+    async #askAll() {
+      while (this.waiting.changes.length) await this.#all(this.waiting.take());
     }
     /**
      * Several changes in one go; where they are refused together, each by itself.
@@ -1198,7 +1209,7 @@
     async build(force) {
       if (this.asking) return;
       this.asking = true;
-      const of = JSON.stringify(this.desk.job);
+      const of = JSON.stringify(await this.desk.settled());
       this.following = new AbortController();
       await this.trying(async () => {
         const id = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
@@ -1321,7 +1332,10 @@
     if (!bar2) return () => {
     };
     const live = document.documentElement.classList.contains("live");
-    if (live) bar2.addEventListener("click", go);
+    if (live) for (const way2 of [bar2, document.querySelector(".skip")]) way2?.addEventListener("click", (event) => go(
+      /** @type {MouseEvent} */
+      event
+    ));
     document.getElementById("verdict")?.addEventListener("click", live ? go : () => {
     });
     for (const menu of bar2.querySelectorAll("details")) folds(menu);
@@ -4853,7 +4867,8 @@ void main() {
   }
   async function saveFile(desk) {
     try {
-      const answer = await asked("job", { job: desk.job, units: desk.units });
+      const job = await desk.settled();
+      const answer = await asked("job", { job, units: desk.units });
       const { text, name } = await answer.json();
       const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
       const link2 = document.createElement("a");
@@ -4861,7 +4876,7 @@ void main() {
       link2.download = name;
       link2.click();
       URL.revokeObjectURL(address);
-      desk.markSaved();
+      desk.markSaved(job);
     } catch (error) {
       complain(desk, error);
     }
@@ -5198,9 +5213,11 @@ void main() {
     };
     pin.addEventListener("click", async () => {
       const letter = freeLetter(variants);
+      const job = await desk.settled();
       if (!view || !letter) return;
+      const { name } = view;
       const pinned = await standing(desk, view);
-      change([...variants, variantOf(letter, view.name, desk.job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
+      change([...variants, variantOf(letter, name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
     });
     return (shown3) => {
       view = shown3;

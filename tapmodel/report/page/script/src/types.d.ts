@@ -295,6 +295,7 @@ export interface MeasuredView {
 
 /** What panels ask of the desk. */
 export interface AtDesk {
+  settled(): Promise<Job>;
   job: Job;
   units: Units | null;
   set(values: Job): Promise<unknown>;

@@ -31,6 +31,8 @@ export class Desk {
     this.saved = textOf(live.job);
     this.waiting = new Waiting();
     this.busy = false;
+    /** The changes that are asked for at this moment. */
+    this.asking = Promise.resolve();
     /** @type {Job} values that were refused and still stand where they were typed */
     this.refused = {};
     /** @type {Change[]} changes that nobody answered */
@@ -84,8 +86,9 @@ export class Desk {
     return this.change({ values: {}, key: "look" });
   }
 
-  markSaved() {
-    this.saved = textOf(this.job);
+  /** @param {Job} job that was handed out as a file */
+  markSaved(job) {
+    this.saved = textOf(job);
     for (const keep of this.keepers) keep();
   }
 
@@ -102,11 +105,21 @@ export class Desk {
     this.waiting.add(change);
     if (this.busy) return;
     this.busy = true;
-    try {
-      while (this.waiting.changes.length) await this.#all(this.waiting.take());
-    } finally {
-      this.busy = false;
-    }
+    this.asking = this.#askAll().finally(() => (this.busy = false));
+    await this.asking;
+  }
+
+  /**
+   * The job once every change is answered: what is typed stands in its box before it is in the job.
+   * @returns {Promise<Job>}
+   */
+  async settled() {
+    while (this.busy) await this.asking.catch(() => {});
+    return this.job;
+  }
+
+  async #askAll() {
+    while (this.waiting.changes.length) await this.#all(this.waiting.take());
   }
 
   /**

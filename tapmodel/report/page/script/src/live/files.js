@@ -29,7 +29,8 @@ export async function openFile(desk, file) {
  */
 export async function saveFile(desk) {
   try {
-    const answer = await asked("job", { job: desk.job, units: desk.units });
+    const job = await desk.settled();
+    const answer = await asked("job", { job, units: desk.units });
     const { text, name } = await answer.json();
     const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
     const link = document.createElement("a");
@@ -37,7 +38,7 @@ export async function saveFile(desk) {
     link.download = name;
     link.click();
     URL.revokeObjectURL(address);
-    desk.markSaved();
+    desk.markSaved(job);
   } catch (error) {
     complain(desk, error);
   }

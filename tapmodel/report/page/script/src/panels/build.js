@@ -82,7 +82,7 @@ class BuildPanel {
   async build(force) {
     if (this.asking) return;
     this.asking = true;
-    const of = JSON.stringify(this.desk.job);
+    const of = JSON.stringify(await this.desk.settled());
     this.following = new AbortController();
     await this.trying(async () => {
       const id = await begun(this.desk, this.wanted(), force).finally(() => (this.asking = false));

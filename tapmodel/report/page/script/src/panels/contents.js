@@ -11,7 +11,7 @@ export function contentsPanel() {
   if (!bar) return () => {};
   const live = document.documentElement.classList.contains("live");
   // In the address of a live page stands its job.
-  if (live) bar.addEventListener("click", go);
+  if (live) for (const way of [bar, document.querySelector(".skip")]) way?.addEventListener("click", (event) => go(/** @type {MouseEvent} */ (event)));
   document.getElementById("verdict")?.addEventListener("click", live ? go : () => {});
   for (const menu of bar.querySelectorAll("details")) folds(menu);
   const look = () => {

@@ -73,9 +73,11 @@ export function variantsPanel(desk) {
   };
   pin.addEventListener("click", async () => {
     const letter = freeLetter(variants);
+    const job = await desk.settled();
     if (!view || !letter) return;
+    const { name } = view;
     const pinned = await standing(desk, view);
-    change([...variants, variantOf(letter, view.name, desk.job, pinned)].sort((a, b) => (a.letter < b.letter ? -1 : 1)));
+    change([...variants, variantOf(letter, name, job, pinned)].sort((a, b) => (a.letter < b.letter ? -1 : 1)));
   });
   return (shown) => {
     view = shown;
