@@ -339,7 +339,7 @@
       if (timer) write();
     });
     window.addEventListener("beforeunload", (event) => {
-      if (desk.changed) event.preventDefault();
+      if (desk.changed || desk.busy) event.preventDefault();
     });
     window.addEventListener("hashchange", () => begin(desk));
     return restored(desk, history.state ?? {});

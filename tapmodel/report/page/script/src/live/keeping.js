@@ -27,7 +27,8 @@ export function kept(desk) {
     if (timer) write();
   });
   window.addEventListener("beforeunload", (event) => {
-    if (desk.changed) event.preventDefault();
+    // What is still asked for is not in the job yet.
+    if (desk.changed || desk.busy) event.preventDefault();
   });
   window.addEventListener("hashchange", () => begin(desk));
   return restored(desk, history.state ?? {});
