@@ -18,8 +18,10 @@ def test_the_verdict_names_the_gravest() -> None:
     text = verdict_of(designed("Tr16x4"), Units.MM).text
     assert text == (
         "It can be made, but 2 warnings; "
-        "the gravest: the lands rub on the thread that they have cut"
+        "the gravest: one tap is not enough: in mild steel it takes about 78.5 N·m"
     )
+    # That it breaks goes before whatever else was found first.
+    assert designed("Tr16x4").findings[0].code == "land-rubs"
     good = verdict_of(designed("M18x0.75"), Units.MM)
     assert (good.weight, good.text) == ("good", "No rule is broken, and nothing is warned of")
 

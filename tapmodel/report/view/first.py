@@ -4,9 +4,10 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 
+from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
-from tapmodel.findings import gravest_first
+from tapmodel.findings import Finding, gravest_first
 from tapmodel.report.blocks import Length, Quantity, Torque
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
@@ -77,10 +78,16 @@ def verdict_of(design: TapDesign, units: Units) -> Verdict:
         if counted[severity]:
             number = counted[severity]
             words = f"{number} {severity.value}{'s' if number > 1 else ''}"
-            gravest = in_short(said(gravest_first(design.findings)[0], units))
+            gravest = in_short(said(_gravest(design, severity), units))
             which = ": " if number == 1 else "; the gravest: "
             return Verdict(severity.value, SIGNS[severity], f"{told_first} {words}{which}{gravest}")
     return Verdict("good", _GOOD, "No rule is broken, and nothing is warned of")
+
+
+def _gravest(design: TapDesign, severity: Severity) -> Finding:
+    """Of a severity what is told before all else: that the tap breaks, where it does."""
+    found = [one for one in gravest_first(design.findings) if one.severity is severity]
+    return next((one for one in found if one.code == Code.TAP_OVERLOADED), found[0])
 
 
 _ENOUGH = 24
