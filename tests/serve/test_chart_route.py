@@ -11,10 +11,11 @@ if TYPE_CHECKING:
     from served_page import Served
 
 M10 = {"designation": "M10"}
+FIGURES = ("rake_crest", "land_width")
 
 
 def charted(served: "Served", **asked: object) -> dict:
-    answer = served.post("chart", {"job": M10} | asked)
+    answer = served.post("chart", {"job": M10, "figures": FIGURES} | asked)
     assert answer.status_code == 200, answer.text
     return answer.json()["chart"]
 
@@ -105,7 +106,7 @@ BAD = [
 def test_bad_questions_are_refused(
     served: "Served", asked: dict[str, object], field: str, words: str
 ) -> None:
-    answer = served.post("chart", {"job": M10} | asked)
+    answer = served.post("chart", {"job": M10, "figures": FIGURES} | asked)
     error = answer.json()["error"]
     assert answer.status_code == 422
     assert error["field"].startswith(field)

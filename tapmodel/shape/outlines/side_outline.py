@@ -27,6 +27,8 @@ _TO_A_PITCH = 24  # points of an outline and of an edge
 _ALONG = 9  # points of a crest or root along its land
 _RUN_OUT = 48  # points of the rim of a flute behind the thread
 _DEEP = 32  # points looked at between a place and the eye
+_NEXT_TO_END = 1 - 1e-6  # a rim closes there with an upright tangent: its very end is noise
+_ABOVE_BODY = 1e-4  # by which share of the crest a land stands out of the body behind
 _ROUNDS_ACROSS = 3
 _ROUNDS = 8  # after which a point of a wall has the radius that the thread has there
 
@@ -95,7 +97,8 @@ class _Side:
                 z = self._heights(0.0, form.thread_end, float(form.crest_z[land]))
                 yield from self._rim(land, wall, z, threaded=True)
                 turned = np.linspace(0.0, math.pi / 2, _RUN_OUT)
-                behind = form.thread_end + (self._runout_end - form.thread_end) * np.sin(turned)
+                length = (self._runout_end - form.thread_end) * _NEXT_TO_END
+                behind = form.thread_end + length * np.sin(turned)
                 if self._runout_end > form.thread_end:
                     yield from self._rim(land, wall, behind, threaded=False)
 
@@ -168,7 +171,9 @@ class _Side:
         solid = within & self._solid(np.full(high.shape, z), high, deep, form.crest_radius)
         met = np.argmax(solid, axis=1)
         body = float(form.body_radius(np.array(z)))
-        on_land = solid.any(axis=1) & (np.hypot(height, depth[met]) > body + 1e-3)
+        on_land = solid.any(axis=1) & (
+            np.hypot(height, depth[met]) > body + _ABOVE_BODY * form.crest_radius
+        )
         for run in _runs(on_land):
             yield (z, float(height[run[0]])), (z, float(height[run[-1]]))
 
