@@ -129,9 +129,10 @@ def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
     expect(live.page.locator(".figure", has_text="tap drill")).to_contain_text(" in", timeout=WAITS)
     live.type("hole.depth", "oops")
     expect(live.page.locator("#field-hole-depth-wrong")).to_be_visible(timeout=WAITS)
-    live.page.wait_for_function(
-        "history.state?.refused && 'hole.depth' in history.state.refused", timeout=WAITS
-    )
+    until = time.monotonic() + WAITS / 1000
+    while "hole.depth" not in live.page.evaluate("history.state?.refused ?? {}"):
+        assert time.monotonic() < until
+        live.page.wait_for_timeout(50)
     live.page.reload()
     live.ready()
     live.shows("flutes.count", "3")
