@@ -6,9 +6,10 @@ its answer within some hundredths of a second.
 
 import sys
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Generator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import ExitStack
+from contextlib import contextmanager
+from dataclasses import dataclass
 from queue import SimpleQueue
 from types import TracebackType
 from typing import Self, TypeVar
@@ -87,29 +88,24 @@ class Mate:
         return KernelError(Stage.PREVIEW, words)
 
 
+@dataclass(frozen=True, slots=True)
 class Mates:
-    """Two of them, so that a model need not wait for cures that are sought; a context."""
+    """Two of them, so that a model need not wait for cures that are sought.
 
-    def __init__(self) -> None:
-        """Start both."""
-        self._stack = ExitStack()
-        self.shaper = self._stack.enter_context(Mate("tapmodel.serve.model"))
-        """For the model."""
-        self.seeker = self._stack.enter_context(Mate("tapmodel.serve.app"))
-        """For whatever else takes long: cures, charts, papers."""
+    Attributes:
+        shaper: for the model.
+        seeker: for whatever else takes long: cures, charts, papers.
+    """
 
-    def __enter__(self) -> Self:
-        """Nothing more to do."""
-        return self
+    shaper: Mate
+    seeker: Mate
 
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        trace: TracebackType | None,
-    ) -> None:
-        """End both."""
-        self._stack.close()
+
+@contextmanager
+def hired() -> Generator[Mates]:
+    """Both, as long as the context lasts."""
+    with Mate("tapmodel.serve.model") as shaper, Mate("tapmodel.serve.app") as seeker:
+        yield Mates(shaper, seeker)
 
 
 def attend() -> None:

@@ -8,7 +8,7 @@ from tapmodel.run.crew import Limits
 from tapmodel.run.delivery.fate import FATE
 from tapmodel.serve.address import Address, address_of, listening_at
 from tapmodel.serve.asked import Asked
-from tapmodel.serve.mate import Mates
+from tapmodel.serve.mate import Mates, hired
 
 _PATIENCE = 1
 """Seconds for answers that are under way when the program is stopped."""
@@ -35,7 +35,7 @@ def serve(
         ready(address.link(token), address)
         try:
             # All of it loads while the browser starts, whose first request waits for it.
-            with Mates() as mates:
+            with hired() as mates:
                 _answer(first, token, (address, listening), limits, mates)
         finally:
             FATE.words = "the page is not served any more"

@@ -16,7 +16,7 @@ from tapmodel.serve.answering import respond
 from tapmodel.serve.app import application
 from tapmodel.serve.asked import Asked
 from tapmodel.serve.building.builds import Builds
-from tapmodel.serve.mate import Mate, Mates
+from tapmodel.serve.mate import Mate, hired
 from tapmodel.serve.model import model_answer
 
 M10 = {"designation": "M10"}
@@ -71,7 +71,7 @@ def test_it_ends_with_its_context() -> None:
 
 
 def test_the_page_is_answered_while_cures_are_sought() -> None:
-    with Builds(Limits()) as builds, Mates() as mates:
+    with Builds(Limits()) as builds, hired() as mates:
         job = {"designation": "Tr16x4"}
         served = Served(application(TOKEN, {HOST}, Asked(job=M10), builds, mates), builds)
         found = served.post("cures", {"job": job}).json()["findings"]
