@@ -12,7 +12,8 @@ from tapmodel.report.poster.limits import LimitRow
 from tapmodel.report.poster.paper import GAP, MARGIN, Size
 from tapmodel.report.sheet.typeset import quoted
 from tapmodel.report.units import Projection
-from tapmodel.report.view.first import Figure, Verdict
+from tapmodel.report.view.first import Figure
+from tapmodel.report.view.judged import Judged
 from tapmodel.words import Units
 
 SIDE = 186.0
@@ -60,7 +61,7 @@ def columns(left: Sequence[str], right: Sequence[str], size: Size) -> str:
     return f"#grid(columns: {widths}, rows: 100%, gutter: {GAP}mm, {wide}, {body})"
 
 
-def head(title: str, under: str, verdict: Verdict) -> str:
+def head(title: str, under: str, verdict: Judged) -> str:
     """Title, the tap in a line, and what is to be thought of it."""
     judged = f"{verdict.sign} {verdict.text}"
     return (

@@ -7,14 +7,11 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Bound, Cure, Finding, gravest_first
 from tapmodel.report.units import Units
 from tapmodel.report.view.fields import named_in_full
+from tapmodel.report.view.judged import SIGNS
 from tapmodel.report.words.cures import value_text
 from tapmodel.report.words.findings import said, what
 from tapmodel.report.words.limits import actual, allowed
 from tapmodel.report.words.worsened import cost
-from tapmodel.words import Severity
-
-SIGNS = {Severity.ERROR: "✖", Severity.WARNING: "▲", Severity.NOTE: "•"}
-"""For whoever sees no colour."""
 
 Value = float | str | None
 

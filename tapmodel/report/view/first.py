@@ -14,13 +14,11 @@ from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import Units, shown, told
-from tapmodel.report.view.findings import SIGNS
+from tapmodel.report.view.judged import GOOD, SIGNS, Judged
 from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.wires.answer import answer_for
 from tapmodel.words import Severity
-
-_GOOD = "✔"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,21 +38,6 @@ class Figure:
     beside: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
-    """What is to be thought of a tap.
-
-    Attributes:
-        weight: "good", or the gravest severity of what was found.
-        sign: that stands for it, for whoever sees no colour.
-        text: one line.
-    """
-
-    weight: str
-    sign: str
-    text: str
-
-
 def under(design: TapDesign, units: Units) -> str:
     """What stands under the heading."""
     text = f"{design.name}; {design.tap.thread.hand.value} hand; z counts from the front"
@@ -68,7 +51,7 @@ def under(design: TapDesign, units: Units) -> str:
     )
 
 
-def verdict_of(design: TapDesign, units: Units) -> Verdict:
+def verdict_of(design: TapDesign, units: Units) -> Judged:
     """Whether the tap can be made; how many findings speak against it, and the gravest of them."""
     counted = Counter(finding.severity for finding in design.findings)
     for severity, told_first in (
@@ -80,8 +63,8 @@ def verdict_of(design: TapDesign, units: Units) -> Verdict:
             words = f"{number} {severity.value}{'s' if number > 1 else ''}"
             gravest = in_short(said(_gravest(design, severity), units))
             which = ": " if number == 1 else "; the gravest: "
-            return Verdict(severity.value, SIGNS[severity], f"{told_first} {words}{which}{gravest}")
-    return Verdict("good", _GOOD, "No rule is broken, and nothing is warned of")
+            return Judged(severity.value, SIGNS[severity], f"{told_first} {words}{which}{gravest}")
+    return Judged("good", GOOD, "No rule is broken, and nothing is warned of")
 
 
 def _gravest(design: TapDesign, severity: Severity) -> Finding:

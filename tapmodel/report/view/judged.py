@@ -17,7 +17,7 @@ GOOD = "✔"
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """What is to be thought of a part of a tap.
+    """What is to be thought of a tap, or of a part of it.
 
     Attributes:
         weight: "good", or the gravest severity of what was found.

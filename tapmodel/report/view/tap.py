@@ -13,7 +13,8 @@ from tapmodel.report.view.edge_marks import EdgeMarks, crest_height, edge_marks
 from tapmodel.report.view.fields import fields_of
 from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
-from tapmodel.report.view.first import Figure, Verdict, first_figures, under, verdict_of
+from tapmodel.report.view.first import Figure, first_figures, under, verdict_of
+from tapmodel.report.view.judged import Judged
 from tapmodel.report.view.model import model_key
 from tapmodel.report.view.rubbing import RubbingView, rubbing_view
 from tapmodel.report.view.sections import Section, section_at
@@ -62,7 +63,7 @@ class TapView:
     under: str
     hand: str
     units: str
-    verdict: Verdict
+    verdict: Judged
     first: tuple[Figure, ...]
     section: Section
     frame: Frame
