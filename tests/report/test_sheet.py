@@ -23,9 +23,11 @@ from tapmodel.report.chapters.tap import relief, thread
 from tapmodel.report.drawings.catalogue import all_drawings, at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.balanced import level
+from tapmodel.report.sheet.flow import flow_of
+from tapmodel.report.sheet.frame import TAKEN, row
 from tapmodel.report.sheet.pages import dealt
-from tapmodel.report.sheet.style import BOTTOM, TOP, end_of, title_block
-from tapmodel.report.sheet.typeset import typeset
+from tapmodel.report.sheet.style import BOTTOM, TOP, style, title_block
+from tapmodel.report.sheet.typeset import quoted, typeset
 from tapmodel.report.sheet.write import write_sheet
 from tapmodel.report.units import Look, Paper, Projection, Units
 from tapmodel.report.words.findings import what
@@ -261,6 +263,25 @@ def test_columns_end_level_where_the_room_under_both_saves_a_page(
         assert sum(f"\n{drawing.title}" in page for page in text) == 1, drawing.name
 
 
+@pytest.mark.parametrize("beside", [False, True])
+@pytest.mark.parametrize("lines", [2, 17, 40, 52, 70])
+def test_what_follows_a_text_is_added_up_as_it_is_set(
+    lines: int, drawn: dict[str, Drawing], *, beside: bool
+) -> None:
+    title = title_block(design_of("M18x0.75"), Look())
+    head = f"{style(quoted('M18x0.75'), Paper.A4, 9.0)}\n{title}"
+    columns = "\n".join(f"#block(height: 8mm, breakable: false)[row{n}]" for n in range(lines))
+    narrow = [drawing for drawing in drawn.values() if drawing.width_mm < 88.5]
+    assert len(narrow) > 1
+    rows = "\n".join(row([drawing], "M18x0.75", fills=False) for drawing in narrow)
+    heights = [drawing.height_mm + TAKEN for drawing in narrow]
+    added = flow_of(head, columns).followed_by(heights, 297.0 - TOP - BOTTOM, beside=beside)
+    aside = "#colbreak()\n" if beside else ""
+    found = flow_of(head, f"{columns}\n{aside}{rows}")
+    assert (added.page, added.second) == (found.page, found.second)
+    assert (added.foot, added.depth) == pytest.approx((found.foot, found.depth), abs=0.01)
+
+
 @pytest.mark.parametrize(("lines", "page"), [(9, 1), (40, 1), (68, 2), (150, 3)])
 def test_level_columns_take_half_of_what_one_takes_and_lose_nothing(lines: int, page: int) -> None:
     head = f'#set page(paper: "a4", margin: (x: 13mm, top: {TOP}mm, bottom: {BOTTOM}mm))\nHead'
@@ -269,9 +290,10 @@ def test_level_columns_take_half_of_what_one_takes_and_lose_nothing(lines: int, 
         for n in range(lines)
     ]
     columns = "\n".join(rows)
-    ends, depth = end_of(f"{head}\n#columns(2, gutter: 6mm)[\n{columns}\n]")
-    assert ends == page
-    down, text = level(head, columns, ends, depth, 297.0)
+    end = flow_of(head, columns)
+    depth = end.depth
+    assert end.page == page
+    down, text = level(head, columns, end, 297.0 - TOP - BOTTOM)
     pdf = typst.compile(text.encode())
     found = [page.extract_text() for page in PdfReader(BytesIO(pdf)).pages]
     assert len(found) == page

@@ -10,7 +10,8 @@ from tapmodel.export.atomic import write_whole
 from tapmodel.export.clock import stamp
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.chapters import findings
-from tapmodel.report.sheet.style import LESS, SIZES, end_of, fonts, page_title, style, title_block
+from tapmodel.report.sheet.flow import flow_of, in_columns
+from tapmodel.report.sheet.style import LESS, SIZES, fonts, page_title, style, title_block
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Look
 
@@ -35,28 +36,31 @@ def write_route(
         InputError: when nothing can be written there.
     """
     sizes = (SIZES[look.units] - less for less in (0.0, LESS))
-    texts = [_text(design, (chapters, after), look, size) for size in sizes]
+    columns = _columns(design, (chapters, after), look)
     # of as many pages the one with large letters, which comes first
-    text = min(texts, key=lambda one: end_of(one)[0])
+    head = min(
+        (_head(design, look, size) for size in sizes), key=lambda one: flow_of(one, columns).page
+    )
+    text = f"{head}\n{in_columns(columns)}"
     pdf = typst.compile(text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
 
 
-def _text(
-    design: TapDesign,
-    chapters: tuple[Sequence[Chapter], Sequence[Chapter]],
-    look: Look,
-    size: float,
+def _head(design: TapDesign, look: Look, size: float) -> str:
+    """Style, with letters of a size [pt], and title block."""
+    title = title_block(design, look, drawn=False)
+    return f"{style(page_title(design), look.paper, size)}\n{title}"
+
+
+def _columns(
+    design: TapDesign, chapters: tuple[Sequence[Chapter], Sequence[Chapter]], look: Look
 ) -> str:
-    """The whole paper, operations and what is behind them, in letters of a size [pt]."""
+    """Findings, operations, and what is behind them."""
     operations, after = chapters
-    texts = [
-        style(page_title(design), look.paper, size),
-        title_block(design, look, drawn=False),
-        "#columns(2, gutter: 6mm)[",
-        typeset(findings.chapter(design), look.units),
-        *(typeset(chapter, look.units, ticked=True) for chapter in operations),
-        *(typeset(chapter, look.units) for chapter in after),
-        "]",
-    ]
-    return "\n".join(texts)
+    return "\n".join(
+        [
+            typeset(findings.chapter(design), look.units),
+            *(typeset(chapter, look.units, ticked=True) for chapter in operations),
+            *(typeset(chapter, look.units) for chapter in after),
+        ]
+    )

@@ -4,7 +4,8 @@ import json
 
 import typst
 
-from tapmodel.report.sheet.style import BOTTOM, TOP, fonts
+from tapmodel.report.sheet.flow import Flow, in_columns
+from tapmodel.report.sheet.style import TOP, fonts
 
 TRIES = 5
 """Heights that are tried between half of what the longer column took and all of it."""
@@ -12,38 +13,34 @@ TRIES = 5
 _SLACK = 1.0  # what a column may miss at its foot [mm]
 
 
-def level(head: str, columns: str, page: int, depth: float, height: float) -> tuple[float, str]:
+def level(head: str, columns: str, end: Flow, room: float) -> tuple[float, str]:
     """How far down both columns of the last page reach [mm], and the text that is set so.
 
     Args:
         head: style and title block, in the typesetter's words.
         columns: what the columns hold.
-        page: on which they end when the first is filled before the second.
-        depth: to which the first then reaches there [mm].
-        height: of the paper [mm].
+        end: of the text, the first column filled before the second.
+        room: of a page [mm].
 
     Returns:
-        Not less than half the depth, as what does not break stays whole; `depth`, and an empty
-        text, where nothing is gained.
+        Not less than half of the depth before, as what does not break stays whole; that depth, and
+        an empty text, where nothing is gained.
     """
-    room = height - TOP - BOTTOM
-    begin = _asked(f"{head}\n#block(above: 0pt)[{_mark('begin')}]", "begin")
-    before = room - (begin - TOP) + (page - 2) * room if page > 1 else -(begin - TOP)
+    before = (room - end.begin) + (end.page - 2) * room if end.page > 1 else -end.begin
 
     def text(down: float) -> str:
-        return (
-            f"{head}\n#block(height: {before + down:.2f}mm, breakable: true, above: 0pt)"
-            f"[#columns(2, gutter: 6mm)[\n{columns}\n{_mark('inside')}\n]]"
-        )
+        height = f"{before + down:.2f}mm"
+        inside = in_columns(f"{columns}\n{_mark('inside')}")
+        return f"{head}\n#block(height: {height}, breakable: true, above: 0pt)[{inside}]"
 
     def fits(down: float) -> bool:
         return _asked(text(down), "inside") <= TOP + down + _SLACK
 
-    low, high = depth / 2, depth
+    low, high = end.depth / 2, end.depth
     for _ in range(TRIES):
         middle = (low + high) / 2
         low, high = (low, middle) if fits(middle) else (middle, high)
-    return (high, text(high)) if high < depth else (depth, "")
+    return (high, text(high)) if high < end.depth else (end.depth, "")
 
 
 def _mark(label: str) -> str:

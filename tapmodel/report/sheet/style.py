@@ -1,6 +1,5 @@
 """How every paper to take to the machine looks: page, letters, title block."""
 
-import json
 from functools import cache
 
 import typst
@@ -102,16 +101,6 @@ def fonts() -> typst.Fonts:
     They are looked for once: it takes as long as half of a sheet's text takes to be set.
     """
     return typst.Fonts(font_paths=[str(font_file().parent)])
-
-
-def end_of(text: str) -> tuple[int, float]:
-    """The last page of a text of two columns, and how far down its room the text reaches [mm]."""
-    # What is set to the width of the page stands under the longer of both columns.
-    at = "#context [#metadata((here().page(), here().position().y.mm())) <end>]"
-    asked = f"{text}\n{at}".encode()
-    end = typst.query(asked, "<end>", field="value", one=True, font_paths=fonts())
-    page, depth = json.loads(end)
-    return int(page), float(depth) - TOP
 
 
 def title_block(design: TapDesign, look: Look, *, drawn: bool = True) -> str:

@@ -7,7 +7,7 @@ which `pages` deals out once it is known where the text ends.
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import combinations, product
 from pathlib import Path
@@ -22,14 +22,14 @@ from tapmodel.report.chapters.order import operations
 from tapmodel.report.drawings.catalogue import at_machine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.sheet.balanced import level
+from tapmodel.report.sheet.flow import Flow, flow_of, in_columns
 from tapmodel.report.sheet.frame import TAKEN, row
-from tapmodel.report.sheet.pages import dealt
+from tapmodel.report.sheet.pages import Pages, dealt
 from tapmodel.report.sheet.style import (
     BOTTOM,
     LESS,
     SIZES,
     TOP,
-    end_of,
     fonts,
     page_title,
     style,
@@ -74,23 +74,26 @@ def write_sheet(
     look = look or Look()
     drawn = at_machine(drawings)
     narrow = [drawing for drawing in drawn if drawing.width_mm <= _COLUMN]
-    tap = tap_for(design)
-    wide = [_block([drawing], tap) for drawing in drawn if drawing.width_mm > _COLUMN]
+    wide = [[drawing] for drawing in drawn if drawing.width_mm > _COLUMN]
     few = _TEXT + math.ceil(len(drawn) / _TO_A_PAGE)
-    room = HEIGHTS[look.paper] - TOP - BOTTOM
+    room = _room(look)
     spared = [less for less in (0.0, LESS, _LEAST) if SIZES[look.units] - less >= _SMALLEST]
     words = _words(design, look)
 
-    def blocks(way: _Way) -> list[_Block]:
-        left = [drawing for drawing in narrow if drawing not in way.kept]
-        return [_block(two, tap) for two in _pairs(left)] + wide
+    def blocks(way: _Way) -> list[Sequence[Drawing]]:
+        return [*_pairs([drawing for drawing in narrow if drawing not in way.kept]), *wide]
+
+    @cache
+    def flow(less: float, *, split: bool) -> Flow:
+        way = _Way((), less, split)
+        return flow_of(_head(words, look, way), _columns(words, way))
 
     def laid(way: _Way) -> _Laid:
-        text = _text(words, look, way)
-        return _laid(text, end_of(text), blocks(way), room, way)
+        heights = [drawing.height_mm + TAKEN for drawing in way.kept]
+        end = flow(way.less, split=way.split).followed_by(heights, room, beside=way.beside)
+        return _laid(way, end, blocks(way), room)
 
     # Whatever it keeps in its columns, no way takes fewer pages than that which spares most.
-    @cache
     def fewest(kept: tuple[Drawing, ...]) -> int:
         return laid(_Way(kept, spared[-1], split=True)).pages
 
@@ -100,9 +103,14 @@ def write_sheet(
             break
         if way.beside or fewest(way.kept) < best.pages:
             best = min(best, laid(way), key=_Laid.cost)
-    best = _levelled(best, words, look, blocks(best.way))
-    pdf = typst.compile(best.text.encode(), font_paths=fonts(), timestamp=stamp())
+    text = _whole(*_levelled(best, words, look), words.tap)
+    pdf = typst.compile(text.encode(), font_paths=fonts(), timestamp=stamp())
     write_whole(path, pdf)
+
+
+def _room(look: Look) -> float:
+    """Of a page for what stands on it, from top to bottom [mm]."""
+    return HEIGHTS[look.paper] - TOP - BOTTOM
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,8 +186,7 @@ def _words(design: TapDesign, look: Look) -> _Words:
 
 def _text(words: _Words, look: Look, way: _Way) -> str:
     """Style, title block and the two columns."""
-    head, columns = _head(words, look, way), _columns(words, way)
-    return f"{head}\n#columns(2, gutter: 6mm)[\n{columns}\n]"
+    return f"{_head(words, look, way)}\n{in_columns(_columns(words, way))}"
 
 
 def _head(words: _Words, look: Look, way: _Way) -> str:
@@ -206,18 +213,9 @@ def _pairs(drawings: Sequence[Drawing]) -> list[Sequence[Drawing]]:
     return [drawings[first : first + 2] for first in range(0, len(drawings), 2)]
 
 
-@dataclass(frozen=True, slots=True)
-class _Block:
-    """Drawings beside each other in the typesetter's words, and their height with frames [mm]."""
-
-    height: float
-    text: str
-
-
-def _block(drawings: Sequence[Drawing], tap: str) -> _Block:
-    """Each in its frame, which grows into what the page leaves free."""
-    height = max(drawing.height_mm for drawing in drawings) + TAKEN
-    return _Block(height, row(drawings, tap, fills=True))
+def _height(block: Sequence[Drawing]) -> float:
+    """Of drawings beside each other with their frames [mm]."""
+    return max(drawing.height_mm for drawing in block) + TAKEN
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,57 +224,49 @@ class _Laid:
 
     Attributes:
         way: in which it is set.
-        pages: that it takes.
-        depth: to which text and columns fill their last page [mm].
-        text: in the typesetter's words.
-        ends: page on which the text ends.
+        end: of the text and what stands in its columns.
+        blocks: drawings under and after it, those of a block beside each other.
+        dealt: numbers of the blocks on each page, the first that on which the text ends.
     """
 
     way: _Way
-    pages: int
-    depth: float
-    text: str
-    ends: int
+    end: Flow
+    blocks: Sequence[Sequence[Drawing]]
+    dealt: Pages
+
+    @property
+    def pages(self) -> int:
+        """That it takes."""
+        return self.end.page + len(self.dealt) - 1
 
     def cost(self) -> tuple[int, bool, float, float]:
         """Fewest pages before whole cautions, these before large letters, then room beneath."""
-        return self.pages, self.way.split, self.way.less, self.depth
+        return self.pages, self.way.split, self.way.less, self.end.depth
 
 
-def _laid(
-    text: str, end: tuple[int, float], blocks: Sequence[_Block], room: float, way: _Way
-) -> _Laid:
-    """The text with its blocks under and after it, the frames sharing out the white.
+def _laid(way: _Way, end: Flow, blocks: Sequence[Sequence[Drawing]], room: float) -> _Laid:
+    """The text with its blocks dealt out to the room under it and to pages of their own [mm]."""
+    return _Laid(way, end, blocks, dealt(list(map(_height, blocks)), room - end.depth, room))
 
-    Args:
-        text: style, title block and columns.
-        end: page on which it ends, and how far down that [mm].
-        blocks: to be dealt out.
-        room: of a page [mm].
-        way: in which the text is set.
-    """
-    page, depth = end
-    heights = [block.height for block in blocks]
-    dealt_out = dealt(heights, room - depth, room)
+
+def _levelled(best: _Laid, words: _Words, look: Look) -> tuple[_Laid, str]:
+    """The sheet and its text, columns ending level where the room that both leave saves a page."""
+    room = _room(look)
+    under = replace(best.end, depth=best.end.depth / 2)
+    if not best.way.beside and _laid(best.way, under, best.blocks, room).pages < best.pages:
+        head, columns = _head(words, look, best.way), _columns(words, best.way)
+        depth, text = level(head, columns, best.end, room)
+        found = _laid(best.way, replace(best.end, depth=depth), best.blocks, room)
+        if found.pages < best.pages:
+            return found, text
+    return best, _text(words, look, best.way)
+
+
+def _whole(sheet: _Laid, text: str, tap: str) -> str:
+    """The text with its blocks, whose frames share out the white of a page."""
     parts = [text]
-    for number, places in enumerate(dealt_out):
+    for number, places in enumerate(sheet.dealt):
         if number > 0:
             parts.append("#pagebreak()")
-        parts.extend(blocks[place].text for place in places)
-    pages = page + len(dealt_out) - 1
-    return _Laid(way, pages, depth, "\n".join(parts), page)
-
-
-def _levelled(best: _Laid, words: _Words, look: Look, blocks: Sequence[_Block]) -> _Laid:
-    """The sheet with columns that end level, where the room that both then leave saves a page."""
-    height = HEIGHTS[look.paper]
-    room = height - TOP - BOTTOM
-    most = dealt([block.height for block in blocks], room - best.depth / 2, room)
-    if best.way.beside or best.ends + len(most) - 1 >= best.pages:
-        return best
-    columns = _columns(words, best.way)
-    depth, text = level(_head(words, look, best.way), columns, best.ends, best.depth, height)
-    if not text:
-        return best
-    found = _laid(text, (best.ends, depth), blocks, room, best.way)
-    return found if found.pages < best.pages else best
+        parts.extend(row(sheet.blocks[place], tap, fills=True) for place in places)
+    return "\n".join(parts)

@@ -22,6 +22,7 @@ from tapmodel.words import Hand
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
+Indices = NDArray[np.intp]
 
 _TO_A_PITCH = 24  # points of an outline and of an edge
 _ALONG = 9  # points of a crest or root along its land
@@ -113,25 +114,19 @@ class _Side:
             radius = np.min(form.threaded(lands, phi, z), axis=0)
             phi = form.wall_phi(wall, radius, b)
         cut = radius > math.hypot(form.walls.c, form.walls.e) - b - 1e-9
-        yield from self._seen(z, radius, form.edge_angles[land] + phi, cut)
+        theta = form.edge_angles[land] + phi
+        yield from self._seen(z[None], radius[None], theta[None], cut[None])
 
     def across(self, part: Part) -> Iterator[tuple[Point, ...]]:
         """A line across every land and in every turn: a crest's edge on a flank, or a root."""
-        form, count = self._form, math.ceil(self._form.thread_end / self._form.pitch) + 2
-        for land in range(form.lands):
-            first = math.floor(float(form.crest_z[land]) / form.pitch)
-            for turn in range(-first - 2, count - first):
-                yield from self._across(part, land, turn)
-
-    def _across(self, part: Part, land: int, turn: int) -> Iterator[tuple[Point, ...]]:
-        form, lands, turns = self._form, np.full(_ALONG, land), np.full(_ALONG, turn)
-        rounded = self._parts[Part.CREST].is_arc
+        form, rounded = self._form, self._parts[Part.CREST].is_arc
         if rounded and part is Part.FRONT_FLANK:
             return
+        lands, turns = self._turns()
         follows = part is not Part.ROOT and not rounded
         middle = self._parts[part].middle if part is Part.ROOT else 0.0
-        w = self._offset(part, np.full(_ALONG, math.inf)) if follows else np.full(_ALONG, middle)
-        phi = self._over_land(np.full(2, form.crest_radius))
+        w = self._offset(part, np.array(math.inf)) if follows else np.array(middle)
+        phi = self._over_land(np.full((len(lands), 2), form.crest_radius))
         # the wall depends on the radius that the line has there, and that on the wall
         for _ in range(_ROUNDS_ACROSS):
             z = form.offset_to_z(lands, turns, phi) + w
@@ -142,13 +137,22 @@ class _Side:
         thread, cone = form.threaded(lands, phi, z)
         on = (z >= 0.0) & (z <= form.thread_end)
         on &= (cone >= thread) if part is Part.ROOT else (cone > form.root_radius)
-        yield from self._seen(z, np.minimum(thread, cone), form.edge_angles[land] + phi, on)
+        yield from self._seen(z, np.minimum(thread, cone), form.edge_angles[lands] + phi, on)
+
+    def _turns(self) -> tuple[Indices, Indices]:
+        """Every land with every turn of the thread that may lie on it, a column each."""
+        form = self._form
+        count = math.ceil(form.thread_end / form.pitch) + 2
+        first = np.floor(form.crest_z / form.pitch).astype(int)
+        lands = np.repeat(np.arange(form.lands), count + 2)
+        turns = np.tile(np.arange(-2, count), form.lands) - first[lands]
+        return lands[:, None], turns[:, None]
 
     def _over_land(self, radius: Floats) -> Floats:
         """Angles behind the edge, even from face to heel, of which the ends have these radii."""
-        face = self._form.wall_phi(FACE, radius[:1])
-        heel = self._form.wall_phi(HEEL, radius[-1:])
-        return np.linspace(float(face[0]), float(heel[0]), _ALONG)
+        face = self._form.wall_phi(FACE, radius[:, 0])
+        heel = self._form.wall_phi(HEEL, radius[:, -1])
+        return np.linspace(face, heel, _ALONG, axis=-1)
 
     def _offset(self, part: Part, cone: Floats) -> Floats:
         """Where on a flank the crest begins, be it at the cone that takes its top off [mm]."""
@@ -197,16 +201,24 @@ class _Side:
     def _seen(
         self, z: Floats, radius: Floats, theta: Floats, on: Flags
     ) -> Iterator[tuple[Point, ...]]:
-        """The visible runs of a line."""
+        """The visible runs of lines, shape (lines, points), of the points that are on them."""
         height, depth = radius * np.cos(theta), self._towards * radius * np.sin(theta)
+        seen = on & (depth > 0)
+        # the points behind the axis, most of them, hide behind nothing that need be asked
+        seen[seen] = ~self._hidden(z[seen], radius[seen], height[seen], depth[seen])
+        for number in range(len(z)):
+            for run in _runs(seen[number]):
+                yield _points(z[number, run], height[number, run])
+
+    def _hidden(self, z: Floats, radius: Floats, height: Floats, depth: Floats) -> Flags:
+        """Whether the body stands between points and the eye."""
         top = np.maximum(self._form.crest_radius, radius)
         share = np.linspace(0.02, 1.0, _DEEP)[:, None]
         reach = np.sqrt(np.maximum(top**2 - height**2, 0.0))
         before = depth + (reach - depth) * share
         body = np.where(z < self._form.thread_end, self._form.root_radius, radius * 0.999)
-        hidden = self._solid(np.broadcast_to(z, before.shape), height + 0 * before, before, body)
-        for run in _runs(on & (depth > 0) & ~hidden.any(axis=0)):
-            yield _points(z[run], height[run])
+        solid = self._solid(np.broadcast_to(z, before.shape), height + 0 * before, before, body)
+        return np.any(solid, axis=0, keepdims=True)[0]
 
     def _solid(self, z: Floats, height: Floats, depth: Floats, radius: Floats | float) -> Flags:
         """Whether places lie in the round body of `radius` and in no flute."""
@@ -224,7 +236,7 @@ def _points(z: Floats, height: Floats) -> tuple[Point, ...]:
     return tuple(zip(z.tolist(), height.tolist(), strict=True))
 
 
-def _runs(on: Flags) -> Iterator[NDArray[np.intp]]:
+def _runs(on: Flags) -> Iterator[Indices]:
     """Numbers of places that follow each other and are all true, two at the least."""
     places = np.flatnonzero(on)
     if len(places):
