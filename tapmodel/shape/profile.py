@@ -7,6 +7,7 @@ every pitch. An arc touches both flanks, so a rounded profile has no corners.
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import overload
 
 import numpy as np
 from numpy.typing import NDArray
@@ -79,7 +80,13 @@ class Segment:
         half = (self.end - self.start) / 2
         return self.start_radius - math.copysign(math.sqrt(self.arc**2 - half**2), self.arc)
 
-    def radius(self, w: Floats) -> Floats:
+    @overload
+    def radius(self, w: float) -> float: ...
+
+    @overload
+    def radius(self, w: Floats) -> Floats: ...
+
+    def radius(self, w: Floats | float) -> Floats | float:
         """Radius at axial offsets w [mm].
 
         Lines go on beyond their ends; an arc goes on to where it stands upright, and stays there.

@@ -130,8 +130,24 @@ def drop_rate(relief: Relief, major: float, phi: Floats) -> Floats:
 
 
 def heel_drop(relief: Relief, major: float, land_angle: float) -> float:
-    """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm]."""
-    return float(drop(relief, major, np.asarray(land_angle)))
+    """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm].
+
+    The law of `drop` for one angle, which a section asks for thousands of times.
+    """
+    if relief.kind is ReliefKind.CONCENTRIC:
+        return 0.0
+    arc = arc_of(relief, major)
+    if relief.kind is ReliefKind.ECCENTRIC:
+        return _reach_at(arc, 0.0) - _reach_at(arc, land_angle)
+    begin = relief.margin_angle
+    return _reach_at(arc, begin) - _reach_at(arc, max(land_angle, begin))
+
+
+def _reach_at(arc: Arc, phi: float) -> float:
+    """As `_reach`."""
+    turned = math.radians(phi - arc.direction)
+    reach = arc.radius**2 - (arc.offset * math.sin(turned)) ** 2
+    return arc.offset * math.cos(turned) + math.sqrt(max(reach, 0.0))
 
 
 def concentric(applies_to: ReliefPlace) -> Relief:

@@ -7,10 +7,9 @@ A top is followed by arcs through three of its points, halved until they lie wit
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import combinations, pairwise
 from typing import Protocol
-
-import numpy as np
 
 from tapmodel.numerics import border
 from tapmodel.shape.back_taper import narrowed, rises_before_edge
@@ -47,7 +46,7 @@ def polar(radius: float, angle: float) -> Point:
     return radius * math.cos(math.radians(angle)), radius * math.sin(math.radians(angle))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Threaded:
     """Top of one land in the threaded length: its section at `z` [mm] of the land of `flute`.
 
@@ -70,28 +69,42 @@ class Threaded:
             found += self._fitted(low, high)
         return tuple(found)
 
-    @property
+    @cached_property
     def edge(self) -> float:
         """Polar angle of the crest edge [deg]."""
         return self.flute + crest_edge_angle(self.tap.flutes, self.tap.thread.major)
 
+    @cached_property
+    def _topped(self) -> Segment:
+        """What the thread ends in above."""
+        crest, flank, _, _ = self.profile
+        return flank if rises_before_edge(self.tap) else crest
+
+    @cached_property
+    def _lost(self) -> float:
+        """By which the thread is thinner in this section [mm]."""
+        return narrowed(self.tap, self.z)
+
+    @cached_property
+    def _cone(self) -> float:
+        """Radius of the chamfer before its relief [mm]."""
+        chamfer = self.tap.chamfer
+        return chamfer.point_diameter / 2 + self.z * math.tan(math.radians(chamfer.angle))
+
     def _surfaces(self, angle: float) -> tuple[float, ...]:
         """Radii of thread, chamfer cone and, where it is relieved alone, crest [mm]."""
-        thread, chamfer, relief = self.tap.thread, self.tap.chamfer, self.tap.relief
+        thread, relief = self.tap.thread, self.tap.relief
         phi = angle - self.edge
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
         crest, flank, root, _ = self.profile
-        topped = flank if rises_before_edge(self.tap) else crest
-        part = topped if w < crest.end else root if w > root.start else flank
-        lost = narrowed(self.tap, self.z)
-        profile = float(part.radius(np.asarray(w))) - lost
-        rise = self.z * math.tan(math.radians(chamfer.angle))
-        cone = chamfer.point_diameter / 2 + rise - heel_drop(relief.chamfer, thread.major, phi)
-        sunk = heel_drop(relief.thread, thread.major, phi)
+        part = self._topped if w < crest.end else root if w > root.start else flank
+        profile = float(part.radius(w)) - self._lost
+        cone = self._cone - heel_drop(relief.chamfer, thread.major, phi)
         if relief.thread.applies_to is ReliefPlace.THREAD:
-            return profile - sunk, cone
+            return profile - heel_drop(relief.thread, thread.major, phi), cone
         if relief.thread.applies_to is ReliefPlace.CREST:
-            return profile, cone, thread.major / 2 - sunk - lost
+            sunk = heel_drop(relief.thread, thread.major, phi)
+            return profile, cone, thread.major / 2 - sunk - self._lost
         return profile, cone
 
     def _borders(self, start: float, end: float) -> list[float]:
