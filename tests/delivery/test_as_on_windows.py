@@ -9,13 +9,14 @@ import os
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 import pytest
 from taps import NAME, content, forked, give, vouched
 
 from tapmodel.errors import InputError
 from tapmodel.export import renaming
-from tapmodel.run.delivery import locks, swap
+from tapmodel.run.delivery import carry, locks, swap
 from tapmodel.run.delivery.staging import staging
 
 OLD, NEW = {"tap.step": "old", "tap.3mf": "old"}, {"tap.step": "new", "tap.glb": "new"}
@@ -129,6 +130,27 @@ def test_a_file_that_cannot_be_replaced_stays(
         give(tmp_path, NEW, rake=12)
     monkeypatch.setattr(os, "replace", real_replace)
     assert _state(folder) == "old"
+    assert list(tmp_path.iterdir()) == [folder]
+
+
+def test_what_another_delivers_meanwhile_does_not_pass_for_the_users_own(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = _stand(tmp_path)
+    monkeypatch.setattr(locks, "lock", lambda _handle, **_how: False)
+    real, comes = carry.vouched, [True]
+
+    def interrupted(old: Path) -> dict[str, dict[str, Any]]:
+        found = real(old)
+        if comes.pop() if comes else False:
+            give(tmp_path, {"theirs.step": "theirs"}, rake=5)
+        return found
+
+    monkeypatch.setattr(carry, "vouched", interrupted)
+    with pytest.raises(InputError, match="another run delivers there"):
+        give(tmp_path, NEW, rake=12)
+    assert content(folder) == {"theirs.step": "theirs"} | MINE
+    assert vouched(folder) == {"theirs.step": "theirs"}
     assert list(tmp_path.iterdir()) == [folder]
 
 

@@ -6,6 +6,7 @@ import os
 import shutil
 import stat
 import sys
+from collections.abc import Generator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -50,6 +51,24 @@ def carry(old: Path, new: Path, record: dict[str, Any]) -> Carried:
     carried = Carried()
     if not old.is_dir():
         return carried
+    with _unchanged(old):
+        _carry(old, new, record, carried)
+    return carried
+
+
+@contextlib.contextmanager
+def _unchanged(folder: Path) -> Generator[None]:
+    """Without locks another run may swap the folder meanwhile.
+
+    What that delivers would not be in the record that was read, and pass for the user's own.
+    """
+    before = folder.stat()
+    yield
+    if not os.path.samestat(before, folder.stat()):
+        raise OSError(errno.EBUSY, "another run delivers there", str(folder))
+
+
+def _carry(old: Path, new: Path, record: dict[str, Any], carried: Carried) -> None:
     before, intact = read_record(old), vouched(old)
     same = before is not None and design_part(before) == design_part(record)
     listed = _paths(before)
@@ -75,7 +94,6 @@ def carry(old: Path, new: Path, record: dict[str, Any]) -> Carried:
             goal = free_name(entry, old, new)
             carried.kept[name] = goal.as_posix()
         _bring(old / entry, new / goal)
-    return carried
 
 
 def _paths(record: dict[str, Any] | None) -> set[str]:
