@@ -11,6 +11,7 @@ more (by 1.3 nm and up to 7 nm) is given more knots, and then is as good.
 # pyright: reportUnknownArgumentType=false, reportUnknownParameterType=false
 # The kernel's binding carries no type stubs; only its own names are let off.
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from OCP.Geom import (
@@ -117,9 +118,15 @@ def _spline_curve(to: Statements, item: Geom_BSplineCurve) -> str:
         raise _unknown(item)
     poles = ",".join(to.point(item.Pole(n).Coord()) for n in range(1, item.NbPoles() + 1))
     numbers = range(1, item.NbKnots() + 1)
-    times, knots = integers(map(item.Multiplicity, numbers)), reals(map(item.Knot, numbers))
+    times, knots = integers(map(item.Multiplicity, numbers)), _knots(map(item.Knot, numbers))
     shape = f"{item.Degree()},({poles}),.UNSPECIFIED.,.F.,.F.,({times}),({knots}),.UNSPECIFIED."
     return to.shared(f"B_SPLINE_CURVE_WITH_KNOTS('',{shape})")
+
+
+def _knots(places: Iterable[float]) -> str:
+    """From 0 to 1: no shape depends on where they begin, and in most splines there are no more."""
+    first, *_, last = found = list(places)
+    return reals((place - first) / (last - first) for place in found)
 
 
 def _spline_surface(to: Statements, item: Geom_BSplineSurface) -> str:
@@ -130,7 +137,7 @@ def _spline_surface(to: Statements, item: Geom_BSplineSurface) -> str:
     poles = rows([to.point(item.Pole(n, k).Coord()) for k in across] for n in along)
     u, v = range(1, item.NbUKnots() + 1), range(1, item.NbVKnots() + 1)
     times = f"({integers(map(item.UMultiplicity, u))}),({integers(map(item.VMultiplicity, v))})"
-    knots = f"({reals(map(item.UKnot, u))}),({reals(map(item.VKnot, v))})"
+    knots = f"({_knots(map(item.UKnot, u))}),({_knots(map(item.VKnot, v))})"
     net = f"{item.UDegree()},{item.VDegree()},({poles}),.UNSPECIFIED.,.F.,.F.,.F."
     if not (item.IsURational() or item.IsVRational()):
         shape = f"{net},{times},{knots},.UNSPECIFIED."

@@ -44,7 +44,8 @@ def departure(solid: Solid, twin: Solid) -> float:
 
     Args:
         solid: the one.
-        twin: the other, whose curves and surfaces have the same parameters.
+        twin: the other, whose curves and surfaces have the same parameters from end to end, be it
+            to another measure.
 
     Raises:
         KernelError: when a part is missing, joined or turned otherwise.
@@ -121,7 +122,7 @@ def _apart(face: TopoDS_Face, other: TopoDS_Face, around: list[gp_Pnt]) -> float
 def _places(surface: Geom_Surface, its: Geom_Surface, around: list[gp_Pnt]) -> list[_Pair]:
     """Parameters on both surfaces that ought to mean one point."""
     if isinstance(surface, Geom_BSplineSurface):
-        return [(place, place) for place in _grid(surface)]
+        return list(zip(_grid(surface), _grid(its), strict=True))
     step = -(-len(around) // _MIDDLES)
     return [(_nearest(surface, point), _nearest(its, point)) for point in around[::step]]
 
