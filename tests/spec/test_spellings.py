@@ -81,6 +81,8 @@ def test_every_listed_thread_is_read_alike_in_all_its_spellings() -> None:
         ("1/2-12 left BSW normal", "1/2-12 BSW normal LH"),
         ("1/4x20 UNC", "1/4-20 UNC-2B"),
         ("1/4x20", "1/4-20-2B"),
+        ('1.375"x24 LH', "1 3/8-24-2B-LH"),
+        ("0.25 x 20 tpi", "1/4-20-2B"),
         ("10 32 UNF", "10-32 UNF-2B"),
         ("2 4.5 UNC", "2-4.5 UNC-2B"),
         ("1 1/2 6 UNC right hand", "1 1/2-6 UNC-2B"),
@@ -128,6 +130,8 @@ def test_a_number_of_starts_tells_pitch_from_lead_or_is_asked_for(
         ("27 x .75 mm", "did you mean M27x0.75?"),
         ("27*0,75-LH", "did you mean M27x0.75-LH?"),
         ("12x3 LH", "did you mean M12x3 LH (metric) or Tr12x3 LH (trapezoidal)?"),
+        ("1.375x24", "did you mean 1.375-24 (inches, and threads per inch)?"),
+        ("8x32 LH", "did you mean #8-32 LH (a number size, and threads per inch)?"),
         ("1/2", "did you mean 1/2 BSW, 1/2 BSF, G 1/2, or with threads per inch as in 1/2-20?"),
     ],
 )
@@ -137,7 +141,7 @@ def test_what_only_lacks_a_letter_is_asked_for_in_one_short_line(typed: str, mes
     assert str(failure.value) == f"designation: {typed!r} cannot be used; {message}"
 
 
-@pytest.mark.parametrize("typed", ["12x30", "27x0", "27x.75x2", "0x1", "banana", "10"])
+@pytest.mark.parametrize("typed", ["12x15", "27x0", "27x.75x2", "0x1", "banana", "10"])
 def test_where_there_is_no_telling_one_example_of_each_family_is_shown(typed: str) -> None:
     with pytest.raises(InputError, match=r"for instance M18x0\.75, 0\.50 UNM, .* or 1/2-10 ACME"):
         parse(typed)

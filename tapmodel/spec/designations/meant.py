@@ -2,6 +2,8 @@
 
 import re
 
+from tapmodel.spec.designations.reading.number_sizes import means_number
+
 _NUMBER = r"(?:[0-9]{1,3}(?:\.[0-9]{1,4})?|\.[0-9]{1,4})"
 _PAIR = re.compile(
     rf"(?P<size>{_NUMBER})\s*(?:mm)?\s*[x\s]\s*(?P<pitch>{_NUMBER})\s*(?:mm)?"
@@ -16,6 +18,9 @@ _INCHES = re.compile(
 
 COARSEST_METRIC, FINEST_TRAPEZOIDAL = 0.5, 1.5
 """Pitch by diameter above which no metric thread is read; pitch of the finest trapezoidal [mm]."""
+
+COARSEST_NUMBER = 24.0
+"""Threads per inch of the coarsest number sizes, 10 and 12."""
 
 
 def meant(typed: str) -> str:
@@ -41,6 +46,11 @@ def _of_inches(inches: re.Match[str]) -> str:
 
 def _of_pair(pair: re.Match[str]) -> str:
     size, pitch, rest = (pair[name] for name in ("size", "pitch", "rest"))
+    if "." in size and float(pitch) > float(size) and pitch.isdigit():
+        return f"{size}-{pitch}{rest} (inches, and threads per inch)"
+    coarse = float(pitch) >= COARSEST_NUMBER
+    if size.isdigit() and coarse and means_number(int(size), float(pitch)):
+        return f"#{size}-{pitch}{rest} (a number size, and threads per inch)"
     if not 0 < float(pitch) <= COARSEST_METRIC * float(size):
         return ""
     size, pitch = (f"0{text}" if text.startswith(".") else text for text in (size, pitch))

@@ -40,7 +40,7 @@ _THREADS = r"[0-9]{1,3}(?:\.[0-9]{1,4})?"
 _SIZE = re.compile(
     rf"(?P<mark>#\s*|no\.?\s*)?(?P<size>{SIZE})(?P<unit>{UNIT})"
     rf"(?:\s*-\s*|(?P<gap>\s*x\s*|\s+))(?P<tpi>{_THREADS})"
-    r"(?:\s*t\.?p\.?i\b\.?)?(?:[\s-]*(?P<series>unef|unc|unf|uns|un)(?![a-z]))?(?P<rest>(?:[\s-].*)?)",
+    r"(?P<named>\s*t\.?p\.?i\b\.?)?(?:[\s-]*(?P<series>unef|unc|unf|uns|un)(?![a-z]))?(?P<rest>(?:[\s-].*)?)",
     re.IGNORECASE,
 )
 _FAMILY = re.compile(r"(?:#|no\b|[0-9./\s\"-]+un).*", re.IGNORECASE)
@@ -108,9 +108,11 @@ def read_class(word: str) -> str:
 def _may_be_metric(match: re.Match[str]) -> bool:
     """Whether two numbers without a dash or a word between are no size and threads per inch.
 
-    27x0.75 and 12 1.5 lack an M; 1/4x20 and 10 32 do not.
+    27x0.75 and 12 1.5 lack an M; 1/4x20, 10 32, 1.375"x24 and 1.375x24 tpi do not.
     """
-    if not match["gap"] or match["series"] or match["mark"] or "/" in match["size"]:
+    if not match["gap"] or "/" in match["size"]:
+        return False
+    if any(match[told] for told in ("series", "mark", "unit", "named")):
         return False
     return "x" in match["gap"].lower() or "." in match["tpi"]
 
