@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { afterEach, beforeEach, test } from "node:test";
 
-import { asked, link, looked, RefusedError } from "../../../tapmodel/report/page/script/src/live/link.js";
+import { asked, link, looked, RefusedError, sought } from "../../../tapmodel/report/page/script/src/live/link.js";
 
 /** What the server answers, one after the other; null where it does not. */
 let answers = [];
@@ -91,4 +91,27 @@ test("what nobody wants any more is not asked again", async (context) => {
   await assert.rejects(asking, { name: "AbortError" });
   context.mock.timers.tick(10_000);
   assert.equal(requests.length, 1);
+});
+
+test("what takes long is asked for one after the other", async (context) => {
+  const release = [];
+  context.mock.method(globalThis, "fetch", (path, { signal }) => new Promise((resolve, reject) => {
+    requests.push(path);
+    release.push(() => resolve(json(200, { path })));
+    signal.addEventListener("abort", () => reject(signal.reason));
+  }));
+  const still = new AbortController().signal, gone = new AbortController();
+  const turns = [sought("cures", {}, still), sought("papers", {}, gone.signal), sought("chart", {}, still)];
+  const rest = () => new Promise((resolve) => setImmediate(resolve));
+  await rest();
+  assert.deepEqual(requests, ["cures"]);
+  // One that nobody wants any more by its turn is never asked for.
+  gone.abort();
+  release[0]();
+  assert.deepEqual(await turns[0], { path: "cures" });
+  await assert.rejects(turns[1], { name: "AbortError" });
+  await rest();
+  assert.deepEqual(requests, ["cures", "chart"]);
+  release[1]();
+  assert.deepEqual(await turns[2], { path: "chart" });
 });

@@ -94,6 +94,17 @@
     const headers = { "content-type": "application/json" };
     return answered(path, { method: "POST", headers, body: JSON.stringify(body), signal });
   }
+  var line = Promise.resolve();
+  async function sought(path, body, signal) {
+    const turn = line.then(async () => {
+      signal.throwIfAborted();
+      return (await asked(path, body, signal)).json();
+    });
+    line = turn.then(() => {
+    }, () => {
+    });
+    return turn;
+  }
   async function looked(path, signal) {
     return answered(path, { signal });
   }
@@ -403,6 +414,35 @@
     }
   }
 
+  // src/live/resting.js
+  var Resting = class {
+    /** @param {(signal: AbortSignal) => Promise<void>} ask */
+    constructor(ask) {
+      this.ask = ask;
+      this.timer = void 0;
+      this.asking = null;
+    }
+    /**
+     * Ask once nothing more has been changed for so long; what is asked for meanwhile is not wanted.
+     * @param {number} pause [ms]
+     */
+    after(pause) {
+      clearTimeout(this.timer);
+      this.asking?.abort();
+      this.timer = setTimeout(() => this.#now(), pause);
+    }
+    async #now() {
+      const own = this.asking = new AbortController();
+      try {
+        await this.ask(own.signal);
+      } catch (error) {
+        if (!own.signal.aborted) throw error;
+      } finally {
+        if (this.asking === own) this.asking = null;
+      }
+    }
+  };
+
   // src/panels/bench/boxes.js
   var PAUSE2 = 150;
   function boxed(label, attributes) {
@@ -441,28 +481,17 @@
   }
   function questions(path, question, show2) {
     const wrong = made("p", { role: "alert", class: "wrong" });
-    let waiting = 0;
-    let running = null;
-    const now = async () => {
-      running?.abort();
-      const own = running = new AbortController();
+    const asking = new Resting(async (signal) => {
       try {
-        const answer = await (await asked(path, question(), own.signal)).json();
+        const answer = await (await asked(path, question(), signal)).json();
         wrong.textContent = "";
         show2(answer);
       } catch (error) {
-        if (own.signal.aborted) return;
         if (!(error instanceof RefusedError)) throw error;
         wrong.textContent = error.message;
       }
-    };
-    return {
-      wrong,
-      ask(pause = PAUSE2) {
-        clearTimeout(waiting);
-        waiting = setTimeout(now, pause);
-      }
-    };
+    });
+    return { wrong, ask: (pause = PAUSE2) => asking.after(pause) };
   }
 
   // src/panels/bench/stations.js
@@ -778,7 +807,7 @@
 
   // src/panels/graph/paths.js
   var short = (value, steps2) => String(Math.round(value * steps2) / steps2);
-  function line(points2, steps2 = 100) {
+  function line2(points2, steps2 = 100) {
     let path = "";
     let pen = "M";
     for (const point2 of points2) {
@@ -792,7 +821,7 @@
     return path;
   }
   function between(low, high) {
-    return low.length ? `${line([...low, ...high.slice().reverse()])}Z` : "";
+    return low.length ? `${line2([...low, ...high.slice().reverse()])}Z` : "";
   }
   function points(xs, ys, atX, atY) {
     return xs.map((x, n) => [atX(x), atY(ys[n])]);
@@ -800,7 +829,7 @@
   function head(tail, tip, size) {
     const turn = Math.atan2(tip[1] - tail[1], tip[0] - tail[0]);
     const corner = (lean) => [tip[0] - size * Math.cos(turn + lean), tip[1] - size * Math.sin(turn + lean)];
-    return `${line([tip, corner(0.35), corner(-0.35)])}Z`;
+    return `${line2([tip, corner(0.35), corner(-0.35)])}Z`;
   }
 
   // src/panels/chart/reading.js
@@ -844,7 +873,7 @@
     svg.append(...zones(svg, chart, x));
     chart.figures.forEach((_, n) => {
       const points2 = chart.rows.map((row) => point(row, n, x, ups[n]));
-      svg.append(drawn("path", { class: `plot plot-${n}`, d: line(points2) }));
+      svg.append(drawn("path", { class: `plot plot-${n}`, d: line2(points2) }));
     });
     svg.append(...present(chart, x, ups), ...cursorMarks(chart.rows[cursor], x, ups));
     return (px) => chart.across.low + (px - left) / (right - left) * (chart.across.high - chart.across.low);
@@ -981,14 +1010,14 @@
       }));
       read();
     };
-    const ask = asking(desk, wanted, show2, wrong);
+    const asking = asks(desk, wanted, show2, wrong);
     const choose = () => {
       const changed = wanted.field !== field.value;
       wanted.field = field.value;
       wanted.figures = [first.value, ...second.value ? [second.value] : []];
       [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
       keep("chart", wanted);
-      ask(0);
+      asking.after(0);
     };
     for (const box2 of [field, first, second, start, end]) box2.addEventListener("change", choose);
     slider.addEventListener("input", () => {
@@ -1012,7 +1041,7 @@
       point2(event);
       use();
     });
-    return whenSeen(body, ask);
+    return whenSeen(body, asking);
   }
   function labelled(label, box2) {
     return made("label", {}, `${label} `, box2);
@@ -1022,41 +1051,32 @@
       select.replaceChildren(...options.map(({ key, label }) => made("option", { value: key }, label)));
     select.value = chosen;
   }
-  function asking(desk, wanted, show2, wrong) {
-    let waiting = 0;
-    let running = null;
-    const now = async () => {
-      running?.abort();
-      const own = running = new AbortController();
+  function asks(desk, wanted, show2, wrong) {
+    return new Resting(async (signal) => {
       const ends = { start: wanted.start || null, end: wanted.end || null };
       try {
-        const answer = await asked("chart", { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends }, own.signal);
-        const { chart } = await answer.json();
+        const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
+        const { chart } = await sought("chart", question, signal);
         wrong.textContent = "";
         show2(chart);
       } catch (error) {
-        if (own.signal.aborted) return;
         if (!(error instanceof RefusedError)) throw error;
         wrong.textContent = error.message;
       }
-    };
-    return (pause) => {
-      clearTimeout(waiting);
-      waiting = setTimeout(now, pause);
-    };
+    });
   }
-  function whenSeen(place, ask) {
+  function whenSeen(place, asking) {
     let [seen2, stale] = [false, true];
     new IntersectionObserver((entries) => {
       seen2 = entries.some((entry) => entry.isIntersecting);
       if (seen2 && stale) {
         stale = false;
-        ask(0);
+        asking.after(0);
       }
     }, { rootMargin: "200px" }).observe(place);
     return () => {
       stale = !seen2;
-      if (seen2) ask(PAUSE3);
+      if (seen2) asking.after(PAUSE3);
     };
   }
 
@@ -1514,9 +1534,9 @@
       made("input", { type: "range", "aria-labelledby": label.id })
     ) : null;
     const entry = made("span", { class: "entry" }, box2, unit, ...list2 ? [list2] : []);
-    const line2 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
+    const line3 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
     const below = [around.wrong, around.back, around.why];
-    const node = made("div", { class: `field ${kind}` }, line2, ...slider ? [slider] : [], ...below);
+    const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
     let control = first;
     const send = (key = "") => desk.set({ [field]: valueOf(box2.value, control) }, key);
     box2.addEventListener("change", () => send());
@@ -1617,8 +1637,8 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "checkbox", id: around.id })
     );
-    const line2 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
-    const node = made("div", { class: "field flag" }, line2, around.state, around.wrong, around.back, around.why);
+    const line3 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
+    const node = made("div", { class: "field flag" }, line3, around.state, around.wrong, around.back, around.why);
     box2.addEventListener("change", () => desk.set({ [field]: box2.checked || null }));
     return {
       node,
@@ -1700,24 +1720,19 @@
   // src/panels/controls/recommending.js
   var REST = 250;
   function recommending(desk, rows) {
-    let timer = 0;
-    const ask = async () => {
+    const asking = new Resting(async (signal) => {
       const job = desk.job;
       const changed = Object.keys(job).filter((field) => field !== "designation" && rows.has(field));
       if (!changed.length) return;
       try {
-        const answer = await asked("recommended", { job, units: desk.units, changed });
-        const { recommended } = await answer.json();
+        const { recommended } = await sought("recommended", { job, units: desk.units, changed }, signal);
         if (job !== desk.job) return;
         for (const field of changed) rows.get(field)?.recommend(recommended[field]);
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
       }
-    };
-    return () => {
-      clearTimeout(timer);
-      timer = window.setTimeout(ask, REST);
-    };
+    });
+    return () => asking.after(REST);
   }
 
   // src/panels/controls/panel.js
@@ -1767,7 +1782,7 @@
   function findingsPanel(desk) {
     const place = document.getElementById("findings");
     const list2 = place?.querySelector("ul");
-    let shown3 = "", timer = 0;
+    let shown3 = "";
     const show2 = (findings) => {
       const now = JSON.stringify(findings);
       if (now === shown3) return;
@@ -1776,21 +1791,19 @@
       const items = findings.map((found) => item(found, (values) => desk.set(values), place));
       list2?.replaceChildren(...items.length ? items : [none]);
     };
-    const seek = async () => {
+    const seeking = new Resting(async (signal) => {
       const { job, view } = desk;
       try {
-        const answer = await asked("cures", { job, units: desk.units });
-        const { findings } = await answer.json();
+        const { findings } = await sought("cures", { job, units: desk.units }, signal);
         if (view === desk.view) show2(findings);
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
       }
-    };
+    });
     return (view) => {
       show2(view.findings);
-      clearTimeout(timer);
       const graver = view.findings.some(({ weight, cures }) => weight !== "note" && !cures.length);
-      if (graver) timer = window.setTimeout(seek, REST2);
+      if (graver) seeking.after(REST2);
     };
   }
   function item(found, apply, place) {
@@ -1895,8 +1908,8 @@
     lost: "Connection lost: is tapmodel still running? Your job is kept in this page and in its address."
   };
   function linkedPanel(desk) {
-    const line2 = made("p", { id: "link", role: "status" });
-    document.body.append(line2);
+    const line3 = made("p", { id: "link", role: "status" });
+    document.body.append(line3);
     let state = "there";
     let telling = 0, looking = 0;
     const look = async () => {
@@ -1917,11 +1930,11 @@
       clearTimeout(telling);
       clearTimeout(looking);
       if (newer === "there") {
-        line2.textContent = "";
+        line3.textContent = "";
         desk.again();
         return;
       }
-      telling = window.setTimeout(() => line2.textContent = TEXTS[state === "busy" ? "busy" : "lost"], PATIENCE);
+      telling = window.setTimeout(() => line3.textContent = TEXTS[state === "busy" ? "busy" : "lost"], PATIENCE);
       if (newer === "lost") looking = window.setTimeout(look, AGAIN);
     });
   }
@@ -4222,9 +4235,8 @@ void main() {
       this.parts = furniture();
       this.pane.replaceChildren(...this.parts.all);
       this.height = 0;
-      this.timer = 0;
       this.key = "";
-      this.asking = null;
+      this.asking = new Resting((signal) => this._ask(signal));
       this.viewer = null;
       try {
         this.viewer = new Viewer(this.parts.canvas);
@@ -4284,22 +4296,19 @@ void main() {
       this.units = view.units;
       if (view.model === this.key) return;
       this.key = view.model;
-      this.asking?.abort();
       this._waiting(true);
-      clearTimeout(this.timer);
-      this.timer = window.setTimeout(() => this._ask(), this.viewer.model ? WAIT : 0);
+      this.asking.after(this.viewer.model ? WAIT : 0);
     }
-    async _ask() {
+    /** @param {AbortSignal} signal */
+    async _ask(signal) {
       const { desk } = this;
       if (!desk) return;
-      const asking2 = this.asking = new AbortController();
       try {
         const body = { job: desk.job, units: desk.units };
-        const answer = await asked("model", body, asking2.signal);
-        const bytes = await answer.arrayBuffer();
-        if (!asking2.signal.aborted) this.show(fromServer(bytes));
+        const answer = await asked("model", body, signal);
+        this.show(fromServer(await answer.arrayBuffer()));
       } catch (error) {
-        if (asking2.signal.aborted) return;
+        if (signal.aborted) return;
         this.key = "";
         if (!(error instanceof RefusedError)) throw error;
         this.parts.state.textContent = `no model: ${error.message}`;
@@ -4534,41 +4543,36 @@ void main() {
   var IDLE = 4e3;
   function papersPanel(desk, arrived) {
     const place = element("papers", HTMLElement);
-    let timer = 0, busy = false, stale = true, seen2 = false, held = false;
-    const bring = async () => {
-      if (busy || !stale || held) return;
-      busy = true;
-      stale = false;
+    let stale = true, seen2 = false, held = false;
+    const bringing = new Resting(async (signal) => {
+      if (held) return;
       try {
-        const answer = await asked("papers", { job: desk.job, units: desk.units });
-        show(place, await answer.json());
+        show(place, await sought("papers", { job: desk.job, units: desk.units }, signal));
         arrived();
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
-      } finally {
-        busy = false;
       }
-      place.setAttribute("aria-busy", String(stale));
-      if (stale) wait();
-    };
+      stale = false;
+      place.setAttribute("aria-busy", "false");
+    });
+    const rest = () => bringing.after(seen2 ? REST3 : IDLE);
     const wait = () => {
-      clearTimeout(timer);
-      timer = window.setTimeout(bring, seen2 ? REST3 : IDLE);
+      if (stale && !bringing.asking) rest();
     };
     const hold = (down) => () => {
       held = down;
-      if (stale) wait();
+      wait();
     };
     document.addEventListener("pointerdown", hold(true));
     for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
     new IntersectionObserver(([entry]) => {
       seen2 = entry.isIntersecting;
-      if (seen2 && stale) wait();
+      if (seen2) wait();
     }).observe(place);
     return () => {
       stale = true;
       place.setAttribute("aria-busy", "true");
-      wait();
+      rest();
     };
   }
   function show(place, { chapters: chapters2, drawings }) {
@@ -4660,7 +4664,7 @@ void main() {
           [x(at), y(clear)]
         );
       });
-      svg.append(drawn("path", { class: `curve ${surface.key}`, d: line(points2) }));
+      svg.append(drawn("path", { class: `curve ${surface.key}`, d: line2(points2) }));
       const gone = points2.findIndex((point2) => !point2);
       if (gone > 0) {
         const last = (
@@ -4707,7 +4711,7 @@ void main() {
 
   // src/panels/section/marks.js
   var stroke = (kind, d) => drawn("path", { class: kind, d });
-  var inMm = (points2) => line(points2, 1e4);
+  var inMm = (points2) => line2(points2, 1e4);
   function roundMarks({ circles }) {
     return circles.map(({ kind, diameter }) => drawn("circle", { class: `mark ${kind}`, cx: 0, cy: 0, r: Math.max(diameter, 0) / 2 }));
   }
@@ -4726,7 +4730,7 @@ void main() {
   }
   function turningArrow(turning, at) {
     const way2 = turning.map(at);
-    return [stroke("mark turning", line(way2)), stroke("head", head(way2[way2.length - 3], way2[way2.length - 1], 11))];
+    return [stroke("mark turning", line2(way2)), stroke("head", head(way2[way2.length - 3], way2[way2.length - 1], 11))];
   }
   function names(marks, view) {
     return placedNames(marks.names, view).flatMap(named);
@@ -4736,7 +4740,7 @@ void main() {
     const number = lettering(x, y + 14, name.text, "name number", anchor);
     number.setAttribute("data-mark", name.key);
     const off = Math.abs(y + 4 - tip[1]);
-    return off > 34 ? [stroke("leader", line([tip, [x, y + 4]])), text, number] : [text, number];
+    return off > 34 ? [stroke("leader", line2([tip, [x, y + 4]])), text, number] : [text, number];
   }
 
   // src/panels/section.js
@@ -5015,7 +5019,7 @@ void main() {
     const [low, high] = [way2.low, way2.high].map((torque) => points(way2.depth, torque, x, y));
     return [
       drawn("path", { class: "band", d: between(low, high) }),
-      drawn("path", { class: "likely", d: line(points(way2.depth, way2.likely, x, y)) })
+      drawn("path", { class: "likely", d: line2(points(way2.depth, way2.likely, x, y)) })
     ];
   }
 
@@ -5074,7 +5078,7 @@ void main() {
         [x, middle + each * one.edge[1]]
       );
       svg.append(
-        drawn("path", { class: "leader", d: line([tip, [places[n], 15]]) }),
+        drawn("path", { class: "leader", d: line2([tip, [places[n], 15]]) }),
         lettering(places[n], 12, one.letter, `letter ${one.letter}`, "middle")
       );
     });

@@ -39,6 +39,26 @@ export async function asked(path, body, signal) {
   return answered(path, { method: "POST", headers, body: JSON.stringify(body), signal });
 }
 
+/** The last that waits for its turn among what takes long. */
+let line = Promise.resolve();
+
+/**
+ * The same for what takes the server long, which it does one after the other. A browser keeps six
+ * connections to a server: were all of them to wait for such answers, no move of a slider had one.
+ * @param {string} path
+ * @param {unknown} body
+ * @param {AbortSignal} signal when it is not wanted any more
+ * @returns {Promise<any>} the answer, read
+ */
+export async function sought(path, body, signal) {
+  const turn = line.then(async () => {
+    signal.throwIfAborted();
+    return (await asked(path, body, signal)).json();
+  });
+  line = turn.then(() => {}, () => {});
+  return turn;
+}
+
 /**
  * Look at what stands at a path beside the page; see `asked`.
  * @param {string} path

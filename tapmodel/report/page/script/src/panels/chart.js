@@ -1,7 +1,8 @@
 /** A chart of figures against a value of the job; pressed, it takes the value. */
 
 import { made } from "../elements.js";
-import { asked, RefusedError } from "../live/link.js";
+import { RefusedError, sought } from "../live/link.js";
+import { Resting } from "../live/resting.js";
 import { drawChart } from "./chart/drawing.js";
 import { nearestRow, readout, taken, zoneEnds } from "./chart/reading.js";
 import { picture } from "./graph/picture.js";
@@ -75,14 +76,14 @@ export function chartPanel(desk) {
     }));
     read();
   };
-  const ask = asking(desk, wanted, show, wrong);
+  const asking = asks(desk, wanted, show, wrong);
   const choose = () => {
     const changed = wanted.field !== field.value;
     wanted.field = field.value;
     wanted.figures = [first.value, ...(second.value ? [second.value] : [])];
     [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
     keep("chart", wanted);
-    ask(0);
+    asking.after(0);
   };
   for (const box of [field, first, second, start, end]) box.addEventListener("change", choose);
   slider.addEventListener("input", () => {
@@ -107,7 +108,7 @@ export function chartPanel(desk) {
     point(event);
     use();
   });
-  return whenSeen(body, ask);
+  return whenSeen(body, asking);
 }
 
 /**
@@ -130,54 +131,43 @@ function fill(select, options, chosen) {
 }
 
 /**
- * Asks for the chart after a pause; the newest question counts.
+ * Asks for the chart as it is wanted.
  * @param {AtDesk} desk
  * @param {{field: string, start: string, end: string, figures: string[]}} wanted
  * @param {(chart: ChartView) => void} show
  * @param {HTMLElement} wrong
  */
-function asking(desk, wanted, show, wrong) {
-  let waiting = 0;
-  /** @type {AbortController | null} */
-  let running = null;
-  const now = async () => {
-    running?.abort();
-    const own = (running = new AbortController());
+function asks(desk, wanted, show, wrong) {
+  return new Resting(async (signal) => {
     const ends = { start: wanted.start || null, end: wanted.end || null };
     try {
-      const answer = await asked("chart", { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends }, own.signal);
-      const { chart } = await answer.json();
+      const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
+      const { chart } = await sought("chart", question, signal);
       wrong.textContent = "";
       show(chart);
     } catch (error) {
-      if (own.signal.aborted) return;
       if (!(error instanceof RefusedError)) throw error;
       wrong.textContent = error.message;
     }
-  };
-  /** @param {number} pause */
-  return (pause) => {
-    clearTimeout(waiting);
-    waiting = setTimeout(now, pause);
-  };
+  });
 }
 
 /**
  * Nothing is asked for what nobody sees; it is once it comes into sight.
  * @param {Element} place
- * @param {(pause: number) => void} ask
+ * @param {Resting} asking
  */
-function whenSeen(place, ask) {
+function whenSeen(place, asking) {
   let [seen, stale] = [false, true];
   new IntersectionObserver((entries) => {
     seen = entries.some((entry) => entry.isIntersecting);
     if (seen && stale) {
       stale = false;
-      ask(0);
+      asking.after(0);
     }
   }, { rootMargin: "200px" }).observe(place);
   return () => {
     stale = !seen;
-    if (seen) ask(PAUSE);
+    if (seen) asking.after(PAUSE);
   };
 }

@@ -1,7 +1,8 @@
 /** What the rules found, and what mends it at one press. */
 
 import { made } from "../elements.js";
-import { asked, RefusedError } from "../live/link.js";
+import { RefusedError, sought } from "../live/link.js";
+import { Resting } from "../live/resting.js";
 
 /** @import {Found, Job, TapView} from "../types" */
 /** @import {Desk} from "../live/desk.js" */
@@ -17,7 +18,7 @@ const REST = 150;
 export function findingsPanel(desk) {
   const place = document.getElementById("findings");
   const list = place?.querySelector("ul");
-  let shown = "", timer = 0;
+  let shown = "";
   /** @param {Found[]} findings */
   const show = (findings) => {
     const now = JSON.stringify(findings);
@@ -27,22 +28,20 @@ export function findingsPanel(desk) {
     const items = findings.map((found) => item(found, (values) => desk.set(values), place));
     list?.replaceChildren(...(items.length ? items : [none]));
   };
-  const seek = async () => {
+  const seeking = new Resting(async (signal) => {
     const { job, view } = desk;
     try {
-      const answer = await asked("cures", { job, units: desk.units });
-      const { findings } = await answer.json();
+      const { findings } = await sought("cures", { job, units: desk.units }, signal);
       if (view === desk.view) show(findings);
     } catch (error) {
       // A job that stands is not refused; without its cures the findings stand as well.
       if (!(error instanceof RefusedError)) throw error;
     }
-  };
+  });
   return (view) => {
     show(view.findings);
-    clearTimeout(timer);
     const graver = view.findings.some(({ weight, cures }) => weight !== "note" && !cures.length);
-    if (graver) timer = window.setTimeout(seek, REST);
+    if (graver) seeking.after(REST);
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { element, made } from "../elements.js";
 import { asked, RefusedError } from "../live/link.js";
+import { Resting } from "../live/resting.js";
 import { handled } from "../model/handling.js";
 import { Labels } from "../model/labels.js";
 import { cuttingNow, inMaking } from "../model/motion.js";
@@ -46,10 +47,8 @@ class ModelPanel {
     this.parts = furniture();
     this.pane.replaceChildren(...this.parts.all);
     this.height = 0;
-    this.timer = 0;
     this.key = "";
-    /** @type {AbortController | null} */
-    this.asking = null;
+    this.asking = new Resting((signal) => this._ask(signal));
     /** @type {Viewer | null} */
     this.viewer = null;
     try {
@@ -112,23 +111,20 @@ class ModelPanel {
     this.units = view.units;
     if (view.model === this.key) return;
     this.key = view.model;
-    this.asking?.abort();
     this._waiting(true);
-    clearTimeout(this.timer);
-    this.timer = window.setTimeout(() => this._ask(), this.viewer.model ? WAIT : 0);
+    this.asking.after(this.viewer.model ? WAIT : 0);
   }
 
-  async _ask() {
+  /** @param {AbortSignal} signal */
+  async _ask(signal) {
     const { desk } = this;
     if (!desk) return;
-    const asking = (this.asking = new AbortController());
     try {
       const body = { job: desk.job, units: desk.units };
-      const answer = await asked("model", body, asking.signal);
-      const bytes = await answer.arrayBuffer();
-      if (!asking.signal.aborted) this.show(fromServer(bytes));
+      const answer = await asked("model", body, signal);
+      this.show(fromServer(await answer.arrayBuffer()));
     } catch (error) {
-      if (asking.signal.aborted) return;
+      if (signal.aborted) return;
       // The next change asks again, even one that leads back here.
       this.key = "";
       if (!(error instanceof RefusedError)) throw error;

@@ -1,7 +1,8 @@
 /** Tables and drawings below the model of a live page: made anew when the hands rest. */
 
 import { element } from "../elements.js";
-import { asked, RefusedError } from "../live/link.js";
+import { RefusedError, sought } from "../live/link.js";
+import { Resting } from "../live/resting.js";
 import { card } from "./full_size.js";
 
 /** @import {Desk} from "../live/desk.js" */
@@ -20,43 +21,39 @@ const REST = 900, IDLE = 4000;
  */
 export function papersPanel(desk, arrived) {
   const place = element("papers", HTMLElement);
-  let timer = 0, busy = false, stale = true, seen = false, held = false;
-  const bring = async () => {
-    if (busy || !stale || held) return;
-    busy = true;
-    stale = false;
+  let stale = true, seen = false, held = false;
+  const bringing = new Resting(async (signal) => {
+    if (held) return;
     try {
-      const answer = await asked("papers", { job: desk.job, units: desk.units });
-      show(place, await answer.json());
+      show(place, await sought("papers", { job: desk.job, units: desk.units }, signal));
       arrived();
     } catch (error) {
       // What was wrong is told where it was changed; the papers stay as they are.
       if (!(error instanceof RefusedError)) throw error;
-    } finally {
-      busy = false;
     }
-    place.setAttribute("aria-busy", String(stale));
-    if (stale) wait();
-  };
+    stale = false;
+    place.setAttribute("aria-busy", "false");
+  });
+  const rest = () => bringing.after(seen ? REST : IDLE);
+  /** What is asked for already is not asked for anew. */
   const wait = () => {
-    clearTimeout(timer);
-    timer = window.setTimeout(bring, seen ? REST : IDLE);
+    if (stale && !bringing.asking) rest();
   };
   /** @param {boolean} down */
   const hold = (down) => () => {
     held = down;
-    if (stale) wait();
+    wait();
   };
   document.addEventListener("pointerdown", hold(true));
   for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
-    if (seen && stale) wait();
+    if (seen) wait();
   }).observe(place);
   return () => {
     stale = true;
     place.setAttribute("aria-busy", "true");
-    wait();
+    rest();
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { made } from "../../elements.js";
 import { asked, RefusedError } from "../../live/link.js";
+import { Resting } from "../../live/resting.js";
 
 /** @import {Pair, ShownChapter} from "../../types" */
 
@@ -61,27 +62,15 @@ export function chapterBlocks({ blocks }) {
  */
 export function questions(path, question, show) {
   const wrong = made("p", { role: "alert", class: "wrong" });
-  let waiting = 0;
-  /** @type {AbortController | null} */
-  let running = null;
-  const now = async () => {
-    running?.abort();
-    const own = (running = new AbortController());
+  const asking = new Resting(async (signal) => {
     try {
-      const answer = await (await asked(path, question(), own.signal)).json();
+      const answer = await (await asked(path, question(), signal)).json();
       wrong.textContent = "";
       show(answer);
     } catch (error) {
-      if (own.signal.aborted) return;
       if (!(error instanceof RefusedError)) throw error;
       wrong.textContent = error.message;
     }
-  };
-  return {
-    wrong,
-    ask(pause = PAUSE) {
-      clearTimeout(waiting);
-      waiting = setTimeout(now, pause);
-    },
-  };
+  });
+  return { wrong, ask: (pause = PAUSE) => asking.after(pause) };
 }
