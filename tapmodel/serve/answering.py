@@ -4,7 +4,7 @@ from collections.abc import Awaitable, Callable
 from functools import partial
 
 from starlette.requests import Request as HttpRequest
-from starlette.responses import JSONResponse, Response
+from starlette.responses import Response
 
 from tapmodel.errors import TapmodelError
 from tapmodel.serve.aside import aside
@@ -12,6 +12,7 @@ from tapmodel.serve.asked import Kind, request_of
 from tapmodel.serve.body import body_of
 from tapmodel.serve.mate import Mate
 from tapmodel.serve.refusal import refused_by
+from tapmodel.serve.written import Written
 
 Endpoint = Callable[[HttpRequest], Awaitable[Response]]
 
@@ -23,8 +24,8 @@ def answering(
 
     Args:
         kind: of request.
-        work: from the checked request to what JSON can hold, or to an answer of another kind; it is
-            done in a thread, beside others.
+        work: from the checked request to records and what JSON can hold, or to an answer of another
+            kind; it is done in a thread, beside others.
         mate: that does it instead, as it takes long; `work` is then a function of some module.
     """
     do = partial(respond, work)
@@ -42,5 +43,5 @@ def respond(work: Callable[[Kind], object], asked: Kind) -> Response:
     try:
         made = work(asked)
     except TapmodelError as error:
-        return JSONResponse(refused_by(error), 422)
-    return made if isinstance(made, Response) else JSONResponse(made)
+        return Written(refused_by(error), 422)
+    return made if isinstance(made, Response) else Written(made)

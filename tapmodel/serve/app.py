@@ -1,7 +1,6 @@
 """The routes of the live page: each takes a job as JSON and answers, and keeps nothing of it."""
 
 from collections.abc import Collection
-from dataclasses import asdict
 from importlib import resources
 from typing import cast
 
@@ -99,15 +98,14 @@ async def _file(request: Request) -> Response:
 
 def _tap(asked: Asked) -> object:
     told = answered(asked, cured=False)
-    view = asdict(view_of(told.design, told.units, asked.z))
+    view = view_of(told.design, told.units, asked.z)
     return {"view": view, "dropped": told.dropped}
 
 
 def _cures(asked: Asked) -> object:
     told = answered(asked)
-    return {"findings": [asdict(found) for found in findings_of(told.design, told.units)]}
+    return {"findings": findings_of(told.design, told.units)}
 
 
 def _recommended(asked: Asked) -> object:
-    found = recommended(asked)
-    return {"recommended": {field: asdict(one) for field, one in found.items()}}
+    return {"recommended": recommended(asked)}

@@ -1,7 +1,6 @@
 """The routes of what is asked at the machine: each answers one question about the tap of a job."""
 
 from collections.abc import Mapping
-from dataclasses import asdict
 from typing import Annotated, Any
 
 from pydantic import Field
@@ -95,7 +94,7 @@ def wires_answer(asked: WiresAsked) -> dict[str, Any]:
         answer = answer_wires(thread, given)
     except InputError as error:
         raise _renamed(error, typed) from None
-    return {"wires": asdict(wires_view(answer, told.units))}
+    return {"wires": wires_view(answer, told.units)}
 
 
 def gears_answer(asked: Asked) -> dict[str, Any]:
@@ -110,7 +109,7 @@ def gears_answer(asked: Asked) -> dict[str, Any]:
         return {"gears": None, "notes": []}
     trains = gear_trains(wanted.lead, wanted.leadscrew, wanted.wheels, MOST)
     chapter, notes = gears_view(wanted, trains, told.units)
-    return {"gears": asdict(chapter), "notes": notes}
+    return {"gears": chapter, "notes": notes}
 
 
 def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
@@ -123,7 +122,7 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
     count = asked.divisions or told.design.tap.flutes.count
     if count > MOST_STATIONS:
         raise InputError("divisions", count, f"a whole number from 1 to {MOST_STATIONS}")
-    return {"dividing": asdict(dividing_view(told.design, count))}
+    return {"dividing": dividing_view(told.design, count)}
 
 
 def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
@@ -141,12 +140,12 @@ def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
         if text.strip()
     }
     if not found:
-        return {"measured": asdict(measured_view(told.design, None, told.units))}
+        return {"measured": measured_view(told.design, None, told.units)}
     try:
         answer = _answer(asked, told, found)
     except InputError as error:
         raise _renamed(error, {"--wire": asked.wire}) from None
-    return {"measured": asdict(measured_view(told.design, answer, told.units))}
+    return {"measured": measured_view(told.design, answer, told.units)}
 
 
 def _answer(asked: MeasuredAsked, told: Answered, found: Mapping[Size, Found]) -> MeasuredAnswer:

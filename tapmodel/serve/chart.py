@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Mapping
-from dataclasses import asdict
 from typing import Annotated, Any
 
 from pydantic import Field
@@ -67,7 +66,7 @@ def chart_answer(asked: ChartAsked) -> dict[str, Any]:
     variants = compare_taps(Varied(table, {asked.field: tried})).variants
     broken = _broken(table, asked.field, variants, told.units)
     charted = Charted(asked.field, values, asked.figures, variants, broken)
-    return {"chart": asdict(chart_view(told.design, charted, told.units))}
+    return {"chart": chart_view(told.design, charted, told.units)}
 
 
 def _refuse_strange(what: str, name: str, known: Mapping[str, object]) -> None:
