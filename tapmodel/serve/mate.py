@@ -4,6 +4,7 @@ Python works at one thing at a time however many threads there are, and each mov
 its answer within some hundredths of a second.
 """
 
+import os
 import sys
 import threading
 from collections.abc import Callable, Generator
@@ -20,7 +21,9 @@ from tapmodel.run.pipes import GoneError, listen, speak, understood
 from tapmodel.run.process import Process, death
 from tapmodel.stages import Stage
 
-_CODE = "from tapmodel.serve.mate import attend; attend()"
+_CODE = "from tapmodel.serve.mate import attend; attend(can_wait={can_wait})"
+_YIELDING = 5
+"""Steps by which one that can wait stands back: a third of a processor that another wants too."""
 
 Asked = TypeVar("Asked")
 Made = TypeVar("Made")
@@ -32,18 +35,24 @@ class Mate:
     It begins to load at once. Should it die, the next that is asked starts another.
     """
 
-    def __init__(self, module: str) -> None:
-        """Start it; it loads the module while nobody asks for anything."""
+    def __init__(self, module: str, *, can_wait: bool = False) -> None:
+        """Start it; it loads the module while nobody asks for anything.
+
+        Args:
+            module: with the work that it will do.
+            can_wait: whether processes for which somebody waits go before it.
+        """
         self.queue = ThreadPoolExecutor(1, "tapmodel-mate")
         """Where `do` waits its turn; what has not begun there can be given up."""
         self._module = module
+        self._code = _CODE.format(can_wait=can_wait)
         self._ended = False
         self._turn = threading.Lock()
         self._start()
 
     def _start(self) -> None:
         self._heard = heard = SimpleQueue[bytes | None]()
-        self._process = Process(_CODE, self._module)
+        self._process = Process(self._code, self._module)
         self._process.listen(heard.put)
 
     def __enter__(self) -> Self:
@@ -92,6 +101,8 @@ class Mate:
 class Mates:
     """Two of them, so that a model need not wait for cures that are sought.
 
+    Where they share two processors with the browser that draws the page, cures stand back as well.
+
     Attributes:
         shaper: for the model.
         seeker: for whatever else takes long: cures, charts, papers.
@@ -104,16 +115,19 @@ class Mates:
 @contextmanager
 def hired() -> Generator[Mates]:
     """Both, as long as the context lasts."""
-    with Mate("tapmodel.serve.model") as shaper, Mate("tapmodel.serve.app") as seeker:
+    seeking = Mate("tapmodel.serve.app", can_wait=True)
+    with Mate("tapmodel.serve.model") as shaper, seeking as seeker:
         yield Mates(shaper, seeker)
 
 
-def attend() -> None:
+def attend(*, can_wait: bool = False) -> None:
     """Everything that happens in the process: load the module named, then do what is asked."""
     unharmed()
     hears, speaks = line_of_its_own()
     asked = SimpleQueue[bytes | None]()
     listen(hears, asked.put)
+    if can_wait and sys.platform != "win32":
+        os.nice(_YIELDING)
     __import__(sys.argv[1])
     while (message := asked.get()) is not None:
         try:

@@ -8,6 +8,7 @@ import pytest
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
+from tapmodel.report.drawings.views.torque import ways
 from tapmodel.report.units import Units
 from tapmodel.report.view.axes import axis_of, round_numbers
 from tapmodel.report.view.chips import chips_view
@@ -97,6 +98,11 @@ def test_the_course_peaks_at_the_band() -> None:
     assert min(course.way_back.high) == pytest.approx(-foreseen.torque.back.high, rel=1e-4)
     assert course.torque.low <= min(course.way_back.high)
     assert course.end == design.work.depth
+    # Fewer digits would show as steps.
+    exact = ways(foreseen)[0].likely
+    told = np.array(course.way_in.likely)
+    assert np.max(np.abs(told - exact)) <= 0.5001 * 10 ** (math.floor(math.log10(max(exact))) - 4)
+    assert len(str(told[len(told) // 2])) < 8
 
 
 def test_curves_of_clearance_end_in_what_is_told() -> None:

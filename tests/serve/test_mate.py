@@ -57,6 +57,14 @@ def test_its_death_costs_one_answer(mate: Mate) -> None:
     assert second not in {os.getpid(), first}
 
 
+def test_cures_stand_back_behind_the_model() -> None:
+    priority = partial(os.getpriority, os.PRIO_PROCESS)
+    with hired() as mates:
+        own = os.getpriority(os.PRIO_PROCESS, 0)
+        assert mates.shaper.do(priority, 0) == own
+        assert mates.seeker.do(priority, 0) > own
+
+
 def test_what_fails_there_is_told_here(mate: Mate) -> None:
     with pytest.raises(KernelError, match="ZeroDivisionError"):
         mate.do(partial(truediv, 1), 0)

@@ -14,6 +14,8 @@ from tapmodel.spec.job_file import job_for
 
 @dataclass(frozen=True, slots=True)
 class Holds:
+    """A record of anything."""
+
     what: object
 
 

@@ -1,6 +1,9 @@
 """Torque against its limits, and its course over the depth in and back."""
 
+import math
 from dataclasses import dataclass
+
+import numpy as np
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
@@ -16,7 +19,7 @@ from tapmodel.report.view.judged import Judged, judged_by
 
 _CODES = (Code.TAP_OVERLOADED, Code.TORQUE_NEAR)
 _DIGITS = 5
-"""Of a plotted number: more cannot be seen."""
+"""Of the greatest number of a curve: more cannot be seen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +186,10 @@ def _way(course: Course, size: float, per: float) -> Way:
 
 
 def _rounded(values: Floats) -> tuple[float, ...]:
-    return tuple(float(f"{value:.{_DIGITS}g}") for value in values)
+    """To as many digits of the greatest of them: one rounding of all of a curve at once."""
+    greatest = float(np.max(np.abs(values)))
+    decimals = _DIGITS - 1 - math.floor(math.log10(greatest)) if greatest else 0
+    return tuple(np.round(values, decimals).tolist())
 
 
 def _told(*moments: float, units: Units) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from tapmodel.designing.choose.steps import step_for, up
 from tapmodel.numerics import border, rising_root
@@ -36,6 +37,9 @@ the crest: a burr or an edge honed off there spoils the reading. Rule of this pr
 
 _NO_WIRE = 1e-6
 """A wire of this share of the thickest counts as none: a sharp root holds every thin wire."""
+
+_REMEMBERED = 16
+"""Threads."""
 
 _STEEP = 15.0
 """No crest is fouled by a straight wire below this lead angle [deg]; those found are beyond 40."""
@@ -144,6 +148,8 @@ def wire_range(groove: Groove, thread: TapThread, air: float = 0.0) -> WireRange
     return WireRange(least, best_wire(groove), greatest)
 
 
+# A page asks for it again with each move of a slider, of which few change the thread.
+@lru_cache(_REMEMBERED)
 def zone_range(groove: Groove, thread: TapThread, low: float, high: float) -> WireRange:
     """The wires that suit a thread wherever in its zone the pitch diameter lies.
 
