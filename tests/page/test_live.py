@@ -365,3 +365,17 @@ def test_tables_and_drawings_come_when_they_are_looked_at(live: Live) -> None:
     assert live.page.locator("#full svg").is_visible()
     live.page.keyboard.press("Escape")
     assert not live.page.locator("#full").is_visible()
+
+
+def test_paper_says_what_is_not_on_it(live: Live) -> None:
+    page = live.page
+    told = "getComputedStyle(document.getElementById('papers'), '::before').content"
+    assert not page.locator(".on-paper").is_visible()
+    page.emulate_media(media="print")
+    assert "not there yet" in page.evaluate(told)
+    assert "the chart" in page.locator(".on-paper").inner_text()
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    expect(page.locator("#papers")).to_have_attribute("aria-busy", "false", timeout=90_000)
+    assert page.evaluate(told) == "none"
+    for part in ("milling", "choices", "drawings"):
+        assert page.locator(f"#{part}").is_visible()

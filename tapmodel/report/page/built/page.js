@@ -4565,6 +4565,9 @@ void main() {
     };
     document.addEventListener("pointerdown", hold(true));
     for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
+    window.addEventListener("beforeprint", () => {
+      if (stale && !bringing.asking) bringing.after(0);
+    });
     new IntersectionObserver(([entry]) => {
       seen2 = entry.isIntersecting;
       if (seen2) wait();

@@ -46,6 +46,10 @@ export function papersPanel(desk, arrived) {
   };
   document.addEventListener("pointerdown", hold(true));
   for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, hold(false));
+  // Printing waits for nothing; whoever prints again has them all.
+  window.addEventListener("beforeprint", () => {
+    if (stale && !bringing.asking) bringing.after(0);
+  });
   new IntersectionObserver(([entry]) => {
     seen = entry.isIntersecting;
     if (seen) wait();
