@@ -80,6 +80,22 @@ def shows_rake(page: Page, rake: float) -> None:
     assert page.evaluate(RAKE) == pytest.approx(rake, abs=0.1)
 
 
+@pytest.mark.parametrize("width", [800, 1600])
+def test_the_cutter_is_seen_whole(browser: Browser, served: str, width: int) -> None:
+    live = Live(browser, served, viewport={"width": width, "height": 900})
+    if width < 992:
+        live.page.get_by_role("button", name="Change the tap").click()
+    live.type("designation", "M10")
+    expect(live.page.locator("#title")).to_contain_text("M10", timeout=WAITS)
+    boxes = [
+        live.page.locator(name).bounding_box() for name in ("#section", "#section circle.cutter")
+    ]
+    whole, circle = [box for box in boxes if box]
+    assert circle["y"] + circle["height"] <= whole["y"] + whole["height"]
+    assert circle["x"] >= whole["x"]
+    live.close()
+
+
 def test_another_offset_shows_another_rake(live: Live) -> None:
     shows_rake(live.page, rake_of())
     set_offset(live, "-1.5")

@@ -1,5 +1,6 @@
 """The live page in a browser: what is changed, undone, kept, refused."""
 
+import re
 import time
 import tomllib
 from collections.abc import Iterator
@@ -379,3 +380,37 @@ def test_paper_says_what_is_not_on_it(live: Live) -> None:
     assert page.evaluate(told) == "none"
     for part in ("milling", "choices", "drawings"):
         assert page.locator(f"#{part}").is_visible()
+
+
+def test_back_and_forth_between_links_keeps_what_is_not_saved(live: Live) -> None:
+    saved = live.page.locator("#saved")
+    live.type("flutes.count", "5")
+    expect(saved).to_have_text("changed, not saved", timeout=WAITS)
+    kept = live.page.wait_for_function(
+        "() => atob(location.hash.slice(5)).includes('count') && location.hash"
+    ).json_value()
+    live.page.evaluate(PASTED, {"designation": "M8"})
+    expect(live.page.locator("#title")).to_contain_text("M8", timeout=WAITS)
+    expect(saved).to_have_text("")
+    live.page.go_back()
+    live.shows("flutes.count", "5")
+    expect(live.page.locator("#title")).to_contain_text("M18", timeout=WAITS)
+    expect(saved).to_have_text("changed, not saved", timeout=WAITS)
+    assert live.page.evaluate("location.hash") == kept
+    live.page.go_forward()
+    expect(live.page.locator("#title")).to_contain_text("M8x1.25", timeout=WAITS)
+    expect(saved).to_have_text("")
+
+
+PASTED = """(job) => {
+  location.hash = "job=" + btoa(JSON.stringify({ job, units: null })).replaceAll("=", "");
+}"""
+
+
+def test_who_hears_the_page_hears_no_ornament(live: Live) -> None:
+    heard = live.page.locator("#controls").aria_snapshot()
+    assert 'heading "Flutes"' in heard
+    assert "›" not in heard
+    # Texts beside each other are parted.
+    rubs = live.page.locator("#rubbing-pane .surfaces")
+    assert re.search(r"rubs along [\d.]+ mm of [\d.]+ mm, ", rubs.aria_snapshot())

@@ -315,7 +315,7 @@ def _names(design: TapDesign, units: Units) -> list[Name]:
     drop = design.figures.thread_relief.heel_drop
     if drop > 0:
         told = _text(small_length(drop), units)
-        names.append(Name("drop", "drop at the heel", told, out(end)))
+        names.append(Name("drop", "heel drops", told, out(end)))
     return names
 
 

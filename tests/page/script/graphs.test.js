@@ -79,6 +79,11 @@ test("names of one side keep clear of each other", () => {
   assert.ok(placed[1].y - placed[0].y >= 31);
   assert.deepEqual(placed.map(({ anchor }) => anchor), ["start", "start"]);
   const [top] = placedNames([{ key: "rake", label: "rake", text: "8°", at: [0.1, -5] }], view);
+  // One that had to give way still stands outside the circle of what it names.
+  const room = { ...view, width: 400, middle: [200, 150] };
+  const [, lower] = placedNames([name("land", -5), name("drop", -4.9)], room);
+  const circle = 20 * Math.hypot(5, 4.9), foot = 150 - (lower.y + 18);
+  assert.ok(foot > 0 && lower.x >= 200 + Math.sqrt(circle ** 2 - foot ** 2));
   assert.equal(top.anchor, "middle");
   assert.ok(top.y < 50);
 });

@@ -337,14 +337,19 @@
   // src/live/keeping.js
   var PAUSE = 300;
   function kept(desk) {
-    let timer = 0;
+    let timer = 0, written = -Infinity;
     const write = () => {
       timer = 0;
+      written = performance.now();
       const fragment = fragmentOf({ job: desk.job, units: desk.units });
       history.replaceState({ saved: desk.saved, refused: desk.refused }, "", fragment);
     };
     desk.keepers.push(() => {
-      if (!timer) timer = window.setTimeout(write, PAUSE);
+      if (!timer) timer = window.setTimeout(write, Math.max(written + PAUSE - performance.now(), 0));
+    });
+    window.addEventListener("popstate", () => {
+      clearTimeout(timer);
+      timer = 0;
     });
     window.addEventListener("pagehide", () => {
       if (timer) write();
@@ -352,7 +357,12 @@
     window.addEventListener("beforeunload", (event) => {
       if (desk.changed || desk.busy) event.preventDefault();
     });
-    window.addEventListener("hashchange", () => begin(desk));
+    window.addEventListener("hashchange", async () => {
+      const { saved } = history.state ?? {};
+      await begin(desk);
+      desk.saved = saved ?? desk.saved;
+      for (const keep2 of desk.keepers) keep2();
+    });
     return restored(desk, history.state ?? {});
   }
   async function begin(desk) {
@@ -1860,12 +1870,12 @@
     const value = made("dd", {}, made("span", { class: "number" }), made("small"));
     return made("div", { class: "figure" }, made("dt", {}, label), value);
   }
-  function fill2(card2, { label, text, beside }) {
+  function fill2(card2, { label, text, beside: beside2 }) {
     tell2(card2.querySelector("dt"), label);
     const number = card2.querySelector(".number");
     const moved2 = number?.textContent && number.textContent !== text;
     tell2(number, text);
-    tell2(card2.querySelector("small"), beside);
+    tell2(card2.querySelector("small"), beside2);
     if (moved2) mark(card2);
   }
   function mark(card2) {
@@ -4649,7 +4659,7 @@ void main() {
       "div",
       {},
       made("dt", {}, sample2, label),
-      made("dd", {}, rubs, bar2, binds ? `✖ ${clear}` : clear)
+      made("dd", {}, `${rubs}, `, bar2, binds ? `✖ ${clear}` : clear)
     );
   }
   function drawClearance(svg, width, rubbing) {
@@ -4682,6 +4692,14 @@ void main() {
 
   // src/panels/section/names.js
   var BLOCK = 31;
+  function beside({ x, y, side: side2, room, tip }, middle, width) {
+    const circle = Math.hypot(tip[0] - middle[0], tip[1] - middle[1]);
+    const nearest3 = Math.max(y - 11 - middle[1], middle[1] - y - 18, 0);
+    const clear = Math.sqrt(Math.max(circle ** 2 - nearest3 ** 2, 0)) + 6;
+    if (side2 > 0) return Math.min(Math.max(x, middle[0] + clear), width - room);
+    if (side2 < 0) return Math.max(Math.min(x, middle[0] - clear), room);
+    return x;
+  }
   function placedNames(names2, { width, height, middle, each }) {
     const found = names2.map((name) => {
       const tip = [middle[0] + each * name.at[0], middle[1] + each * name.at[1]];
@@ -4700,6 +4718,7 @@ void main() {
         tip,
         anchor,
         side: side2,
+        room: 2 * half,
         x: Math.min(Math.max(tip[0] + 6 * across, least), most),
         y: tip[1] + (down < -0.5 ? -BLOCK / 2 - 2 : down > 0.5 ? 14 : -2)
       };
@@ -4707,7 +4726,10 @@ void main() {
     for (const side2 of [-1, 0, 1]) {
       const row = found.filter((one) => one.side === side2).sort((a, b) => a.y - b.y);
       const places = spread(row.map((one) => one.y), BLOCK, 11, height - 22);
-      row.forEach((one, n) => one.y = places[n]);
+      row.forEach((one, n) => {
+        one.y = places[n];
+        one.x = beside(one, middle, width);
+      });
     }
     return found;
   }
@@ -4750,6 +4772,7 @@ void main() {
   var BESIDE = 58;
   var ABOVE = 34;
   var BELOW = 58;
+  var UNDER = 6;
   var WIDEST = 620;
   function sectionPanel(stations, listener, ask) {
     const pane = element("section-pane", HTMLElement);
@@ -4830,8 +4853,9 @@ void main() {
     const width = Math.min(room, WIDEST);
     const reach = Math.max(view.frame.reach, 1e-3) * 1.13;
     const each = (width - 2 * BESIDE) / (2 * reach);
-    const height = 2 * reach * each + ABOVE + BELOW;
     const middle = [width / 2, ABOVE + reach * each];
+    const { centre, radius } = view.marks.cutter;
+    const height = middle[1] + Math.max(reach * each + BELOW, (centre[1] + radius) * each + UNDER);
     cleared(svg, width, height);
     const { marks } = view;
     const whole = section.z >= marks.heights[0] && section.z <= marks.heights[1];
@@ -5164,14 +5188,14 @@ void main() {
     const list2 = made("ol", { class: "pinned" });
     const place = made("div", { class: "graph-place overlay" });
     const table = made("div", { class: "variant-figures" });
-    const beside = made("div", { class: "beside" }, place, table);
-    body.append(made("p", {}, pin, " ", full), list2, beside);
+    const beside2 = made("div", { class: "beside" }, place, table);
+    body.append(made("p", {}, pin, " ", full), list2, beside2);
     const redraw = picture(place, "Sections of the pinned variants over the tap as it is", (svg, width) => {
       if (view) drawOverlay(svg, width, view, path, variants);
     });
     const show2 = () => {
       if (!view) return;
-      beside.hidden = !variants.length;
+      beside2.hidden = !variants.length;
       pin.disabled = !freeLetter(variants);
       full.textContent = pin.disabled ? `All of ${LETTERS.join(", ")} are pinned: remove one to pin another.` : "keeps this tap to compare others with, up to four.";
       list2.replaceChildren(...variants.map(entry));

@@ -14,14 +14,20 @@ const PAUSE = 300;
  * @param {Desk} desk
  */
 export function kept(desk) {
-  let timer = 0;
+  let timer = 0, written = -Infinity;
   const write = () => {
     timer = 0;
+    written = performance.now();
     const fragment = fragmentOf({ job: desk.job, units: desk.units });
     history.replaceState({ saved: desk.saved, refused: desk.refused }, "", fragment);
   };
   desk.keepers.push(() => {
-    if (!timer) timer = window.setTimeout(write, PAUSE);
+    if (!timer) timer = window.setTimeout(write, Math.max(written + PAUSE - performance.now(), 0));
+  });
+  window.addEventListener("popstate", () => {
+    // What still waits is of the address that was left.
+    clearTimeout(timer);
+    timer = 0;
   });
   window.addEventListener("pagehide", () => {
     if (timer) write();
@@ -30,7 +36,13 @@ export function kept(desk) {
     // What is still asked for is not in the job yet.
     if (desk.changed || desk.busy) event.preventDefault();
   });
-  window.addEventListener("hashchange", () => begin(desk));
+  window.addEventListener("hashchange", async () => {
+    // A link counts as saved; back and forth lead to what was left, saved or not.
+    const { saved } = history.state ?? {};
+    await begin(desk);
+    desk.saved = saved ?? desk.saved;
+    for (const keep of desk.keepers) keep();
+  });
   return restored(desk, history.state ?? {});
 }
 

@@ -43,7 +43,7 @@ function surfaceLine({ key, label, rubs, share, clear, binds }) {
     drawn("rect", { class: "trough", width: 100, height: 8 }),
     drawn("rect", { class: binds ? "part binds" : "part", width: 100 * share, height: 8 }));
   return made("div", {}, made("dt", {}, sample, label),
-    made("dd", {}, rubs, bar, binds ? `✖ ${clear}` : clear));
+    made("dd", {}, `${rubs}, `, bar, binds ? `✖ ${clear}` : clear));
 }
 
 /**

@@ -10,6 +10,8 @@ import { edgeMarks, names, roundMarks, turningArrow } from "./section/marks.js";
 const BESIDE = 58;
 const ABOVE = 34;
 const BELOW = 58;
+/** Below the circle of a cutter that reaches further down than the tap [px]. */
+const UNDER = 6;
 /** Width at which the section itself grows no more [px]. */
 const WIDEST = 620;
 
@@ -104,9 +106,10 @@ function drawSection(svg, room, view, section, marked) {
   const width = Math.min(room, WIDEST);
   const reach = Math.max(view.frame.reach, 1e-3) * 1.13;
   const each = (width - 2 * BESIDE) / (2 * reach);
-  const height = 2 * reach * each + ABOVE + BELOW;
   /** @type {[number, number]} */
   const middle = [width / 2, ABOVE + reach * each];
+  const { centre, radius } = view.marks.cutter;
+  const height = middle[1] + Math.max(reach * each + BELOW, (centre[1] + radius) * each + UNDER);
   cleared(svg, width, height);
   const { marks } = view;
   const whole = section.z >= marks.heights[0] && section.z <= marks.heights[1];

@@ -17,6 +17,22 @@ const BLOCK = 31;
  */
 
 /**
+ * Where a name of a side begins that had to give way to another: still outside the circle on which
+ * what it belongs to stands.
+ * @param {PlacedName & {side: number, room: number}} placed
+ * @param {[number, number]} middle
+ * @param {number} width
+ */
+function beside({ x, y, side, room, tip }, middle, width) {
+  const circle = Math.hypot(tip[0] - middle[0], tip[1] - middle[1]);
+  const nearest = Math.max(y - 11 - middle[1], middle[1] - y - 18, 0);
+  const clear = Math.sqrt(Math.max(circle ** 2 - nearest ** 2, 0)) + 6;
+  if (side > 0) return Math.min(Math.max(x, middle[0] + clear), width - room);
+  if (side < 0) return Math.max(Math.min(x, middle[0] - clear), room);
+  return x;
+}
+
+/**
  * Names outwards of what they belong to, none over another of its side.
  * @param {EdgeName[]} names
  * @param {{width: number, height: number, middle: [number, number], each: number}} view size [px],
@@ -35,7 +51,7 @@ export function placedNames(names, { width, height, middle, each }) {
     const least = side > 0 ? 0 : side < 0 ? 2 * half : half;
     const most = width - (side > 0 ? 2 * half : side < 0 ? 0 : half);
     return {
-      name, tip, anchor, side,
+      name, tip, anchor, side, room: 2 * half,
       x: Math.min(Math.max(tip[0] + 6 * across, least), most),
       y: tip[1] + (down < -0.5 ? -BLOCK / 2 - 2 : down > 0.5 ? 14 : -2),
     };
@@ -43,7 +59,10 @@ export function placedNames(names, { width, height, middle, each }) {
   for (const side of [-1, 0, 1]) {
     const row = found.filter((one) => one.side === side).sort((a, b) => a.y - b.y);
     const places = spread(row.map((one) => one.y), BLOCK, 11, height - 22);
-    row.forEach((one, n) => (one.y = places[n]));
+    row.forEach((one, n) => {
+      one.y = places[n];
+      one.x = beside(one, middle, width);
+    });
   }
   return found;
 }
