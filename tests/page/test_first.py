@@ -65,3 +65,12 @@ def test_each_flute_is_told_with_the_move_before_it() -> None:
         "index 51.4286°, 5 turns + 11 holes on 16, off by -14.46′",
         "index 51.4286°, 5 turns + 12 holes on 16, off by +4.82′",
     ]
+
+
+def test_the_crank_of_the_model_is_that_of_the_shops_own_head() -> None:
+    for sets, ratio in (
+        ((), 40),
+        (("shop.dividing_ratio=60",), 60),
+        (("shop.rotary_table=90:1",), 90),
+    ):
+        assert milled(designed("M18x0.75", *sets), Units.MM).ratio == ratio

@@ -150,11 +150,13 @@ class DividingView:
 
     Attributes:
         on: which head or table.
+        ratio: turns of its crank or handle for one of the work.
         text: how it is done.
         stations: every place.
     """
 
     on: str
+    ratio: int
     text: tuple[str, ...]
     stations: tuple[Station, ...]
 
@@ -195,7 +197,7 @@ def _on_head(found: Indexing, ratio: int) -> DividingView:
         )
         for number, (move, station) in enumerate(zip(moves, found.stations, strict=True), start=1)
     )
-    return DividingView(f"dividing head {ratio}:1", (text,), stations)
+    return DividingView(f"dividing head {ratio}:1", ratio, (text,), stations)
 
 
 def _between(one: Crank, other: Crank) -> str:
@@ -222,7 +224,8 @@ def _on_table(found: TableIndexing, count: int) -> DividingView:
         )
         for number, station in enumerate(found.stations, start=1)
     )
-    return DividingView(f"rotary table {found.table.ratio}:1", (text, ONE_WAY), stations)
+    ratio = found.table.ratio
+    return DividingView(f"rotary table {ratio}:1", ratio, (text, ONE_WAY), stations)
 
 
 @dataclass(frozen=True, slots=True)

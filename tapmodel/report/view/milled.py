@@ -6,7 +6,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Quantity
 from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import Units, shown
-from tapmodel.report.view.bench import Station, dividing_view
+from tapmodel.report.view.bench import DividingView, Station, dividing_view
 from tapmodel.shop.flute_setting import flute_setting
 
 
@@ -31,11 +31,13 @@ class Milled:
         side: "right" or "left" of the centre line, where the cutter stands as seen on the cutting
             end; "" for over the axis.
         told: cutter, offset and depth in one line.
+        ratio: turns of the head's crank, or the table's handle, for one of the work.
         stations: the flutes in the order of the work.
     """
 
     side: str
     told: str
+    ratio: int
     stations: tuple[MilledFlute, ...]
 
 
@@ -47,20 +49,22 @@ def milled(design: TapDesign, units: Units) -> Milled:
     if setting.side:
         offset = f"{_text(Length(setting.offset), units)} to the {setting.side}"
     depth = _text(Length(design.figures.depth_from_top), units)
+    dividing = dividing_view(design, flutes.count)
     return Milled(
         setting.side,
         f"seen on the cutting end: ball-nose cutter {cutter}, {offset}, {depth} deep",
-        _stations(design),
+        dividing.ratio,
+        _stations(dividing),
     )
 
 
-def _stations(design: TapDesign) -> tuple[MilledFlute, ...]:
+def _stations(dividing: DividingView) -> tuple[MilledFlute, ...]:
     """Each flute, and what crank or handle does between it and the one before."""
-    count = design.tap.flutes.count
+    count = len(dividing.stations)
     share = f"{360 / count:.4f}".rstrip("0").rstrip(".")
     return tuple(
         MilledFlute(f"flute {place.number} of {count}", _move(place, share))
-        for place in dividing_view(design, count).stations
+        for place in dividing.stations
     )
 
 

@@ -35,20 +35,20 @@ test("a crest stays in the groove that it has cut", () => {
 });
 
 test("the cutter stands at its offset, mirrored for a left-hand tap", () => {
-  assert.ok(Math.abs(inMaking(SHAPE, 0.3).cutter[1] - 0.6) < 1e-12);
-  assert.ok(Math.abs(inMaking({ ...SHAPE, hand: -1 }, 0.3).cutter[1] + 0.6) < 1e-12);
-  assert.equal(inMaking(SHAPE, 0.3).cutter[0], 4.5);
+  assert.ok(Math.abs(inMaking(SHAPE, 0.3, 90).cutter[1] - 0.6) < 1e-12);
+  assert.ok(Math.abs(inMaking({ ...SHAPE, hand: -1 }, 0.3, 90).cutter[1] + 0.6) < 1e-12);
+  assert.equal(inMaking(SHAPE, 0.3, 90).cutter[0], 4.5);
 });
 
 test("a flute is done when the cutter has come to where it stops", () => {
-  assert.deepEqual([0.1, 0.69, 0.71, 1.2, 3.9, 4].map((p) => inMaking(SHAPE, p).done), [0, 0, 1, 1, 4, 4]);
+  assert.deepEqual([0.1, 0.69, 0.71, 1.2, 3.9, 4].map((p) => inMaking(SHAPE, p, 90).done), [0, 0, 1, 1, 4, 4]);
   assert.ok(Math.abs(inMaking(SHAPE, 0.7 - 1e-9).cutter[2] - 25) < 1e-4);
 });
 
 test("the head indexes by a share of the turn from flute to flute, and stops after the last", () => {
   for (const [progress, turned] of [[0.5, 0], [1.2, 1], [2.3, 2], [4, 3]]) {
-    assert.ok(Math.abs(inMaking(SHAPE, progress).angle + turned * Math.PI / 2) < 1e-12);
-    assert.ok(Math.abs(inMaking(SHAPE, progress).crank - 40 * turned * Math.PI / 2) < 1e-9);
+    assert.ok(Math.abs(inMaking(SHAPE, progress, 90).angle + turned * Math.PI / 2) < 1e-12);
+    assert.ok(Math.abs(inMaking(SHAPE, progress, 90).crank - 90 * turned * Math.PI / 2) < 1e-9);
   }
 });
 

@@ -2146,14 +2146,13 @@
   // src/model/motion.js
   var MILLED = 0.7;
   var LIFTED = 0.8;
-  var RATIO = 40;
   function inHole({ lead, hand }, entered) {
     const angle = -hand * 2 * Math.PI * entered / lead;
     return { spin: [Math.cos(angle), Math.sin(angle)], moved: [0, 0, -entered], angle };
   }
   var eased = (x) => x * x * (3 - 2 * x);
   var within2 = (x) => Math.min(Math.max(x, 0), 1);
-  function inMaking(shape, progress) {
+  function inMaking(shape, progress, ratio) {
     const { lands, ball, full_depth, major, hand, centre, offset } = shape;
     const flute = Math.min(Math.floor(progress), lands - 1), share = Math.min(progress - flute, 1);
     const start = -1.6 * ball, milled = within2(share / MILLED);
@@ -2174,7 +2173,7 @@
       done: flute + (milled >= 1 ? 1 : 0),
       cutterAt: milled >= 1 ? -1e6 : along,
       cutter: [centre + clear * up, offset * hand, along + (start - along) * back],
-      crank: 2 * Math.PI * RATIO * turned2 / lands,
+      crank: 2 * Math.PI * ratio * turned2 / lands,
       milling: milled < 1
     };
   }
@@ -3921,8 +3920,9 @@ void main() {
       this.programs = programs;
       this.body = body;
       this.view = "mill";
-      const { shape } = body.head;
+      const { shape, mill } = body.head;
       this.shape = shape;
+      this.ratio = mill.ratio;
       this.to = Math.min(shape.runout + 0.3 * shape.ball, shape.square_start);
       const grids = blankGrids(shape, this.to);
       this.side = new Mesh(gl, grids.side, [4]);
@@ -3946,7 +3946,7 @@ void main() {
       return this.bounds;
     }
     get placed() {
-      return inMaking(this.shape, this.progress);
+      return inMaking(this.shape, this.progress, this.ratio);
     }
     /** @param {Camera} camera @param {Values} common */
     draw(camera, common) {
@@ -4427,7 +4427,7 @@ void main() {
     _millTold(progress) {
       const head2 = this.viewer?.model?.head;
       if (!head2) return "";
-      const { flute, done, milling } = inMaking(head2.shape, progress);
+      const { flute, done, milling } = inMaking(head2.shape, progress, head2.mill.ratio);
       if (done >= head2.shape.lands) return `all ${done} flutes are milled`;
       const { name, move } = head2.mill.stations[milling ? flute : flute + 1];
       if (!milling) return `${move}, to ${name}`;

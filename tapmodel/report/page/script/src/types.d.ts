@@ -283,6 +283,7 @@ export interface Pair {
 
 export interface DividingView {
   on: string;
+  ratio: number;
   text: string[];
   stations: { number: number; move: string; reached: string; off: string }[];
 }
@@ -388,7 +389,7 @@ export interface Chip {
   text: string;
 }
 
-export interface Milled { side: "right" | "left" | ""; told: string; stations: { name: string; move: string }[]; }
+export interface Milled { side: "right" | "left" | ""; told: string; ratio: number; stations: { name: string; move: string }[]; }
 
 /** Colours (sRGB) and lamps; `tapmodel/report/view/look.py` tells each. */
 export interface Look {

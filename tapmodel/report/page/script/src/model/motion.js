@@ -4,7 +4,6 @@
 
 /** Of the way of a flute: milled until here, the cutter out of it until there, indexed behind that. */
 const MILLED = 0.7, LIFTED = 0.8;
-const RATIO = 40;
 
 /**
  * A right-hand tap turns towards -theta as it advances; a left-hand one is its mirror image.
@@ -28,8 +27,9 @@ const within = (x) => Math.min(Math.max(x, 0), 1);
  * Milling after so many flutes, which need not be whole.
  * @param {TapShape} shape
  * @param {number} progress
+ * @param {number} ratio turns of the crank for one of the work
  */
-export function inMaking(shape, progress) {
+export function inMaking(shape, progress, ratio) {
   const { lands, ball, full_depth, major, hand, centre, offset } = shape;
   const flute = Math.min(Math.floor(progress), lands - 1), share = Math.min(progress - flute, 1);
   const start = -1.6 * ball, milled = within(share / MILLED);
@@ -48,7 +48,7 @@ export function inMaking(shape, progress) {
     done: flute + (milled >= 1 ? 1 : 0),
     cutterAt: milled >= 1 ? -1e6 : along,
     cutter: [centre + clear * up, offset * hand, along + (start - along) * back],
-    crank: 2 * Math.PI * RATIO * turned / lands,
+    crank: 2 * Math.PI * ratio * turned / lands,
     milling: milled < 1,
   };
 }

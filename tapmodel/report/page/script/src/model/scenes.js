@@ -161,8 +161,9 @@ export class MillScene {
     this.programs = programs;
     this.body = body;
     this.view = "mill";
-    const { shape } = body.head;
+    const { shape, mill } = body.head;
     this.shape = shape;
+    this.ratio = mill.ratio;
     this.to = Math.min(shape.runout + 0.3 * shape.ball, shape.square_start);
     const grids = blankGrids(shape, this.to);
     this.side = new Mesh(gl, grids.side, [4]);
@@ -185,7 +186,7 @@ export class MillScene {
 
   box() { return this.bounds; }
 
-  get placed() { return inMaking(this.shape, this.progress); }
+  get placed() { return inMaking(this.shape, this.progress, this.ratio); }
 
   /** @param {Camera} camera @param {Values} common */
   draw(camera, common) {

@@ -240,7 +240,7 @@ class ModelPanel {
   _millTold(progress) {
     const head = this.viewer?.model?.head;
     if (!head) return "";
-    const { flute, done, milling } = inMaking(head.shape, progress);
+    const { flute, done, milling } = inMaking(head.shape, progress, head.mill.ratio);
     if (done >= head.shape.lands) return `all ${done} flutes are milled`;
     const { name, move } = head.mill.stations[milling ? flute : flute + 1];
     if (!milling) return `${move}, to ${name}`;
