@@ -13,7 +13,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units import Units
 from tapmodel.report.view.chart import Charted, chart_view, job_value, per_field
-from tapmodel.report.view.chart_fields import FIELDS
+from tapmodel.report.view.chart_fields import FIELDS, held_by
 from tapmodel.report.view.figures import LABELS
 from tapmodel.report.words.findings import said
 from tapmodel.serve.asked import Answered, Asked, answered, checked_job, table_of
@@ -61,11 +61,13 @@ def chart_answer(asked: ChartAsked) -> dict[str, Any]:
         _refuse_strange("figures", name, LABELS)
     told = answered(asked)
     values = _values(asked, told)
-    table = table_of(asked.job)
+    held = held_by(told.design, asked.field)
+    job = {**asked.job, **held.values}
+    table = table_of({name: value for name, value in job.items() if value is not None})
     tried = [job_value(asked.field, value, told.units) for value in values]
     variants = compare_taps(Varied(table, {asked.field: tried})).variants
     broken = _broken(table, asked.field, variants, told.units)
-    charted = Charted(asked.field, values, asked.figures, variants, broken)
+    charted = Charted(asked.field, values, asked.figures, variants, broken, held)
     return {"chart": chart_view(told.design, charted, told.units)}
 
 

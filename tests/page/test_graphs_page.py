@@ -151,7 +151,15 @@ def test_pressing_the_chart_takes_its_value(live: Live) -> None:
     assert offset is not None
     told = float(offset[1])
     expect(live.box("flutes.offset")).to_have_value(re.compile(f"^{told:g}"), timeout=WAITS)
-    shows_rake(page, rake_of(f"flutes.offset={told}mm"))
+    # What the chart held is taken with it.
+    held = {
+        "depth_from_top": live.number("flutes.depth_from_top"),
+        "cutter_diameter": 8,
+        "count": 4,
+    }
+    given = [f"flutes.{name}={value}" for name, value in held.items()]
+    shows_rake(page, rake_of(f"flutes.offset={told}mm", *given))
+    expect(page.locator("[data-state=given] #field-flutes-depth_from_top")).to_be_visible()
     page.locator("#undo").click()
     shows_rake(page, rake_of())
 

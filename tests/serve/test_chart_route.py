@@ -24,9 +24,30 @@ def test_every_row_is_the_tap_of_its_value(served: "Served") -> None:
     chart = charted(served, start="-4", end="0", steps=9)
     assert [row["x"] for row in chart["rows"]] == pytest.approx([-4 + n / 2 for n in range(9)])
     for row in chart["rows"][::3]:
-        design = settle(job_for("M10", [f"flutes.offset={row['value']}"]))
+        design = settle(job_for("M10", [f"flutes.offset={row['value']}", *held(chart)]))
         assert row["y"] == pytest.approx([design.figures.rake_crest, design.figures.land_width])
         assert row["texts"][0] == f"{design.figures.rake_crest:.2f}°"
+
+
+def held(chart: dict) -> list[str]:
+    return [f"{name}={value}" for name, value in chart["held"].items() if value is not None]
+
+
+def test_the_mill_is_not_set_anew_for_each_offset(served: "Served") -> None:
+    figures = ["cutter_diameter", "depth_from_top"]
+    for job in (M10, M10 | {"flutes.rake": 12.0}):
+        chart = charted(served, job=job, figures=figures, start="-3", end="-1", steps=9)
+        now = settle(job_for("M10", [f"{name}={value}" for name, value in job.items()][1:]))
+        cutter, depth = now.tap.flutes.cutter_diameter, now.figures.depth_from_top
+        assert [row["y"][0] for row in chart["rows"]] == pytest.approx([cutter] * 9)
+        assert [row["y"][1] for row in chart["rows"]] == pytest.approx([depth] * 9, abs=6e-4)
+        assert chart["held"]["flutes.rake"] is None
+        assert chart["note"].startswith("Drawn as if offset and depth were given")
+    setting = M10 | {"flutes.offset": -2.0, "flutes.depth_from_top": 4.0}
+    chart = charted(served, job=setting, start="-3", end="-1", steps=3)
+    assert (chart["held"], chart["note"]) == ({}, "")
+    chart = charted(served, job=setting, field="flutes.rake", start="4", end="12", steps=3)
+    assert set(chart["held"]) == {"flutes.core_diameter", "flutes.offset", "flutes.depth_from_top"}
 
 
 def test_the_present_tap_is_marked(served: "Served") -> None:
@@ -79,7 +100,7 @@ def test_a_broken_rule_breaks_the_line_and_is_told(served: "Served") -> None:
 def test_what_settles_the_same_gives_way(served: "Served") -> None:
     job = M10 | {"flutes.rake": 12.0}
     chart = charted(served, job=job, start="-3", end="-1", steps=3)
-    design = settle(job_for("M10", ["flutes.offset=-2mm"]))
+    design = settle(job_for("M10", ["flutes.offset=-2mm", *held(chart)]))
     assert chart["rows"][1]["y"][0] == pytest.approx(design.figures.rake_crest)
     assert chart["present"]["y"][0] == pytest.approx(12.0, abs=0.05)
 

@@ -10,7 +10,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Length, Quantity, Words
 from tapmodel.report.units import Units, shown
 from tapmodel.report.view.axes import Axis, axis_of
-from tapmodel.report.view.chart_fields import FIELDS
+from tapmodel.report.view.chart_fields import FIELDS, Held
 from tapmodel.report.view.figures import LABELS, figure_number, figure_text, per_unit, unit_told
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
@@ -70,6 +70,8 @@ class ChartView:
         rows: rising.
         zones: where rules are broken.
         present: what the tap has now.
+        held: values that each row has beside its own; None for fields that it gives no more.
+        note: what is held, in words; empty where nothing is.
         fields, choices: all that can be drawn.
     """
 
@@ -83,6 +85,8 @@ class ChartView:
     rows: tuple[Row, ...]
     zones: tuple[Zone, ...]
     present: Row
+    held: Mapping[str, float | str | None]
+    note: str
     fields: tuple[Named, ...]
     choices: tuple[Named, ...]
 
@@ -97,6 +101,7 @@ class Charted:
         figures: names of what is drawn.
         variants: what came of each value.
         broken: what is wrong with a variant, in words, by its number.
+        held: beside the values.
     """
 
     field: str
@@ -104,6 +109,7 @@ class Charted:
     figures: tuple[str, ...]
     variants: tuple[Variant, ...]
     broken: Mapping[int, str]
+    held: Held
 
 
 def chart_view(design: TapDesign, charted: Charted, units: Units) -> ChartView:
@@ -134,6 +140,8 @@ def chart_view(design: TapDesign, charted: Charted, units: Units) -> ChartView:
         rows=rows,
         zones=tuple(_zones(charted)),
         present=present,
+        held=charted.held.values,
+        note=charted.held.note,
         fields=tuple(Named(key, one.label) for key, one in FIELDS.items()),
         choices=tuple(Named(key, name) for key, name in LABELS.items()),
     )

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.view.controls.flutes import flute_ways
 
 Number = Callable[[TapDesign], float]
 
@@ -32,6 +33,37 @@ class ChartField:
         middle, reach = self.present(design), self.reach(design)
         low, high = max(middle - reach, self.least), min(middle + reach, self.most)
         return _short(low), _short(max(high, low + 1e-3))
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What a chart holds while a field runs along it.
+
+    Attributes:
+        values: of other fields, as a job takes them; None for those that it gives no more.
+        note: what is held, in words; empty where nothing is.
+    """
+
+    values: Mapping[str, float | str | None]
+    note: str
+
+
+def held_by(design: TapDesign, field: str) -> Held:
+    """Of a setting where rake and core are given, or the other way round, the whole of its way.
+
+    Were a rake or a core still chosen or given, rules would have another cutter or another depth
+    for each value, and no line would be that of the value alone.
+    """
+    ways = flute_ways(design)
+    for way, other in (ways, ways[::-1]):
+        if field in way.fields and not way.chosen:
+            values = {name: value for name, value in way.values.items() if name != field}
+            note = (
+                f"Drawn as if {way.label} were given, not {other.label}: whatever else they settle "
+                "stays as it is now, and a value that is taken brings it along."
+            )
+            return Held(values, note)
+    return Held({}, "")
 
 
 _SHARE = 0.4

@@ -54,6 +54,7 @@ test("an arrow's head points along its line", () => {
 });
 
 const chart = {
+  held: { "flutes.rake": null },
   field: "flutes.offset", label: "offset",
   figures: [{ key: "rake_crest", label: "rake" }],
   rows: [0, 1, 2, 3].map((x) => ({ x, value: `${x}mm`, text: `${x} mm`, y: [x], texts: [`${x}°`], broken: x > 1 })),
@@ -65,7 +66,7 @@ test("a chart is read at the nearest value", () => {
   assert.equal(nearestRow(chart.rows, 99), 3);
   assert.equal(readout(chart, 1), "offset 1 mm: rake 1°");
   assert.equal(readout(chart, 3), "offset 3 mm: breaks a rule. No land.");
-  assert.deepEqual(taken(chart, 1), { "flutes.offset": "1mm" });
+  assert.deepEqual(taken(chart, 1), { "flutes.rake": null, "flutes.offset": "1mm" });
 });
 
 test("a zone reaches half-way to the last good value", () => {

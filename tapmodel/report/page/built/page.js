@@ -865,7 +865,7 @@
     return `${chart.label} ${row.text}: ${told2.join(", ")}`;
   }
   function taken(chart, number) {
-    return { [chart.field]: chart.rows[number].value };
+    return { ...chart.held, [chart.field]: chart.rows[number].value };
   }
 
   // src/panels/chart/drawing.js
@@ -988,9 +988,10 @@
       labelled("Second line", second)
     );
     const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
+    const note = made("p", { class: "quiet" });
     const parts = [choices, place, reader, broken];
     for (const part of parts) part.hidden = true;
-    body.append(coming, choices, wrong, place, reader, broken);
+    body.append(coming, choices, wrong, place, note, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
       if (chart) toValue = drawChart(svg, width, chart, cursor);
@@ -1018,6 +1019,7 @@
         const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
         return made("li", {}, `✖ ${ends}: ${text}`);
       }));
+      note.textContent = found.note;
       read();
     };
     const asking = asks(desk, wanted, show2, wrong);

@@ -243,6 +243,9 @@ export interface ChartView {
   rows: ChartRow[];
   zones: { first: number; last: number; text: string }[];
   present: ChartRow;
+  /** What each row has beside its own value; null for fields that it gives no more. */
+  held: Job;
+  note: string;
   fields: Named[];
   choices: Named[];
 }

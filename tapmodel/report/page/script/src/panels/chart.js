@@ -41,9 +41,10 @@ export function chartPanel(desk) {
   const choices = made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start), labelled("to", end),
       labelled("Line", first), labelled("Second line", second));
   const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
+  const note = made("p", { class: "quiet" });
   const parts = [choices, place, reader, broken];
   for (const part of parts) part.hidden = true;
-  body.append(coming, choices, wrong, place, reader, broken);
+  body.append(coming, choices, wrong, place, note, reader, broken);
 
   /** @type {(px: number) => number} */
   let toValue = () => 0;
@@ -74,6 +75,7 @@ export function chartPanel(desk) {
       const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
       return made("li", {}, `✖ ${ends}: ${text}`);
     }));
+    note.textContent = found.note;
     read();
   };
   const asking = asks(desk, wanted, show, wrong);

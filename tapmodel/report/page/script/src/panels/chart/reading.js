@@ -47,5 +47,5 @@ export function readout(chart, number) {
  * @returns {Job}
  */
 export function taken(chart, number) {
-  return { [chart.field]: chart.rows[number].value };
+  return { ...chart.held, [chart.field]: chart.rows[number].value };
 }
