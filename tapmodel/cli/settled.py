@@ -28,6 +28,7 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     foretold: bool = True,
     made: bool = False,
     at_once: bool = False,
+    briefly: bool = False,
 ) -> "tuple[TapDesign, Job]":
     """The design of a designation or of a job file, and the job.
 
@@ -35,7 +36,9 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     those of `spared` codes are not. A refusal is told in `units`, by default those of the job.
     Unless `foretold`, nothing is said of what the tap will do in the hole. With `made` the design
     has what was measured of its tap, if that is kept beside the job file; not with values laid over
-    the job, which make another tap. `at_once` leaves its runners-up to be weighed later.
+    the job, which make another tap. `at_once` leaves its runners-up to be weighed later. `briefly`
+    is for who tells no runners-up, and of what is found only the errors: of those alone, but the
+    `spared`, cures are sought.
 
     Raises:
         InputError: a word or value that cannot be used.
@@ -50,13 +53,24 @@ def designed(  # noqa: PLR0913  (what every command may ask of a design)
     if fix:
         job = _fixed(job, spared)
     try:
-        design = judged(design_at_once(job) if at_once else design_tap(job))
+        if briefly:
+            design = judged(_brief(job, spared))
+        else:
+            design = judged(design_at_once(job) if at_once else design_tap(job))
         if made and not sets and not fix:
             design = with_kept(design, job, text)
     except NoTapError as error:
         error.units = units_of(job, units)
         raise
     return design if foretold else without_prediction(design), job
+
+
+def _brief(job: "Job", spared: frozenset[str]) -> "TapDesign":
+    """The design with cures of its errors alone."""
+    from tapmodel.designing.design import cured, settled_tap
+
+    design = settled_tap(job)
+    return cured(design, job, {finding.code for finding in design.errors} - spared)
 
 
 def is_job(text: str) -> bool:

@@ -1,5 +1,6 @@
 """The whole design of a tap with all that is found about it, and the cures."""
 
+from collections.abc import Container
 from dataclasses import replace
 
 from tapmodel.designing.cures.advice import advised
@@ -62,6 +63,22 @@ def design_at_once(job: Job) -> TapDesign:
     Source: as `design_tap`.
     """
     return _with_cures(job, Trials(job))
+
+
+def cured(design: TapDesign, job: Job, codes: Container[str]) -> TapDesign:
+    """A settled tap, cures sought of some of its findings: each may take a second.
+
+    Args:
+        design: by `settled_tap`.
+        job: that it was made of.
+        codes: of the findings whose cures are to be told.
+
+    Source: as `design_tap`.
+    """
+    meant = tuple(finding for finding in design.findings if finding.code in codes)
+    found = iter(advised(meant, Trials(job)))
+    told = (next(found) if finding.code in codes else finding for finding in design.findings)
+    return replace(design, findings=tuple(told))
 
 
 def weighed(design: TapDesign, job: Job) -> TapDesign:

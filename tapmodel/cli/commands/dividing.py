@@ -137,7 +137,7 @@ def _of_job(text: str, sets: list[str] | None, named: _Named, *, as_json: bool) 
     from tapmodel.shop.dividing_record import record_on
     from tapmodel.spec.shop.dividing import division
 
-    settled, job = designed(text, sets)
+    settled, job = designed(text, sets, briefly=True)
     means = named.over(settled).means
     wanted = {"flutes": division(settled.tap.flutes.count), "square": division(_FLATS)}
     if as_json:

@@ -70,7 +70,7 @@ def gears(  # noqa: PLR0913  (a command has as many options as its user needs)
             raise InputError("--pitch", pitch, "no --pitch beside a JOB, which has its own")
         from tapmodel.report.units_wanted import units_of
 
-        settled, wanted = designed(job, sets, units=units)
+        settled, wanted = designed(job, sets, units=units, briefly=True)
         units = units_of(wanted, units)
         asked = _of_job(settled, screw, teeth)
     elif sets:

@@ -167,7 +167,7 @@ def _carburise(  # noqa: PLR0913  (what the command was told)
 
     settled, thread, wanted = None, None, units or Units.MM
     if job:
-        settled, read = designed(job, sets, units=units, foretold=False)
+        settled, read = designed(job, sets, units=units, foretold=False, briefly=True)
         thread, wanted = settled.tap.thread, units_of(read, units)
     found = carburised_of(asked, thread, depth, FOR_DRAWINGS if out else 1.0)
     name = settled.designation if settled else ""

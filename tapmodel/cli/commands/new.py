@@ -35,7 +35,7 @@ def new(  # noqa: PLR0913  (a command has as many options as its user needs)
 
     refuse_strange("FILE", file)
     refuse_unread(file)
-    settled, job = designed(designation, sets, fix=fix, units=units)
+    settled, job = designed(designation, sets, fix=fix, units=units, briefly=True)
     if units is not None:
         job = job.model_copy(update={"units": units.value})
     refuse_taken(file, overwrite=overwrite)

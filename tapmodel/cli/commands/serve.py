@@ -50,7 +50,7 @@ def serve(  # noqa: PLR0913  (a command has as many options as its user needs)
     ends it.
     """
     limits = limits_of(seconds, megabytes)
-    _, asked = designed(job, sets, units=units)
+    _, asked = designed(job, sets, units=units, briefly=True)
     from tapmodel.serve.address import LOOPBACK
     from tapmodel.serve.asked import Asked
     from tapmodel.serve.start import serve as run

@@ -13,7 +13,7 @@ from tapmodel.cli.set_files import SetFiles, write_set
 from tapmodel.cli.settled import designed, end
 from tapmodel.errors import InputError
 from tapmodel.file_names import refuse_strange
-from tapmodel.words import Severity, Units
+from tapmodel.words import Units
 
 if TYPE_CHECKING:
     from tapmodel.designing.record import TapDesign
@@ -48,6 +48,7 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     `--fix` leaves a tap that takes too much torque as it is: the set mends that.
     """
     from tapmodel.designing.codes import Code
+    from tapmodel.designing.design import settled_tap
     from tapmodel.designing.sets.jobs import jobs_of
     from tapmodel.designing.sets.mending import cures_of_set
     from tapmodel.designing.sets.need import Reason, set_of
@@ -57,10 +58,11 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     from tapmodel.report.screen.sets import set_page
     from tapmodel.report.units_wanted import units_of
     from tapmodel.report.words.sets import need, tap_for
+    from tapmodel.shop.judged import judged
 
     refuse_strange("--out", out)
     settled, asked = designed(
-        job, sets, fix=fix, spared=frozenset({Code.TAP_OVERLOADED}), units=units
+        job, sets, fix=fix, spared=frozenset({Code.TAP_OVERLOADED}), units=units, briefly=True
     )
     if settled.part is not None:
         raise InputError("set.number", str(settled.part.number), "a job of one tap, without [set]")
@@ -77,13 +79,13 @@ def set(  # noqa: A001, PLR0913  (the command's name; it has as many options as 
     if found.reason is Reason.ONE_DOES and count is None:
         return
     jobs = _as_written(jobs_of(asked, settled, sharing), asked, units)
-    designs = [_judged(each) for each in jobs]
+    designs = [judged(settled_tap(each)) for each in jobs]
     say("")
     say(set_page(sharing, designs, told, pen()))
     if not sharing.bears and count is None:
         raise typer.Exit(1)
     write_set(SetFiles(out, settled.name, COUNTS[-1]), jobs, designs, overwrite=overwrite)
-    wrong = [_wrong(design) for design in designs]
+    wrong = [_wrong(*each) for each in zip(jobs, designs, strict=True)]
     for design, findings in zip(designs, wrong, strict=True):
         if findings:
             say(f"{tap_for(design)}:", aside=True)
@@ -108,19 +110,13 @@ def _as_written(jobs: "tuple[Job, ...]", asked: "Job", units: Units | None) -> "
     return tuple(found_in_inches(job, asked) for job in jobs)
 
 
-def _wrong(design: "TapDesign") -> "list[Finding]":
-    """What makes a tap of the set one that should not be used so; the page names the rest."""
+def _wrong(job: "Job", design: "TapDesign") -> "list[Finding]":
+    """What makes a tap of the set one that should not be used so, with cures.
+
+    The page names the rest, and of that no cure is sought.
+    """
     from tapmodel.designing.codes import Code
+    from tapmodel.designing.design import cured
 
-    return [
-        finding
-        for finding in design.findings
-        if finding.severity is Severity.ERROR or finding.code == Code.TAP_OVERLOADED
-    ]
-
-
-def _judged(job: "Job") -> "TapDesign":
-    from tapmodel.designing.design import design_tap
-    from tapmodel.shop.judged import judged
-
-    return judged(design_tap(job))
+    wrong = {finding.code for finding in design.errors} | {Code.TAP_OVERLOADED}
+    return [finding for finding in cured(design, job, wrong).findings if finding.code in wrong]

@@ -40,7 +40,7 @@ def verify(
         from tapmodel.report.screen.verify import verify_summary
         from tapmodel.report.units_wanted import units_of
 
-        settled, asked = designed(job, sets, units=units)
+        settled, asked = designed(job, sets, units=units, briefly=True)
         refuse_unreadable(file)
         with progress() as on_stage:
             try:

@@ -74,7 +74,7 @@ def wires(  # noqa: PLR0913  (a command has as many options as its user needs)
     if job is not None:
         if flank_angle is not None or free_pitch is not None:
             raise InputError("JOB", job, "no JOB beside --flank-angle and --pitch")
-        settled, wanted = designed(job, sets, units=units)
+        settled, wanted = designed(job, sets, units=units, briefly=True)
         units = units_of(wanted, units)
         asked = thread_of_design(settled, settled.basic_pitch_diameter, overrides)
     elif flank_angle is None or free_pitch is None:
