@@ -33,6 +33,13 @@ Picture = NDArray[np.int16]
 Vector = tuple[float, float, float]
 
 MARGIN = 0.92
+WINDOW = {"width": 1500, "height": 1000}
+SMALL = {"width": 900, "height": 700}
+"""For pictures of the milling, which a machine without a graphics card draws in seconds."""
+
+SHORT = ("blank.thread_length=12",)
+"""Half the thread, which is what such a picture's time goes into."""
+
 RIGHT = "M10"
 LEFT = "M10LH"
 
@@ -97,7 +104,7 @@ class Opened:
 
     def __init__(self, browser: "sync_api.Browser", file: Path, **options: object) -> None:
         """Open a file in a window of its own, with options of the browser's."""
-        self.context = browser.new_context(viewport={"width": 1500, "height": 1000}, **options)
+        self.context = browser.new_context(**({"viewport": WINDOW} | options))
         self.page = self.context.new_page()
         self.complaints: list[str] = []
         self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
@@ -365,8 +372,8 @@ def cutter_side(design: TapDesign, page: Opened) -> str:
 def test_the_milling_shows_every_flute_where_it_is(
     browser: "sync_api.Browser", folder: Path, job: str
 ) -> None:
-    design, file = page_of(folder, job)
-    page = Opened(browser, file)
+    design, file = page_of(folder, job, SHORT)
+    page = Opened(browser, file, viewport=SMALL)
     assert wrong_in_milling(design, page) == []
     assert cutter_side(design, page) == flute_setting(design).side
     page.close()
@@ -374,13 +381,13 @@ def test_the_milling_shows_every_flute_where_it_is(
 
 def test_the_milling_tells_wrong_taps_apart(browser: "sync_api.Browser", folder: Path) -> None:
     """A flute less, the other hand, and the offset to the other side: each is seen."""
-    design, _ = page_of(folder, RIGHT)
+    design, _ = page_of(folder, RIGHT, SHORT)
     offset = design.tap.flutes.offset
     assert abs(offset) > 1
     other = [(LEFT, ()), (RIGHT, ("flutes.count=4",)), (RIGHT, (f"flutes.offset={-offset:g}",))]
     for job, sets in other:
-        shown, file = page_of(folder, job, sets)
-        page = Opened(browser, file)
+        shown, file = page_of(folder, job, (*SHORT, *sets))
+        page = Opened(browser, file, viewport=SMALL)
         wrong = wrong_in_milling(design, page)
         assert len(wrong) >= 2, (job, sets)
         if shown.tap.flutes.count == design.tap.flutes.count:
@@ -418,8 +425,8 @@ def test_the_tap_in_its_hole_tells_turns_depth_and_teeth(opened: Opened, folder:
 def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
     browser: "sync_api.Browser", folder: Path
 ) -> None:
-    _, file = page_of(folder, RIGHT)
-    page = Opened(browser, file)
+    _, file = page_of(folder, RIGHT, SHORT)
+    page = Opened(browser, file, viewport=SMALL)
     page.scene("mill", 0.0)
     page.page.get_by_role("button", name="play").click()
     page.page.wait_for_timeout(900)
@@ -429,7 +436,7 @@ def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
     page.page.wait_for_timeout(300)
     assert float(page.page.locator(".player input[type=range]").input_value()) == place
     page.close()
-    calm = Opened(browser, file, reduced_motion="reduce")
+    calm = Opened(browser, file, viewport=SMALL, reduced_motion="reduce")
     calm.scene("mill", 0.0)
     assert calm.page.get_by_role("button", name="play").count() == 0
     calm.page.get_by_role("button", name="step on").click()
