@@ -347,6 +347,29 @@ def test_what_is_changed_while_nobody_answers_stands_once_somebody_does(live: Li
     expect(link).to_be_hidden()
 
 
+def test_what_a_busy_program_had_no_time_for_stands_once_it_has(live: Live) -> None:
+    link = live.page.locator("#link")
+    refused: list[str] = []
+
+    def busy(route: "Route") -> None:
+        refused.append(route.request.url)
+        route.fulfill(status=429, json={})
+
+    # Not even the look whether it has time again is answered.
+    live.page.route(re.compile("/(tap|build)$"), busy)
+    live.type("flutes.count", "3")
+    expect(link).to_have_text("The program is busy; your change is on its way.", timeout=WAITS)
+    until = time.monotonic() + 60
+    while sum(url.endswith("/tap") for url in refused) < 6 or not refused[-1].endswith("build"):
+        assert time.monotonic() < until
+        live.page.wait_for_timeout(100)
+    live.page.unroute(re.compile("/(tap|build)$"))
+    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value(
+        "3", timeout=2 * WAITS
+    )
+    expect(link).to_be_hidden()
+
+
 OVER = """() => [...document.querySelectorAll("main *, header *, aside *")]
   .filter((node) => !node.closest(".scroll, nav, svg"))
   .filter((node) => node.getBoundingClientRect().right > innerWidth + 1)

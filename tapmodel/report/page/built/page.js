@@ -1929,7 +1929,7 @@
         await looked("build");
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
-        if (state === "lost") looking = window.setTimeout(look, AGAIN);
+        if (state !== "there") looking = window.setTimeout(look, AGAIN);
       }
     };
     link.addEventListener("state", (event) => {
@@ -1947,7 +1947,7 @@
         return;
       }
       telling = window.setTimeout(() => line3.textContent = TEXTS[state === "busy" ? "busy" : "lost"], PATIENCE);
-      if (newer === "lost") looking = window.setTimeout(look, AGAIN);
+      looking = window.setTimeout(look, AGAIN);
     });
   }
 

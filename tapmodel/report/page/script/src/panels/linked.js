@@ -8,7 +8,7 @@ import { link, looked, RefusedError } from "../live/link.js";
 /** Shorter waits are not told [ms]. */
 const PATIENCE = 500;
 
-/** Between two looks whether the program is there again [ms]. */
+/** Between two looks whether the program is there again, or has time [ms]. */
 const AGAIN = 3000;
 
 const TEXTS = {
@@ -28,7 +28,7 @@ export function linkedPanel(desk) {
       await looked("build");
     } catch (error) {
       if (!(error instanceof RefusedError)) throw error;
-      if (state === "lost") looking = window.setTimeout(look, AGAIN);
+      if (state !== "there") looking = window.setTimeout(look, AGAIN);
     }
   };
   link.addEventListener("state", (event) => {
@@ -43,6 +43,7 @@ export function linkedPanel(desk) {
       return;
     }
     telling = window.setTimeout(() => (line.textContent = TEXTS[state === "busy" ? "busy" : "lost"]), PATIENCE);
-    if (newer === "lost") looking = window.setTimeout(look, AGAIN);
+    // A change that found no answer in time is asked for again once there is one.
+    looking = window.setTimeout(look, AGAIN);
   });
 }
