@@ -13,13 +13,18 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from pypdf import PdfReader
 from served_page import Served, serving
 
 from tapmodel.errors import KernelError
 from tapmodel.export.clock import VARIABLE
 from tapmodel.export.formats import Format
+from tapmodel.report.poster.paper import PosterPaper
+from tapmodel.report.poster.write import write_poster
+from tapmodel.report.units import Look, Units
 from tapmodel.report.view.building import LABELS, WITHOUT_MODEL, built, progress
 from tapmodel.run.crew import Limits
+from tapmodel.serve.asked import Asked, answered
 from tapmodel.serve.building import build as building
 from tapmodel.serve.building.builds import Builds
 from tapmodel.stages import Stage
@@ -173,6 +178,25 @@ def test_a_sheet_and_a_route_need_no_solid(served: Served) -> None:
     assert not any(name.endswith((".step", ".stl", ".svg")) for name in names)
 
 
+def test_the_poster_of_a_build_is_that_of_the_command_line(served: Served, tmp_path: Path) -> None:
+    key = _begun(served, "poster", units="inch")
+    told = _ended(served, key)
+    assert told["state"] == "done", told
+    names = [one["name"] for one in told["made"]["files"]]
+    assert {"small-poster.pdf", "small-poster.png"} <= set(names)
+    content = served.get(f"build/{key}/files/small-poster.pdf").content
+    own, design = tmp_path / "own.pdf", answered(Asked(job=SMALL), in_full=True).design
+    look = Look(units=Units.INCH)
+    write_poster(own, own.with_suffix(".png"), design, look, PosterPaper.A3)
+    assert _words(io.BytesIO(content)) == _words(io.BytesIO(own.read_bytes()))
+    picture = served.get(f"build/{key}/files/small-poster.png").content
+    assert picture.startswith(b"\x89PNG")
+
+
+def _words(pdf: io.BytesIO) -> list[str]:
+    return [page.extract_text() for page in PdfReader(pdf).pages]
+
+
 @pytest.mark.parametrize("moment", [0.0, 0.8, 2.0])
 def test_a_build_that_is_stopped_leaves_nothing(served: Served, moment: float) -> None:
     key = _begun(served, "step", "stl", "sheet")
@@ -289,7 +313,10 @@ def test_every_format_can_be_asked_for(served: Served) -> None:
 def test_progress_is_a_share_of_what_was_foreseen() -> None:
     half = progress("mesh", 3.0, 6.0)
     assert (half.share, half.stage, half.time) == (0.5, "mesh", "3 s of about 6 s")
-    assert progress("proof", 60.0, 6.0).share == 0.97
+    late = progress("proof", 60.0, 6.0)
+    assert late.share == 0.97
+    # No time that has gone by already is still told as what it will take.
+    assert late.time.startswith("60 s; 6 s were foreseen")
 
 
 def test_a_forced_build_does_not_hide_its_broken_rules() -> None:

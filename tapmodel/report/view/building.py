@@ -96,7 +96,10 @@ def kinds_of_files() -> tuple[KindOfFile, ...]:
 def progress(stage: str, gone: float, foreseen: float) -> Progress:
     """How far a run is that is at a stage, after `gone` of the seconds that were foreseen."""
     share = min(gone / foreseen, _FURTHEST)
-    return Progress(round(share, 3), stage, f"{gone:.0f} s of about {foreseen:.0f} s")
+    time = f"{gone:.0f} s of about {foreseen:.0f} s"
+    if gone > foreseen:
+        time = f"{gone:.0f} s; {foreseen:.0f} s were foreseen, but this machine has more to do"
+    return Progress(round(share, 3), stage, time)
 
 
 def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]]) -> Built:
