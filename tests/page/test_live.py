@@ -157,6 +157,24 @@ def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     expect(row.locator(".state")).to_have_text("recommended")
 
 
+def test_what_is_pressed_stands_and_goes_back_by_its_own_button(live: Live) -> None:
+    page = live.page
+    blind = page.locator(".field.words", has_text="hole is")
+    page.get_by_role("radio", name="blind").check()
+    expect(blind).to_have_attribute("data-state", "given", timeout=WAITS)
+    live.box("blank.shank_must_pass").check()
+    passes = page.locator(".field.flag", has=page.locator("#field-blank-shank_must_pass"))
+    expect(passes).to_have_attribute("data-state", "given", timeout=WAITS)
+    assert page.get_by_role("radio", name="blind").is_checked()
+    blind.locator(".back").click()
+    expect(page.get_by_role("radio", name="through")).to_be_checked(timeout=WAITS)
+    expect(page.locator("#field-blank-shank_must_pass")).to_be_checked()
+    page.locator("#undo").click()
+    page.locator("#undo").click()
+    expect(page.locator("#field-blank-shank_must_pass")).not_to_be_checked(timeout=WAITS)
+    expect(page.get_by_role("radio", name="blind")).to_be_checked()
+
+
 def test_a_cure_is_applied_by_one_press_and_undone_as_one(browser: "Browser", served: str) -> None:
     live = Live(browser, served)
     live.type("designation", "Tr16x4")

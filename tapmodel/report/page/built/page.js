@@ -280,8 +280,8 @@
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
         if (!error.status) return { message: error.message, fields: [], unanswered: true };
-        const known = changed.includes(error.field) || changed.length === 0;
-        return { message: error.message, fields: known ? [error.field] : changed };
+        const known2 = changed.includes(error.field) || changed.length === 0;
+        return { message: error.message, fields: known2 ? [error.field] : changed };
       }
     }
     /**
@@ -1628,19 +1628,7 @@
     const { field, label, options } = first;
     const around = frame(first, desk);
     const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
-    const node = made("div", { class: "field words" }, set.node, around.state, around.wrong, around.back, around.why);
-    return {
-      node,
-      complain: around.complain,
-      recommend: around.recommend,
-      show(control) {
-        node.dataset.state = control.state;
-        around.show(control);
-        if (isAhead(field, desk)) return;
-        around.complain("");
-        set.show(control.value);
-      }
-    };
+    return pressedRow(first, desk, around, set.node, ({ value }) => set.show(value));
   }
   function flagRow(first, desk) {
     const { field, label } = first;
@@ -1649,9 +1637,12 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "checkbox", id: around.id })
     );
-    const line3 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
-    const node = made("div", { class: "field flag" }, line3, around.state, around.wrong, around.back, around.why);
     box2.addEventListener("change", () => desk.set({ [field]: box2.checked || null }));
+    const line3 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
+    return pressedRow(first, desk, around, line3, () => box2.checked = desk.job[field] === true);
+  }
+  function pressedRow({ field, kind }, desk, around, pressed, set) {
+    const node = made("div", { class: `field ${kind}` }, pressed, around.state, around.wrong, around.back, around.why);
     return {
       node,
       complain: around.complain,
@@ -1661,7 +1652,7 @@
         around.show(control);
         if (isAhead(field, desk)) return;
         around.complain("");
-        box2.checked = desk.job[field] === true;
+        set(control);
       }
     };
   }
@@ -1695,7 +1686,8 @@
       node,
       /** @param {Group} group */
       show(group) {
-        const own = group.controls.map((control) => shown2(control, desk, rows));
+        const controls = group.controls.map((control) => known(control, desk));
+        const own = controls.map((control) => shown2(control, desk, rows));
         if (ways) {
           const at = group.controls.findIndex(({ field }) => group.ways[0].fields.includes(field));
           own.splice(at, 0, ways.node);
@@ -1703,10 +1695,13 @@
           led(group, rows);
         }
         settle(fields, own);
-        const given2 = group.controls.filter(({ state, field }) => state === "given" && field !== "designation");
+        const given2 = controls.filter(({ state, field }) => state === "given" && field !== "designation");
         put(count, given2.length ? `${given2.length} given` : "");
       }
     };
+  }
+  function known(control, desk) {
+    return control.kind === "flag" && control.field in desk.job ? { ...control, state: "given" } : control;
   }
   function shown2(control, desk, rows) {
     const row = rows.get(control.field) ?? ROWS[control.kind](control, desk);
@@ -1776,8 +1771,8 @@
     if (group instanceof HTMLDetailsElement) group.open = true;
   }
   function showOthers(place, view, desk) {
-    const known = new Set(view.fields.flatMap(({ controls }) => controls.map(({ field }) => field)));
-    const fields = Object.keys(desk.job).filter((field) => !known.has(field));
+    const known2 = new Set(view.fields.flatMap(({ controls }) => controls.map(({ field }) => field)));
+    const fields = Object.keys(desk.job).filter((field) => !known2.has(field));
     const now = JSON.stringify(fields.map((field) => [field, desk.job[field]]));
     if (place.dataset.shown === now) return;
     place.dataset.shown = now;
@@ -2499,10 +2494,10 @@
     gl.linkProgram(made2);
     if (!gl.getProgramParameter(made2, gl.LINK_STATUS) && !gl.isContextLost())
       throw new Error(gl.getProgramInfoLog(made2) ?? "");
-    const known = /* @__PURE__ */ new Map();
+    const known2 = /* @__PURE__ */ new Map();
     const at = (name) => {
-      if (!known.has(name)) known.set(name, gl.getUniformLocation(made2, name));
-      return known.get(name) ?? null;
+      if (!known2.has(name)) known2.set(name, gl.getUniformLocation(made2, name));
+      return known2.get(name) ?? null;
     };
     return { made: made2, at };
   }

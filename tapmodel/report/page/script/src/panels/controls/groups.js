@@ -29,7 +29,8 @@ export function groupOf(first, desk, rows) {
     node,
     /** @param {Group} group */
     show(group) {
-      const own = group.controls.map((control) => shown(control, desk, rows));
+      const controls = group.controls.map((control) => known(control, desk));
+      const own = controls.map((control) => shown(control, desk, rows));
       if (ways) {
         const at = group.controls.findIndex(({ field }) => group.ways[0].fields.includes(field));
         own.splice(at, 0, ways.node);
@@ -37,10 +38,21 @@ export function groupOf(first, desk, rows) {
         led(group, rows);
       }
       settle(fields, own);
-      const given = group.controls.filter(({ state, field }) => state === "given" && field !== "designation");
+      const given = controls.filter(({ state, field }) => state === "given" && field !== "designation");
       put(count, given.length ? `${given.length} given` : "");
     },
   };
+}
+
+/**
+ * A control with where its value comes from. What is only so or not is no choice of any rule, so
+ * that the design tells nothing of it: the job alone knows.
+ * @param {Control} control
+ * @param {Desk} desk
+ * @returns {Control}
+ */
+function known(control, desk) {
+  return control.kind === "flag" && control.field in desk.job ? { ...control, state: "given" } : control;
 }
 
 /**

@@ -39,19 +39,7 @@ export function wordsRow(first, desk) {
   const { field, label, options } = first;
   const around = frame(first, desk);
   const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
-  const node = made("div", { class: "field words" }, set.node, around.state, around.wrong, around.back, around.why);
-  return {
-    node,
-    complain: around.complain,
-    recommend: around.recommend,
-    show(control) {
-      node.dataset.state = control.state;
-      around.show(control);
-      if (isAhead(field, desk)) return;
-      around.complain("");
-      set.show(control.value);
-    },
-  };
+  return pressedRow(first, desk, around, set.node, ({ value }) => set.show(value));
 }
 
 /**
@@ -63,9 +51,22 @@ export function flagRow(first, desk) {
   const { field, label } = first;
   const around = frame(first, desk);
   const box = /** @type {HTMLInputElement} */ (made("input", { type: "checkbox", id: around.id }));
-  const line = made("label", { class: "flag", for: around.id }, box, ` ${label}`);
-  const node = made("div", { class: "field flag" }, line, around.state, around.wrong, around.back, around.why);
   box.addEventListener("change", () => desk.set({ [field]: box.checked || null }));
+  const line = made("label", { class: "flag", for: around.id }, box, ` ${label}`);
+  return pressedRow(first, desk, around, line, () => (box.checked = desk.job[field] === true));
+}
+
+/**
+ * The row of a control that is pressed, not typed into.
+ * @param {Control} first
+ * @param {Desk} desk
+ * @param {ReturnType<typeof frame>} around
+ * @param {HTMLElement} pressed
+ * @param {(control: Control) => void} set has it show a value
+ * @returns {Row}
+ */
+function pressedRow({ field, kind }, desk, around, pressed, set) {
+  const node = made("div", { class: `field ${kind}` }, pressed, around.state, around.wrong, around.back, around.why);
   return {
     node,
     complain: around.complain,
@@ -75,7 +76,7 @@ export function flagRow(first, desk) {
       around.show(control);
       if (isAhead(field, desk)) return;
       around.complain("");
-      box.checked = desk.job[field] === true;
+      set(control);
     },
   };
 }
