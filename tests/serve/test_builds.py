@@ -53,10 +53,16 @@ def _ended(served: Served, key: str) -> dict[str, Any]:
 def _children() -> list[int]:
     """Processes that this one has begun to build with."""
     tasks = Path(f"/proc/{os.getpid()}/task").iterdir()
-    pids = [int(pid) for task in tasks for pid in (task / "children").read_text().split()]
-    return [
-        pid for pid in pids if b"tapmodel.run.crew" in Path(f"/proc/{pid}/cmdline").read_bytes()
-    ]
+    pids = [int(pid) for task in tasks for pid in _told(task / "children").split()]
+    return [pid for pid in pids if b"tapmodel.run.crew" in _told(Path(f"/proc/{pid}/cmdline"))]
+
+
+def _told(file: Path) -> bytes:
+    """What the system says; nothing of a thread or process that has ended since it was listed."""
+    try:
+        return file.read_bytes()
+    except (FileNotFoundError, ProcessLookupError):
+        return b""
 
 
 @pytest.fixture(scope="module")
