@@ -110,9 +110,8 @@ def test_nothing_in_the_working_folder_is_taken_for_the_program_s_own(tmp_path: 
         (tmp_path / f"{name}.py").write_text("raise SystemExit('a stray module was loaded')\n")
     for words in (
         ("design", "M3"),
-        ("sheet", "M3"),
         ("page", "M3"),
-        ("build", "M3", "--formats", "step,dxf,page"),
+        ("build", "M3", "--formats", "step,stl,sheet"),
     ):
         ended = program(*words, cwd=tmp_path)
         assert (ended.returncode, _sound(ended)) == (0, True), ended.stderr

@@ -36,6 +36,7 @@ from tapmodel.report.chapters.machines import hardening
 from tapmodel.report.chapters.order import OPERATIONS
 from tapmodel.report.drawings import canvas
 from tapmodel.report.drawings.catalogue import all_drawings
+from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.units import told
 from tapmodel.shape.figures import Figures, ReliefFigures
 from tapmodel.shape.outlines import section_tops
@@ -313,39 +314,56 @@ def test_a_tap_ten_times_as_large_is_drawn_alike_at_a_tenth_of_the_scale(
             assert _places(other) == pytest.approx(expected, rel=EXACT, abs=FLAT), (name, one)
 
 
-def _measured(design: TapDesign) -> dict[str, list[tuple[bool, float]]]:
+@pytest.fixture(scope="module")
+def drawn(design: TapDesign) -> dict[str, Drawing]:
+    """All drawings of the tap, for all tests that hold others against them."""
+    return all_drawings(design)
+
+
+@pytest.fixture(scope="module")
+def drawn_on(design: TapDesign) -> dict[str, Drawing]:
+    """All drawings of the same tap, its thread a pitch on."""
+    return all_drawings(with_tap(design, shifted(design.tap, design.tap.thread.pitch)))
+
+
+def _measured(drawings: dict[str, Drawing]) -> dict[str, list[tuple[bool, float]]]:
     """What the dimensions of each drawing measure, and whether it is an angle."""
     return {
         name: [
             (entity.dimtype in {2, 5}, float(entity.get_measurement()))
             for entity in drawing.document.modelspace().query("DIMENSION")
         ]
-        for name, drawing in all_drawings(design).items()
+        for name, drawing in drawings.items()
     }
 
 
-def test_dimensions_double_with_the_tap_and_angles_stay(design: TapDesign) -> None:
-    first, second = _measured(design), _measured(scaled_design(design, 2.0))
+def test_dimensions_double_with_the_tap_and_angles_stay(
+    design: TapDesign, drawn: dict[str, Drawing]
+) -> None:
+    first, second = _measured(drawn), _measured(all_drawings(scaled_design(design, 2.0)))
     assert sum(angle for drawing in first.values() for angle, _ in drawing) == 2
     for name, dimensions in first.items():
         expected = [value if angle else 2 * value for angle, value in dimensions]
         assert [value for _, value in second[name]] == pytest.approx(expected, rel=EXACT), name
 
 
-def test_dimensions_are_those_of_the_other_hand_and_of_the_turned_tap(design: TapDesign) -> None:
-    first, tap = _measured(design), design.tap
-    for other in (left_handed(tap), turned(tap, 1), shifted(tap, tap.thread.pitch)):
-        for name, dimensions in _measured(with_tap(design, other)).items():
+def test_dimensions_are_those_of_the_other_hand_and_of_the_turned_tap(
+    design: TapDesign, drawn: dict[str, Drawing], drawn_on: dict[str, Drawing]
+) -> None:
+    first, tap = _measured(drawn), design.tap
+    others = [all_drawings(with_tap(design, of)) for of in (left_handed(tap), turned(tap, 1))]
+    for other in (*others, drawn_on):
+        for name, dimensions in _measured(other).items():
             values = [value for _, value in dimensions]
             expected = [value for _, value in first[name]]
             assert values == pytest.approx(expected, rel=EXACT), name
 
 
-def test_a_tap_a_pitch_on_is_drawn_alike(design: TapDesign) -> None:
-    first = all_drawings(design)
-    second = all_drawings(with_tap(design, shifted(design.tap, design.tap.thread.pitch)))
-    for name, drawing in first.items():
-        before, after = (list(d.document.modelspace()) for d in (drawing, second[name]))
+def test_a_tap_a_pitch_on_is_drawn_alike(
+    drawn: dict[str, Drawing], drawn_on: dict[str, Drawing]
+) -> None:
+    for name, drawing in drawn.items():
+        before, after = (list(d.document.modelspace()) for d in (drawing, drawn_on[name]))
         assert [_kind(entity) for entity in after] == [_kind(entity) for entity in before], name
         for one, other in zip(before, after, strict=True):
             assert _places(other) == pytest.approx(_places(one), rel=EXACT, abs=FLAT), (name, one)

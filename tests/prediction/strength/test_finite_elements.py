@@ -19,10 +19,10 @@ from tapmodel.prediction.strength.outlines import square_sector
 from tapmodel.prediction.strength.torsion import torsion_of
 from tapmodel.shape.outlines.outline import Arc, Line
 
-FINE = 0.02
-"""Chord of an arc in its radius."""
+FINE = 0.03
+"""Chord of an arc in its radius: with `ELEMENTS` it makes stiffness and peak 0.3 per mille less."""
 
-ELEMENTS = 2000
+ELEMENTS = 800
 TORQUE = 1.0
 
 Piece = Arc | Line
