@@ -1,6 +1,7 @@
 """Numbers as text in the reader's units. Limits are rounded into their zone, never out of it."""
 
 import math
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -36,6 +37,7 @@ LBF_IN_PER_NM = 1e3 / N_PER_LBF / MM_PER_INCH
 PSI_PER_MPA = MM_PER_INCH**2 / N_PER_LBF
 """Stress in pounds of force on a square inch, for one of a newton on a square millimetre."""
 
+_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf|°[CF])\b)")
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
 
@@ -176,6 +178,11 @@ def _tool(tool: Tool, units: Units) -> tuple[str, ...]:
     if units is Units.MM:
         return (f"{metric} ({name})" if name else metric,)
     return (f"{name or f'{tool.mm:.6g} mm'} ({inches})",)
+
+
+def unparted(text: str) -> str:
+    """A text in which no line ends between a number and its unit."""
+    return _UNIT.sub("\u00a0", text)
 
 
 def told(text: str | Telling, units: Units = Units.MM) -> str:

@@ -1,7 +1,6 @@
 """The page of a poster in the typesetter's words: one grid, one family of letters, much white."""
 
 import base64
-import re
 from collections.abc import Iterable, Sequence
 
 from tapmodel.export.dxf.library import FAMILY
@@ -11,7 +10,7 @@ from tapmodel.report.poster.hero import Hero
 from tapmodel.report.poster.limits import LimitRow
 from tapmodel.report.poster.paper import GAP, MARGIN, Size
 from tapmodel.report.sheet.typeset import quoted
-from tapmodel.report.units import Projection
+from tapmodel.report.units import Projection, unparted
 from tapmodel.report.view.first import Figure
 from tapmodel.report.view.judged import Judged
 from tapmodel.words import Units
@@ -22,8 +21,6 @@ SIDE = 186.0
 _LINE, _HAIR, _GREY = "0.6pt", "0.25pt", "luma(90)"
 _BETWEEN = 5.0  # panels of a column [mm]
 _LARGE, _LESS = 16.0, 11.5  # numbers that matter, in one unit and in both [pt]
-
-_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm|in|N·m|lbf·in)\b)")
 
 _STYLE = """\
 #set document(title: {title})
@@ -130,7 +127,7 @@ def numbers(figures: Sequence[Figure], units: Units) -> str:
     for figure in figures:
         cells.append(f"text(8.6pt, {quoted(figure.label)})")
         cells.append(f"align(right, text({size}pt, strong({quoted(figure.text)})))")
-        told = f"text(fill: {_GREY}, {quoted(_unparted(figure.beside))})"
+        told = f"text(fill: {_GREY}, {quoted(figure.beside)})"
         cells.append(f"grid.cell(colspan: 2, inset: (top: 0.9mm, bottom: 1.3mm), {told})")
         cells.append(f"grid.hline(stroke: {_HAIR})")
     cells.pop()
@@ -138,11 +135,6 @@ def numbers(figures: Sequence[Figure], units: Units) -> str:
         "grid(columns: (auto, 1fr), align: (left + bottom, right + bottom), "
         f"inset: (top: 1.3mm), {', '.join(cells)})"
     )
-
-
-def _unparted(text: str) -> str:
-    """With every number on the line of its unit."""
-    return _UNIT.sub("\u00a0", text)
 
 
 def limits(rows: Sequence[LimitRow]) -> str:
@@ -165,7 +157,7 @@ def _lines(texts: Sequence[str]) -> str:
 
 def told(lines: Sequence[str]) -> str:
     """Short sentences, a line each."""
-    rows = ", ".join(quoted(_unparted(line)) for line in lines)
+    rows = ", ".join(quoted(unparted(line)) for line in lines)
     return f"block(width: 100%, {{ set par(hanging-indent: 1em); stack(spacing: 1.7mm, {rows}) }})"
 
 

@@ -5,7 +5,6 @@ measured value in is an empty cell of a size that a pencil can use.
 """
 
 import json
-import re
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
@@ -20,7 +19,7 @@ from tapmodel.report.blocks import (
     Told,
     Words,
 )
-from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
+from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told, unparted
 
 FIELD_WIDTH, FIELD_WIDTH_OF_BOTH, FIELD_HEIGHT = 22.5, 19.0, 5.0
 """Of a field to write a measured value in [mm]."""
@@ -31,8 +30,6 @@ _LONG = 16
 
 _TOGETHER = 2
 """Sentences with which a list goes on in the next column, at the least."""
-
-_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf|°[CF])\b)")
 
 
 def quoted(words: str) -> str:
@@ -159,8 +156,7 @@ def _limits(row: Row, units: Units) -> tuple[str, ...]:
 
 def _cell(lines: Iterable[str]) -> str:
     # a number never stands on another line than its unit
-    lines = [_UNIT.sub("\u00a0", line) for line in lines]
-    return "[" + " \\ ".join(f"#{quoted(line)}" for line in lines) + "]"
+    return "[" + " \\ ".join(f"#{quoted(unparted(line))}" for line in lines) + "]"
 
 
 def _table(columns: Sequence[str], head: Sequence[str], cells: Iterable[str]) -> str:

@@ -13,7 +13,7 @@ from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.units import Units, shown, told
+from tapmodel.report.units import Units, shown, told, unparted
 from tapmodel.report.view.judged import GOOD, SIGNS, Judged
 from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
@@ -29,7 +29,8 @@ class Figure:
         key: short name.
         label: what it is, in the trade's words.
         text: the number with its unit.
-        beside: its limits, or what else belongs to it; empty for nothing.
+        beside: its limits, or what else belongs to it, units on the lines of their numbers; empty
+            for nothing.
     """
 
     key: str
@@ -96,9 +97,9 @@ def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
     cutter = _text(cutter_of(design.tap.flutes.cutter_diameter), units)
     return (
         _drill(design, units),
-        Figure("blank", "blank diameter", major, f"at least {at_least}"),
+        Figure("blank", "blank diameter", major, unparted(f"at least {at_least}")),
         _over_wires(design, units),
-        Figure("cutter", "cutter", cutter, set_to),
+        Figure("cutter", "cutter", cutter, unparted(set_to)),
         _stop(design, units),
     )
 
@@ -108,7 +109,7 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     drill, hole = drill_row(design), design.hole
     limits = span(Length(hole.minor_min), Length(hole.minor_max), units)
     label = "bore or ream to" if design.bored else "tap drill"
-    return Figure("drill", label, _text(drill.value, units), f"minor diameter {limits}")
+    return Figure("drill", label, _text(drill.value, units), unparted(f"minor diameter {limits}"))
 
 
 def _over_wires(design: TapDesign, units: Units) -> Figure:
@@ -117,7 +118,8 @@ def _over_wires(design: TapDesign, units: Units) -> Figure:
     except NoWireError:
         return Figure("wires", "over wires", "no wire suits")
     target = _text(Length(answer.measurement_target, 4), units)
-    return Figure("wires", "over wires", target, f"wire {_text(Length(answer.wire, 4), units)}")
+    wire = _text(Length(answer.wire, 4), units)
+    return Figure("wires", "over wires", target, unparted(f"wire {wire}"))
 
 
 def _stop(design: TapDesign, units: Units) -> Figure:
@@ -126,7 +128,7 @@ def _stop(design: TapDesign, units: Units) -> Figure:
         return Figure("stop", "stop turning at", "not foreseen")
     likely = _text(Torque((foreseen.torque.band.likely,)), units)
     stop = _text(Torque((foreseen.stop_at,)), units)
-    return Figure("stop", "stop turning at", stop, f"likely {likely}")
+    return Figure("stop", "stop turning at", stop, unparted(f"likely {likely}"))
 
 
 def _text(quantity: Quantity, units: Units) -> str:
