@@ -350,19 +350,19 @@ def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
     measured = json.loads(same.stdout)
     assert measured["differences"] == []
     assert measured["volume"] == pytest.approx(measured["volume_expected"], rel=1e-6)
-    other = tapmodel("verify", file, "M4x0.7", *short, "--set", "flutes.rake=8.2")
-    assert other.returncode == 1
-    assert "DIFFERS" in other.stdout
-    assert other.stdout.splitlines()[-1].startswith("verdict  NOT the designed tap")
-    left = tapmodel("verify", file, "M4x0.7-LH", *short, "--json")
-    assert left.returncode == 1
-    assert json.loads(left.stdout)["causes"]["misplaced"]["mirrored"] is True
+    other = within("verify", file, "M4x0.7", *short, "--set", "flutes.rake=8.2")
+    assert other.code == 1
+    assert "DIFFERS" in other.out
+    assert other.out.splitlines()[-1].startswith("verdict  NOT the designed tap")
+    left = within("verify", file, "M4x0.7-LH", *short, "--json")
+    assert left.code == 1
+    assert json.loads(left.out)["causes"]["misplaced"]["mirrored"] is True
     junk = tmp_path / "junk.step"
     junk.write_text("not a STEP file")
-    refused = tapmodel("verify", str(junk), "M4x0.7")
-    assert refused.returncode == 2
-    assert "junk.step" in refused.stderr
-    assert tapmodel("verify", str(tmp_path / "none.step"), "M4x0.7").returncode == 2
+    refused = within("verify", str(junk), "M4x0.7")
+    assert refused.code == 2
+    assert "junk.step" in refused.err
+    assert within("verify", str(tmp_path / "none.step"), "M4x0.7").code == 2
 
 
 def test_papers_are_written_without_a_model(tmp_path: Path) -> None:

@@ -35,7 +35,16 @@ def design(  # noqa: PLR0913  (a command has as many options as its user needs)
     from tapmodel.report.units_wanted import units_of
     from tapmodel.run.record.compose import design_record
 
-    settled, asked = designed(job, sets, fix=fix, units=units, foretold=not no_strength, made=True)
+    # Runners-up, each a design of its own, stand by the reasons alone.
+    settled, asked = designed(
+        job,
+        sets,
+        fix=fix,
+        units=units,
+        foretold=not no_strength,
+        made=True,
+        at_once=not (sources or as_json),
+    )
     if as_json:
         print_json(design_record(settled))
     else:
