@@ -21,7 +21,7 @@ UNUSABLE = "unusable"
 """Code of values that no job may hold."""
 
 MOST_TRIALS = 400
-"""Designs that the cures of one job may cost, about half a second."""
+"""Designs that the cures of one job may cost: a second or two."""
 
 
 @dataclass(frozen=True, slots=True)
