@@ -7,6 +7,8 @@ from playwright.sync_api import Browser, Page, expect
 WAITS = 15_000
 """For an answer, on a machine that does much else [ms]."""
 
+expect.set_options(timeout=WAITS)
+
 
 class Live:
     """A page, and what it asked for and complained of."""
