@@ -94,6 +94,7 @@ def write_sheet(
         return _laid(way, end, blocks(way), room)
 
     # Whatever it keeps in its columns, no way takes fewer pages than that which spares most.
+    @cache
     def fewest(kept: tuple[Drawing, ...]) -> int:
         return laid(_Way(kept, spared[-1], split=True)).pages
 

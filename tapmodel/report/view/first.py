@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
@@ -95,13 +95,14 @@ def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
     set_to += f"down from the top {_text(Length(setting.from_top), units)}"
     major = _text(Length(thread.major), units)
     cutter = _text(cutter_of(design.tap.flutes.cutter_diameter), units)
-    return (
+    figures = (
         _drill(design, units),
-        Figure("blank", "blank diameter", major, unparted(f"at least {at_least}")),
+        Figure("blank", "blank diameter", major, f"at least {at_least}"),
         _over_wires(design, units),
-        Figure("cutter", "cutter", cutter, unparted(set_to)),
+        Figure("cutter", "cutter", cutter, set_to),
         _stop(design, units),
     )
+    return tuple(replace(figure, beside=unparted(figure.beside)) for figure in figures)
 
 
 def _drill(design: TapDesign, units: Units) -> Figure:
@@ -109,7 +110,7 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     drill, hole = drill_row(design), design.hole
     limits = span(Length(hole.minor_min), Length(hole.minor_max), units)
     label = "bore or ream to" if design.bored else "tap drill"
-    return Figure("drill", label, _text(drill.value, units), unparted(f"minor diameter {limits}"))
+    return Figure("drill", label, _text(drill.value, units), f"minor diameter {limits}")
 
 
 def _over_wires(design: TapDesign, units: Units) -> Figure:
@@ -118,8 +119,7 @@ def _over_wires(design: TapDesign, units: Units) -> Figure:
     except NoWireError:
         return Figure("wires", "over wires", "no wire suits")
     target = _text(Length(answer.measurement_target, 4), units)
-    wire = _text(Length(answer.wire, 4), units)
-    return Figure("wires", "over wires", target, unparted(f"wire {wire}"))
+    return Figure("wires", "over wires", target, f"wire {_text(Length(answer.wire, 4), units)}")
 
 
 def _stop(design: TapDesign, units: Units) -> Figure:
@@ -128,7 +128,7 @@ def _stop(design: TapDesign, units: Units) -> Figure:
         return Figure("stop", "stop turning at", "not foreseen")
     likely = _text(Torque((foreseen.torque.band.likely,)), units)
     stop = _text(Torque((foreseen.stop_at,)), units)
-    return Figure("stop", "stop turning at", stop, unparted(f"likely {likely}"))
+    return Figure("stop", "stop turning at", stop, f"likely {likely}")
 
 
 def _text(quantity: Quantity, units: Units) -> str:

@@ -204,7 +204,7 @@ class _Side:
         """The visible runs of lines, shape (lines, points), of the points that are on them."""
         height, depth = radius * np.cos(theta), self._towards * radius * np.sin(theta)
         seen = on & (depth > 0)
-        # the points behind the axis, most of them, hide behind nothing that need be asked
+        # what stands before them is asked only of points on the eye's side
         seen[seen] = ~self._hidden(z[seen], radius[seen], height[seen], depth[seen])
         for number in range(len(z)):
             for run in _runs(seen[number]):
