@@ -63,8 +63,8 @@ class Live:
         return float(self.box(field).input_value())
 
     def figure(self, label: str) -> str:
-        """A card of the first screen."""
-        return self.page.locator(".figure", has_text=label).inner_text()
+        """A card of the first screen, its units parted from their numbers by plain blanks."""
+        return self.page.locator(".figure", has_text=label).inner_text().replace("\xa0", " ")
 
     def verdict(self) -> str:
         """The verdict in one line."""
