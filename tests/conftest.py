@@ -6,6 +6,7 @@ import signal
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import hypothesis
 import pytest
 
 from tapmodel.designing.record import TapDesign
@@ -24,6 +25,10 @@ if TYPE_CHECKING:
 
 # Started in the background, a shell has its programs ignore Ctrl-C, and theirs inherit that.
 signal.signal(signal.SIGINT, signal.default_int_handler)
+
+# How long an example takes belongs to the benchmarks; the same are tried each time.
+hypothesis.settings.register_profile("tests", deadline=None, derandomize=True, database=None)
+hypothesis.settings.load_profile("tests")
 
 # As the program does: to look for circles, of which few are made, takes a tenth of the time.
 gc.set_threshold(100_000, 50, 100)

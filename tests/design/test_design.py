@@ -255,7 +255,7 @@ def numbers(low: float, high: float) -> st.SearchStrategy[float]:
     return st.floats(low, high).map(lambda value: round(value, 3))
 
 
-@settings(derandomize=True, deadline=None, max_examples=400)
+@settings(max_examples=400)
 @given(
     st.builds("M{}x{}".format, numbers(3, 60), st.sampled_from([0.25, 0.5, 0.75, 1, 1.5])),
     st.fixed_dictionaries(

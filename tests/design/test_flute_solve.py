@@ -4,7 +4,7 @@ import math
 
 import pytest
 from asked import design_of
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from refusals import refused
 
@@ -27,7 +27,6 @@ def wish(
     return FluteWish(count, rake, offset, core, depth, 5.0)
 
 
-@settings(derandomize=True, deadline=None)
 @given(st.floats(-15, 20), st.floats(5, 10), st.floats(2, 10))
 def test_rake_and_core_come_out_as_wished_or_the_ball_exit_is_named(
     angle: float, core: float, cutter: float
@@ -45,7 +44,6 @@ def test_rake_and_core_come_out_as_wished_or_the_ball_exit_is_named(
         assert rake(found.section, MAJOR / 2) < angle
 
 
-@settings(derandomize=True, deadline=None)
 @given(st.floats(-15, 20), st.floats(2, 6), st.floats(2, 14))
 def test_rake_and_depth_come_out_as_wished_on_wall_and_on_ball(
     angle: float, depth: float, cutter: float

@@ -106,7 +106,7 @@ def test_flutes_that_end_inside_the_thread(small_tap: Tap):
     offset=st.floats(-0.5, 0.9),
     place=st.sampled_from(list(ReliefPlace)[1:]),
 )
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=60)
 def test_area_over_the_family(z: float, count: int, offset: float, place: ReliefPlace):
     base = design_of("M8x1", ["flutes.count=3"]).tap
     flutes = replace(base.flutes, count=count, offset=offset)

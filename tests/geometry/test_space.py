@@ -61,7 +61,7 @@ def _is_proved(tap: Tap) -> None:
     assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, database=None)
+@settings(max_examples=60)
 @given(st.integers(0, 10**9), st.sampled_from(sorted(SAMPLERS)))
 def test_every_admitted_design_closes(seed: int, sampler: str) -> None:
     tap = _admitted(SAMPLERS[sampler](seed))

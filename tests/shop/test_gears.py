@@ -87,7 +87,6 @@ pitches = st.one_of(
 )
 
 
-@settings(deadline=None)
 @given(pitches, pitches, st.lists(st.integers(8, 40), min_size=2, max_size=7), st.integers(1, 40))
 def test_the_search_finds_what_trying_everything_finds(
     wanted: Fraction, leadscrew: Fraction, wheels: list[int], most: int
@@ -96,7 +95,7 @@ def test_the_search_finds_what_trying_everything_finds(
     assert list(gear_trains(wanted, leadscrew, wheels, most)) == expected
 
 
-@settings(deadline=None, max_examples=50)
+@settings(max_examples=50)
 @given(pitches, pitches, st.lists(st.integers(20, 127), min_size=2, max_size=40))
 def test_each_train_is_made_of_wheels_at_hand_and_cuts_what_it_says(
     wanted: Fraction, leadscrew: Fraction, wheels: list[int]

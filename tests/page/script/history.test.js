@@ -13,6 +13,16 @@ test("moves of one control within a second are one step", () => {
   assert.deepEqual(history.jobs[1], job(49));
 });
 
+test("moves that stand late are one step with those before, by when they were made", () => {
+  const history = new History({ designation: "M10" });
+  history.note(job(1), "flutes.offset", 0, 900);
+  history.note(job(2), "flutes.offset", 1000, 5000);
+  history.note(job(3), "flutes.offset", 5900);
+  assert.equal(history.jobs.length, 2);
+  history.note(job(4), "flutes.offset", 5900 + TOGETHER);
+  assert.equal(history.jobs.length, 3);
+});
+
 test("a pause, another control or a press begins a step of its own", () => {
   const history = new History({ designation: "M10" });
   history.note(job(1), "flutes.offset", 0);

@@ -15,16 +15,17 @@
      * Note a job that stands now.
      * @param {Job} job
      * @param {string} key of the control that made it; "" for a step of its own
-     * @param {number} now [ms]
+     * @param {number} began when its first move was made, however late it stands [ms]
+     * @param {number} ended its last
      */
-    note(job, key, now) {
+    note(job, key, began, ended = began) {
       if (same(job, this.jobs[this.place])) return;
-      const goesOn = key !== "" && key === this.key && now - this.at < TOGETHER && this.place > 0;
+      const goesOn = key !== "" && key === this.key && began - this.at < TOGETHER && this.place > 0;
       this.jobs.splice(goesOn ? this.place : this.place + 1, Infinity, job);
       if (this.jobs.length > MOST) this.jobs.shift();
       this.place = this.jobs.length - 1;
       this.key = key;
-      this.at = now;
+      this.at = ended;
     }
     /**
      * The job so many steps away; undefined where there is none.
@@ -51,12 +52,16 @@
     constructor() {
       this.changes = [];
     }
-    /** @param {Change} change */
-    add(change) {
+    /**
+     * @param {Change} change
+     * @param {number} now [ms]
+     */
+    add(change, now) {
       const last = this.changes.at(-1);
-      if (last && change.key && last.key === change.key && last.values && change.values)
+      if (last && change.key && last.key === change.key && last.values && change.values) {
         last.values = { ...last.values, ...change.values };
-      else this.changes.push({ ...change });
+        last.ended = now;
+      } else this.changes.push({ ...change, began: now, ended: now });
     }
     /** What is asked for next in one go: all values up to a change of another kind, or that one. */
     take() {
@@ -220,7 +225,7 @@
     async change(change) {
       const { values } = change;
       this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
-      this.waiting.add(change);
+      this.waiting.add(change, performance.now());
       if (this.busy) return;
       this.busy = true;
       this.asking = this.#askAll().finally(() => this.busy = false);
@@ -240,7 +245,7 @@
     }
     /**
      * Several changes in one go; where they are refused together, each by itself.
-     * @param {Change[]} changes
+     * @param {Made[]} changes
      */
     async #all(changes) {
       const complaint = await this.#try(changes);
@@ -263,7 +268,7 @@
       for (const keep2 of this.keepers) keep2();
     }
     /**
-     * @param {Change[]} changes
+     * @param {Made[]} changes
      * @returns {Promise<Complaint | null>} why not; null when the changes stand
      */
     async #try(changes) {
@@ -296,14 +301,14 @@
     /**
      * @param {Job} job
      * @param {TapView} view
-     * @param {Change[]} changes
+     * @param {Made[]} changes
      */
     #stand(job, view, changes) {
-      const { step, opened, key } = changes[changes.length - 1];
+      const { step, opened, key, began, ended } = changes[changes.length - 1];
       this.job = job;
       this.view = view;
       if (step) this.history.go(step);
-      else this.history.note(job, key, performance.now());
+      else this.history.note(job, key, began, ended);
       if (opened) this.saved = textOf(job);
       const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
       this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
@@ -1550,13 +1555,24 @@
     const below = [around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
     let control = first;
-    const send = (key = "") => desk.set({ [field]: valueOf(box2.value, control) }, key);
+    let typing = false;
+    const send = (key = "") => {
+      typing = false;
+      desk.set({ [field]: valueOf(box2.value, control) }, key);
+    };
+    const showAll = () => {
+      typing = false;
+      box2.value = textOf2(control, desk);
+      if (slider && control.slider) slide(slider, control, control.slider);
+    };
+    box2.addEventListener("input", () => typing = true);
     box2.addEventListener("change", () => send());
+    box2.addEventListener("blur", () => typing && showAll());
     box2.addEventListener("keydown", (event) => {
       const count = { ArrowUp: 1, ArrowDown: -1 }[event.key];
       const next = count && control.slider && moved(box2.value, control.slider.step, count);
       if (event.key === "Escape") {
-        box2.value = control.value;
+        showAll();
         delete desk.refused[field];
         complain2("");
       }
@@ -1585,12 +1601,14 @@
         put(unit, next.unit);
         list2?.replaceChildren(...optionsOf(list2, next));
         around.show(next);
-        if (isAhead(field, desk)) return;
+        if (typing || isAhead(field, desk)) return;
         complain2("");
-        box2.value = next.kind === "text" && field in desk.job ? shownAs(desk.job[field]) : next.value;
-        if (slider && next.slider) slide(slider, next, next.slider);
+        showAll();
       }
     };
+  }
+  function textOf2({ kind, field, value }, desk) {
+    return kind === "text" && field in desk.job ? shownAs(desk.job[field]) : value;
   }
   function slide(slider, { value, unit }, { low, high, step }) {
     slider.min = String(low);

@@ -5,7 +5,7 @@ import { Waiting, given, laid } from "./latest.js";
 import { asked, RefusedError } from "./link.js";
 
 /** @import {Job, PageData, TapView, Units} from "../types" */
-/** @import {Change} from "./latest.js" */
+/** @import {Change, Made} from "./latest.js" */
 
 /**
  * A change that could not be made, and why.
@@ -102,7 +102,7 @@ export class Desk {
   async change(change) {
     const { values } = change;
     this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
-    this.waiting.add(change);
+    this.waiting.add(change, performance.now());
     if (this.busy) return;
     this.busy = true;
     this.asking = this.#askAll().finally(() => (this.busy = false));
@@ -124,7 +124,7 @@ export class Desk {
 
   /**
    * Several changes in one go; where they are refused together, each by itself.
-   * @param {Change[]} changes
+   * @param {Made[]} changes
    */
   async #all(changes) {
     const complaint = await this.#try(changes);
@@ -149,7 +149,7 @@ export class Desk {
   }
 
   /**
-   * @param {Change[]} changes
+   * @param {Made[]} changes
    * @returns {Promise<Complaint | null>} why not; null when the changes stand
    */
   async #try(changes) {
@@ -184,14 +184,14 @@ export class Desk {
   /**
    * @param {Job} job
    * @param {TapView} view
-   * @param {Change[]} changes
+   * @param {Made[]} changes
    */
   #stand(job, view, changes) {
-    const { step, opened, key } = changes[changes.length - 1];
+    const { step, opened, key, began, ended } = changes[changes.length - 1];
     this.job = job;
     this.view = view;
     if (step) this.history.go(step);
-    else this.history.note(job, key, performance.now());
+    else this.history.note(job, key, began, ended);
     if (opened) this.saved = textOf(job);
     const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
     this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));

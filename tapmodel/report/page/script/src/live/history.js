@@ -21,16 +21,17 @@ export class History {
    * Note a job that stands now.
    * @param {Job} job
    * @param {string} key of the control that made it; "" for a step of its own
-   * @param {number} now [ms]
+   * @param {number} began when its first move was made, however late it stands [ms]
+   * @param {number} ended its last
    */
-  note(job, key, now) {
+  note(job, key, began, ended = began) {
     if (same(job, this.jobs[this.place])) return;
-    const goesOn = key !== "" && key === this.key && now - this.at < TOGETHER && this.place > 0;
+    const goesOn = key !== "" && key === this.key && began - this.at < TOGETHER && this.place > 0;
     this.jobs.splice(goesOn ? this.place : this.place + 1, Infinity, job);
     if (this.jobs.length > MOST) this.jobs.shift();
     this.place = this.jobs.length - 1;
     this.key = key;
-    this.at = now;
+    this.at = ended;
   }
 
   /**

@@ -12,18 +12,27 @@
  * @property {boolean} [opened] whether the whole job comes from a file or a link
  */
 
+/**
+ * A change that was made, and when.
+ * @typedef {Change & {began: number, ended: number}} Made times of its first and last move [ms]
+ */
+
 export class Waiting {
   constructor() {
-    /** @type {Change[]} */
+    /** @type {Made[]} */
     this.changes = [];
   }
 
-  /** @param {Change} change */
-  add(change) {
+  /**
+   * @param {Change} change
+   * @param {number} now [ms]
+   */
+  add(change, now) {
     const last = this.changes.at(-1);
-    if (last && change.key && last.key === change.key && last.values && change.values)
+    if (last && change.key && last.key === change.key && last.values && change.values) {
       last.values = { ...last.values, ...change.values };
-    else this.changes.push({ ...change });
+      last.ended = now;
+    } else this.changes.push({ ...change, began: now, ended: now });
   }
 
   /** What is asked for next in one go: all values up to a change of another kind, or that one. */

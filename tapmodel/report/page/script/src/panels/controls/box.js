@@ -32,13 +32,25 @@ export function boxRow(first, desk) {
   const below = [around.wrong, around.back, around.why];
   const node = made("div", { class: `field ${kind}` }, line, ...(slider ? [slider] : []), ...below);
   let control = first;
-  const send = (/** @type {string} */ key = "") => desk.set({ [field]: valueOf(box.value, control) }, key);
+  // An answer to another change comes while somebody types here: what is begun stays.
+  let typing = false;
+  const send = (/** @type {string} */ key = "") => {
+    typing = false;
+    desk.set({ [field]: valueOf(box.value, control) }, key);
+  };
+  const showAll = () => {
+    typing = false;
+    box.value = textOf(control, desk);
+    if (slider && control.slider) slide(slider, control, control.slider);
+  };
+  box.addEventListener("input", () => (typing = true));
   box.addEventListener("change", () => send());
+  box.addEventListener("blur", () => typing && showAll());
   box.addEventListener("keydown", (event) => {
     const count = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     const next = count && control.slider && moved(box.value, control.slider.step, count);
     if (event.key === "Escape") {
-      box.value = control.value;
+      showAll();
       delete desk.refused[field];
       complain("");
     }
@@ -69,12 +81,20 @@ export function boxRow(first, desk) {
       put(unit, next.unit);
       list?.replaceChildren(...optionsOf(list, next));
       around.show(next);
-      if (isAhead(field, desk)) return;
+      if (typing || isAhead(field, desk)) return;
       complain("");
-      box.value = next.kind === "text" && field in desk.job ? shownAs(desk.job[field]) : next.value;
-      if (slider && next.slider) slide(slider, next, next.slider);
+      showAll();
     },
   };
+}
+
+/**
+ * What stands in the box of a control: a text as it was given.
+ * @param {Control} control
+ * @param {Desk} desk
+ */
+function textOf({ kind, field, value }, desk) {
+  return kind === "text" && field in desk.job ? shownAs(desk.job[field]) : value;
 }
 
 /**
