@@ -95,11 +95,19 @@ def test_nonsense_for_divisions_is_refused_or_read(value: str) -> None:
     assert refusal_faults(run(["dividing", value]), named) == []
 
 
-@pytest.mark.parametrize("most", ["1", "1000"])
-@pytest.mark.parametrize("pitch", ["0.01", "1000", "0.1234567890123", "2540tpi", "0.0254tpi"])
+@pytest.mark.parametrize(
+    ("pitch", "most"),
+    [
+        *(("0.01", "1"), ("1000", "1000"), ("0.1234567890123", "1000")),
+        *(("2540tpi", "1"), ("0.0254tpi", "1000")),
+    ],
+)
 def test_extremes_are_answered(pitch: str, most: str) -> None:
     for screw in ("0.01", "1000", "3.175"):
         ended = run([*gears(pitch=pitch, leadscrew=screw, gears="8-60,400"), f"--most={most}"])
         assert (ended.code, faults(ended)) == (0, [])
+
+
+def test_so_are_those_of_a_dividing_head() -> None:
     ended = run(["dividing", "10000", "--ratio=1000", "--plates=2-200"])
     assert (ended.code, faults(ended)) == (0, [])

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import combinations, pairwise, product
+from itertools import combinations, pairwise
 
 import numpy as np
 import pytest
@@ -190,7 +190,15 @@ def _in_turn(text: str, units: Units) -> Projection:
     return [*Projection][(every.index(text) + [*Units].index(units)) % 2]
 
 
-@pytest.fixture(scope="module", params=product(JOBS, Units), ids="-".join, name="drawn")
+CASES = [
+    (text, units)
+    for number, text in enumerate(JOBS)
+    for units in (Units.BOTH, (Units.MM, Units.INCH)[number % 2])
+]
+"""In both units, where there is most lettering."""
+
+
+@pytest.fixture(scope="module", params=CASES, ids="-".join, name="drawn")
 def _drawn(request: pytest.FixtureRequest) -> dict[str, Drawing]:
     """All drawings of a job, once for all tests that look at it."""
     text, units = request.param

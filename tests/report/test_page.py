@@ -107,7 +107,7 @@ class Opened:
 
 @pytest.fixture
 def opened(browser: "sync_api.Browser", file: Path) -> Iterator[Opened]:
-    context = browser.new_context(viewport={"width": 1200, "height": 900})
+    context = browser.new_context(viewport={"width": 1000, "height": 600})
     page = Opened(context, file)
     yield page
     assert page.complaints == []
