@@ -198,8 +198,10 @@ def test_the_torque_is_drawn_as_its_course_runs(design: TapDesign) -> None:
         assert np.abs(points[:, 1]).max() / per_torque == pytest.approx(
             float(np.abs(torque).max()), rel=1e-6, abs=1e-9
         )
+        # A line may pass by points that lie 2 um off it on paper.
         drawn = np.trapezoid(points[:, 1], points[:, 0]) / per_torque
-        assert drawn == pytest.approx(float(np.trapezoid(torque, way.depth)), rel=1e-6, abs=1e-9)
+        off = 0.002 / drawing.scale * float(np.ptp(way.depth)) / per_torque
+        assert drawn == pytest.approx(float(np.trapezoid(torque, way.depth)), rel=1e-6, abs=off)
 
 
 ALUMINIUM = ("hole.material=EN AW-6082", "shop.cutters=4,6,8,10,12")

@@ -165,7 +165,7 @@ def test_files_are_named_after_the_tap_and_small(tmp_path: Path) -> None:
     endings = (".png", "-end.png", "-chamfer.png", "-land.png")
     assert paths == [tmp_path / f"{design.name}{ending}" for ending in endings]
     sizes = [read(path).shape for path in paths]
-    assert sizes == [(800, 1600), (1000, 1000), (800, 1600), (800, 1600)]
+    assert sizes == [(800, 1600), (1000, 1000), (640, 1280), (640, 1280)]
     assert all(path.stat().st_size < 300_000 for path in paths)  # colours take twice what grey does
 
 

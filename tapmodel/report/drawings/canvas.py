@@ -22,6 +22,7 @@ from tapmodel.export.dxf.write import add_pieces
 from tapmodel.report.blocks import Length
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import bare, drawn_in, lettered, scale_text
+from tapmodel.report.drawings.spared import spared
 from tapmodel.report.units import Units, shown_high, shown_low
 from tapmodel.shape.outlines.outline import Line, Piece, Point
 
@@ -37,6 +38,9 @@ _ALIGN = {
     "right": TextEntityAlignment.MIDDLE_RIGHT,
 }
 Align = Literal["left", "centre", "right"]
+
+_UNSEEN = 0.002
+"""How far a point may lie off a line that passes it by, on paper [mm]."""
 
 _SAMPLE, _BESIDE, _KEYS = 10.0, 1.5, 4.0
 """Of a line in a legend, to its words, and between two keys on paper [mm]."""
@@ -173,8 +177,9 @@ class Canvas:
         self._space.add_lwpolyline(points, format="xyb", close=True, dxfattribs=attributes)
 
     def curve(self, points: Sequence[Point], layer: str, *, closed: bool = False) -> None:
-        """The same as one entity, for lines of many points."""
-        self._space.add_lwpolyline(points, close=closed, dxfattribs={"layer": layer})
+        """The same as one entity, for lines of many points, of which it keeps what is seen."""
+        kept = spared(points, self.paper(_UNSEEN))
+        self._space.add_lwpolyline(kept, close=closed, dxfattribs={"layer": layer})
 
     def dot(self, at: Point, radius: float = 0.5) -> None:
         """A filled spot, `radius` mm on paper."""

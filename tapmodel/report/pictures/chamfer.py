@@ -11,7 +11,7 @@ _FRONT = 15.0  # by which the camera stands before the teeth, towards the cuttin
 _BEHIND, _BEFORE = 2.0, 0.8  # shown behind the chamfer and before the tap [pitches]
 _TOP = 0.45  # share of the picture that the land's top may take
 _LEVEL = 0.39  # of the land's highest line above the middle of the picture, of its height
-_SIZE = (1600, 800)
+_SIZE = (1280, 640)
 
 
 def chamfer_teeth(design: TapDesign) -> View:

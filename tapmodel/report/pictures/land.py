@@ -19,7 +19,7 @@ Floats = NDArray[np.float64]
 _FRONT = 12.0  # by which the camera stands towards the cutting end [deg]
 _TOP, _TEETH = 1.5, 1.3  # of the picture's height, for the land's top and the teeth [pitches]
 _LEVEL = 0.39  # of the land's horizon above the middle of the picture, of its height
-_SIZE = (1600, 800)
+_SIZE = (1280, 640)
 _POINTS = 48  # of a crest's line along the land, and of a pitch's along the heel
 
 
