@@ -14,4 +14,4 @@ def test_a_broken_job_is_mended_by_its_cures(seed: int) -> None:
 
 
 def test_the_laws_meet_many_broken_jobs() -> None:
-    assert sum(refused(broken_job(seed)) is not None for seed in SEEDS) > 50
+    assert sum(refused(broken_job(seed)) is not None for seed in SEEDS) > 25
