@@ -66,6 +66,6 @@ def test_a_straight_line_keeps_its_ends_and_a_corner_stays() -> None:
     assert (50 / 7, 50 / 3) in spared(corner, 1e-6)
 
 
-@pytest.mark.parametrize("points", [[(1.0, 2.0)], [(1.0, 2.0), (1.0, 2.0)]])
+@pytest.mark.parametrize("points", [[], [(1.0, 2.0)], [(1.0, 2.0), (1.0, 2.0)]])
 def test_a_spot_stays_as_it_is(points: list[tuple[float, float]]) -> None:
     assert spared(points, 0.01) == points

@@ -19,7 +19,9 @@ def spared(points: Sequence[Point], allowed: float) -> list[Point]:
     Returns:
         The first, the last, and what is wanted between them.
     """
-    kept: list[Point] = [points[0]]
+    if len(points) < 3:
+        return list(points)
+    kept = [points[0]]
     low, high, reached = -math.pi, math.pi, 0.0
     ahead, before = 0.0, points[0]
     for point in points[1:]:
@@ -40,6 +42,4 @@ def spared(points: Sequence[Point], allowed: float) -> list[Point]:
         wide = math.asin(min(allowed / distance, 1.0)) if distance else math.pi
         low, high = max(low, turned - wide), min(high, turned + wide)
         reached, before = distance, point
-    if len(points) > 1:
-        kept.append(points[-1])
-    return kept
+    return [*kept, points[-1]]
