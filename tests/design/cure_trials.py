@@ -112,9 +112,12 @@ def _nearer(finding: Finding, setting: Setting) -> Iterator[float]:
 
 
 def _leaves(table: Table, cure: Cure) -> bool:
-    """Whether some rule stays broken."""
+    """Whether some rule stays broken, or there is no tap at all."""
     values = [(s.field, s.value) for s in cure.settings]
-    found = settled_as_mm(checked(apply_values(table, values))).findings
+    try:
+        found = settled_as_mm(checked(apply_values(table, values))).findings
+    except (InputError, NoTapError):
+        return True
     return any(f.severity is Severity.ERROR for f in found)
 
 
