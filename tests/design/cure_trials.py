@@ -113,12 +113,16 @@ def _nearer(finding: Finding, setting: Setting) -> Iterator[float]:
 
 def _leaves(table: Table, cure: Cure) -> bool:
     """Whether some rule stays broken, or there is no tap at all."""
-    values = [(s.field, s.value) for s in cure.settings]
+    found = _found_with(table, [(s.field, s.value) for s in cure.settings])
+    return found is None or any(f.severity is Severity.ERROR for f in found)
+
+
+def _found_with(table: Table, values: list[tuple[str, Any]]) -> tuple[Finding, ...] | None:
+    """What is found of a job with these values; None where there is no tap."""
     try:
-        found = settled_as_mm(checked(apply_values(table, values))).findings
+        return settled_as_mm(checked(apply_values(table, values))).findings
     except (InputError, NoTapError):
-        return True
-    return any(f.severity is Severity.ERROR for f in found)
+        return None
 
 
 def _mends(
@@ -141,11 +145,8 @@ def _mends_values(  # noqa: PLR0913  (all that a cure is held to)
     whole: bool = False,
 ) -> bool:
     """Whether the values mend a finding and bring no other; `whole` if no rule may stay broken."""
-    try:
-        found = settled_as_mm(checked(apply_values(table, values))).findings
-    except (InputError, NoTapError):
-        return False
-    if any(finding.code == silent for finding in found):
+    found = _found_with(table, values)
+    if found is None or any(finding.code == silent for finding in found):
         return False
     after = _codes(found)
     broken = {c for c, severity in after.items() if severity is Severity.ERROR}

@@ -10,6 +10,7 @@ from alone import drawing_of
 from asked import design_of
 from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
+from unit_cases import in_turn
 
 from tapmodel.export.dxf.document import FONT
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -190,15 +191,7 @@ def _in_turn(text: str, units: Units) -> Projection:
     return [*Projection][(every.index(text) + [*Units].index(units)) % 2]
 
 
-CASES = [
-    (text, units)
-    for number, text in enumerate(JOBS)
-    for units in (Units.BOTH, (Units.MM, Units.INCH)[number % 2])
-]
-"""In both units, where there is most lettering."""
-
-
-@pytest.fixture(scope="module", params=CASES, ids="-".join, name="drawn")
+@pytest.fixture(scope="module", params=in_turn(JOBS), ids="-".join, name="drawn")
 def _drawn(request: pytest.FixtureRequest) -> dict[str, Drawing]:
     """All drawings of a job, once for all tests that look at it."""
     text, units = request.param

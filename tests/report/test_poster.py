@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from ezdxf.bbox import extents
 from pypdf import PdfReader
+from unit_cases import in_turn
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -59,12 +60,8 @@ def _lines(path: Path) -> list[tuple[str, float, float]]:
     return found
 
 
-FITTED = [
-    (text, units)
-    for number, text in enumerate(TAPS)
-    for units in (Units.BOTH, (Units.MM, Units.INCH)[number % 2])
-]
-"""In both units, where there is most; every other on Tabloid, the fullest of them on both."""
+FITTED = in_turn(TAPS)
+"""Every other on Tabloid; the fullest of them on both."""
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.pictures.toned import tones
-from tapmodel.report.pictures.view import View, Window
+from tapmodel.report.pictures.view import CLOSE_UP, View, Window
 from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import heel_angle, section_of
 from tapmodel.shape.profile import profile_radius, segments
@@ -19,7 +19,6 @@ Floats = NDArray[np.float64]
 _FRONT = 12.0  # by which the camera stands towards the cutting end [deg]
 _TOP, _TEETH = 1.5, 1.3  # of the picture's height, for the land's top and the teeth [pitches]
 _LEVEL = 0.39  # of the land's horizon above the middle of the picture, of its height
-_SIZE = (1280, 640)
 _POINTS = 48  # of a crest's line along the land, and of a pitch's along the heel
 
 
@@ -36,11 +35,11 @@ def land_from_heel(design: TapDesign) -> View:
     middle = heel.at(
         radius - below * math.cos(above), below * math.sin(above), design.tap.chamfer_length
     )
-    reach = height * _SIZE[0] / _SIZE[1]
+    reach = height * CLOSE_UP[0] / CLOSE_UP[1]
     return View(
         direction=heel.at(math.sin(above), math.cos(above), -front),
         up=heel.at(math.cos(above), -math.sin(above), 0.0),
-        size=_SIZE,
+        size=CLOSE_UP,
         window=Window(middle, height),
         references=without_relief(design, reach),
         tones=tones(design),

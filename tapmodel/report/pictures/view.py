@@ -11,6 +11,9 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Vector = tuple[float, float, float]
 
+CLOSE_UP = (1280, 640)
+"""Width and height of a picture of a few teeth [px]."""
+
 
 @dataclass(frozen=True, slots=True)
 class Window:
