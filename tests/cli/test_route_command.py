@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from pypdf import PdfReader
+from printed import pages_of, text_of
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
 
@@ -47,8 +47,8 @@ def test_the_paper_joins_the_folder_of_the_tap(tmp_path: Path) -> None:
     paper = tmp_path / "M10x1.5" / "M10x1.5-route.pdf"
     assert f"{paper}\n" in done.out
     assert (tmp_path / "M10x1.5" / "M10x1.5-sheet.pdf").exists()
-    width, height = (float(side) for side in PdfReader(paper).pages[0].mediabox[2:])
-    assert (width, height) == pytest.approx((612, 792), abs=0.3)
+    page = pages_of(paper)[0]
+    assert (page.width, page.height) == pytest.approx((215.9, 279.4), abs=0.1)
     record = json.loads((tmp_path / "M10x1.5" / "record.json").read_text())
     assert "M10x1.5-route.pdf" in {entry["path"] for entry in record["files"]}
 
@@ -151,10 +151,7 @@ def test_a_broken_rule_is_told_and_the_route_too(tmp_path: Path) -> None:
     assert done.code == 1
     assert done.err.startswith("ERROR [pitch-size]")
     assert "\n1 Saw the bar\n" in done.out
-    text = "".join(
-        page.extract_text() for page in PdfReader(tmp_path / "M10x1.5" / "M10x1.5-route.pdf").pages
-    )
-    assert "ERROR" in text
+    assert "ERROR" in text_of(tmp_path / "M10x1.5" / "M10x1.5-route.pdf")
 
 
 def test_a_tap_of_a_set_is_marked_and_gauged_as_one(tmp_path: Path) -> None:

@@ -1,11 +1,10 @@
 """Chapters set in two columns, pushed down step by step, and where their headings come to stand."""
 
-import io
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
 import typst
-from pypdf import PageObject, PdfReader
+from printed import pieces_of
 
 from tapmodel.report.blocks import Chapter
 from tapmodel.report.sheet.style import fonts
@@ -27,19 +26,11 @@ def hold_headings(chapters: Sequence[Chapter], words: str, pushes: Iterable[int]
             f"#block(height: {pushed}mm)[]\n{words}\n]"
         )
         pdf = typst.compile(text.encode(), font_paths=fonts())
-        pages = PdfReader(io.BytesIO(pdf)).pages
-        lines = [(line, n, x > 297) for n, page in enumerate(pages) for line, x in _placed(page)]
+        lines = [
+            (piece.text, number, piece.left > 210 / 2)
+            for number, page in enumerate(pieces_of(pdf))
+            for piece in page
+        ]
         assert {each.title for each in chapters} <= {line for line, *_ in lines}
         for (head, *column), (_, *after) in pairwise(lines):
             assert head not in heads or column == after, (pushed, head)
-
-
-def _placed(page: PageObject) -> list[tuple[str, float]]:
-    """Every line of a page in turn, and how far from the left edge it begins [pt]."""
-    found = list[tuple[str, float]]()
-
-    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
-        found.extend([(text.strip(), shift[4] + shift[0] * at[4])] if text.strip() else [])
-
-    page.extract_text(visitor_text=note)
-    return found

@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from pypdf import PdfReader
+from printed import text_of
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
 
@@ -130,10 +130,6 @@ def test_who_wants_nothing_foretold_gets_the_verdicts_alone(design: TapDesign) -
     text = typeset(measured.chapter(silent), Units.MM)
     assert "too small: of use all the same" in text
     assert "N·m" not in text
-
-
-def text_of(paper: Path) -> str:
-    return " ".join(" ".join(page.extract_text().split()) for page in PdfReader(paper).pages)
 
 
 def test_sheet_page_and_route_read_the_file_beside_the_job(tmp_path: Path) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from ezdxf.bbox import extents
-from pypdf import PdfReader
+from printed import Piece, pages_of, pieces_of
 from unit_cases import in_turn
 
 from tapmodel.designing.design import design_tap
@@ -21,7 +21,6 @@ from tapmodel.report.poster.write import write_poster
 from tapmodel.report.units import Look, Units
 from tapmodel.spec.job_file import job_for
 
-POINTS_PER_MM = 72 / 25.4
 TAPS = ("M2", "M10-LH", "M18x0.75", "M64x1", "Tr16x8(P4)", "1/2 BSW", "3/8-16", "G 1/2")
 LEAST_PICTURE = 85.0  # height of the large picture [mm]
 
@@ -45,19 +44,10 @@ def _written(
     return path
 
 
-def _lines(path: Path) -> list[tuple[str, float, float]]:
-    """Every piece of text with its place from the lower left corner [mm]."""
-    (page,) = PdfReader(path).pages
-    found = list[tuple[str, float, float]]()
-
-    def note(text: str, shift: list[float], at: list[float], *_font: object) -> None:
-        x = shift[4] + shift[0] * at[4] + shift[2] * at[5]
-        y = shift[5] + shift[1] * at[4] + shift[3] * at[5]
-        if text.strip():
-            found.append((text.strip(), x / POINTS_PER_MM, y / POINTS_PER_MM))
-
-    page.extract_text(visitor_text=note)
-    return found
+def _pieces(path: Path) -> list[Piece]:
+    """Every piece of text of the one page."""
+    (page,) = pieces_of(path)
+    return page
 
 
 FITTED = in_turn(TAPS)
@@ -76,10 +66,10 @@ def test_all_of_it_stands_on_one_page(
     text: str, units: Units, paper: PosterPaper, tmp_path: Path
 ) -> None:
     path, size = _written(tmp_path, _design(text), Look(units=units), paper), SIZES[paper]
-    (page,) = PdfReader(path).pages
-    assert float(page.mediabox.width) == pytest.approx(size.width * POINTS_PER_MM, abs=0.1)
-    assert float(page.mediabox.height) == pytest.approx(size.height * POINTS_PER_MM, abs=0.1)
-    lines = _lines(path)
+    (page,) = pages_of(path)
+    assert page.width == pytest.approx(size.width, abs=0.05)
+    assert page.height == pytest.approx(size.height, abs=0.05)
+    lines = [(piece.text, piece.left, piece.foot) for piece in _pieces(path)]
     # the title block is the foot of the right column: what was too high would push it down
     (foot,) = {round(y, 1) for text, _, y in lines if text.startswith("Calculated, not measured")}
     assert MARGIN < foot < MARGIN + 8
@@ -129,10 +119,10 @@ def test_a_date_stands_on_it_only_where_one_is_given(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)
-    undated = {text for text, _, _ in _lines(_written(tmp_path, _design("M10")))}
+    undated = {piece.text for piece in _pieces(_written(tmp_path, _design("M10")))}
     assert not any(re.fullmatch(r"\d{4}-\d\d-\d\d", text) for text in undated)
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1000000000")
-    assert "2001-09-09" in {text for text, _, _ in _lines(_written(tmp_path, _design("M10")))}
+    assert "2001-09-09" in {piece.text for piece in _pieces(_written(tmp_path, _design("M10")))}
 
 
 def test_the_picture_says_that_it_is_a_preview_or_why_it_is_not_there(tmp_path: Path) -> None:
@@ -143,7 +133,7 @@ def test_the_picture_says_that_it_is_a_preview_or_why_it_is_not_there(tmp_path: 
     assert heroes.hero(broken) == Hero(
         b"", "No picture: a rule is broken.", heroes.hero(broken).size
     )
-    lines = {text for text, _, _ in _lines(_written(tmp_path, broken))}
+    lines = {piece.text for piece in _pieces(_written(tmp_path, broken))}
     assert "No picture: a rule is broken." in lines
     assert any(text.startswith("✖ This tap cannot be made so") for text in lines)
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from asked import design_of
-from pypdf import PdfReader
+from printed import text_of
 from set_columns import hold_headings
 
 from tapmodel.designing.choose.tools import tools_of
@@ -278,12 +278,7 @@ def test_inches_have_no_millimetres(text: str, tmp_path: Path) -> None:
     assert "m/min" not in page
     assert "ft/min" in page
     write_route(tmp_path / "route.pdf", design, chapters, Look(units=Units.INCH))
-    assert not re.search(r"\d\s?mm\b", _text(tmp_path / "route.pdf").partition("1 Saw")[2])
-
-
-def _text(path: Path) -> str:
-    pages = PdfReader(path).pages
-    return " ".join(" ".join(page.extract_text() for page in pages).split())
+    assert not re.search(r"\d\s?mm\b", text_of(tmp_path / "route.pdf").partition("1 Saw")[2])
 
 
 @pytest.mark.parametrize("units", Units)
@@ -294,7 +289,7 @@ def test_the_paper_has_every_operation_with_its_box(
     design = design_of("M3")
     chapters = chapters_of(route_of(design))
     write_route(tmp_path / "route.pdf", design, chapters, Look(paper, units))
-    text = _text(tmp_path / "route.pdf")
+    text = text_of(tmp_path / "route.pdf")
     places = [text.index(f"{chapter.title} • Machine:") for chapter in chapters]
     assert places == sorted(places)
     assert "date" in text

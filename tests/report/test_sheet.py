@@ -5,13 +5,12 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import cache
-from io import BytesIO
 from pathlib import Path
 
 import pytest
 import typst
 from asked import design_of
-from pypdf import PageObject, PdfReader
+from printed import Page, pages_of, pieces_of, text_of
 from set_columns import hold_headings
 
 from tapmodel.designing.design import design_tap
@@ -34,12 +33,13 @@ from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import actual
 from tapmodel.spec.job_file import read_job
 
-POINTS_PER_MM = 72 / 25.4
 SIZES = {Paper.A4: (210.0, 297.0), Paper.LETTER: (215.9, 279.4)}
 # The shorter paper takes a page more.
 MOST_PAGES = {Paper.A4: 6, Paper.LETTER: 7}
 # Words of the last caution, with which the text ends.
 LAST_WORDS = " ".join(CAUTIONS[-1].split()[:3])
+IN_STRIP = 2.0  # white before the title of a drawing in its strip [mm]
+BEARING = 0.35  # white that a letter has before its ink, at the most [mm]
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
@@ -74,25 +74,16 @@ def path(tmp_path: Path) -> Path:
     return tmp_path / "sheet.pdf"
 
 
-@cache
-def _text(path: Path) -> str:
-    """Of a sheet that is written once."""
-    pages = PdfReader(path).pages
-    return " ".join(" ".join(page.extract_text() for page in pages).split())
-
-
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("paper", Paper)
 def test_the_paper_has_its_size_and_the_sheet_few_pages(
     paper: Paper, units: Units, printed: Callable[[Look], Path]
 ) -> None:
-    pages = PdfReader(printed(Look(paper, units))).pages
+    pages = pages_of(printed(Look(paper, units)))
     assert 2 <= len(pages) <= MOST_PAGES[paper]
     for page in pages:
-        box = page.mediabox
-        size = (float(box.width) / POINTS_PER_MM, float(box.height) / POINTS_PER_MM)
-        assert size == pytest.approx(SIZES[paper], abs=0.1)
-    assert f"page 1 of {len(pages)}" in " ".join(pages[0].extract_text().split())
+        assert (page.width, page.height) == pytest.approx(SIZES[paper], abs=0.1)
+    assert f"page 1 of {len(pages)}" in pages[0].text
 
 
 @pytest.mark.parametrize("example", EXAMPLES[::2], ids=lambda example: example.stem)
@@ -101,7 +92,7 @@ def test_every_example_fits_on_a_few_pages(example: Path, path: Path) -> None:
     drawings = all_drawings(design)
     for paper in Paper:
         write_sheet(path, design, drawings, Look(paper))
-        assert 2 <= len(PdfReader(path).pages) <= MOST_PAGES[paper]
+        assert 2 <= len(pages_of(path)) <= MOST_PAGES[paper]
 
 
 FORMS = ("1/2 BSW", "2 BA", "G 1/2", "Tr16x6P3", "1/2-10 Acme-2G", "7/16-26 UNS-2B", "1/4-20 UNC")
@@ -115,8 +106,8 @@ def test_every_thread_form_fits_on_a_few_pages_in_all_units(text: str, path: Pat
     told = (Units.MM, Units.BOTH) if FORMS.index(text) % 2 else (Units.BOTH, Units.MM)
     for paper, units in zip(Paper, told, strict=True):
         write_sheet(path, design, drawings, Look(paper, units))
-        assert 2 <= len(PdfReader(path).pages) <= MOST_PAGES[paper], (paper, units)
-    assert f"Tap for {design.designation}" in PdfReader(path).pages[0].extract_text()
+        assert 2 <= len(pages_of(path)) <= MOST_PAGES[paper], (paper, units)
+    assert f"Tap for {design.designation}" in pages_of(path)[0].text
 
 
 @pytest.mark.parametrize("text", ["M10", "Tr16x8(P4)", "M64x1"])
@@ -128,7 +119,7 @@ def test_what_is_foreseen_is_drawn_on_one_page_more_at_most(text: str, path: Pat
         pages = list[int]()
         for kept in (drawings, fewer):
             write_sheet(path, design, kept, Look(paper))
-            pages.append(len(PdfReader(path).pages))
+            pages.append(len(pages_of(path)))
         assert pages[0] <= pages[1] + 1, paper
 
 
@@ -150,18 +141,23 @@ def test_no_page_of_drawings_is_half_empty(text: str, units: Units, path: Path) 
     design = design_of(text)
     drawings = all_drawings(design, units=units)
     write_sheet(path, design, drawings, Look(units=units))
-    pages = [f"\n{page.extract_text()}\n" for page in PdfReader(path).pages]
+    pages = pages_of(path)
     # the strip under a drawing begins with its title, and says more where it is wide
-    drawn = [[d for d in at_machine(drawings) if f"\n{d.title}" in page] for page in pages]
+    drawn = [[d for d in at_machine(drawings) if _shows(page, d)] for page in pages]
     wide = sorted(drawing.name for drawing in at_machine(drawings) if drawing.width_mm > 88.5)
     assert sorted(d.name for page in drawn for d in page if d.name in wide) == wide
     # text fills what the drawings leave of the page on which it ends
-    text_ends = max(number for number, page in enumerate(pages) if LAST_WORDS in page)
+    text_ends = max(number for number, page in enumerate(pages) if LAST_WORDS in page.text)
     for page in filter(None, drawn[text_ends + 1 :]):
         below = sum(drawing.height_mm for drawing in page if drawing.name in wide)
         # Narrow ones stand beside each other, or in the columns of the text.
         beside = max((d.height_mm for d in page if d.name not in wide), default=0.0)
         assert below + beside > 275 / 2
+
+
+def _shows(page: Page, drawing: Drawing) -> bool:
+    """Whether the strip under a drawing, which begins with its title, stands on a page."""
+    return any(line.startswith(drawing.title) for line in page.lines)
 
 
 def test_headings_stand_in_the_column_of_what_they_head() -> None:
@@ -174,7 +170,7 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
     design = design_of("1/2 BSW")
     write_sheet(path, design, all_drawings(design))
     # with the lines as they are set: a label that has room stands on one
-    first = PdfReader(path).pages[0].extract_text().splitlines()
+    first = pages_of(path)[0].lines
     for label in ("class of the tap", "minor diameter"):
         assert any(line.startswith(label) for line in first), label
     text = typeset(thread.chapter(design), Units.MM)
@@ -188,7 +184,7 @@ def test_threads_per_inch_leave_the_labels_their_room(units: Units, path: Path) 
     for mm, per_inch in ((4, "6.35"), (8, "3.175")):
         assert f'#"{mm / 25.4:.5f}\u00a0in" \\ #"({per_inch} per inch)"' in text
     write_sheet(path, design, all_drawings(design, units=units), Look(units=units))
-    lines = [line for page in PdfReader(path).pages for line in page.extract_text().splitlines()]
+    lines = [line for page in pages_of(path) for line in page.lines]
     for label in ("class of the tap", "major diameter"):
         assert any(line.startswith(label) for line in lines), label
 
@@ -215,29 +211,28 @@ def test_cautions_stand_on_one_page(text: str, units: Units, path: Path) -> None
 
 
 def _ending(path: Path) -> str:
-    """The page on which the text ends; whole pages of drawings behind it take longer to be read."""
-    pages = (" ".join(page.extract_text().split()) for page in PdfReader(path).pages)
-    return next(page for page in pages if LAST_WORDS in page)
+    """The page on which the text ends."""
+    return next(page.text for page in pages_of(path) if LAST_WORDS in page.text)
 
 
 def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: Path) -> None:
     design = design_of("M18x0.75")
     write_sheet(path, design, all_drawings(design))
-    assert len(PdfReader(path).pages) == 5
+    assert len(pages_of(path)) == 5
     assert CAUTIONS[-2][:20] in _ending(path)
 
 
 def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
     design = design_of("M5")
     write_sheet(path, design, all_drawings(design))
-    pages = PdfReader(path).pages
+    pages = pieces_of(path)
     assert len(pages) == 6
-    across = _across(pages[2])
-    assert across["Cautions"] == pytest.approx(13 * POINTS_PER_MM, abs=1)
+    across = {piece.text: piece.left for piece in pages[2]}
+    assert across["Cautions"] == pytest.approx(13, abs=BEARING)
     # 210 mm less both edges and the gutter, halved
-    second = (13 + (210 - 26 - 6) / 2 + 6 + IN_STRIP) * POINTS_PER_MM
-    assert across["The chamfer and its teeth"] == pytest.approx(second, abs=1)
-    assert across["The square"] == pytest.approx(second, abs=1)
+    second = 13 + (210 - 26 - 6) / 2 + 6 + IN_STRIP
+    assert across["The chamfer and its teeth"] == pytest.approx(second, abs=BEARING)
+    assert across["The square"] == pytest.approx(second, abs=BEARING)
 
 
 def test_columns_end_level_where_the_room_under_both_saves_a_page(
@@ -248,19 +243,19 @@ def test_columns_end_level_where_the_room_under_both_saves_a_page(
     design = design_of("Tr16x8(P4)")
     drawings = all_drawings(design, units=Units.BOTH)
     write_sheet(path, design, drawings, Look(units=Units.BOTH))
-    pages = PdfReader(path).pages
+    pages = pages_of(path)
     assert len(pages) == 6
-    text = [f"\n{page.extract_text()}\n" for page in pages]
-    assert "\nCautions\n" in text[2]
-    assert any(f"\n{drawing.title}" in text[2] for drawing in at_machine(drawings))
+    assert "Cautions" in pages[2].lines
+    assert any(_shows(pages[2], drawing) for drawing in at_machine(drawings))
     # The last two chapters of the text begin in the second column.
-    second = (13 + (210 - 26 - 6) / 2 + 6) * POINTS_PER_MM
-    assert _across(pages[2])["Cautions"] == pytest.approx(second, abs=1)
-    whole = " ".join(" ".join(text).split())
+    second = 13 + (210 - 26 - 6) / 2 + 6
+    (left,) = [piece.left for piece in pieces_of(path)[2] if piece.text == "Cautions"]
+    assert left == pytest.approx(second, abs=BEARING)
+    whole = text_of(path)
     for caution in CAUTIONS:
         assert caution[:20] in whole
     for drawing in at_machine(drawings):
-        assert sum(f"\n{drawing.title}" in page for page in text) == 1, drawing.name
+        assert sum(_shows(page, drawing) for page in pages) == 1, drawing.name
 
 
 @pytest.mark.parametrize("beside", [False, True])
@@ -295,7 +290,7 @@ def test_level_columns_take_half_of_what_one_takes_and_lose_nothing(lines: int, 
     assert end.page == page
     down, text = level(head, columns, end, 297.0 - TOP - BOTTOM)
     pdf = typst.compile(text.encode())
-    found = [page.extract_text() for page in PdfReader(BytesIO(pdf)).pages]
+    found = [page.text for page in pages_of(pdf)]
     assert len(found) == page
     numbers = [int(n) for n in re.findall(r"row([0-9]+)", " ".join(found))]
     assert numbers == list(range(lines))
@@ -306,24 +301,10 @@ def test_level_columns_take_half_of_what_one_takes_and_lose_nothing(lines: int, 
     assert down < 0.8 * depth
 
 
-IN_STRIP = 2.0  # white before the title of a drawing in its strip [mm]
-
-
-def _across(page: PageObject) -> dict[str, float]:
-    """How far from the left edge each line of a page begins [pt]."""
-    found = dict[str, float]()
-
-    def note(text: str, shift: Sequence[float], at: Sequence[float], *_font: object) -> None:
-        found.setdefault(text.strip(), shift[4] + shift[0] * at[4])
-
-    page.extract_text(visitor_text=note)
-    return found
-
-
 @pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
 def test_it_says_its_units(units: Units, printed: Callable[[Look], Path]) -> None:
     told = {Units.INCH: "units inch ", Units.BOTH: "units mm and inch; drawings mm (inch)"}
-    assert told[units] in _text(printed(Look(units=units)))
+    assert told[units] in text_of(printed(Look(units=units)))
 
 
 def test_narrow_tables_have_both_units_on_one_line() -> None:
@@ -338,7 +319,7 @@ def test_limits_settings_and_cautions_stand_on_it(
     printed: Callable[[Look], Path], reference: TapDesign, drawn: dict[str, Drawing]
 ) -> None:
     path = printed(Look())
-    text, limits, offset = _text(path), reference.limits, reference.tap.flutes.offset
+    text, limits, offset = text_of(path), reference.limits, reference.tap.flutes.offset
     assert f"{limits.pitch_min:.4f} mm to {limits.pitch_max:.4f} mm" in text
     assert f"at least {limits.major_min:.3f} mm" in text
     assert f"{reference.figures.depth_from_top:.3f} mm" in text
@@ -346,13 +327,13 @@ def test_limits_settings_and_cautions_stand_on_it(
     assert "Eye protection" in text
     for drawing in drawn.values():
         assert drawing.title in text
-    first = PdfReader(path).pages[0].extract_text()
+    first = pages_of(path)[0].text
     for words in ("Tap for M18x0.75", "material", "hardness", "date", "check before cutting"):
         assert words in first
 
 
 def test_inches_are_the_millimetres_over_25_4(printed: Callable[[Look], Path]) -> None:
-    text = _text(printed(Look(units=Units.INCH)))
+    text = text_of(printed(Look(units=Units.INCH)))
     # 17.5578 mm, 18.060 mm and 112 mm, by hand
     for inches in ("0.69125 in", "0.7110 in", "4.409 in"):
         assert inches in text
@@ -364,7 +345,7 @@ def test_inches_are_the_millimetres_over_25_4(printed: Callable[[Look], Path]) -
 
 
 def test_both_units_stand_together(printed: Callable[[Look], Path]) -> None:
-    text = _text(printed(Look(units=Units.BOTH)))
+    text = text_of(printed(Look(units=Units.BOTH)))
     assert "17.5578 mm 0.69125 in" in text
     assert "18.060 mm 0.7110 in" in text
 
@@ -372,7 +353,7 @@ def test_both_units_stand_together(printed: Callable[[Look], Path]) -> None:
 def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
     design = design_of("M10", ("thread.pitch_diameter=9.3",))
     write_sheet(path, design, all_drawings(design))
-    first = " ".join(PdfReader(path).pages[0].extract_text().split())
+    first = pages_of(path)[0].text
     (error,) = (finding for finding in design.findings if finding.severity == "error")
     assert f"ERROR [{error.code}]: {what(error)} Is {actual(error)}" in first
     assert first.index("ERROR") < first.index("note: ")
@@ -381,7 +362,7 @@ def test_findings_stand_on_the_first_page_errors_in_full(path: Path) -> None:
 def _titled(path: Path, settings: Sequence[str]) -> str:
     design = design_of("M10", settings)
     write_sheet(path, design, all_drawings(design))
-    first = " ".join(PdfReader(path).pages[0].extract_text().split())
+    first = pages_of(path)[0].text
     block, _, _ = first.partition("Numbers calculated")
     return block
 
@@ -398,9 +379,8 @@ def test_a_tap_of_a_set_is_called_so_on_every_page(path: Path) -> None:
     before = ("set.before_major=14.07", "set.before_pitch_diameter=14.044")
     design = design_of("Tr16x4", ("set.number=2", "set.taps=2", *before))
     write_sheet(path, design, all_drawings(design))
-    for page in PdfReader(path).pages:
-        text = " ".join(page.extract_text().split())
-        assert f"Tap 2 of a set of 2 for Tr16x4 ({design.name})" in text
+    for page in pages_of(path):
+        assert f"Tap 2 of a set of 2 for Tr16x4 ({design.name})" in page.text
 
 
 @pytest.mark.parametrize("projection", Projection)
@@ -408,7 +388,7 @@ def test_the_title_block_names_the_projection(
     projection: Projection, path: Path, reference: TapDesign
 ) -> None:
     write_sheet(path, reference, all_drawings(reference, projection), Look(projection=projection))
-    assert f"{projection.value} angle" in PdfReader(path).pages[0].extract_text()
+    assert f"{projection.value} angle" in pages_of(path)[0].text
 
 
 def test_it_is_lines_and_letters_in_black_on_white(
@@ -439,10 +419,10 @@ def test_drawings_of_a_column_are_laid_abreast_rather_than_on_a_page_of_their_ow
     design = design_of("Tr16x6P3")
     drawings = all_drawings(design, units=Units.BOTH)
     write_sheet(path, design, drawings, Look(Paper.LETTER, Units.BOTH))
-    pages = [page.extract_text() for page in PdfReader(path).pages]
+    pages = pages_of(path)
     assert len(pages) == 7
     for drawing in at_machine(drawings):
-        assert sum(f"\n{drawing.title}" in f"\n{page}" for page in pages) == 1, drawing.name
+        assert sum(_shows(page, drawing) for page in pages) == 1, drawing.name
 
 
 @pytest.mark.parametrize(

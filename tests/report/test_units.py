@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from asked import design_of
-from pypdf import PdfReader
+from printed import pages_of
 
 import tapmodel
 from tapmodel.report.blocks import (
@@ -220,13 +220,13 @@ def test_the_job_says_paper_and_projection_and_options_go_before(tmp_path: Path)
     line = ["sheet", "M10", "--out", str(tmp_path)]
     sets = ["--set", "report.paper=letter", "--set", "report.projection=Third"]
     for options, size, angle in (
-        ([], (612, 792), "third angle"),
-        (["--paper", "A4", "--projection", "first"], (595.3, 841.9), "first angle"),
+        ([], (215.9, 279.4), "third angle"),
+        (["--paper", "A4", "--projection", "first"], (210.0, 297.0), "first angle"),
     ):
         assert run([*line, *sets, *options]).code == 0
         (path,) = tmp_path.rglob("*-sheet.pdf")
-        page = PdfReader(path).pages[0]
-        assert [float(side) for side in page.mediabox[2:]] == pytest.approx(size, abs=0.3)
+        page = pages_of(path)[0]
+        assert (page.width, page.height) == pytest.approx(size, abs=0.1)
         assert angle in _text(tmp_path)
 
 
@@ -251,8 +251,7 @@ def test_new_names_paper_and_projection_as_comments_until_they_are_set(tmp_path:
 def _text(out: Path, *, pages: int | None = 1) -> str:
     """Of the sheet's first page, where units and projection are told, or of as many as wanted."""
     (path,) = out.rglob("*-sheet.pdf")
-    read = PdfReader(path).pages[:pages]
-    return " ".join(" ".join(page.extract_text() for page in read).split())
+    return " ".join(page.text for page in pages_of(path)[:pages])
 
 
 def test_ends_that_read_alike_stand_once() -> None:

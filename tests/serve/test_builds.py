@@ -13,7 +13,7 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
-from pypdf import PdfReader
+from printed import text_of
 from served_page import Served, serving
 
 from tapmodel.errors import KernelError
@@ -194,13 +194,9 @@ def test_the_poster_of_a_build_is_that_of_the_command_line(served: Served, tmp_p
     own, design = tmp_path / "own.pdf", answered(Asked(job=SMALL), in_full=True).design
     look = Look(units=Units.INCH)
     write_poster(own, own.with_suffix(".png"), design, look, PosterPaper.A3)
-    assert _words(io.BytesIO(content)) == _words(io.BytesIO(own.read_bytes()))
+    assert text_of(content) == text_of(own)
     picture = served.get(f"build/{key}/files/small-poster.png").content
     assert picture.startswith(b"\x89PNG")
-
-
-def _words(pdf: io.BytesIO) -> list[str]:
-    return [page.extract_text() for page in PdfReader(pdf).pages]
 
 
 @pytest.mark.parametrize("moment", [0.0, 0.8, 2.0])
