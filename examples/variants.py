@@ -1,9 +1,9 @@
-"""Worked example of the library: how many flutes for the lens cell, then the solid and its files.
+"""Worked example of the library: how many flutes for the lens cell, then its files.
 
     python examples/variants.py [FOLDER]
 
 Compares three numbers of flutes for M18x0.75, takes the one with the widest land that still leaves
-chip room, looks at a section, cuts the solid in half for a look inside, and writes STEP and STL.
+chip room, looks at a section, and writes STEP and STL. `variants.ipynb` goes on with the solid.
 """
 
 import sys
@@ -28,10 +28,6 @@ def main(out: Path) -> None:
 
     (outside,) = tap.section(tap.tap.chamfer_length + 2)
     print(f"{len(outside)} points follow the section behind the chamfer within a micrometre")
-
-    solid = tap.solid()
-    half = tap.workplane().split(keepTop=True)
-    print(f"{solid.Volume():.1f} mm³, its upper half {half.val().Volume():.1f} mm³")
 
     record = tap.write(out, formats=("step", "stl"))
     for file in record["files"]:

@@ -53,8 +53,8 @@ def test_design_prints_the_numbers() -> None:
 
 
 def test_design_as_json_is_the_record_without_the_model() -> None:
-    result = tapmodel("design", "M18x0.75-LH", "--json")
-    record = json.loads(result.stdout)
+    result = within("design", "M18x0.75-LH", "--json")
+    record = json.loads(result.out)
     assert record["schema"] == "tapmodel.record/5"
     assert record["thread"]["hand"] == "left"
     assert not {"model", "mesh", "files"} & set(record)
@@ -332,10 +332,10 @@ def test_a_run_beyond_its_limits_is_refused_before_it_begins(tmp_path: Path) -> 
         for command in ("build", "page"):
             if command == "page" and option == "--limit-seconds":
                 continue  # a page takes less
-            result = tapmodel(command, "M4x0.7", option, value, "--out", str(tmp_path / "out"))
-            assert result.returncode == 2
-            assert option in result.stderr
-            assert "at least" in result.stderr
+            result = within(command, "M4x0.7", option, value, "--out", str(tmp_path / "out"))
+            assert result.code == 2
+            assert option in result.err
+            assert "at least" in result.err
     assert tapmodel("build", "M4x0.7", "--limit-seconds", "nan").returncode == 2
     assert not (tmp_path / "out").exists()
 
@@ -366,8 +366,8 @@ def test_verify_tells_the_tap_from_another(tmp_path: Path) -> None:
 
 
 def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
-    result = tapmodel("sheet", "M18x0.75", "--out", str(tmp_path), "--projection", "third")
-    assert result.returncode == 0
+    result = within("sheet", "M18x0.75", "--out", str(tmp_path), "--projection", "third")
+    assert result.code == 0
     folder = tmp_path / "M18x0.75"
     kinds = {"side", "thread-form", "milling", "cross-section", "chamfer", "square"}
     kinds |= {"chips", "torque", "strength", "clearance"}
@@ -375,12 +375,12 @@ def test_papers_are_written_without_a_model(tmp_path: Path) -> None:
     assert drawn == {f"M18x0.75-{kind}.{end}" for kind in kinds for end in ("svg", "dxf")}
     papers = {"M18x0.75-sheet.pdf", "M18x0.75-sheet.html"}
     assert {path.name for path in folder.iterdir()} == {*papers, "drawings", "record.json"}
-    assert len(result.stdout.splitlines()) == len(drawn) + 2
+    assert len(result.out.splitlines()) == len(drawn) + 2
 
 
 def test_a_page_is_written_without_the_kernel(tmp_path: Path) -> None:
-    result = tapmodel("page", "1/4-20 UNC", "--out", str(tmp_path), "--units", "inch")
-    assert result.returncode == 0
+    result = within("page", "1/4-20 UNC", "--out", str(tmp_path), "--units", "inch")
+    assert result.code == 0
     folder = tmp_path / "1-4-20-UNC-2B-preview"
     assert _files(folder) == {"1-4-20-UNC-2B-preview.html", "record.json"}
     text = (folder / "1-4-20-UNC-2B-preview.html").read_text()
@@ -436,13 +436,13 @@ def test_wires_of_a_free_form_and_what_is_refused() -> None:
 
 def test_wires_in_inches_are_read_and_told_in_inches() -> None:
     words = ("--wire", "1/32in", "--measured", "0.416in", "--units", "inch")
-    page = tapmodel("wires", "3/8-24 UNF", *words)
-    assert page.returncode == 0
-    assert "0.03125 in" in page.stdout
-    assert "Measured 0.41600 in" in page.stdout
-    assert " mm" not in page.stdout
+    page = within("wires", "3/8-24 UNF", *words)
+    assert page.code == 0
+    assert "0.03125 in" in page.out
+    assert "Measured 0.41600 in" in page.out
+    assert " mm" not in page.out
     found = json.loads(
-        tapmodel(
+        within(
             "wires",
             "--flank-angle",
             "30",
@@ -453,7 +453,7 @@ def test_wires_in_inches_are_read_and_told_in_inches() -> None:
             "--wire",
             "1/32 in",
             "--json",
-        ).stdout
+        ).out
     )
     assert found["pitch"] == pytest.approx(25.4 / 24, abs=1e-12)
     # M = E + 3 w - 0.866025 P, and 6 in the fifth place for the lead.
@@ -463,8 +463,8 @@ def test_wires_in_inches_are_read_and_told_in_inches() -> None:
 
 def test_wires_of_the_job_are_used() -> None:
     words = ("wires", "M10", "--set", "shop.wires=[0.62, 0.895, 1.1]", "--json")
-    assert json.loads(tapmodel(*words).stdout)["wire"] == 0.895
-    assert json.loads(tapmodel(*words, "--on-hand", "0.9mm,1/32in").stdout)["wire"] == 0.9
+    assert json.loads(within(*words).out)["wire"] == 0.895
+    assert json.loads(within(*words, "--on-hand", "0.9mm,1/32in").out)["wire"] == 0.9
 
 
 def test_fix_applies_the_cures_and_says_which(tmp_path: Path) -> None:
@@ -485,25 +485,25 @@ def test_schema_of_the_record() -> None:
 
 
 def test_fix_says_when_nothing_is_to_be_fixed() -> None:
-    result = tapmodel("design", "M18x0.75", "--fix")
-    assert result.returncode == 0
-    assert "fixed: nothing, for no rule is broken" in result.stderr
+    result = within("design", "M18x0.75", "--fix")
+    assert result.code == 0
+    assert "fixed: nothing, for no rule is broken" in result.err
 
 
 def test_inches_have_a_short_name_and_other_units_a_plain_answer() -> None:
-    short, long = (tapmodel("design", "M10", "--units", word) for word in ("in", "inch"))
-    assert short.stdout == long.stdout
-    assert " in" in short.stdout
-    refused = tapmodel("design", "M10", "--units", "feet")
-    assert refused.returncode == 2
-    assert "--units: 'feet' cannot be used; allowed: mm, inch" in refused.stderr
+    short, long = (within("design", "M10", "--units", word) for word in ("in", "inch"))
+    assert short.out == long.out
+    assert " in" in short.out
+    refused = within("design", "M10", "--units", "feet")
+    assert refused.code == 2
+    assert "--units: 'feet' cannot be used; allowed: mm, inch" in refused.err
 
 
 def test_a_wire_that_does_not_suit_is_told_as_it_was_typed() -> None:
-    result = tapmodel("wires", "M10", "--wire", "0.060in")
-    assert result.returncode == 2
-    assert "--wire: '0.060in' cannot be used" in result.stderr
-    assert "stands clear of its crests" in result.stderr
+    result = within("wires", "M10", "--wire", "0.060in")
+    assert result.code == 2
+    assert "--wire: '0.060in' cannot be used" in result.err
+    assert "stands clear of its crests" in result.err
 
 
 @pytest.mark.parametrize("words", [("page",), ("new", "tap.toml"), ("wires",)])
@@ -514,8 +514,8 @@ def test_commands_end_in_the_units_that_were_asked_for(
     out = ("--out", str(tmp_path)) if command == "page" else ()
     paths = [str(tmp_path / name) for name in file]
     broken = ("--set", "thread.major=9.9", "--units", "inch")
-    result = tapmodel(command, "M10", *paths, *broken, *out)
-    assert result.returncode == 1
+    result = within(command, "M10", *paths, *broken, *out)
+    assert result.code == 1
     # 9.9 / 25.4
-    assert "thread.major is 0.38976 in; allowed at least 0.395" in result.stderr
-    assert "9.9 mm" not in result.stderr
+    assert "thread.major is 0.38976 in; allowed at least 0.395" in result.err
+    assert "9.9 mm" not in result.err

@@ -100,7 +100,7 @@ def on_a_terminal(*words: str, **environment: str) -> str:
 
 
 def test_colour_is_for_terminals_alone() -> None:
-    words = ("design", "M18x0.75", "--set", "flutes.core_diameter=1")
+    words = ("design", "M6", "--set", "blank.square_across_flats=7")
     coloured = on_a_terminal(*words, NO_COLOR="")
     plain = on_a_terminal(*words, NO_COLOR="1")
     assert "\x1b[31m" in coloured

@@ -135,7 +135,7 @@ def test_a_sheet_is_whole_or_not_delivered(disk: Disk, monkeypatch: pytest.Monke
     _only_once(monkeypatch, papers, "all_drawings")
     _only_once(monkeypatch, sheet.typst, "compile")
     ended: list[bool] = []
-    for free in range(0, 5500, 500):
+    for free in range(0, 6000, 1000):
         out = disk(free)
         ended.append(_ends(functools.partial(sheet_command, JOB, out)))
         if ended[-1]:

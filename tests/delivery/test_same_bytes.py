@@ -17,7 +17,7 @@ from tapmodel.run.delivery.folder import entries
 
 SMALL = ("M4x0.7", "--set", "blank.thread_length=4", "--set", "name=small")
 # The papers are written as `sheet` writes them.
-COMMANDS = (("poster", *SMALL), ("build", "--preview", *SMALL), ("build", *SMALL))
+COMMANDS = (("poster", *SMALL), ("build", *SMALL))
 FIXED = 1_000_000_000
 MADE = "2001-09-09T01:46:40+00:00"  # that many seconds after 1970: the billennium
 

@@ -5,6 +5,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -23,12 +25,15 @@ def test_the_script_chooses_models_and_writes(tmp_path: Path) -> None:
 def test_every_cell_of_the_notebook_runs(tmp_path: Path) -> None:
     cells = json.loads((ROOT / "examples" / "variants.ipynb").read_text(encoding="utf-8"))["cells"]
     sources = ["".join(cell["source"]) for cell in cells if cell["cell_type"] == "code"]
-    # Its last lines show something, which only a notebook does.
-    script = "\n".join(sources)
+    # Last lines show something, which only a notebook does.
+    script = "\n".join([*sources, "print(solid.Volume(), half.val().Volume())"])
     run = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=False, cwd=tmp_path
     )
     assert run.returncode == 0, run.stderr
     assert "rake_crest" in run.stdout
-    assert (tmp_path / "out" / "M18x0.75" / "M18x0.75.step").is_file()
+    whole, half = map(float, run.stdout.splitlines()[-1].split())
+    # five flutes: the halves are unlike
+    assert half / whole == pytest.approx(0.5, abs=0.02)
+    assert half / whole != pytest.approx(0.5, abs=0.002)
     assert all(not cell.get("outputs") for cell in cells)

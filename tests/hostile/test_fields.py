@@ -127,9 +127,11 @@ def test_what_is_no_number_is_refused_with_the_field(field: str) -> None:
 @pytest.mark.parametrize("field", NUMBERS)
 def test_a_length_with_its_unit_is_judged_and_refused_where_no_length_belongs(field: str) -> None:
     length = unit_of(field) is Unit.MM
+    # Two of each field's four ways to write one, in turn; what is refused is refused soon.
+    values = LENGTHS[NUMBERS.index(field) % 2 :: 2] if length else LENGTHS
     found = {
         value: _judged(field, value) if length else refusal_faults(run(_set(field, value)), field)
-        for value in LENGTHS
+        for value in values
     }
     assert {value: faults for value, faults in found.items() if faults} == {}
 

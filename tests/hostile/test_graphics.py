@@ -17,6 +17,8 @@ from tapmodel.system_libraries import missing
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="OpenGL is part of the system")
 
+SHORT = ("M3", "--set", "blank.thread_length=3")
+"""A tap that is soon built."""
 Program = Callable[..., subprocess.CompletedProcess[str]]
 
 
@@ -53,7 +55,7 @@ def _names(folder: Path) -> set[str]:
 
 
 def test_a_build_delivers_all_but_the_pictures(without: Program, tmp_path: Path) -> None:
-    ended = without(("libEGL.so.1",), "build", "M3", "--formats", "step,page,pictures", "--json")
+    ended = without(("libEGL.so.1",), "build", *SHORT, "--formats", "step,page,pictures", "--json")
     assert ended.returncode == 0, ended.stderr
     assert "left out, pictures: libEGL.so.1 is missing; install the package libegl1" in ended.stderr
     folder = tmp_path / "out" / "M3x0.5"
@@ -70,8 +72,8 @@ def test_preview_page_and_sheet_are_made_without_any_graphics(
     hidden = ("libEGL.so.1", "libGL.so.1", "libX11.so.6")
     folder = tmp_path / "out" / "M3x0.5-preview"
     for words, made in (
-        (("build", "M3", "--preview"), {".stl", "record.json"}),
-        (("page", "M3"), {".stl", ".html", "record.json"}),
+        (("build", *SHORT, "--preview"), {".stl", "record.json"}),
+        (("page", *SHORT), {".stl", ".html", "record.json"}),
     ):
         ended = without(hidden, *words)
         assert ended.returncode == 0, ended.stderr

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+SHORT = ("M3", "--set", "blank.thread_length=3")
+"""A tap that is soon built."""
 PROGRAM = [sys.executable, "-P", "-m", "tapmodel"]
 Ran = subprocess.CompletedProcess[str]
 
@@ -58,12 +60,12 @@ STREAMS: dict[str, tuple[str, tuple[str, ...], int]] = {
     "all closed at papers": ('"$@" <&- >&- 2>&-', ("sheet", "M6", "--out", "out"), 0),
     "all closed at a build": (
         '"$@" <&- >&- 2>&-',
-        ("build", "M3", "--formats", "step", "--out", "out"),
+        ("build", *SHORT, "--formats", "step", "--out", "out"),
         0,
     ),
     "nobody reads a build": (
         '"$@" 2>&1 | true; exit ${PIPESTATUS[0]}',
-        ("build", "M3", "--preview", "--out", "out"),
+        ("build", *SHORT, "--preview", "--out", "out"),
         0,
     ),
 }
@@ -109,9 +111,8 @@ def test_nothing_in_the_working_folder_is_taken_for_the_program_s_own(tmp_path: 
     for name in MODULES:
         (tmp_path / f"{name}.py").write_text("raise SystemExit('a stray module was loaded')\n")
     for words in (
-        ("design", "M3"),
         ("page", "M3"),
-        ("build", "M3", "--formats", "step,stl,sheet"),
+        ("build", *SHORT, "--formats", "step,stl,sheet"),
     ):
         ended = program(*words, cwd=tmp_path)
         assert (ended.returncode, _sound(ended)) == (0, True), ended.stderr
@@ -236,7 +237,7 @@ def test_a_clock_that_was_never_set_is_named_where_it_matters(
 ) -> None:
     clock = ["faketime", "-f", "@1970-01-01 00:00:10"]
     ended = subprocess.run(
-        [*clock, *PROGRAM, "build", "M3", "--formats", formats],
+        [*clock, *PROGRAM, "build", *SHORT, "--formats", formats],
         cwd=tmp_path,
         capture_output=True,
         text=True,

@@ -14,6 +14,8 @@ from tapmodel.file_names import fault
 
 PRETENDED = Path(__file__).with_name("pretended")
 PROGRAM = (sys.executable, "-P", "-m", "tapmodel")
+SHORT = ("M6", "--set", "blank.thread_length=6")
+"""A tap that is soon built."""
 EPOCH = {"SOURCE_DATE_EPOCH": "1764000000"}
 Ran = subprocess.CompletedProcess[str]
 
@@ -107,7 +109,7 @@ def test_design_and_sheet_are_as_elsewhere(tmp_path: Path) -> None:
 def test_a_build_gives_the_same_bytes_and_takes_the_place_of_the_one_before(
     tmp_path: Path,
 ) -> None:
-    build = (*PROGRAM, "build", "M6", "--formats", "step,stl", "--json")
+    build = (*PROGRAM, "build", *SHORT, "--formats", "step,stl", "--json")
     runs: list[dict[str, bytes]] = []
     for windows in (True, False):
         cwd = tmp_path / str(windows)
@@ -147,7 +149,7 @@ def test_a_folder_in_use_is_left_as_it_is(tmp_path: Path) -> None:
 
 
 def test_memory_is_watched_where_the_system_keeps_no_limit(tmp_path: Path) -> None:
-    words = ("build", "M6", "--formats", "step", "--limit-mb", "150")
+    words = ("build", *SHORT, "--formats", "step", "--limit-mb", "150")
     ended = _run(*PROGRAM, *words, cwd=tmp_path)
     # Refused beforehand by the estimate, or ended: the library's tap is estimated at some 400 MB.
     assert ended.returncode in (2, 3)
@@ -211,7 +213,7 @@ def test_two_that_deliver_at_once_wait_for_each_other(tmp_path: Path) -> None:
 
 
 def test_a_user_who_stops_a_build_is_told(tmp_path: Path) -> None:
-    words = [*PROGRAM, "build", "M6", "--formats", "step"]
+    words = [*PROGRAM, "build", *SHORT, "--formats", "step"]
     pipe = subprocess.PIPE
     with subprocess.Popen(
         words, cwd=tmp_path, env=_environment(), stderr=pipe, text=True
@@ -231,7 +233,7 @@ def test_without_the_modules_of_this_system_a_build_is_made_all_the_same(tmp_pat
     hidden = f"import sys\nsys.modules.update(dict.fromkeys({names}))\n"
     (tmp_path / "sitecustomize.py").write_text(hidden)
     env = os.environ | {"PYTHONPATH": str(tmp_path)}
-    words = ("build", "M6", "--formats", "step,stl", "--out", "out")
+    words = ("build", *SHORT, "--formats", "step,stl", "--out", "out")
     ended = subprocess.run([*PROGRAM, *words], cwd=tmp_path, env=env, check=False)
     assert ended.returncode == 0
     found = sorted(path.name for path in (tmp_path / "out" / "M6x1").iterdir())
