@@ -47,8 +47,8 @@ def merged(
         NoWireError: a value over wires, where no wire suits.
     """
     from tapmodel.export.clock import stamp
-    from tapmodel.shop.measured.answer import with_wire
     from tapmodel.shop.measured.questions import refuse_other_units
+    from tapmodel.shop.measured.read import with_wire
     from tapmodel.spec.measured.record import Measured, measured_of
     from tapmodel.spec.measured.sizes import Size, rivals
 
@@ -80,6 +80,6 @@ def with_kept(design: "TapDesign", job: "Job", text: str) -> "TapDesign":
     _, known = kept_in(text, None)
     if known is None or not known.pairs:
         return design
-    from tapmodel.shop.measured.answer import with_measured
+    from tapmodel.shop.measured.judged import with_measured
 
     return with_measured(design, job, known)

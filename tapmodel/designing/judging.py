@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Iterator
 
 from tapmodel.designing.codes import Code
+from tapmodel.designing.fields import fields_of_job
 from tapmodel.designing.provenance import GEOMETRY
 from tapmodel.findings import Bound, Finding, Lever, Limit
 from tapmodel.sources import Source
-from tapmodel.spec.job import field_names
 from tapmodel.values import NO_VALUES, Values
 from tapmodel.words import Severity
 
@@ -34,8 +34,6 @@ FIGURES = frozenset(
 )
 """What rules judge beside the fields of the job [mm, deg]."""
 
-_JUDGED = FIGURES | frozenset(field_names())
-
 
 def finding(  # noqa: PLR0913, PLR0917  (a finding has as many parts)
     code: Code,
@@ -53,7 +51,7 @@ def finding(  # noqa: PLR0913, PLR0917  (a finding has as many parts)
     Raises:
         KeyError: `field` is neither a field of the job nor one of `FIGURES`.
     """
-    if field not in _JUDGED:
+    if field not in FIGURES and field not in fields_of_job():
         raise KeyError(field)
     found = actual if isinstance(actual, str) else float(actual)
     return Finding(code, severity, field, found, limit, values, source, tuple(levers))

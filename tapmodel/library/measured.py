@@ -13,7 +13,9 @@ from tapmodel.findings import Finding
 from tapmodel.library.request import Request, job_of
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.shop.judged import judged
-from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured, with_measured, with_wire
+from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
+from tapmodel.shop.measured.judged import with_measured
+from tapmodel.shop.measured.read import with_wire
 from tapmodel.shop.measured.verdicts import Judgement
 from tapmodel.spec.measured.file import read_measured
 from tapmodel.spec.measured.record import Measured, found_of, measured_of

@@ -17,7 +17,9 @@ from tapmodel.serve.answering import answering
 from tapmodel.serve.asked import Answered, Asked, answered
 from tapmodel.shop.gears.asked import asked_by
 from tapmodel.shop.gears.trains import MOST, gear_trains
-from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured, with_measured, with_wire
+from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
+from tapmodel.shop.measured.judged import with_measured
+from tapmodel.shop.measured.read import with_wire
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
 from tapmodel.shop.wires.limits import COMPOUND, demand

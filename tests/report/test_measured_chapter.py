@@ -22,7 +22,8 @@ from tapmodel.report.page.html import chapter_html
 from tapmodel.report.sheet.typeset import typeset
 from tapmodel.report.units import Units, shown, told
 from tapmodel.report.words.measured import LABELS
-from tapmodel.shop.measured.answer import answer_measured, with_measured
+from tapmodel.shop.measured.answer import answer_measured
+from tapmodel.shop.measured.judged import with_measured
 from tapmodel.shop.measured.zones import wanted
 from tapmodel.spec.job_file import job_for
 from tapmodel.spec.measured.record import found_of, measured_of

@@ -15,12 +15,9 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import Lacking, TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoWireError
-from tapmodel.shop.measured.answer import (
-    MeasuredAnswer,
-    answer_measured,
-    with_measured,
-    with_wire,
-)
+from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
+from tapmodel.shop.measured.judged import with_measured
+from tapmodel.shop.measured.read import with_wire
 from tapmodel.shop.measured.verdicts import Judgement, Standing, Way, Why
 from tapmodel.shop.measured.zones import wanted
 from tapmodel.shop.wires.answer import answer_for

@@ -83,7 +83,8 @@ def measured(  # noqa: PLR0913  (a command has as many options as its user needs
     from tapmodel.report.screen.measured import measured_page
     from tapmodel.report.units_wanted import units_of
     from tapmodel.run.kept import keep as keep_values
-    from tapmodel.shop.measured.answer import answer_measured, with_measured
+    from tapmodel.shop.measured.answer import answer_measured
+    from tapmodel.shop.measured.judged import with_measured
     from tapmodel.shop.measured.verdicts import Standing
     from tapmodel.shop.wires.limits import COMPOUND, demand
 

@@ -4,11 +4,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tapmodel.designing.choice import Choice, Reason, Settled
+from tapmodel.designing.fields import fields_of_job
 from tapmodel.sources import Source
-from tapmodel.spec.job import field_names
 from tapmodel.values import Value, Values
-
-FIELDS = frozenset(field_names())
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +59,7 @@ class Ledger:
 
     def has(self, field: str) -> bool:
         """Whether the user gave `field`."""
-        if field not in FIELDS:
+        if field not in fields_of_job():
             raise KeyError(field)
         return field in self._given
 

@@ -25,7 +25,8 @@ from tapmodel.report.blocks import (
 from tapmodel.report.words.compound import REFERENCE
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.measured import LABELS, all_as_wanted, as_wanted, judged, lacking
-from tapmodel.shop.measured.answer import MeasuredAnswer, OverWires, answer_measured
+from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
+from tapmodel.shop.measured.read import OverWires
 from tapmodel.shop.measured.verdicts import Standing
 from tapmodel.shop.wires.answer import answer_for
 from tapmodel.spec.measured.sizes import LENGTHS, Size

@@ -4,12 +4,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tapmodel.designing.record import Lacking, NotMade, TapDesign
-from tapmodel.designing.settle import rejudged
-from tapmodel.shape.figures import figures_of
+from tapmodel.designing.record import Lacking
 from tapmodel.shape.flute_section import land_angle, section_of
 from tapmodel.shape.relief import con_eccentric, concentric, eccentric_by_drop
-from tapmodel.spec.job import Job
 from tapmodel.spec.measured.sizes import Size
 from tapmodel.tap.tap import Chamfer, Flutes, Relief, Reliefs, Tap, TapThread
 from tapmodel.words import ReliefKind
@@ -27,48 +24,20 @@ _BLANK: Mapping[Size, str] = {
 }
 
 
-class _NoTapError(ValueError):
+class NoTapError(ValueError):
     """The sizes leave none."""
 
     def __init__(self, why: Lacking) -> None:
+        """For want of what `why` names."""
         self.why = why
-
-
-def made_by(design: TapDesign, job: Job, sizes: Sizes) -> TapDesign | NotMade:
-    """The tap as it is, judged by the rules of its design and foreseen.
-
-    Sizes that were not measured are as designed. The root, unless it was measured, lies as far
-    under the pitch line as designed: the nose of the tool has made both.
-
-    Args:
-        design: of the tap.
-        job: that it was designed for.
-        sizes: measured; the pitch diameter in place of a value over wires.
-
-    Source: derived here; the functions called name theirs.
-    """
-    try:
-        tap = tap_of(design.tap, sizes)
-        figures = figures_of(tap)
-    except _NoTapError as error:
-        return NotMade(error.why)
-    except ValueError:
-        # A face that does not reach the crest has no angle there.
-        return NotMade(Lacking.LAND)
-    steel = design.work.steel
-    if Size.HARDNESS in sizes:
-        steel = replace(steel, hardness=sizes[Size.HARDNESS], temper=0.0)
-    work = replace(design.work, steel=steel)
-    made = rejudged(job, replace(design, tap=tap, figures=figures, work=work))
-    lost = next((finding for finding in made.errors if finding.no_solid), None)
-    return NotMade(Lacking.SOLID, lost) if lost else made
 
 
 def tap_of(designed: Tap, sizes: Sizes) -> Tap:
     """The definition with what was measured.
 
     Raises:
-        ValueError: the sizes leave no tap.
+        NoTapError: the sizes leave no tap.
+        ValueError: a face does not reach the crest.
 
     Source: derived here.
     """
@@ -93,19 +62,19 @@ def _thread(designed: TapThread, sizes: Sizes) -> TapThread:
     minor = sizes.get(Size.MINOR, followed)
     major = sizes.get(Size.MAJOR, designed.major)
     if not 0 < minor < pitch_diameter < major:
-        raise _NoTapError(Lacking.ORDER)
+        raise NoTapError(Lacking.ORDER)
     thread = replace(designed, major=major, pitch_diameter=pitch_diameter, minor=minor)
     if max(thread.crest_flat, thread.crest_radius) <= 0:
-        raise _NoTapError(Lacking.CREST)
+        raise NoTapError(Lacking.CREST)
     if max(thread.root_flat, thread.root_radius) <= 0:
-        raise _NoTapError(Lacking.ROOT)
+        raise NoTapError(Lacking.ROOT)
     return thread
 
 
 def _chamfer(designed: Chamfer, thread: TapThread, sizes: Sizes) -> Chamfer:
     point = sizes.get(Size.POINT_DIAMETER, designed.point_diameter)
     if point >= thread.major:
-        raise _NoTapError(Lacking.CHAMFER)
+        raise NoTapError(Lacking.CHAMFER)
     angle = sizes.get(Size.CHAMFER_ANGLE, designed.angle)
     if Size.CHAMFER_LENGTH in sizes:
         rise = (thread.major - point) / 2
@@ -118,7 +87,7 @@ def _flutes(designed: Flutes, sizes: Sizes) -> Flutes:
         return designed
     radius = centre_radius(designed, sizes[Size.CORE])
     if radius is None:
-        raise _NoTapError(Lacking.CORE)
+        raise NoTapError(Lacking.CORE)
     return replace(designed, centre_radius=radius)
 
 
@@ -144,14 +113,14 @@ def _relief(designed: Relief, major: float, land: float, drop: float | None) -> 
     if drop is None:
         return designed
     if not 0 <= drop < major / 4:
-        raise _NoTapError(Lacking.DROP)
+        raise NoTapError(Lacking.DROP)
     if drop == 0:
         return concentric(designed.applies_to)
     if land <= designed.margin_angle:
-        raise _NoTapError(Lacking.LAND)
+        raise NoTapError(Lacking.LAND)
     if designed.kind is ReliefKind.CON_ECCENTRIC:
         return con_eccentric(designed.applies_to, major, land, designed.margin_angle, drop)
     try:
         return eccentric_by_drop(designed.applies_to, major, land, drop)
     except ValueError:  # no arc reaches that far
-        raise _NoTapError(Lacking.DROP) from None
+        raise NoTapError(Lacking.DROP) from None
