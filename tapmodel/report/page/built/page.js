@@ -168,6 +168,7 @@
       this.history = new History(live.job);
       this.saved = textOf(live.job);
       this.waiting = new Waiting();
+      this.behind = [];
       this.busy = false;
       this.asking = Promise.resolve();
       this.refused = {};
@@ -221,14 +222,34 @@
       const changes = this.unanswered.splice(0);
       for (const change of changes) this.change(change);
     }
-    /** @param {Change} change */
+    /**
+     * Whether a newer value of that field is still on its way, or what was typed was refused.
+     * @param {string} field
+     */
+    isAhead(field) {
+      return field in this.refused || [...this.waiting.changes, ...this.behind].some(({ values }) => values && field in values);
+    }
+    /**
+     * What was typed into a box and found no answer, or a refusal, is not wanted any more.
+     * @param {string} field
+     */
+    giveUp(field) {
+      this.refused = without(this.refused, field);
+      this.unanswered = this.unanswered.map((change) => change.values ? { ...change, values: without(change.values, field) } : change);
+      for (const keep2 of this.keepers) keep2();
+    }
+    /**
+     * @param {Change} change
+     * @returns {Promise<void>} ends once it is answered, and all that waits with it
+     */
     async change(change) {
       const { values } = change;
       this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
       this.waiting.add(change, performance.now());
-      if (this.busy) return;
-      this.busy = true;
-      this.asking = this.#askAll().finally(() => this.busy = false);
+      if (!this.busy) {
+        this.busy = true;
+        this.asking = this.#askAll();
+      }
       await this.asking;
     }
     /**
@@ -241,7 +262,11 @@
       return this.job;
     }
     async #askAll() {
-      while (this.waiting.changes.length) await this.#all(this.waiting.take());
+      try {
+        while (this.waiting.changes.length) await this.#all(this.waiting.take());
+      } finally {
+        this.busy = false;
+      }
     }
     /**
      * Several changes in one go; where they are refused together, each by itself.
@@ -253,9 +278,9 @@
       if (complaint.unanswered) this.unanswered.push(...changes);
       if (changes.length === 1 || complaint.unanswered)
         return changes.forEach((change) => this.#complain(change, complaint));
-      for (const change of changes) {
-        const alone = await this.#try([change]);
-        if (alone) this.#complain(change, alone);
+      for (const [n, change] of changes.entries()) {
+        this.behind = changes.slice(n + 1);
+        await this.#all([change]);
       }
     }
     /**
@@ -304,7 +329,8 @@
      * @param {Made[]} changes
      */
     #stand(job, view, changes) {
-      const { step, opened, key, began, ended } = changes[changes.length - 1];
+      const moves = changes.filter(({ values }) => !values || Object.keys(values).length);
+      const { step, opened, key, began, ended } = moves.at(-1) ?? changes[0];
       this.job = job;
       this.view = view;
       if (step) this.history.go(step);
@@ -317,6 +343,9 @@
       for (const keep2 of this.keepers) keep2();
     }
   };
+  function without(job, field) {
+    return Object.fromEntries(Object.entries(job).filter(([name]) => name !== field));
+  }
 
   // src/live/address.js
   var BEGINS = "#job=";
@@ -1519,9 +1548,6 @@
       }
     };
   }
-  function isAhead(field, desk) {
-    return field in desk.refused || desk.waiting.changes.some(({ values }) => values && field in values);
-  }
   function put(node, text) {
     if (node.textContent !== text) node.textContent = text;
   }
@@ -1573,7 +1599,7 @@
       const next = count && control.slider && moved(box2.value, control.slider.step, count);
       if (event.key === "Escape") {
         showAll();
-        delete desk.refused[field];
+        desk.giveUp(field);
         complain2("");
       }
       if (!next) return;
@@ -1601,7 +1627,7 @@
         put(unit, next.unit);
         list2?.replaceChildren(...optionsOf(list2, next));
         around.show(next);
-        if (typing || isAhead(field, desk)) return;
+        if (typing || desk.isAhead(field)) return;
         complain2("");
         showAll();
       }
@@ -1668,7 +1694,7 @@
       show(control) {
         node.dataset.state = control.state;
         around.show(control);
-        if (isAhead(field, desk)) return;
+        if (desk.isAhead(field)) return;
         around.complain("");
         set(control);
       }

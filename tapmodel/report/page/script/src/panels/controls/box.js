@@ -2,7 +2,7 @@
 
 import { made } from "../../elements.js";
 import { moved, shownAs, stepped, valueOf } from "../../live/typed.js";
-import { frame, isAhead, put } from "./frame.js";
+import { frame, put } from "./frame.js";
 
 /** @import {Control} from "../../types" */
 /** @import {Desk} from "../../live/desk.js" */
@@ -51,7 +51,7 @@ export function boxRow(first, desk) {
     const next = count && control.slider && moved(box.value, control.slider.step, count);
     if (event.key === "Escape") {
       showAll();
-      delete desk.refused[field];
+      desk.giveUp(field);
       complain("");
     }
     if (!next) return;
@@ -81,7 +81,8 @@ export function boxRow(first, desk) {
       put(unit, next.unit);
       list?.replaceChildren(...optionsOf(list, next));
       around.show(next);
-      if (typing || isAhead(field, desk)) return;
+      // The box keeps what it has.
+      if (typing || desk.isAhead(field)) return;
       complain("");
       showAll();
     },

@@ -1,7 +1,7 @@
 /** A few words of which one holds, and what is so or not. */
 
 import { made } from "../../elements.js";
-import { frame, idOf, isAhead } from "./frame.js";
+import { frame, idOf } from "./frame.js";
 
 /** @import {Control, Way} from "../../types" */
 /** @import {Desk} from "../../live/desk.js" */
@@ -74,7 +74,7 @@ function pressedRow({ field, kind }, desk, around, pressed, set) {
     show(control) {
       node.dataset.state = control.state;
       around.show(control);
-      if (isAhead(field, desk)) return;
+      if (desk.isAhead(field)) return;
       around.complain("");
       set(control);
     },
