@@ -215,7 +215,7 @@
     /** @param {Job} job that was handed out as a file */
     markSaved(job) {
       this.saved = textOf(job);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
     /** Ask once more for what nobody answered, where nothing newer has been typed there. */
     again() {
@@ -236,7 +236,7 @@
     giveUp(field) {
       this.refused = without(this.refused, field);
       this.unanswered = this.unanswered.map((change) => change.values ? { ...change, values: without(change.values, field) } : change);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
     /**
      * @param {Change} change
@@ -290,7 +290,7 @@
     #complain(change, complaint) {
       this.refused = { ...this.refused, ...change.values };
       for (const complain2 of this.complaints) complain2(complaint);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
     /**
      * @param {Made[]} changes
@@ -340,7 +340,7 @@
       this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
       for (const complain2 of this.complaints) complain2(null);
       for (const follow of this.followers) follow(view);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
   };
   function without(job, field) {
@@ -395,7 +395,7 @@
       const { saved } = history.state ?? {};
       await begin(desk);
       desk.saved = saved ?? desk.saved;
-      for (const keep2 of desk.keepers) keep2();
+      for (const keep of desk.keepers) keep();
     });
     return restored(desk, history.state ?? {});
   }
@@ -410,7 +410,7 @@
     desk.history = new History(desk.job);
     desk.saved = saved ?? desk.saved;
     for (const [field, value] of Object.entries(refused)) await desk.set({ [field]: value });
-    for (const keep2 of desk.keepers) keep2();
+    for (const keep of desk.keepers) keep();
   }
 
   // src/elements.js
@@ -442,16 +442,16 @@
       else if (value !== false) node.setAttribute(name, String(value));
   }
 
-  // src/panels/graph/kept.js
+  // src/live/remembered.js
   var NAME = "tapmodel.";
-  function kept2(name, otherwise) {
+  function remembered(name, otherwise) {
     try {
       return JSON.parse(sessionStorage.getItem(NAME + name) ?? "null") ?? otherwise;
     } catch {
       return otherwise;
     }
   }
-  function keep(name, value) {
+  function remember(name, value) {
     try {
       sessionStorage.setItem(NAME + name, JSON.stringify(value));
     } catch {
@@ -553,7 +553,7 @@
 
   // src/panels/bench/dividing.js
   function dividingBench(desk) {
-    const memory = kept2("dividing", { divisions: "", place: 0 });
+    const memory = remembered("dividing", { divisions: "", place: 0 });
     const divisions = boxed("divisions, empty for the flutes", { id: "divisions", type: "number", min: 1, max: 400, value: memory.divisions });
     const text = made("div", {});
     const number = made("p", { class: "big", id: "dividing-place" });
@@ -575,7 +575,7 @@
       [number.textContent, move.textContent, reached.textContent] = [step.place, step.move, step.reached];
       back.disabled = step.first;
       next.disabled = step.last;
-      keep("dividing", memory);
+      remember("dividing", memory);
     };
     const { ask, wrong } = questions("bench/dividing", () => ({
       job: desk.job,
@@ -649,9 +649,9 @@
   }
   function legible(ticks, at, wide2) {
     for (let step = 1; step < ticks.length; step++) {
-      const kept4 = ticks.filter((_, n) => n % step === 0);
-      const clear = kept4.every((tick, n) => n === 0 || Math.abs(at(tick.at) - at(kept4[n - 1].at)) >= (wide2(tick.text) + wide2(kept4[n - 1].text)) / 2 + 6);
-      if (clear) return kept4;
+      const kept3 = ticks.filter((_, n) => n % step === 0);
+      const clear = kept3.every((tick, n) => n === 0 || Math.abs(at(tick.at) - at(kept3[n - 1].at)) >= (wide2(tick.text) + wide2(kept3[n - 1].text)) / 2 + 6);
+      if (clear) return kept3;
     }
     return ticks.slice(0, 1);
   }
@@ -728,7 +728,7 @@
 
   // src/panels/bench/measured.js
   function measuredBench(desk) {
-    const typed = kept2("measured", {});
+    const typed = remembered("measured", {});
     const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
     const sizes = made("div", { class: "sizes" });
     const chapter = made("div", {});
@@ -766,7 +766,7 @@
     const entered = (key, box2) => {
       if (box2.value.trim()) typed[key] = box2.value;
       else delete typed[key];
-      keep("measured", typed);
+      remember("measured", typed);
       ask();
     };
     wire.box.addEventListener("input", () => entered("wire", wire.box));
@@ -775,7 +775,7 @@
 
   // src/panels/bench/wires.js
   function wiresBench(desk) {
-    const typed = kept2("wires", { measured: "", wire: "", compound: "0" });
+    const typed = remembered("wires", { measured: "", wire: "", compound: "0" });
     const measured = boxed("measured over wires", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
     const wire = boxed("wire, empty for the one to use", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
     const compound = boxed(
@@ -792,7 +792,7 @@
     }), ({ wires }) => answer.replaceChildren(...told(wires)));
     for (const { box: box2 } of [measured, wire, compound])
       box2.addEventListener("input", () => {
-        keep("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+        remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
         ask();
       });
     return { title: "Measure over wires", content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
@@ -991,7 +991,7 @@
     if (!body) return () => {
     };
     const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
-    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...kept2("chart", {}) };
+    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
     let chart = null;
     let cursor = 0;
     const [field, first, second] = ["field", "first", "second"].map((name) => (
@@ -1012,7 +1012,7 @@
     const broken = made("ul", { class: "broken-list" });
     const wrong = made("p", { role: "alert", class: "wrong" });
     const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
-    const choices = made(
+    const choices2 = made(
       "div",
       { class: "chart-choices" },
       labelled("Against", field),
@@ -1023,9 +1023,9 @@
     );
     const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
     const note = made("p", { class: "quiet" });
-    const parts = [choices, place, reader, broken];
+    const parts = [choices2, place, reader, broken];
     for (const part of parts) part.hidden = true;
-    body.append(coming, choices, wrong, place, note, reader, broken);
+    body.append(coming, choices2, wrong, place, note, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
       if (chart) toValue = drawChart(svg, width, chart, cursor);
@@ -1062,7 +1062,7 @@
       wanted.field = field.value;
       wanted.figures = [first.value, ...second.value ? [second.value] : []];
       [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
-      keep("chart", wanted);
+      remember("chart", wanted);
       asking.after(0);
     };
     for (const box2 of [field, first, second, start, end]) box2.addEventListener("change", choose);
@@ -1180,20 +1180,21 @@
 
   // src/live/builds.js
   var LOOK = 300;
-  var KEPT = "tapmodel-build";
+  var KEPT = "build";
   async function offered() {
     return (await looked("build")).json();
   }
   async function begun({ job, units }, formats, force) {
     const { id } = await (await asked("build", { job, units, formats, force })).json();
-    sessionStorage.setItem(KEPT, id);
-    return id;
+    const build = { id, of: textOf(job) };
+    remember(KEPT, build);
+    return build;
   }
-  function kept3() {
-    return sessionStorage.getItem(KEPT);
+  function kept2() {
+    return remembered(KEPT, null);
   }
   function forget() {
-    sessionStorage.removeItem(KEPT);
+    remember(KEPT, null);
   }
   async function followed(id, follow, signal) {
     for (; ; ) {
@@ -1204,13 +1205,38 @@
     }
   }
   async function stopped(id) {
-    await removed(`build/${id}`);
+    try {
+      await removed(`build/${id}`);
+    } catch (error) {
+      if (!(error instanceof RefusedError) || error.status !== 404) throw error;
+    }
   }
   function addressOf(id, name) {
     return `build/${id}/files/${name.split("/").map(encodeURIComponent).join("/")}`;
   }
 
+  // src/panels/build/result.js
+  function resultOf(id, { verdict, rows, notes, files }) {
+    const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
+    const [more, first] = [true, false].map((isInside) => files.filter(({ name }) => name.includes("/") === isInside));
+    const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
+    return [
+      made("p", { class: "verdict", role: "status" }, verdict),
+      ...notes.map((note) => made("p", { class: "note" }, note)),
+      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : [],
+      made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
+      list(id, first),
+      ...more.length ? [folded] : []
+    ];
+  }
+  function list(id, files) {
+    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+    return made("ul", { class: "files" }, ...links);
+  }
+
   // src/panels/build.js
+  var BUSY = 409;
+  var UNWANTED = "unwanted files";
   function buildPanel(desk) {
     const place = document.getElementById("build");
     if (!place) return () => {
@@ -1231,7 +1257,10 @@
       this.asking = false;
       this.builtOf = "";
       this.kinds = made("fieldset", { class: "kinds" });
-      this.kinds.addEventListener("change", () => this.name());
+      this.kinds.addEventListener("change", () => {
+        this.name();
+        remember(UNWANTED, this.boxes().filter((box2) => !box2.checked).map(({ value }) => value));
+      });
       this.start = button("Build and verify", () => this.build(false));
       this.force = button("Build it all the same", () => this.build(true));
       this.stop = button("Stop", () => this.end());
@@ -1253,42 +1282,52 @@
     async open() {
       await this.trying(async () => {
         const { kinds } = await offered();
-        this.kinds.replaceChildren(made("legend", {}, "Files"), ...kinds.map(choice));
+        this.kinds.replaceChildren(made("legend", {}, "Files"), ...choices(kinds));
         this.name();
       });
-      const id = kept3();
-      if (id) await this.trying(() => this.again(id));
+      const build = kept2();
+      if (build) await this.trying(() => this.whileKept(() => this.follow(build)));
     }
     /**
-     * Follow what was begun before, unless the server has nothing of it any more.
-     * @param {string} id
+     * Follow a build until the server has nothing of it any more.
+     * @param {() => Promise<void>} follow
      */
-    async again(id) {
+    async whileKept(follow) {
       try {
-        await this.follow(id);
+        await follow();
       } catch (error) {
         if (!(error instanceof RefusedError) || error.status !== 404) throw error;
         forget();
+        this.show("idle");
       }
     }
     /** @param {boolean} force */
     async build(force) {
       if (this.asking) return;
       this.asking = true;
-      const of = JSON.stringify(await this.desk.settled());
+      await this.desk.settled();
       this.following = new AbortController();
       await this.trying(async () => {
-        const id = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
-        this.builtOf = of;
-        this.compare();
-        await this.follow(id);
+        const build = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
+        await this.follow(build);
       });
     }
-    /** @param {string} id */
-    async follow(id) {
+    /** @param {Begun} build */
+    async follow({ id, of }) {
       this.id = id;
+      this.builtOf = of;
+      this.compare();
       this.result.replaceChildren();
       await followed(id, (told2) => this.tell(told2), this.following.signal);
+    }
+    /** Show how far the build of another page is, so that it can be waited for, or stopped here. */
+    async join() {
+      const { running } = await offered();
+      if (!running) return;
+      this.id = running.id;
+      const { signal } = this.following;
+      await this.whileKept(() => followed(running.id, (told2) => this.tell({ ...told2, made: null, error: void 0 }), signal));
+      this.refused.textContent = "";
     }
     /** @param {BuildTold} told */
     tell(told2) {
@@ -1298,26 +1337,33 @@
       if (this.stage.textContent !== stage) this.stage.textContent = stage;
       this.time.textContent = time;
       this.show(told2.state === "running" ? "running" : "idle");
-      if (told2.made) this.result.replaceChildren(...shown(told2.id, told2.made));
+      if (told2.made) this.result.replaceChildren(...resultOf(told2.id, told2.made));
       if (told2.error) throw new RefusedError(told2.error, 422);
     }
     async end() {
-      if (!this.id) return;
+      const { id } = this;
+      if (!id) return;
       this.following.abort();
-      forget();
-      await this.trying(() => stopped(String(this.id)));
+      this.following = new AbortController();
+      await this.trying(async () => {
+        await stopped(id);
+        forget();
+      });
       this.show("idle");
     }
     /** Say so where the tap is another one than was built. */
     compare() {
-      const isOther = this.builtOf !== "" && this.builtOf !== JSON.stringify(this.desk.job);
+      const isOther = this.builtOf !== "" && this.builtOf !== textOf(this.desk.job);
       this.changed.hidden = !isOther;
     }
     wanted() {
-      return this.ticked().map((box2) => box2.getAttribute("value") ?? "");
+      return this.ticked().map(({ value }) => value);
     }
     ticked() {
-      return [...this.kinds.querySelectorAll("input:checked")];
+      return this.boxes().filter((box2) => box2.checked);
+    }
+    boxes() {
+      return [...this.kinds.querySelectorAll("input")];
     }
     /** Say what the button does: papers alone need no solid. */
     name() {
@@ -1328,10 +1374,10 @@
     /** @param {"idle" | "running"} state */
     show(state) {
       const isRunning = state === "running";
-      const shown3 = isRunning ? this.stop : this.start;
+      const shown2 = isRunning ? this.stop : this.start;
       const hadFocus = [this.start, this.force, this.stop].includes(focused());
-      shown3.hidden = false;
-      if (hadFocus) shown3.focus();
+      shown2.hidden = false;
+      if (hadFocus) shown2.focus();
       this.running.hidden = this.stop.hidden = !isRunning;
       this.start.hidden = isRunning;
       if (isRunning) this.force.hidden = true;
@@ -1343,13 +1389,19 @@
     async trying(work2) {
       this.refused.textContent = "";
       this.force.hidden = true;
+      await this.attempt(work2);
+    }
+    /** @param {() => Promise<void>} work */
+    async attempt(work2) {
+      const { signal } = this.following;
       try {
         await work2();
       } catch (error) {
-        if (this.following.signal.aborted) return;
+        if (signal.aborted) return;
         if (!(error instanceof RefusedError)) throw error;
         this.show("idle");
         this.complain(error);
+        if (error.status === BUSY) await this.attempt(() => this.join());
       }
     }
     /** @param {RefusedError} error */
@@ -1370,26 +1422,13 @@
       document.activeElement
     );
   }
-  function choice({ key, label, model }) {
-    const box2 = made("input", { type: "checkbox", value: key, checked: true, "data-model": model });
-    return made("label", {}, box2, made("span", {}, label));
-  }
-  function shown(id, { verdict, rows, notes, files }) {
-    const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
-    const [more, first] = [true, false].map((isInside) => files.filter(({ name }) => name.includes("/") === isInside));
-    const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
-    return [
-      made("p", { class: "verdict", role: "status" }, verdict),
-      ...notes.map((note) => made("p", { class: "note" }, note)),
-      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : [],
-      made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
-      list(id, first),
-      ...more.length ? [folded] : []
-    ];
-  }
-  function list(id, files) {
-    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
-    return made("ul", { class: "files" }, ...links);
+  function choices(kinds) {
+    const unwanted = remembered(UNWANTED, []);
+    return kinds.map(({ key, label, model }) => {
+      const checked = !unwanted.includes(key);
+      const box2 = made("input", { type: "checkbox", value: key, checked, "data-model": model });
+      return made("label", {}, box2, made("span", {}, label));
+    });
   }
 
   // src/panels/contents.js
@@ -1731,7 +1770,7 @@
       /** @param {Group} group */
       show(group) {
         const controls = group.controls.map((control) => known(control, desk));
-        const own = controls.map((control) => shown2(control, desk, rows));
+        const own = controls.map((control) => shown(control, desk, rows));
         if (ways) {
           const at = group.controls.findIndex(({ field }) => group.ways[0].fields.includes(field));
           own.splice(at, 0, ways.node);
@@ -1747,7 +1786,7 @@
   function known(control, desk) {
     return control.kind === "flag" && control.field in desk.job ? { ...control, state: "given" } : control;
   }
-  function shown2(control, desk, rows) {
+  function shown(control, desk, rows) {
     const row = rows.get(control.field) ?? ROWS[control.kind](control, desk);
     rows.set(control.field, row);
     row.show(control);
@@ -1833,11 +1872,11 @@
   function findingsPanel(desk) {
     const place = document.getElementById("findings");
     const list2 = place?.querySelector("ul");
-    let shown3 = "";
+    let shown2 = "";
     const show2 = (findings) => {
       const now = JSON.stringify(findings);
-      if (now === shown3) return;
-      shown3 = now;
+      if (now === shown2) return;
+      shown2 = now;
       const none = made("li", { class: "good" }, "None: the design keeps every rule.");
       const items = findings.map((found) => item(found, (values) => desk.set(values), place));
       list2?.replaceChildren(...items.length ? items : [none]);
@@ -2288,7 +2327,7 @@
      */
     _marks(marks, pen) {
       const { camera } = this.viewer;
-      const shown3 = marks.flatMap((mark2) => {
+      const shown2 = marks.flatMap((mark2) => {
         const word = this._of(mark2.key, "leader", mark2.label, mark2.text);
         const at = this.seenPlace(mark2);
         word.hidden = !at;
@@ -2296,9 +2335,9 @@
         const [x, y] = camera.project(at);
         return [{ word, x, y, wide: word.offsetWidth, high: word.offsetHeight, key: mark2.key }];
       });
-      const places = placedLabels(shown3, camera.size, this._covered());
+      const places = placedLabels(shown2, camera.size, this._covered());
       const ink = getComputedStyle(this.lines).color;
-      shown3.forEach(({ word, x, y, wide: wide2, high, key }, n) => {
+      shown2.forEach(({ word, x, y, wide: wide2, high, key }, n) => {
         const { x: left, y: top } = places[n];
         word.style.transform = `translate(${left.toFixed(1)}px, ${top.toFixed(1)}px)`;
         word.dataset.key = key;
@@ -3398,8 +3437,8 @@ void main() {
   // src/model/setup.js
   function workSides(wide2, back, deep) {
     const whole = box([-wide2, 0, -deep], [wide2, back, 0]);
-    const kept4 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
-    return joined([{ corners: whole.corners, triangles: kept4 }]);
+    const kept3 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
+    return joined([{ corners: whole.corners, triangles: kept3 }]);
   }
   function millSolids(shape, end) {
     const { ball, shank, square_start, major, front_centre } = shape;
@@ -4636,15 +4675,15 @@ void main() {
     columns.className = "columns";
     columns.id = "numbers";
     columns.append(...tables);
-    const shown3 = document.createElement("section");
-    shown3.id = "drawings";
+    const shown2 = document.createElement("section");
+    shown2.id = "drawings";
     const heading = document.createElement("h2");
     heading.textContent = "Drawings";
     const gallery = document.createElement("div");
     gallery.className = "gallery";
     gallery.append(...drawings.map(({ title, svg }) => card(title, drawing(svg, title))));
-    shown3.append(heading, gallery);
-    place.replaceChildren(columns, shown3, ...reasons);
+    shown2.append(heading, gallery);
+    place.replaceChildren(columns, shown2, ...reasons);
   }
   function nodes(html) {
     const read = new DOMParser().parseFromString(html, "text/html");
@@ -4669,14 +4708,14 @@ void main() {
     const surfaces = made("dl", { class: "legend surfaces" });
     const place = made("div", { class: "graph-place" });
     const caption = made("p", { class: "quiet" });
-    const shown3 = made("div", {}, surfaces, place, caption);
-    body.append(said, shown3);
+    const shown2 = made("div", {}, surfaces, place, caption);
+    body.append(said, shown2);
     const redraw = picture(place, "Clearance along the land, behind the edge", (svg, width) => {
       if (rubbing) drawClearance(svg, width, rubbing);
     });
     return (view) => {
       rubbing = view.rubbing;
-      shown3.hidden = !rubbing;
+      shown2.hidden = !rubbing;
       said.replaceChildren(rubbing ? judgedLine(rubbing.judged) : unforeseen());
       if (!rubbing) return;
       surfaces.replaceChildren(...rubbing.surfaces.map(surfaceLine));
@@ -4860,18 +4899,18 @@ void main() {
       show2();
     });
     marked.addEventListener("change", show2);
-    return (shown3) => {
-      view = shown3;
-      section = shown3.section;
+    return (shown2) => {
+      view = shown2;
+      section = shown2.section;
       if (stations) {
         slider.max = String(stations.length - 1);
-        slider.value = String(nearest2(stations, shown3.section.z));
+        slider.value = String(nearest2(stations, shown2.section.z));
       } else {
-        slider.max = String(shown3.frame.length);
+        slider.max = String(shown2.frame.length);
         slider.step = "0.05";
-        if (document.activeElement !== slider) slider.value = String(shown3.section.z);
+        if (document.activeElement !== slider) slider.value = String(shown2.section.z);
       }
-      legend.replaceChildren(...shown3.marks.lines.map(legendLine));
+      legend.replaceChildren(...shown2.marks.lines.map(legendLine));
       show2();
     };
   }
@@ -4999,16 +5038,16 @@ void main() {
     element("save", HTMLButtonElement).addEventListener("click", () => saveFile(desk));
     takesFiles(desk);
     byKeys(desk);
-    const keep2 = () => {
+    const keep = () => {
       able(undo, desk.history.beside(-1) !== void 0);
       able(redo, desk.history.beside(1) !== void 0);
       if (desk.changed !== saved.hasChildNodes())
         saved.replaceChildren(...desk.changed ? [made("span", {}, "changed, "), "not saved"] : []);
     };
-    desk.keepers.push(keep2);
+    desk.keepers.push(keep);
     desk.followers.push((view) => units.value = view.units);
     if (desk.view) units.value = desk.view.units;
-    keep2();
+    keep();
   }
   function able(button2, can) {
     button2.setAttribute("aria-disabled", String(!can));
@@ -5102,8 +5141,8 @@ void main() {
     const levels = made("dl", { class: "legend" });
     const way2 = made("div", { class: "graph-place" });
     const caption = made("p", { class: "quiet" });
-    const shown3 = made("div", {}, bullet, levels, made("h3", {}, "On the way in and back"), way2, caption);
-    body.append(said, shown3);
+    const shown2 = made("div", {}, bullet, levels, made("h3", {}, "On the way in and back"), way2, caption);
+    body.append(said, shown2);
     const redraw = [
       picture(bullet, "Torque that it takes beside the torques that decide", (svg, width) => {
         if (torque) drawLevels(svg, width, torque);
@@ -5114,7 +5153,7 @@ void main() {
     ];
     return (view) => {
       torque = view.torque;
-      shown3.hidden = !torque;
+      shown2.hidden = !torque;
       said.replaceChildren(torque ? judgedLine(torque.judged) : unforeseen());
       if (!torque) return;
       const rows = [{ label: "takes", text: torque.text }, ...torque.levels];
@@ -5218,7 +5257,7 @@ void main() {
     const body = slot("variants", "Variants");
     if (!body) return () => {
     };
-    let variants = kept2("variants", []);
+    let variants = remembered("variants", []);
     let view = null;
     let path = "";
     const pin = (
@@ -5245,7 +5284,7 @@ void main() {
     };
     const change = (changed) => {
       variants = changed;
-      keep("variants", variants);
+      remember("variants", variants);
       show2();
     };
     const entry = (variant) => {
@@ -5291,17 +5330,17 @@ void main() {
       const pinned = await standing(desk, view);
       change([...variants, variantOf(letter, name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
     });
-    return (shown3) => {
-      view = shown3;
-      if (stands(shown3) || !path) path = shown3.section.path;
-      if (!stands(shown3) && variants.length)
-        standing(desk, shown3).then((found) => {
-          if (view !== shown3) return;
+    return (shown2) => {
+      view = shown2;
+      if (stands(shown2) || !path) path = shown2.section.path;
+      if (!stands(shown2) && variants.length)
+        standing(desk, shown2).then((found) => {
+          if (view !== shown2) return;
           path = found.section.path;
           redraw();
         });
       show2();
-      if (variants.some(({ units }) => units !== shown3.units)) retold(variants, shown3).then(change);
+      if (variants.some(({ units }) => units !== shown2.units)) retold(variants, shown2).then(change);
     };
   }
   var stands = ({ section, marks }) => Math.abs(section.z - marks.standing) < 1e-3;
@@ -5311,11 +5350,11 @@ void main() {
     const found = (await answer.json()).view;
     return found ?? view;
   }
-  async function retold(variants, shown3) {
+  async function retold(variants, shown2) {
     return Promise.all(variants.map(async (one) => {
-      if (one.units === shown3.units) return one;
-      const answer = await asked("tap", { job: one.job, units: shown3.units });
-      return variantOf(one.letter, one.name, one.job, { ...(await answer.json()).view, units: shown3.units });
+      if (one.units === shown2.units) return one;
+      const answer = await asked("tap", { job: one.job, units: shown2.units });
+      return variantOf(one.letter, one.name, one.job, { ...(await answer.json()).view, units: shown2.units });
     }));
   }
 

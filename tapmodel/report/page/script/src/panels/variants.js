@@ -2,7 +2,7 @@
 
 import { made } from "../elements.js";
 import { asked } from "../live/link.js";
-import { keep, kept } from "./graph/kept.js";
+import { remember, remembered } from "../live/remembered.js";
 import { picture } from "./graph/picture.js";
 import { slot } from "./graph/slot.js";
 import { drawOverlay } from "./variants/overlay.js";
@@ -20,7 +20,7 @@ export function variantsPanel(desk) {
   const body = slot("variants", "Variants");
   if (!body) return () => {};
   /** @type {Variant[]} */
-  let variants = kept("variants", []);
+  let variants = remembered("variants", []);
   /** @type {TapView | null} */
   let view = null;
   let path = "";
@@ -48,7 +48,7 @@ export function variantsPanel(desk) {
   /** @param {Variant[]} changed */
   const change = (changed) => {
     variants = changed;
-    keep("variants", variants);
+    remember("variants", variants);
     show();
   };
   /** @param {Variant} variant */

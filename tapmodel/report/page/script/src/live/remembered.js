@@ -8,7 +8,7 @@ const NAME = "tapmodel.";
  * @param {T} otherwise where nothing is kept, or nothing that can be read
  * @returns {T}
  */
-export function kept(name, otherwise) {
+export function remembered(name, otherwise) {
   try {
     return JSON.parse(sessionStorage.getItem(NAME + name) ?? "null") ?? otherwise;
   } catch {
@@ -20,7 +20,7 @@ export function kept(name, otherwise) {
  * @param {string} name
  * @param {unknown} value
  */
-export function keep(name, value) {
+export function remember(name, value) {
   try {
     sessionStorage.setItem(NAME + name, JSON.stringify(value));
   } catch {
