@@ -463,6 +463,30 @@ def test_paper_says_what_is_not_on_it(live: Live) -> None:
         assert page.locator(f"#{part}").is_visible()
 
 
+def test_papers_of_another_tap_say_so_until_they_are_there(live: Live) -> None:
+    page = live.page
+    told = "getComputedStyle(document.getElementById('papers'), '::before').content"
+    refused: list[str] = []
+
+    def too_late(route: "Route") -> None:
+        refused.append(route.request.url)
+        route.fulfill(status=503, json={"error": {"message": "no answer", "field": ""}})
+
+    page.route("**/papers", too_late)
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    until = time.monotonic() + 60
+    while not refused:
+        assert time.monotonic() < until
+        page.wait_for_timeout(100)
+    page.wait_for_timeout(300)
+    page.unroute("**/papers")
+    page.emulate_media(media="print")
+    assert "not there yet" in page.evaluate(told)
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    expect(page.locator("#papers")).to_have_attribute("aria-busy", "false", timeout=90_000)
+    assert page.evaluate(told) == "none"
+
+
 def test_back_and_forth_between_links_keeps_what_is_not_saved(live: Live) -> None:
     saved = live.page.locator("#saved")
     live.type("flutes.count", "5")

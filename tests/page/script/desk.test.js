@@ -96,6 +96,16 @@ test("of changes that are tried by themselves, one that finds no answer is asked
   assert.deepEqual(desk.refused, { b: BAD });
 });
 
+test("once the program answers again, who follows the tap is told it anew", () => {
+  const shown = [];
+  desk.followers.push((view) => shown.push(view));
+  desk.again();
+  assert.deepEqual(shown, []);
+  desk.view = { title: "M10" };
+  desk.again();
+  assert.deepEqual(shown, [desk.view]);
+});
+
 test("what was given up while nobody answered is not asked for again", async (context) => {
   desk.set({ a: 1, b: 2 });
   await staysAway(context.mock.timers);

@@ -217,10 +217,11 @@
       this.saved = textOf(job);
       for (const keep of this.keepers) keep();
     }
-    /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+    /** The program answers again: ask once more for what it did not, where nothing newer was typed. */
     again() {
       const changes = this.unanswered.splice(0);
       for (const change of changes) this.change(change);
+      if (!changes.length) this.#show();
     }
     /**
      * Whether a newer value of that field is still on its way, or what was typed was refused.
@@ -339,8 +340,11 @@
       const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
       this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
       for (const complain2 of this.complaints) complain2(null);
-      for (const follow of this.followers) follow(view);
+      this.#show();
       for (const keep of this.keepers) keep();
+    }
+    #show() {
+      if (this.view) for (const follow of this.followers) follow(this.view);
     }
   };
   function without(job, field) {
@@ -4641,6 +4645,7 @@ void main() {
         arrived();
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
+        return;
       }
       stale = false;
       place.setAttribute("aria-busy", "false");

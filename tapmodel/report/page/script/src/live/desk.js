@@ -94,10 +94,12 @@ export class Desk {
     for (const keep of this.keepers) keep();
   }
 
-  /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+  /** The program answers again: ask once more for what it did not, where nothing newer was typed. */
   again() {
     const changes = this.unanswered.splice(0);
     for (const change of changes) this.change(change);
+    // Model and papers may have found no answer either.
+    if (!changes.length) this.#show();
   }
 
   /**
@@ -227,8 +229,12 @@ export class Desk {
     const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
     this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
     for (const complain of this.complaints) complain(null);
-    for (const follow of this.followers) follow(view);
+    this.#show();
     for (const keep of this.keepers) keep();
+  }
+
+  #show() {
+    if (this.view) for (const follow of this.followers) follow(this.view);
   }
 }
 
