@@ -433,6 +433,16 @@
     node.append(...content);
     return node;
   }
+  function settle(place, wanted) {
+    for (const child of [...place.children])
+      if (!wanted.includes(
+        /** @type {HTMLElement} */
+        child
+      )) child.remove();
+    wanted.forEach((node, n) => {
+      if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
+    });
+  }
   var SVG = "http://www.w3.org/2000/svg";
   function drawn(tag, attributes = {}, ...content) {
     const node = document.createElementNS(SVG, tag);
@@ -1799,16 +1809,6 @@
   function led(group, rows) {
     for (const way2 of group.ways)
       for (const field of way2.fields) rows.get(field)?.node.classList.toggle("led", !way2.chosen);
-  }
-  function settle(place, wanted) {
-    for (const child of [...place.children])
-      if (!wanted.includes(
-        /** @type {HTMLElement} */
-        child
-      )) child.remove();
-    wanted.forEach((node, n) => {
-      if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
-    });
   }
 
   // src/panels/controls/recommending.js
@@ -5199,8 +5199,8 @@ void main() {
   // src/panels/variants/pinned.js
   var LETTERS = ["A", "B", "C", "D"];
   function variantOf(letter, name, job, view) {
-    const { units, title, section, frame: frame2, marks, figures } = view;
-    return { letter, name, job: { ...job }, units, title, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
+    const { units, section, frame: frame2, marks, figures } = view;
+    return { letter, name, job: { ...job }, units, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
   }
   function freeLetter(variants) {
     return LETTERS.find((letter) => variants.every((one) => one.letter !== letter));
@@ -5271,6 +5271,7 @@ void main() {
     );
     const full = made("span", { class: "quiet", "aria-live": "polite" });
     const list2 = made("ol", { class: "pinned" });
+    const entries = /* @__PURE__ */ new WeakMap();
     const place = made("div", { class: "graph-place overlay" });
     const table = made("div", { class: "variant-figures" });
     const beside2 = made("div", { class: "beside" }, place, table);
@@ -5283,7 +5284,10 @@ void main() {
       beside2.hidden = !variants.length;
       pin.disabled = !freeLetter(variants);
       full.textContent = pin.disabled ? `All of ${LETTERS.join(", ")} are pinned: remove one to pin another.` : "keeps this tap to compare others with, up to four.";
-      list2.replaceChildren(...variants.map(entry));
+      for (const one of variants) if (!entries.has(one)) entries.set(one, entry(one));
+      const now = variants.flatMap((one) => entries.get(one) ?? []);
+      settle(list2, now.map(({ node }) => node));
+      for (const { tell: tell3 } of now) tell3();
       table.replaceChildren(figuresTable(view.figures, variants));
       redraw();
     };
@@ -5315,52 +5319,63 @@ void main() {
         change(variants.filter((one) => one !== variant));
         pin.focus();
       });
-      const other = differences(variant.job, desk.job);
-      const told2 = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
-      return made(
+      const told2 = made("small");
+      const node = made(
         "li",
         { "data-letter": variant.letter },
         made("strong", {}, sample(variant.letter), variant.letter),
         name,
         back,
         remove,
-        made("small", {}, told2)
+        told2
       );
+      const tell3 = () => {
+        const other = differences(variant.job, desk.job);
+        told2.textContent = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
+      };
+      return { node, tell: tell3 };
     };
-    pin.addEventListener("click", async () => {
-      const letter = freeLetter(variants);
+    pin.addEventListener("click", () => answered2(async () => {
       const job = await desk.settled();
-      if (!view || !letter) return;
-      const { name } = view;
+      if (!view) return;
       const pinned = await standing(desk, view);
-      change([...variants, variantOf(letter, name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
-    });
+      const letter = freeLetter(variants);
+      if (!letter) return;
+      path = pinned.section.path;
+      change([...variants, variantOf(letter, pinned.name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
+    }));
+    const following = new Resting((signal) => answered2(async () => {
+      if (!view) return;
+      const { units } = view;
+      if (variants.length) path = (await standing(desk, view, signal)).section.path;
+      redraw();
+      await Promise.all(variants.map(async (one) => Object.assign(one, await retold(one, units, signal))));
+      change(variants);
+    }));
     return (shown2) => {
       view = shown2;
       if (stands(shown2) || !path) path = shown2.section.path;
-      if (!stands(shown2) && variants.length)
-        standing(desk, shown2).then((found) => {
-          if (view !== shown2) return;
-          path = found.section.path;
-          redraw();
-        });
       show2();
-      if (variants.some(({ units }) => units !== shown2.units)) retold(variants, shown2).then(change);
+      const others = variants.some(({ units }) => units !== shown2.units);
+      if (others || !stands(shown2) && variants.length) following.after(0);
     };
   }
-  var stands = ({ section, marks }) => Math.abs(section.z - marks.standing) < 1e-3;
-  async function standing(desk, view) {
-    if (stands(view)) return view;
-    const answer = await asked("tap", { job: desk.job, units: desk.units });
-    const found = (await answer.json()).view;
-    return found ?? view;
+  async function answered2(work2) {
+    try {
+      await work2();
+    } catch (error) {
+      if (!(error instanceof RefusedError)) throw error;
+    }
   }
-  async function retold(variants, shown2) {
-    return Promise.all(variants.map(async (one) => {
-      if (one.units === shown2.units) return one;
-      const answer = await asked("tap", { job: one.job, units: shown2.units });
-      return variantOf(one.letter, one.name, one.job, { ...(await answer.json()).view, units: shown2.units });
-    }));
+  var stands = ({ section, marks }) => Math.abs(section.z - marks.standing) < 1e-3;
+  async function standing(desk, view, signal) {
+    if (stands(view)) return view;
+    return (await (await asked("tap", { job: desk.job, units: desk.units }, signal)).json()).view;
+  }
+  async function retold({ job, units: told2 }, units, signal) {
+    if (told2 === units) return {};
+    const { view } = await (await asked("tap", { job, units }, signal)).json();
+    return { units, figures: view.figures };
   }
 
   // src/page.js
