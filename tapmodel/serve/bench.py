@@ -128,19 +128,23 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
 def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
     """What measured sizes mean; the sizes of the tap alone where none was measured.
 
+    One that this tap does not have is passed over: the page keeps it for another that has it.
+
     Raises:
         InputError: naming what was typed and what is allowed.
         NoWireError: a value over wires, where no wire suits.
     """
     told = answered(asked)
     demand("compound", asked.compound, COMPOUND)
+    unmeasured = measured_view(told.design, None, told.units)
+    has = {one.key for one in unmeasured.sizes}
     found = {
-        (size := _size(name)): found_of(size, text, name, _wire(asked, size))
+        size: found_of(size, text, name, _wire(asked, size))
         for name, text in asked.sizes.items()
-        if text.strip()
+        if (size := _size(name)) in has and text.strip()
     }
     if not found:
-        return {"measured": measured_view(told.design, None, told.units)}
+        return {"measured": unmeasured}
     try:
         answer = _answer(asked, told, found)
     except InputError as error:
