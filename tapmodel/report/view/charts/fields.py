@@ -1,5 +1,6 @@
 """Fields of a job that can run along a chart: what each is, and how far it is varied."""
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
@@ -11,12 +12,12 @@ Number = Callable[[TapDesign], float]
 
 @dataclass(frozen=True, slots=True)
 class ChartField:
-    """A field that holds a number.
+    """A field that holds a number, in the unit of the field [mm, deg ...].
 
     Attributes:
         label: its name.
         present: what it is in a design, be it chosen or derived.
-        reach: by how much it is varied to both sides.
+        reach: by how much it is varied to both sides, more than 0.
         least, most: beyond which nothing is tried.
         whole: whether it counts.
     """
@@ -29,10 +30,11 @@ class ChartField:
     whole: bool = False
 
     def ends(self, design: TapDesign) -> tuple[float, float]:
-        """From where to where it is varied about what it is."""
+        """From where to where it is varied about what it is, rounded by a twentieth at the most."""
         middle, reach = self.present(design), self.reach(design)
+        digits = 1 - math.floor(math.log10(reach))
         low, high = max(middle - reach, self.least), min(middle + reach, self.most)
-        return _short(low), _short(max(high, low + 1e-3))
+        return round(low, digits), round(max(high, low + reach / 10), digits)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,10 +78,6 @@ def _share(present: Number) -> Number:
 
 def _always(reach: float) -> Number:
     return lambda _design: reach
-
-
-def _short(value: float) -> float:
-    return float(f"{value:.3g}")
 
 
 def _length(label: str, present: Number) -> ChartField:
