@@ -12,7 +12,7 @@ class Recommended:
     """A value that the rules would choose.
 
     Attributes:
-        value: as its box shows it, with its unit beside.
+        value: as its box shows it, with its unit beside; "none" where there would be none.
         why: the rule, and whose it is.
     """
 
@@ -35,6 +35,6 @@ def recommended(asked: Asked) -> dict[str, Recommended]:
         except TapmodelError:
             continue
         control = Reader(told.design, told.units).control(ENTRIES[field])
-        value = f"{control.value} {control.unit}".strip() or "none"
+        value = f"{control.value} {control.unit}".strip() if control.value else "none"
         found[field] = Recommended(value, control.why)
     return found

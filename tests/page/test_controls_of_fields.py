@@ -109,6 +109,10 @@ def test_what_is_recommended_is_what_the_job_would_have_without_the_field() -> N
     )
     assert found["flutes.count"].value == "4"
     assert "4 up to 36 mm" in found["flutes.count"].why
+    # The tool of a rounded root has no flat.
+    job = {"designation": "1/4 BSW", "thread.root_flat": 0.2}
+    found = recommended(Asked(job=job, changed=("thread.root_flat",)))
+    assert found["thread.root_flat"].value == "none"
 
 
 def test_a_cure_that_is_pressed_mends_its_finding() -> None:
