@@ -136,6 +136,29 @@ def test_what_is_begun_and_given_up_gives_way_to_what_holds_now(live: Live, left
     live.shows("flutes.core_diameter", cores[1])
 
 
+def test_sizes_at_hand_are_offered_once_the_shop_names_them(live: Live) -> None:
+    box = live.box("flutes.cutter_diameter")
+    assert box.get_attribute("list") is None
+    live.type("shop.cutters", "6, 8")
+    expect(box).to_have_attribute("list", "field-flutes-cutter_diameter-list", timeout=WAITS)
+    options = live.page.locator("#field-flutes-cutter_diameter-list option")
+    assert [one.get_attribute("value") for one in options.all()] == ["6", "8"]
+
+
+def test_keys_that_undo_in_a_box_of_a_number_leave_the_tap(live: Live) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    undo = live.page.locator("#undo")
+    expect(undo).to_have_attribute("aria-disabled", "false", timeout=WAITS)
+    live.page.locator("summary", has_text="Divide").click()
+    divisions = live.page.locator("#divisions")
+    divisions.press_sequentially("7")
+    divisions.press("Control+z")
+    live.page.wait_for_timeout(300)
+    assert undo.get_attribute("aria-disabled") == "false"
+    assert live.box("flutes.count").input_value() == "3"
+
+
 def test_a_drawn_slider_is_undone_in_one_step_and_the_last_place_stands(live: Live) -> None:
     by_setting(live)
     before = live.number("flutes.offset")

@@ -149,11 +149,15 @@
   }
   function waited(time, signal) {
     return new Promise((resolve, reject) => {
-      const timer = setTimeout(resolve, time);
-      signal?.addEventListener("abort", () => {
+      const end = () => {
         clearTimeout(timer);
-        reject(signal.reason);
-      }, { once: true });
+        reject(signal?.reason);
+      };
+      const timer = setTimeout(() => {
+        signal?.removeEventListener("abort", end);
+        resolve();
+      }, time);
+      signal?.addEventListener("abort", end);
     });
   }
 
@@ -1611,7 +1615,7 @@
     const around = frame(first, desk);
     const { id } = around;
     const label = made("label", { for: id, id: `${id}-label` }, first.label);
-    const list2 = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
+    const list2 = made("datalist", { id: `${id}-list` });
     const box2 = (
       /** @type {HTMLInputElement} */
       made("input", {
@@ -1620,8 +1624,7 @@
         autocomplete: "off",
         spellcheck: "false",
         "aria-describedby": `${id}-wrong`,
-        ...kind === "number" ? { inputmode: "decimal" } : {},
-        ...list2 ? { list: list2.id } : {}
+        ...kind === "number" ? { inputmode: "decimal" } : {}
       })
     );
     const unit = made("span", { class: "unit" });
@@ -1629,7 +1632,7 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "range", "aria-labelledby": label.id })
     ) : null;
-    const entry = made("span", { class: "entry" }, box2, unit, ...list2 ? [list2] : []);
+    const entry = made("span", { class: "entry" }, box2, unit, list2);
     const line3 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
     const below = [around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
@@ -1678,7 +1681,9 @@
         control = next;
         node.dataset.state = next.state;
         put(unit, next.unit);
-        list2?.replaceChildren(...optionsOf(list2, next));
+        list2.replaceChildren(...optionsOf(list2, next));
+        if (next.options.length) box2.setAttribute("list", list2.id);
+        else box2.removeAttribute("list");
         around.show(next);
         if (typing || desk.isAhead(field)) return;
         complain2("");
@@ -4971,6 +4976,7 @@ void main() {
 
   // src/live/files.js
   var LONGEST2 = 2e5;
+  var FETCHED = 1e4;
   async function openFile(desk, file) {
     try {
       if (file.size > LONGEST2) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
@@ -4991,7 +4997,7 @@ void main() {
       link2.href = address;
       link2.download = name;
       link2.click();
-      URL.revokeObjectURL(address);
+      setTimeout(() => URL.revokeObjectURL(address), FETCHED);
       desk.markSaved(job);
     } catch (error) {
       complain(desk, error);
@@ -5061,7 +5067,7 @@ void main() {
     document.addEventListener("keydown", (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const at = event.target;
-      if (at instanceof HTMLTextAreaElement || at instanceof HTMLInputElement && at.type === "text") return;
+      if (at instanceof HTMLInputElement && ["text", "number"].includes(at.type)) return;
       const key = event.key.toLowerCase();
       const step = key === "y" || key === "z" && event.shiftKey ? 1 : key === "z" ? -1 : 0;
       if (!step) return;

@@ -52,8 +52,8 @@ function byKeys(desk) {
   document.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const at = event.target;
-    // In a text box these keys undo what was typed there.
-    if (at instanceof HTMLTextAreaElement || (at instanceof HTMLInputElement && at.type === "text")) return;
+    // In a box these keys undo what was typed there.
+    if (at instanceof HTMLInputElement && ["text", "number"].includes(at.type)) return;
     const key = event.key.toLowerCase();
     const step = key === "y" || (key === "z" && event.shiftKey) ? 1 : key === "z" ? -1 : 0;
     if (!step) return;
