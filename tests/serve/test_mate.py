@@ -2,6 +2,7 @@
 
 import os
 import signal
+import time
 from collections.abc import Iterator
 from functools import partial
 from operator import truediv
@@ -55,6 +56,16 @@ def test_its_death_costs_one_answer(mate: Mate) -> None:
         mate.do(signal.raise_signal, signal.SIGKILL)
     second = mate.do(os.getpgid, 0)
     assert second not in {os.getpid(), first}
+
+
+def test_what_does_not_end_costs_one_answer(mate: Mate, monkeypatch: pytest.MonkeyPatch) -> None:
+    first = mate.do(os.getpgid, 0)
+    with monkeypatch.context() as short:
+        short.setattr("tapmodel.serve.mate.LONGEST", 0.5)
+        with pytest.raises(KernelError, match=r"no end within 0\.5 s"):
+            mate.do(time.sleep, 1000)
+    assert not psutil.pid_exists(first)
+    assert mate.do(os.getpgid, 0) not in {os.getpid(), first}
 
 
 def test_cures_stand_back_behind_the_model() -> None:
