@@ -69,7 +69,7 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
         Route("/recommended", answering(Asked, _recommended, seeker), methods=["POST"]),
         Route("/model", answering(Asked, model_answer, shaper), methods=["POST"]),
         Route("/papers", answering(Asked, papers, seeker), methods=["POST"]),
-        Route("/job", answering(Asked, job_text), methods=["POST"]),
+        Route("/job", answering(Asked, job_text, seeker), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),
         Route("/chart", answering(ChartAsked, chart_answer, seeker), methods=["POST"]),
         *bench_routes(),
@@ -84,7 +84,7 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
 
 
 def _opened(first: Asked) -> str:
-    told = answered(first)
+    told = answered(first, cured=False)
     return live_page(told.design, first.job, told.units)
 
 

@@ -79,7 +79,7 @@ def wires_answer(asked: WiresAsked) -> dict[str, Any]:
         InputError: naming what was typed and what is allowed.
         NoWireError: no wire suits.
     """
-    told = answered(asked)
+    told = answered(asked, cured=False)
     demand("compound", asked.compound, COMPOUND)
     thread = thread_of_design(told.design, told.design.basic_pitch_diameter, Overrides())
     given = Wires(
@@ -103,7 +103,7 @@ def gears_answer(asked: Asked) -> dict[str, Any]:
     Raises:
         InputError: naming field, value and what is allowed.
     """
-    told = answered(asked)
+    told = answered(asked, cured=False)
     wanted = asked_by(told.design)
     if wanted is None:
         return {"gears": None, "notes": []}
@@ -118,7 +118,7 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
     Raises:
         InputError: more divisions than are told one by one.
     """
-    told = answered(asked)
+    told = answered(asked, cured=False)
     count = asked.divisions or told.design.tap.flutes.count
     if count > MOST_STATIONS:
         raise InputError("divisions", count, f"a whole number from 1 to {MOST_STATIONS}")
@@ -134,7 +134,7 @@ def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
         InputError: naming what was typed and what is allowed.
         NoWireError: a value over wires, where no wire suits.
     """
-    told = answered(asked)
+    told = answered(asked, cured=False)
     demand("compound", asked.compound, COMPOUND)
     unmeasured = measured_view(told.design, None, told.units)
     has = {one.key for one in unmeasured.sizes}

@@ -112,7 +112,7 @@ class Mates:
 
     Attributes:
         shaper: for the model.
-        seeker: for whatever else takes long: cures, charts, papers.
+        seeker: for whatever else takes long: cures, charts, papers, files of jobs.
     """
 
     shaper: Mate

@@ -147,6 +147,14 @@ def test_a_size_that_this_tap_has_not_is_passed_over(served: "Served") -> None:
     assert "neck" not in {one["key"] for one in plain["measured"]["sizes"]}
 
 
+@pytest.mark.parametrize("question", ["wires", "gears", "dividing", "measured"])
+def test_nobody_waits_for_cures_at_the_machine(
+    served: "Served", monkeypatch: pytest.MonkeyPatch, question: str
+) -> None:
+    monkeypatch.setattr("tapmodel.serve.asked.design_at_once", None)
+    answered(served, question, job={"designation": "Tr16x4", "name": f"asked for {question}"})
+
+
 BAD = [
     ("wires", {"measured": "9"}, "measured", "10.0700 to"),
     ("wires", {"measured": "0,4"}, "measured", "write 0.4"),
