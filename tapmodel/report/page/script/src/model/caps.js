@@ -6,7 +6,7 @@ import { CAP } from "./shading/body.js";
 /** @import {Body, Values} from "./body.js" */
 /** @import {Camera} from "./camera.js" */
 
-const HATCH = 9; // from line to line [px]
+export const HATCH = 9; // from line to line [px]
 export const NOTHING = -1e9;
 
 /** What is cut away: all below a height, and a quarter. */

@@ -1,5 +1,7 @@
 /** Grids over threaded surfaces: angle, height, whether it rides on the helix, share outwards. */
 
+import { BACK } from "./shading/thread.js";
+
 /** @import {Flat, Profile, TapShape} from "../types" */
 
 const ROUND = 64, WHOLE = 112, EVEN = 12;
@@ -80,7 +82,7 @@ export function workGrids(shape, deep) {
   // What stays lies behind the axis; of a left-hand tap all is mirrored afterwards.
   const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
   const round = evenly(from, to, ROUND);
-  const corner = Math.atan(0.72);
+  const corner = Math.atan(BACK);
   const outer = [...evenly(from, from + corner, 12), ...evenly(from + corner, to - corner, 40),
     ...evenly(to - corner, to, 12)];
   const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);

@@ -1,6 +1,6 @@
 /** What can be shown of a tap: alone, in its hole, in the making. */
 
-import { Caps, Cuts } from "./caps.js";
+import { Caps, Cuts, HATCH, NOTHING } from "./caps.js";
 import { Mesh, program, setAll } from "./card.js";
 import { tapValues } from "./body.js";
 import { blankGrids, workGrids } from "./grids.js";
@@ -8,7 +8,7 @@ import { millSolids, workSides } from "./setup.js";
 import { ribbons } from "./ribbons.js";
 import { Shadow } from "./shadow.js";
 import { CHIPS, PLAIN } from "./shading/plain.js";
-import { BLANK, BLANK_FRONT, BORE, CUT_FACE, FACE, THREAD } from "./shading/thread.js";
+import { BACK, BLANK, BLANK_FRONT, BORE, CUT_FACE, FACE, THREAD } from "./shading/thread.js";
 import { inHole, inMaking } from "./motion.js";
 
 /** @import {Body, Values} from "./body.js" */
@@ -35,7 +35,8 @@ export function scenePrograms(gl) {
 
 /** @typedef {ReturnType<typeof scenePrograms>} Programs */
 
-const HATCH = 9; // from line to line [px]
+/** Nothing is cut away. */
+const WHOLE = { cut: NOTHING, quarterA: [0, 0], quarterB: [0, 0] };
 
 /** @implements {Scene} */
 export class Alone {
@@ -90,7 +91,7 @@ export class InHoleScene {
     this.bore = new Mesh(gl, grids.bore, [4]);
     this.cuts = grids.cuts.map((one) => new Mesh(gl, one, [4]));
     this.faces = grids.faces.map((one) => new Mesh(gl, one, [4]));
-    this.sides = new Mesh(gl, workSides(this.half, 0.72 * this.half, this.deep), [3, 3]);
+    this.sides = new Mesh(gl, workSides(this.half, BACK * this.half, this.deep), [3, 3]);
     const made = ribbons(shape, hole.chips);
     this.chips = hole.chips.length ? new Mesh(gl, made.mesh, [3, 3, 3]) : null;
     this.numbers = made.places;
@@ -100,8 +101,8 @@ export class InHoleScene {
   box() {
     const { half, deep, shape } = this;
     return {
-      low: [-half, -0.72 * half, -deep],
-      high: [half, 0.72 * half, Math.max(shape.thread_end, 0.6 * deep)],
+      low: [-half, -BACK * half, -deep],
+      high: [half, BACK * half, Math.max(shape.thread_end, 0.6 * deep)],
     };
   }
 
@@ -114,8 +115,7 @@ export class InHoleScene {
   draw(camera, common) {
     const { gl, body, shape, hole, programs } = this;
     const { look } = body.head, { spin, moved } = this.placed;
-    const open = { cut: -1e9, quarterA: [0, 0], quarterB: [0, 0] };
-    body.draw(common, open, { spin, moved });
+    body.draw(common, WHOLE, { spin, moved });
     const { before } = hole;
     const still = { ...common, spin: [1, 0], moved: [0, 0, 0], hand: shape.hand };
     const work = {
@@ -141,7 +141,7 @@ export class InHoleScene {
       });
       this.chips.draw();
     }
-    blended(gl, () => body.lines(camera.scale, common, open, { spin, moved }));
+    blended(gl, () => body.lines(camera.scale, common, WHOLE, { spin, moved }));
   }
 
   drop() {
@@ -192,11 +192,10 @@ export class MillScene {
   draw(camera, common) {
     const { gl, body, shape, programs } = this, { look } = body.head;
     const { spin, cutter, done, cutterAt, crank } = this.placed;
-    const open = { cut: -1e9, quarterA: [0, 0], quarterB: [0, 0] };
     const making = {
       inMaking: 1, generatedTo: this.to, flutesDone: done, cutterAt, spin, moved: [0, 0, 0],
     };
-    body.draw(common, open, making);
+    body.draw(common, WHOLE, making);
     const corners = [...shape.turned.slice(0, 6)];
     while (corners.length < 6) corners.push(corners[corners.length - 1]);
     const blank = {
