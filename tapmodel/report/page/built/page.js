@@ -1730,6 +1730,7 @@
     const { field, label, options } = first;
     const around = frame(first, desk);
     const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
+    set.node.setAttribute("aria-describedby", around.wrong.id);
     return pressedRow(first, desk, around, set.node, ({ value }) => set.show(value));
   }
   function flagRow(first, desk) {
@@ -1737,7 +1738,7 @@
     const around = frame(first, desk);
     const box2 = (
       /** @type {HTMLInputElement} */
-      made("input", { type: "checkbox", id: around.id })
+      made("input", { type: "checkbox", id: around.id, "aria-describedby": around.wrong.id })
     );
     box2.addEventListener("change", () => desk.set({ [field]: box2.checked || null }));
     const line3 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
