@@ -7,12 +7,10 @@ from pydantic import Field
 from starlette.routing import Route
 
 from tapmodel.errors import InputError, WriteError
-from tapmodel.report.view.bench import (
-    dividing_view,
-    gears_view,
-    measured_view,
-    wires_view,
-)
+from tapmodel.report.view.bench.dividing import dividing_view
+from tapmodel.report.view.bench.gears import gears_view
+from tapmodel.report.view.bench.measured import measured_view
+from tapmodel.report.view.bench.wires import wires_view
 from tapmodel.serve.answering import answering
 from tapmodel.serve.asked import Answered, Asked, answered
 from tapmodel.shop.gears.asked import asked_by

@@ -12,8 +12,8 @@ from tapmodel.comparing.variants import compare_taps
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units import Units
-from tapmodel.report.view.chart import Charted, chart_view, job_value, per_field
-from tapmodel.report.view.chart_fields import FIELDS, held_by
+from tapmodel.report.view.charts.chart import Charted, chart_view, job_value, per_field
+from tapmodel.report.view.charts.fields import FIELDS, held_by
 from tapmodel.report.view.figures import LABELS
 from tapmodel.report.words.findings import said
 from tapmodel.serve.asked import Answered, Asked, answered, checked_job, table_of

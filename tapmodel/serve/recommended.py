@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tapmodel.errors import TapmodelError
-from tapmodel.report.view.fields import ENTRIES, Reader
+from tapmodel.report.view.controls.fields import ENTRIES, Reader
 from tapmodel.serve.asked import Asked, answered
 
 

@@ -4,8 +4,8 @@ import pytest
 
 from tapmodel.designing.design import design_tap, settled_tap
 from tapmodel.report.units import Units
+from tapmodel.report.view.controls.fields import ENTRIES, fields_of
 from tapmodel.report.view.controls.record import Control, State
-from tapmodel.report.view.fields import ENTRIES, fields_of
 from tapmodel.report.view.findings import findings_of
 from tapmodel.serve.asked import Asked, answered
 from tapmodel.serve.recommended import recommended

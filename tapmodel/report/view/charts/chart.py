@@ -8,9 +8,9 @@ from tapmodel.comparing.figures import UNITS, figures_by_name
 from tapmodel.comparing.variant import Cell, Variant
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Length, Quantity, Words
-from tapmodel.report.units import Units, shown
-from tapmodel.report.view.axes import Axis, axis_of
-from tapmodel.report.view.chart_fields import FIELDS, Held
+from tapmodel.report.units import Units, as_text
+from tapmodel.report.view.charts.axes import Axis, axis_of
+from tapmodel.report.view.charts.fields import FIELDS, Held
 from tapmodel.report.view.figures import LABELS, figure_number, figure_text, per_unit, unit_told
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
@@ -171,7 +171,7 @@ def _row(
     return Row(
         x=round(value * per_field(field, units), 6),
         value=job_value(field, value, units),
-        text=" = ".join(shown(_quantity(field, value), units)),
+        text=as_text(_quantity(field, value), units),
         y=tuple(
             None if number is None else number * per_unit(UNITS[key], units)
             for key, number in zip(figures, numbers, strict=True)

@@ -6,7 +6,7 @@ from functools import cache
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.units import Units
+from tapmodel.report.units import MM_PER_INCH, Units
 from tapmodel.report.view.controls.blank import BLANK
 from tapmodel.report.view.controls.chamfer import CHAMFER
 from tapmodel.report.view.controls.entry import Entry, EntryGroup
@@ -23,7 +23,7 @@ from tapmodel.report.view.controls.record import (
 from tapmodel.report.view.controls.relief import CHAMFER_RELIEF, THREAD_RELIEF
 from tapmodel.report.view.controls.shop import SHOP
 from tapmodel.report.view.controls.steel import STEEL
-from tapmodel.report.view.controls.steps import MM_PER_INCH, step_of
+from tapmodel.report.view.controls.steps import step_of
 from tapmodel.report.view.controls.thread import THREAD
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.spec.job import field_descriptions, unit_of

@@ -9,8 +9,8 @@ from tapmodel.prediction.chips.record import Tooth
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.report.blocks import Area
 from tapmodel.report.drawings.lettering import lettered
-from tapmodel.report.units import MM_PER_INCH, Units, shown
-from tapmodel.report.view.axes import Axis, axis_of
+from tapmodel.report.units import MM_PER_INCH, Units, as_text
+from tapmodel.report.view.charts.axes import Axis, axis_of
 from tapmodel.report.view.judged import Judged, judged_by
 
 READABLE = 3.0
@@ -99,7 +99,7 @@ def _fine(design: TapDesign, foreseen: Prediction, units: Units) -> str:
 
 
 def _told(number: int, tooth: Tooth, units: Units) -> str:
-    area = " = ".join(shown(Area(tooth.area, 3), units))
+    area = as_text(Area(tooth.area, 3), units)
     return f"tooth {number}, land {tooth.land + 1}: {_mm(tooth.thickness, units)} thick, {area}"
 
 

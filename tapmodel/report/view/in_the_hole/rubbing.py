@@ -10,8 +10,8 @@ from tapmodel.prediction.rubbing.record import Contact, Trace
 from tapmodel.prediction.rubbing.rubbing import clearance_along
 from tapmodel.report.blocks import Length, small_length
 from tapmodel.report.drawings.views.clearance import READABLE
-from tapmodel.report.units import MM_PER_INCH, Units, in_words, shown
-from tapmodel.report.view.axes import Axis, axis_of
+from tapmodel.report.units import MM_PER_INCH, Units, as_text, in_words
+from tapmodel.report.view.charts.axes import Axis, axis_of
 from tapmodel.report.view.judged import Judged, judged_by
 
 _CODES = (Code.CHAMFER_RUBS, Code.LAND_RUBS, Code.CHAMFER_SLIGHT)
@@ -100,7 +100,9 @@ class _Drawn(NamedTuple):
 
 def _surface(one: _Drawn, scales: tuple[float, float], units: Units) -> Surface:
     (key, label, trace, contact), (size, tenth) = one, scales
-    rubs, wide = (_mm(Length(mm, 2), units) for mm in (contact.rubbing_length, contact.land_width))
+    rubs, wide = (
+        as_text(Length(mm, 2), units) for mm in (contact.rubbing_length, contact.land_width)
+    )
     width = contact.land_width
     return Surface(
         key=key,
@@ -116,9 +118,9 @@ def _surface(one: _Drawn, scales: tuple[float, float], units: Units) -> Surface:
 
 def _heel(contact: Contact, units: Units) -> str:
     if contact.binds:
-        return f"binds, {_mm(small_length(-contact.clearance_min_um / 1000), units)} proud"
+        return f"binds, {as_text(small_length(-contact.clearance_min_um / 1000), units)} proud"
     clear = contact.heel_clearance_um / 1000
-    told = _mm(small_length(clear), units) if clear > 0 else "nothing"
+    told = as_text(small_length(clear), units) if clear > 0 else "nothing"
     return f"{told} clear at the heel"
 
 
@@ -131,12 +133,8 @@ def _ends(traces: list[Trace], touches: float) -> tuple[float, float]:
 
 
 def _fine(foreseen: Prediction, units: Units) -> str:
-    clear = _mm(small_length(foreseen.rubbing.chamfer.heel_clearance_um / 1000), units)
+    clear = as_text(small_length(foreseen.rubbing.chamfer.heel_clearance_um / 1000), units)
     return (
         f"The chamfer clears what it has cut, by {clear} at the heel, and "
         "no rule finds that the lands rub too far."
     )
-
-
-def _mm(length: Length, units: Units) -> str:
-    return " = ".join(shown(length, units))

@@ -13,8 +13,8 @@ from tapmodel.report.blocks import Torque as Moment
 from tapmodel.report.chapters.in_the_hole.turning_it import AT_RISK, REACHED
 from tapmodel.report.drawings.charts.measures import measures_of
 from tapmodel.report.drawings.views.torque import READABLE, ways
-from tapmodel.report.units import HOLE_DEPTH, MM_PER_INCH, Units, in_words, shown
-from tapmodel.report.view.axes import Axis, axis_of
+from tapmodel.report.units import HOLE_DEPTH, MM_PER_INCH, Units, as_text, in_words
+from tapmodel.report.view.charts.axes import Axis, axis_of
 from tapmodel.report.view.judged import Judged, judged_by
 
 _CODES = (Code.TAP_OVERLOADED, Code.TORQUE_NEAR)
@@ -193,4 +193,4 @@ def _rounded(values: Floats) -> tuple[float, ...]:
 
 
 def _told(*moments: float, units: Units) -> str:
-    return " = ".join(shown(Moment(moments), units))
+    return as_text(Moment(moments), units)

@@ -6,8 +6,8 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.chips.record import Tooth
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.report.blocks import Area, Length
-from tapmodel.report.units import Units, shown
-from tapmodel.report.view.shape import Profile, profile_of
+from tapmodel.report.units import Units, as_text
+from tapmodel.report.view.model.shape import Profile, profile_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,23 +77,19 @@ def in_hole(design: TapDesign, units: Units) -> InHole | None:
 
 def _told(design: TapDesign, foreseen: Prediction, units: Units) -> str:
     chips, kind = foreseen.chips, "blind" if design.work.blind else "through"
-    depth = _text(Length(design.work.depth, 1), units)
-    drill = _text(Length(design.drill, 2), units)
+    depth = as_text(Length(design.work.depth, 1), units)
+    drill = as_text(Length(design.drill, 2), units)
     words = f"{kind} hole, drill {drill}, thread {depth} deep; {foreseen.task.material.told}"
     if not chips.teeth:
         return f"{words}; no tooth cuts"
     thick = " to ".join(
         dict.fromkeys(
-            _text(Length(size), units) for size in (chips.thickness_min, chips.thickness_max)
+            as_text(Length(size), units) for size in (chips.thickness_min, chips.thickness_max)
         )
     )
     return f"{words}; {len(chips.teeth)} teeth cut chips {thick} thick"
 
 
 def _chip(number: int, tooth: Tooth, units: Units) -> Chip:
-    words = f"{_text(Length(tooth.thickness), units)} thick, {_text(Area(tooth.area), units)}"
+    words = f"{as_text(Length(tooth.thickness), units)} thick, {as_text(Area(tooth.area), units)}"
     return Chip(number, tooth.land, tooth.height, tooth.radius, tooth.width, tooth.thickness, words)
-
-
-def _text(quantity: Length | Area, units: Units) -> str:
-    return " = ".join(shown(quantity, units))

@@ -8,7 +8,7 @@ import numpy as np
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Length, small_length
-from tapmodel.report.units import Units, shown
+from tapmodel.report.units import Units, as_text
 from tapmodel.shape.flute_section import section_of
 from tapmodel.shape.form import Form
 from tapmodel.shape.outlines.section import full_thread_height
@@ -52,10 +52,12 @@ def marks_of(design: TapDesign, units: Units) -> tuple[Mark, ...]:
     """Land, heel, cutting face, web and chamfer with their numbers."""
     figures, tap = design.figures, design.tap
     drop = figures.thread_relief.heel_drop
-    heel = f"drops {_told(small_length(drop), units)}" if drop else "no relief"
+    heel = f"drops {as_text(small_length(drop), units)}" if drop else "no relief"
     pitches = f"{figures.chamfer_pitches:.1f} pitches"
-    land = f"{_told(Length(figures.land_width, 2), units)}, {_told(Angle(figures.land_angle, 1))}"
-    cone = f"{_told(Angle(tap.chamfer.angle, 1))}, {pitches}"
+    land = (
+        f"{as_text(Length(figures.land_width, 2), units)}, {as_text(Angle(figures.land_angle, 1))}"
+    )
+    cone = f"{as_text(Angle(tap.chamfer.angle, 1))}, {pitches}"
     form = Form(tap)
     return (
         Mark("land", "land", land, _each(form, _on_land)),
@@ -63,21 +65,17 @@ def marks_of(design: TapDesign, units: Units) -> tuple[Mark, ...]:
         Mark(
             "face",
             "cutting face",
-            f"rake {_told(Angle(figures.rake_crest, 1))}",
+            f"rake {as_text(Angle(figures.rake_crest, 1))}",
             _each(form, _on_face),
         ),
         Mark(
             "web",
             "web (core)",
-            _told(Length(tap.flutes.core_diameter, 2), units),
+            as_text(Length(tap.flutes.core_diameter, 2), units),
             _each(form, _on_web),
         ),
         Mark("chamfer", "chamfer", cone, _each(form, _on_chamfer)),
     )
-
-
-def _told(quantity: Length | Angle, units: Units = Units.MM) -> str:
-    return " = ".join(shown(quantity, units))
 
 
 def _each(form: Form, place: Callable[[Form, int], tuple[Vector, Vector]]) -> tuple[Place, ...]:

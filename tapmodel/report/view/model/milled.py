@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.report.blocks import Length, Quantity
+from tapmodel.report.blocks import Length
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.units import Units, shown
-from tapmodel.report.view.bench import DividingView, Station, dividing_view
+from tapmodel.report.units import Units, as_text
+from tapmodel.report.view.bench.dividing import DividingView, Station, dividing_view
 from tapmodel.shop.flute_setting import flute_setting
 
 
@@ -44,11 +44,11 @@ class Milled:
 def milled(design: TapDesign, units: Units) -> Milled:
     """How the flutes are milled."""
     setting, flutes = flute_setting(design), design.tap.flutes
-    cutter = _text(cutter_of(flutes.cutter_diameter), units)
+    cutter = as_text(cutter_of(flutes.cutter_diameter), units)
     offset = "over the axis"
     if setting.side:
-        offset = f"{_text(Length(setting.offset), units)} to the {setting.side}"
-    depth = _text(Length(design.figures.depth_from_top), units)
+        offset = f"{as_text(Length(setting.offset), units)} to the {setting.side}"
+    depth = as_text(Length(design.figures.depth_from_top), units)
     dividing = dividing_view(design, flutes.count)
     return Milled(
         setting.side,
@@ -74,7 +74,3 @@ def _move(place: Station, share: str) -> str:
         return "start here"
     move = place.move or f"{place.reached} from the first"
     return f"index {share}°, {move}" + (f", off by {place.off}" if place.off else "")
-
-
-def _text(quantity: Quantity, units: Units) -> str:
-    return " = ".join(shown(quantity, units))

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
-from tapmodel.report.view.in_hole import InHole, in_hole
-from tapmodel.report.view.look import LOOK, Look
-from tapmodel.report.view.marks import Mark, marks_of
-from tapmodel.report.view.milled import Milled, milled
-from tapmodel.report.view.shape import Shape, shape_of
+from tapmodel.report.view.model.in_hole import InHole, in_hole
+from tapmodel.report.view.model.look import LOOK, Look
+from tapmodel.report.view.model.marks import Mark, marks_of
+from tapmodel.report.view.model.milled import Milled, milled
+from tapmodel.report.view.model.shape import Shape, shape_of
 
 
 @dataclass(frozen=True, slots=True)
