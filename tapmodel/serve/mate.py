@@ -123,7 +123,7 @@ class Mates:
 def hired() -> Generator[Mates]:
     """Both, as long as the context lasts."""
     seeking = Mate("tapmodel.serve.app", can_wait=True)
-    with Mate("tapmodel.serve.model") as shaper, seeking as seeker:
+    with Mate("tapmodel.serve.answers.model") as shaper, seeking as seeker:
         yield Mates(shaper, seeker)
 
 

@@ -7,8 +7,8 @@ from tapmodel.report.units import Units
 from tapmodel.report.view.controls.fields import ENTRIES, fields_of
 from tapmodel.report.view.controls.record import Control, State
 from tapmodel.report.view.findings import findings_of
+from tapmodel.serve.answers.recommended import recommended
 from tapmodel.serve.asked import Asked, answered
-from tapmodel.serve.recommended import recommended
 from tapmodel.spec.job import job_fields
 from tapmodel.spec.job_file import job_for
 

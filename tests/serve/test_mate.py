@@ -14,18 +14,18 @@ from served_page import HOST, TOKEN, Served
 from tapmodel.errors import KernelError
 from tapmodel.run.crew import Limits
 from tapmodel.serve.answering import respond
+from tapmodel.serve.answers.model import model_answer
 from tapmodel.serve.app import application
 from tapmodel.serve.asked import Asked
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.mate import Mate, hired
-from tapmodel.serve.model import model_answer
 
 M10 = {"designation": "M10"}
 
 
 @pytest.fixture(scope="module")
 def mate() -> Iterator[Mate]:
-    with Mate("tapmodel.serve.model") as one:
+    with Mate("tapmodel.serve.answers.model") as one:
         yield one
 
 
@@ -83,7 +83,7 @@ def test_what_fails_there_is_told_here(mate: Mate) -> None:
 
 
 def test_it_ends_with_its_context() -> None:
-    with Mate("tapmodel.serve.model") as one:
+    with Mate("tapmodel.serve.answers.model") as one:
         number = one.do(os.getpgid, 0)
         assert psutil.pid_exists(number)
     assert not psutil.pid_exists(number)
