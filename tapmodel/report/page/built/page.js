@@ -1449,7 +1449,7 @@
     });
   }
 
-  // src/panels/contents.js
+  // src/panels/shell/contents.js
   function contentsPanel() {
     const bar2 = document.getElementById("contents");
     if (!bar2) return () => {
@@ -1977,7 +1977,7 @@
     if (node && node.textContent !== text) node.textContent = text;
   }
 
-  // src/panels/full_size.js
+  // src/panels/shell/full_size.js
   function fullSize() {
     const dialog = element("full", HTMLDialogElement);
     const [title, place] = [element("full-title", HTMLElement), element("full-place", HTMLElement)];
@@ -2000,7 +2000,7 @@
     return made("figure", { class: "card" }, made("h3", {}, title), made("div", { class: "paper" }, drawing2), enlarge);
   }
 
-  // src/panels/linked.js
+  // src/panels/shell/linked.js
   var PATIENCE = 500;
   var AGAIN = 3e3;
   var TEXTS = {
@@ -2039,7 +2039,7 @@
     });
   }
 
-  // src/model/handling.js
+  // src/model/looking/handling.js
   var STEP = 0.12;
   var DRAG = 8e-3;
   function handled(viewer) {
@@ -2109,7 +2109,7 @@
     matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => viewer.draw());
   }
 
-  // src/model/leaders.js
+  // src/model/words/leaders.js
   var MARGIN = 6;
   var GAP = 5;
   var ANGLES = 32;
@@ -2209,7 +2209,7 @@
     return found;
   }
 
-  // src/model/sight.js
+  // src/model/words/sight.js
   function hidden({ places, triangles }, from, towards, gone) {
     const [ox, oy, oz] = from, [dx, dy, dz] = towards;
     for (let n = 0; n < triangles.length; n += 3) {
@@ -2233,7 +2233,7 @@
     return false;
   }
 
-  // src/model/motion.js
+  // src/model/scenes/motion.js
   var MILLED = 0.7;
   var LIFTED = 0.8;
   function inHole({ lead, hand }, entered) {
@@ -2275,7 +2275,7 @@
     };
   }
 
-  // src/model/labels.js
+  // src/model/words/labels.js
   var LEAST_FACING = 0.12;
   var CHIP_FACING = 0.45;
   var LIFT = 2e-4;
@@ -3054,7 +3054,7 @@ void main() {
     }
   };
 
-  // src/model/rotation.js
+  // src/model/looking/rotation.js
   function turned(axis, angle) {
     const [x, y, z] = axis;
     const c = Math.cos(angle), s = Math.sin(angle), k = 1 - c;
@@ -3078,7 +3078,7 @@ void main() {
     return out;
   }
 
-  // src/model/views.js
+  // src/model/looking/views.js
   var SIDE = [0, 0, -1, 0, 1, 0, 1, 0, 0];
   var FRONT = [0, 1, 0, 1, 0, 0, 0, 0, -1];
   var UPRIGHT = [1, 0, 0, 0, 0, -1, 0, 1, 0];
@@ -3100,7 +3100,7 @@ void main() {
     return seen(lying, 0.35 - towardsFront * 0.5, 0.3);
   }
 
-  // src/model/camera.js
+  // src/model/looking/camera.js
   var MARGIN2 = 0.92;
   var LEAST = 0.2;
   var MOST2 = 400;
@@ -3192,7 +3192,7 @@ void main() {
     }
   };
 
-  // src/model/caps.js
+  // src/model/scenes/caps.js
   var HATCH = 9;
   var NOTHING = -1e9;
   var Cuts = class {
@@ -3278,6 +3278,47 @@ void main() {
       }
     }
   };
+
+  // src/model/shading/plain.js
+  var PLAIN2 = [`${HEAD2}
+in vec3 place, normal;
+uniform float hand;
+${ONTO_CANVAS}
+out vec3 facing;
+void main() {
+  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
+  gl_Position = onCanvas(inWorld(vec3(place.x, place.y * hand, place.z)));
+}`, `${HEAD2}
+in vec3 facing;
+uniform vec3 surface; uniform float polish;
+${LIGHT}
+out vec4 colour;
+void main() { colour = vec4(lit(normalize(facing), surface, 1.0, polish), 1.0); }`];
+  var CHIPS = [`${HEAD2}
+in vec3 place, normal; in vec3 told; // height of the tooth, place along the chip, thickness from 0 to 1
+uniform float hand, entered, longest, bottom;
+${ONTO_CANVAS}
+out vec3 facing; out float beyond; out float tone;
+void main() {
+  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
+  vec3 world = inWorld(vec3(place.x, place.y * hand, place.z));
+  // It grows while its tooth is in the work.
+  float way = entered - told.x;
+  beyond = told.y - clamp(way / longest, 0.0, 1.0);
+  beyond = way > bottom ? 1.0 : beyond;
+  tone = told.z;
+  gl_Position = onCanvas(world);
+}`, `${HEAD2}
+in vec3 facing; in float beyond, tone;
+uniform vec3 thin, thick;
+${LIGHT}
+out vec4 colour;
+void main() {
+  if (beyond > 0.0) discard;
+  vec3 n = normalize(facing);
+  n = n.z < 0.0 ? -n : n;
+  colour = vec4(lit(n, mix(thin, thick, tone), 1.0, 0.7), 1.0);
+}`];
 
   // src/model/shading/thread.js
   var BACK = 0.72;
@@ -3387,329 +3428,12 @@ void main() {
   colour = vec4(lit(normalize(n), base, open, part == ${CUT_FACE} ? 0.1 : 0.7), 1.0);
 }`];
 
-  // src/model/grids.js
-  var ROUND = 64;
-  var WHOLE = 112;
-  var EVEN = 12;
-  function sharesOfPitch({ crest, root }, pitch) {
-    const found = [
-      crest.half,
-      pitch / 2 - root.half,
-      pitch / 2 + root.half,
-      pitch - crest.half
-    ].map((w) => w / pitch);
-    for (let n = 0; n < EVEN; n++) found.push(n / EVEN);
-    for (
-      const [flat2, middle] of
-      /** @type {[Flat, number][]} */
-      [[crest, 0], [root, 0.5]]
-    )
-      if (flat2.arc !== 0)
-        for (let n = -3; n <= 3; n++) found.push((middle + n / 4 * flat2.half / pitch + 1) % 1);
-    found.sort((a, b) => a - b);
-    return found.filter((share, n) => n === 0 || share - found[n - 1] > 1e-6);
-  }
-  function helixRows(shape, [low, high], angles) {
-    const { pitch, lead, first_z, profile } = shape;
-    const shares = sharesOfPitch(profile, pitch);
-    const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
-    const first = Math.floor((low - most) / pitch) - 1;
-    const last = Math.ceil((high - least) / pitch) + 1;
-    const rows = [];
-    for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
-    return rows;
-  }
-  function grid2(angles, rows) {
-    const wide2 = angles.length;
-    const corners = new Float32Array(4 * wide2 * rows.length);
-    let at = 0;
-    for (const [z, onHelix, share] of rows)
-      for (const angle of angles) {
-        corners.set([angle, z, onHelix, share], at);
-        at += 4;
-      }
-    const triangles = new Uint32Array(6 * (wide2 - 1) * (rows.length - 1));
-    at = 0;
-    for (let row = 0; row + 1 < rows.length; row++)
-      for (let n = 0; n + 1 < wide2; n++) {
-        const a = row * wide2 + n, b = a + wide2;
-        triangles.set([a, a + 1, b + 1, a, b + 1, b], at);
-        at += 6;
-      }
-    return { corners, triangles };
-  }
-  function evenly(from, to, count) {
-    return Array.from({ length: count + 1 }, (_, n) => from + (to - from) * n / count);
-  }
-  function workGrids(shape, deep) {
-    const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
-    const round = evenly(from, to, ROUND);
-    const corner = Math.atan(BACK);
-    const outer = [
-      ...evenly(from, from + corner, 12),
-      ...evenly(from + corner, to - corner, 40),
-      ...evenly(to - corner, to, 12)
-    ];
-    const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
-    const cutFace = (angle) => {
-      const { corners, triangles } = grid2([angle, angle], helix);
-      for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
-      return { corners, triangles };
-    };
-    return {
-      bore: grid2(round, helix),
-      cuts: [cutFace(from), cutFace(to)],
-      faces: [grid2(outer, [[0, 0, 0], [0, 0, 1]]), grid2(outer, [[-deep, 0, 0], [-deep, 0, 1]])]
-    };
-  }
-  function blankGrids(shape, to) {
-    const round = evenly(0, 2 * Math.PI, WHOLE);
-    const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
-    const behind = [];
-    if (to > shape.thread_end) {
-      const least = 1e-4 * shape.major;
-      const marks = shape.turned.map(([z]) => z).filter((z) => z > shape.thread_end && z < to);
-      for (const z of [shape.thread_end + least, ...marks.flatMap((z2) => [z2, z2 + least]), to])
-        behind.push([z, 0, 0]);
-    }
-    return {
-      side: grid2(round, [...rows, ...behind]),
-      front: grid2(round, [[0, 0, 1], [0, 0, 0]])
-    };
-  }
-
-  // src/model/solids.js
-  var STEPS = 48;
-  function turnedSolid(outline, place, smooth = 0.9) {
-    const corners = [];
-    const triangles = [];
-    const origin = place(0, 0, 0);
-    const pieces = outline.slice(1).map(([z, r], n) => {
-      const [z0, r0] = outline[n];
-      const long = Math.hypot(z - z0, r - r0) || 1;
-      return [-(r - r0) / long, (z - z0) / long];
-    });
-    const joined2 = (n, other) => {
-      const a = pieces[n], b = pieces[other];
-      if (!b || a[0] * b[0] + a[1] * b[1] < smooth) return a;
-      const sum = [a[0] + b[0], a[1] + b[1]], long = Math.hypot(...sum);
-      return [sum[0] / long, sum[1] / long];
-    };
-    pieces.forEach((_, n) => {
-      const base = corners.length / 6;
-      [[outline[n], joined2(n, n - 1)], [outline[n + 1], joined2(n, n + 1)]].forEach(
-        ([[along, radius], [lean, out]]) => {
-          for (let k = 0; k <= STEPS; k++) {
-            const angle = 2 * Math.PI * k / STEPS, c = Math.cos(angle), s = Math.sin(angle);
-            const normal = place(lean, out * c, out * s).map((v, i) => v - origin[i]);
-            corners.push(...place(along, radius * c, radius * s), ...normal);
-          }
-        }
-      );
-      for (let k = 0; k < STEPS; k++) {
-        const a = base + k, b = a + STEPS + 1;
-        triangles.push(a, a + 1, b + 1, a, b + 1, b);
-      }
-    });
-    return { corners, triangles };
-  }
-  function box(low, high) {
-    const corners = [];
-    const triangles = [];
-    for (let axis = 0; axis < 3; axis++)
-      for (const side2 of [-1, 1]) {
-        const base = corners.length / 6;
-        const [one, two] = [(axis + 1) % 3, (axis + 2) % 3];
-        for (const [p, q] of [[0, 0], [1, 0], [1, 1], [0, 1]]) {
-          const at = [0, 0, 0], normal = [0, 0, 0];
-          at[axis] = side2 < 0 ? low[axis] : high[axis];
-          at[one] = p ? high[one] : low[one];
-          at[two] = q ? high[two] : low[two];
-          normal[axis] = side2;
-          corners.push(...at, ...normal);
-        }
-        triangles.push(base, base + 1, base + 2, base, base + 2, base + 3);
-      }
-    return { corners, triangles };
-  }
-  function joined(solids) {
-    let corners = 0, triangles = 0;
-    for (const solid of solids) {
-      corners += solid.corners.length;
-      triangles += solid.triangles.length;
-    }
-    const out = { corners: new Float32Array(corners), triangles: new Uint32Array(triangles) };
-    let from = 0, to = 0;
-    for (const solid of solids) {
-      out.corners.set(solid.corners, from);
-      out.triangles.set(solid.triangles.map((n) => n + from / 6), to);
-      from += solid.corners.length;
-      to += solid.triangles.length;
-    }
-    return out;
-  }
-  var alongZ = (along, x, y) => [x, y, along];
-  var alongX = (along, x, y) => [along, x, y];
-  var alongY = (along, x, y) => [x, along, y];
-
-  // src/model/setup.js
-  function workSides(wide2, back, deep) {
-    const whole = box([-wide2, 0, -deep], [wide2, back, 0]);
-    const kept3 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
-    return joined([{ corners: whole.corners, triangles: kept3 }]);
-  }
-  function millSolids(shape, end) {
-    const { ball, shank, square_start, major, front_centre } = shape;
-    const wide2 = shank / 2, far = end + 0.5 * wide2;
-    const cutter = turnedSolid([
-      ...arc(ball, 12),
-      [0, ball],
-      [5 * ball, ball],
-      [5 * ball, 0.93 * ball],
-      [8 * ball, 0.93 * ball],
-      [8 * ball, 0]
-    ], alongX);
-    const grip = square_start - 0.4 * wide2;
-    const chuck = turnedSolid([
-      [grip, wide2],
-      [grip, 1.35 * wide2],
-      [grip + 0.8 * wide2, 2 * wide2],
-      [far, 2 * wide2],
-      [far, 0]
-    ], alongZ);
-    const top = 2.5 * wide2, depth = far + 3.2 * wide2;
-    const head2 = box([-3.2 * wide2, -2.3 * wide2, far], [top, 2.3 * wide2, depth]);
-    const spindle = turnedSolid([[depth, 1.1 * wide2], [depth + 0.5 * wide2, 1.1 * wide2], [depth + 0.5 * wide2, 0]], alongZ);
-    const place = [-0.4 * wide2, 2.3 * wide2, (far + depth) / 2];
-    const atSide = (along, x, y) => {
-      const [a, b, c] = alongY(along, x, y);
-      return [place[0] + a, place[1] + b, place[2] + c];
-    };
-    const plate = turnedSolid([
-      [0, 0.4 * wide2],
-      [0.5 * wide2, 0.4 * wide2],
-      [0.5 * wide2, 2 * wide2],
-      [0.75 * wide2, 2 * wide2],
-      [0.75 * wide2, 0]
-    ], atSide);
-    const crank = merged([
-      box([-0.22 * wide2, place[1] + 0.8 * wide2, -0.22 * wide2], [0.22 * wide2, place[1] + 1 * wide2, 1.9 * wide2]),
-      turnedSolid([
-        [place[1] + 1 * wide2, 0.2 * wide2],
-        [place[1] + 2 * wide2, 0.2 * wide2],
-        [place[1] + 2 * wide2, 0]
-      ], (along, x, y) => [x, along, y + 1.65 * wide2])
-    ]);
-    const rim = Math.max(front_centre / 2, 0.12 * major);
-    const tip = rim / Math.tan(Math.PI / 6);
-    const tailstock = turnedSolid([
-      [front_centre ? tip : 0, 0],
-      [0, front_centre ? rim : 0.01],
-      [-1.2 * tip, 2.2 * rim],
-      [-0.9 * major, 2.2 * rim],
-      [-0.9 * major, 0]
-    ], alongZ);
-    return {
-      cutter,
-      chuck,
-      head: merged([head2, spindle]),
-      plate,
-      crank,
-      tailstock,
-      crankAt: [place[0], 0, place[2]],
-      box: { low: [-2.6 * wide2, -2.6 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide2, far + 2.2 * wide2] }
-    };
-  }
-  function arc(radius, steps2) {
-    return Array.from({ length: steps2 }, (_, n) => {
-      const angle = Math.PI / 2 * n / steps2;
-      return [-radius * Math.cos(angle), radius * Math.sin(angle)];
-    });
-  }
-  function merged(solids) {
-    const { corners, triangles } = joined(solids);
-    return { corners: Array.from(corners), triangles: Array.from(triangles) };
-  }
-
-  // src/model/ribbons.js
-  var STEPS2 = 48;
-  var TURNS = 1.3;
-  var CURL = 0.3;
-  var WIDER = 0.04;
-  var STRAIGHT = 1.15;
-  var ALONG = 0.14;
-  function faceAngle({ centre, offset, ball }, r) {
-    const across = offset + ball;
-    if (r >= Math.hypot(centre, across)) return Math.asin(Math.min(across / r, 1));
-    const long = Math.hypot(centre, offset);
-    const overlap2 = (ball * ball - (long - r) ** 2) / (4 * r * long);
-    const half = Math.asin(Math.sqrt(Math.min(Math.max(overlap2, 0), 1)));
-    return Math.atan2(offset, centre) + 2 * half;
-  }
-  function onFace(shape, r) {
-    const angle = faceAngle(shape, r);
-    const u = r * Math.cos(angle), t = r * Math.sin(angle);
-    const inwards = Math.max(shape.centre - u, 0), across = shape.offset - t;
-    const long = Math.hypot(inwards, across);
-    const out = [inwards / long, across / long];
-    return { at: [u, t], out, down: [out[1], -out[0]] };
-  }
-  function ribbon(shape, chip, tone) {
-    const lean = Math.atan(shape.cone);
-    const turn = 2 * Math.PI * chip.land / shape.lands, c = Math.cos(turn), s = Math.sin(turn);
-    const placed = (u, t, z2) => [u * c - t * s, u * s + t * c, z2];
-    const curl = CURL * shape.ball;
-    const middle = onFace(shape, chip.radius);
-    const corners = [];
-    const triangles = [];
-    const heights = [-1, 1].map((side2) => {
-      const r = chip.radius + side2 / 2 * chip.width * Math.sin(lean);
-      const z2 = shape.cone > 0 ? (r - shape.point) / shape.cone : chip.z;
-      return { r, z: Math.abs(z2 - chip.z) < 1.5 * shape.pitch ? z2 : chip.z };
-    });
-    for (let n = 0; n <= STEPS2; n++) {
-      const share = n / STEPS2, curled = Math.max(share - ALONG, 0) / (1 - ALONG);
-      const angle = 2 * Math.PI * TURNS * curled;
-      const radius = curl * (1 - WIDER * angle), co = Math.cos(angle), si = Math.sin(angle);
-      const out = [0, 1].map((k) => -middle.out[k] * co + middle.down[k] * si);
-      const way2 = STRAIGHT * curl * Math.min(share / ALONG, 1);
-      for (const { r, z: z2 } of heights) {
-        const { at } = onFace(shape, r);
-        const place = [0, 1].map((k) => at[k] + way2 * middle.down[k] + 1.03 * curl * middle.out[k] + radius * out[k]);
-        corners.push(
-          ...placed(place[0], place[1], z2),
-          ...placed(-out[0], -out[1], 0),
-          chip.z,
-          share,
-          tone
-        );
-      }
-      if (n < STEPS2) triangles.push(2 * n, 2 * n + 1, 2 * n + 3, 2 * n, 2 * n + 3, 2 * n + 2);
-    }
-    const top = [0, 1].map((k) => middle.at[k] + STRAIGHT * curl * middle.down[k] + curl * middle.out[k]);
-    const z = (heights[0].z + heights[1].z) / 2;
-    return { corners, triangles, anchor: placed(top[0], top[1], z), facing: placed(1, 0, 0) };
-  }
-  function ribbons(shape, chips) {
-    const sizes = chips.map((chip) => chip.thickness);
-    const least = Math.min(...sizes), most = Math.max(...sizes);
-    const made2 = chips.map((chip) => ribbon(shape, chip, most > least ? (chip.thickness - least) / (most - least) : 1));
-    const corners = new Float32Array(made2.flatMap((one) => one.corners));
-    let base = 0;
-    const triangles = new Uint32Array(made2.flatMap((one) => {
-      const numbers = one.triangles.map((n) => n + base);
-      base += one.corners.length / 9;
-      return numbers;
-    }));
-    return { mesh: { corners, triangles }, places: made2 };
-  }
-
-  // src/model/shadow.js
+  // src/model/scenes/shadow.js
   var SIZE = 256;
   var TILT = 0.42;
   var STRENGTH = 0.42;
   var BLURRED = 1.1 / SIZE;
-  var WIDER2 = 1.25;
+  var WIDER = 1.25;
   var FADE = 0.42;
   var Shadow = class {
     /** @param {WebGL2RenderingContext} gl */
@@ -3805,7 +3529,7 @@ void main() {
         tableY: along,
         tableUp: up,
         mid: [0, 1].map((k) => (reach.low[k] + reach.high[k]) / 2),
-        half_: [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER2 + 0.12 * camera.reach),
+        half_: [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER + 0.12 * camera.reach),
         height: reach.low[2],
         fade: FADE * camera.reach,
         // Of a tap that is looked at end on the shadow would be a long dark road.
@@ -3827,48 +3551,7 @@ void main() {
     return { low, high };
   }
 
-  // src/model/shading/plain.js
-  var PLAIN2 = [`${HEAD2}
-in vec3 place, normal;
-uniform float hand;
-${ONTO_CANVAS}
-out vec3 facing;
-void main() {
-  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
-  gl_Position = onCanvas(inWorld(vec3(place.x, place.y * hand, place.z)));
-}`, `${HEAD2}
-in vec3 facing;
-uniform vec3 surface; uniform float polish;
-${LIGHT}
-out vec4 colour;
-void main() { colour = vec4(lit(normalize(facing), surface, 1.0, polish), 1.0); }`];
-  var CHIPS = [`${HEAD2}
-in vec3 place, normal; in vec3 told; // height of the tooth, place along the chip, thickness from 0 to 1
-uniform float hand, entered, longest, bottom;
-${ONTO_CANVAS}
-out vec3 facing; out float beyond; out float tone;
-void main() {
-  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
-  vec3 world = inWorld(vec3(place.x, place.y * hand, place.z));
-  // It grows while its tooth is in the work.
-  float way = entered - told.x;
-  beyond = told.y - clamp(way / longest, 0.0, 1.0);
-  beyond = way > bottom ? 1.0 : beyond;
-  tone = told.z;
-  gl_Position = onCanvas(world);
-}`, `${HEAD2}
-in vec3 facing; in float beyond, tone;
-uniform vec3 thin, thick;
-${LIGHT}
-out vec4 colour;
-void main() {
-  if (beyond > 0.0) discard;
-  vec3 n = normalize(facing);
-  n = n.z < 0.0 ? -n : n;
-  colour = vec4(lit(n, mix(thin, thick, tone), 1.0, 0.7), 1.0);
-}`];
-
-  // src/model/scenes.js
+  // src/model/scenes/scene.js
   function scenePrograms(gl) {
     return {
       thread: program(gl, THREAD, ["grid"]),
@@ -3878,7 +3561,22 @@ void main() {
       shadow: new Shadow(gl)
     };
   }
-  var WHOLE2 = { cut: NOTHING, quarterA: [0, 0], quarterB: [0, 0] };
+  var WHOLE = { cut: NOTHING, quarterA: [0, 0], quarterB: [0, 0] };
+  function plain(gl, programs, mesh, values) {
+    gl.useProgram(programs.plain.made);
+    setAll(gl, programs.plain, values);
+    mesh.draw();
+  }
+  function blended(gl, draw) {
+    gl.enable(gl.BLEND);
+    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
+    gl.depthMask(false);
+    draw();
+    gl.depthMask(true);
+    gl.disable(gl.BLEND);
+  }
+
+  // src/model/scenes/alone.js
   var Alone = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -3908,6 +3606,325 @@ void main() {
     drop() {
     }
   };
+
+  // src/model/scenes/grids.js
+  var ROUND = 64;
+  var WHOLE2 = 112;
+  var EVEN = 12;
+  function sharesOfPitch({ crest, root }, pitch) {
+    const found = [
+      crest.half,
+      pitch / 2 - root.half,
+      pitch / 2 + root.half,
+      pitch - crest.half
+    ].map((w) => w / pitch);
+    for (let n = 0; n < EVEN; n++) found.push(n / EVEN);
+    for (
+      const [flat2, middle] of
+      /** @type {[Flat, number][]} */
+      [[crest, 0], [root, 0.5]]
+    )
+      if (flat2.arc !== 0)
+        for (let n = -3; n <= 3; n++) found.push((middle + n / 4 * flat2.half / pitch + 1) % 1);
+    found.sort((a, b) => a - b);
+    return found.filter((share, n) => n === 0 || share - found[n - 1] > 1e-6);
+  }
+  function helixRows(shape, [low, high], angles) {
+    const { pitch, lead, first_z, profile } = shape;
+    const shares = sharesOfPitch(profile, pitch);
+    const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
+    const first = Math.floor((low - most) / pitch) - 1;
+    const last = Math.ceil((high - least) / pitch) + 1;
+    const rows = [];
+    for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
+    return rows;
+  }
+  function grid2(angles, rows) {
+    const wide2 = angles.length;
+    const corners = new Float32Array(4 * wide2 * rows.length);
+    let at = 0;
+    for (const [z, onHelix, share] of rows)
+      for (const angle of angles) {
+        corners.set([angle, z, onHelix, share], at);
+        at += 4;
+      }
+    const triangles = new Uint32Array(6 * (wide2 - 1) * (rows.length - 1));
+    at = 0;
+    for (let row = 0; row + 1 < rows.length; row++)
+      for (let n = 0; n + 1 < wide2; n++) {
+        const a = row * wide2 + n, b = a + wide2;
+        triangles.set([a, a + 1, b + 1, a, b + 1, b], at);
+        at += 6;
+      }
+    return { corners, triangles };
+  }
+  function evenly(from, to, count) {
+    return Array.from({ length: count + 1 }, (_, n) => from + (to - from) * n / count);
+  }
+  function workGrids(shape, deep) {
+    const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
+    const round = evenly(from, to, ROUND);
+    const corner = Math.atan(BACK);
+    const outer = [
+      ...evenly(from, from + corner, 12),
+      ...evenly(from + corner, to - corner, 40),
+      ...evenly(to - corner, to, 12)
+    ];
+    const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
+    const cutFace = (angle) => {
+      const { corners, triangles } = grid2([angle, angle], helix);
+      for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
+      return { corners, triangles };
+    };
+    return {
+      bore: grid2(round, helix),
+      cuts: [cutFace(from), cutFace(to)],
+      faces: [grid2(outer, [[0, 0, 0], [0, 0, 1]]), grid2(outer, [[-deep, 0, 0], [-deep, 0, 1]])]
+    };
+  }
+  function blankGrids(shape, to) {
+    const round = evenly(0, 2 * Math.PI, WHOLE2);
+    const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
+    const behind = [];
+    if (to > shape.thread_end) {
+      const least = 1e-4 * shape.major;
+      const marks = shape.turned.map(([z]) => z).filter((z) => z > shape.thread_end && z < to);
+      for (const z of [shape.thread_end + least, ...marks.flatMap((z2) => [z2, z2 + least]), to])
+        behind.push([z, 0, 0]);
+    }
+    return {
+      side: grid2(round, [...rows, ...behind]),
+      front: grid2(round, [[0, 0, 1], [0, 0, 0]])
+    };
+  }
+
+  // src/model/scenes/ribbons.js
+  var STEPS = 48;
+  var TURNS = 1.3;
+  var CURL = 0.3;
+  var WIDER2 = 0.04;
+  var STRAIGHT = 1.15;
+  var ALONG = 0.14;
+  function faceAngle({ centre, offset, ball }, r) {
+    const across = offset + ball;
+    if (r >= Math.hypot(centre, across)) return Math.asin(Math.min(across / r, 1));
+    const long = Math.hypot(centre, offset);
+    const overlap2 = (ball * ball - (long - r) ** 2) / (4 * r * long);
+    const half = Math.asin(Math.sqrt(Math.min(Math.max(overlap2, 0), 1)));
+    return Math.atan2(offset, centre) + 2 * half;
+  }
+  function onFace(shape, r) {
+    const angle = faceAngle(shape, r);
+    const u = r * Math.cos(angle), t = r * Math.sin(angle);
+    const inwards = Math.max(shape.centre - u, 0), across = shape.offset - t;
+    const long = Math.hypot(inwards, across);
+    const out = [inwards / long, across / long];
+    return { at: [u, t], out, down: [out[1], -out[0]] };
+  }
+  function ribbon(shape, chip, tone) {
+    const lean = Math.atan(shape.cone);
+    const turn = 2 * Math.PI * chip.land / shape.lands, c = Math.cos(turn), s = Math.sin(turn);
+    const placed = (u, t, z2) => [u * c - t * s, u * s + t * c, z2];
+    const curl = CURL * shape.ball;
+    const middle = onFace(shape, chip.radius);
+    const corners = [];
+    const triangles = [];
+    const heights = [-1, 1].map((side2) => {
+      const r = chip.radius + side2 / 2 * chip.width * Math.sin(lean);
+      const z2 = shape.cone > 0 ? (r - shape.point) / shape.cone : chip.z;
+      return { r, z: Math.abs(z2 - chip.z) < 1.5 * shape.pitch ? z2 : chip.z };
+    });
+    for (let n = 0; n <= STEPS; n++) {
+      const share = n / STEPS, curled = Math.max(share - ALONG, 0) / (1 - ALONG);
+      const angle = 2 * Math.PI * TURNS * curled;
+      const radius = curl * (1 - WIDER2 * angle), co = Math.cos(angle), si = Math.sin(angle);
+      const out = [0, 1].map((k) => -middle.out[k] * co + middle.down[k] * si);
+      const way2 = STRAIGHT * curl * Math.min(share / ALONG, 1);
+      for (const { r, z: z2 } of heights) {
+        const { at } = onFace(shape, r);
+        const place = [0, 1].map((k) => at[k] + way2 * middle.down[k] + 1.03 * curl * middle.out[k] + radius * out[k]);
+        corners.push(
+          ...placed(place[0], place[1], z2),
+          ...placed(-out[0], -out[1], 0),
+          chip.z,
+          share,
+          tone
+        );
+      }
+      if (n < STEPS) triangles.push(2 * n, 2 * n + 1, 2 * n + 3, 2 * n, 2 * n + 3, 2 * n + 2);
+    }
+    const top = [0, 1].map((k) => middle.at[k] + STRAIGHT * curl * middle.down[k] + curl * middle.out[k]);
+    const z = (heights[0].z + heights[1].z) / 2;
+    return { corners, triangles, anchor: placed(top[0], top[1], z), facing: placed(1, 0, 0) };
+  }
+  function ribbons(shape, chips) {
+    const sizes = chips.map((chip) => chip.thickness);
+    const least = Math.min(...sizes), most = Math.max(...sizes);
+    const made2 = chips.map((chip) => ribbon(shape, chip, most > least ? (chip.thickness - least) / (most - least) : 1));
+    const corners = new Float32Array(made2.flatMap((one) => one.corners));
+    let base = 0;
+    const triangles = new Uint32Array(made2.flatMap((one) => {
+      const numbers = one.triangles.map((n) => n + base);
+      base += one.corners.length / 9;
+      return numbers;
+    }));
+    return { mesh: { corners, triangles }, places: made2 };
+  }
+
+  // src/model/scenes/solids.js
+  var STEPS2 = 48;
+  function turnedSolid(outline, place, smooth = 0.9) {
+    const corners = [];
+    const triangles = [];
+    const origin = place(0, 0, 0);
+    const pieces = outline.slice(1).map(([z, r], n) => {
+      const [z0, r0] = outline[n];
+      const long = Math.hypot(z - z0, r - r0) || 1;
+      return [-(r - r0) / long, (z - z0) / long];
+    });
+    const joined2 = (n, other) => {
+      const a = pieces[n], b = pieces[other];
+      if (!b || a[0] * b[0] + a[1] * b[1] < smooth) return a;
+      const sum = [a[0] + b[0], a[1] + b[1]], long = Math.hypot(...sum);
+      return [sum[0] / long, sum[1] / long];
+    };
+    pieces.forEach((_, n) => {
+      const base = corners.length / 6;
+      [[outline[n], joined2(n, n - 1)], [outline[n + 1], joined2(n, n + 1)]].forEach(
+        ([[along, radius], [lean, out]]) => {
+          for (let k = 0; k <= STEPS2; k++) {
+            const angle = 2 * Math.PI * k / STEPS2, c = Math.cos(angle), s = Math.sin(angle);
+            const normal = place(lean, out * c, out * s).map((v, i) => v - origin[i]);
+            corners.push(...place(along, radius * c, radius * s), ...normal);
+          }
+        }
+      );
+      for (let k = 0; k < STEPS2; k++) {
+        const a = base + k, b = a + STEPS2 + 1;
+        triangles.push(a, a + 1, b + 1, a, b + 1, b);
+      }
+    });
+    return { corners, triangles };
+  }
+  function box(low, high) {
+    const corners = [];
+    const triangles = [];
+    for (let axis = 0; axis < 3; axis++)
+      for (const side2 of [-1, 1]) {
+        const base = corners.length / 6;
+        const [one, two] = [(axis + 1) % 3, (axis + 2) % 3];
+        for (const [p, q] of [[0, 0], [1, 0], [1, 1], [0, 1]]) {
+          const at = [0, 0, 0], normal = [0, 0, 0];
+          at[axis] = side2 < 0 ? low[axis] : high[axis];
+          at[one] = p ? high[one] : low[one];
+          at[two] = q ? high[two] : low[two];
+          normal[axis] = side2;
+          corners.push(...at, ...normal);
+        }
+        triangles.push(base, base + 1, base + 2, base, base + 2, base + 3);
+      }
+    return { corners, triangles };
+  }
+  function joined(solids) {
+    let corners = 0, triangles = 0;
+    for (const solid of solids) {
+      corners += solid.corners.length;
+      triangles += solid.triangles.length;
+    }
+    const out = { corners: new Float32Array(corners), triangles: new Uint32Array(triangles) };
+    let from = 0, to = 0;
+    for (const solid of solids) {
+      out.corners.set(solid.corners, from);
+      out.triangles.set(solid.triangles.map((n) => n + from / 6), to);
+      from += solid.corners.length;
+      to += solid.triangles.length;
+    }
+    return out;
+  }
+  var alongZ = (along, x, y) => [x, y, along];
+  var alongX = (along, x, y) => [along, x, y];
+  var alongY = (along, x, y) => [x, along, y];
+
+  // src/model/scenes/setup.js
+  function workSides(wide2, back, deep) {
+    const whole = box([-wide2, 0, -deep], [wide2, back, 0]);
+    const kept3 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
+    return joined([{ corners: whole.corners, triangles: kept3 }]);
+  }
+  function millSolids(shape, end) {
+    const { ball, shank, square_start, major, front_centre } = shape;
+    const wide2 = shank / 2, far = end + 0.5 * wide2;
+    const cutter = turnedSolid([
+      ...arc(ball, 12),
+      [0, ball],
+      [5 * ball, ball],
+      [5 * ball, 0.93 * ball],
+      [8 * ball, 0.93 * ball],
+      [8 * ball, 0]
+    ], alongX);
+    const grip = square_start - 0.4 * wide2;
+    const chuck = turnedSolid([
+      [grip, wide2],
+      [grip, 1.35 * wide2],
+      [grip + 0.8 * wide2, 2 * wide2],
+      [far, 2 * wide2],
+      [far, 0]
+    ], alongZ);
+    const top = 2.5 * wide2, depth = far + 3.2 * wide2;
+    const head2 = box([-3.2 * wide2, -2.3 * wide2, far], [top, 2.3 * wide2, depth]);
+    const spindle = turnedSolid([[depth, 1.1 * wide2], [depth + 0.5 * wide2, 1.1 * wide2], [depth + 0.5 * wide2, 0]], alongZ);
+    const place = [-0.4 * wide2, 2.3 * wide2, (far + depth) / 2];
+    const atSide = (along, x, y) => {
+      const [a, b, c] = alongY(along, x, y);
+      return [place[0] + a, place[1] + b, place[2] + c];
+    };
+    const plate = turnedSolid([
+      [0, 0.4 * wide2],
+      [0.5 * wide2, 0.4 * wide2],
+      [0.5 * wide2, 2 * wide2],
+      [0.75 * wide2, 2 * wide2],
+      [0.75 * wide2, 0]
+    ], atSide);
+    const crank = merged([
+      box([-0.22 * wide2, place[1] + 0.8 * wide2, -0.22 * wide2], [0.22 * wide2, place[1] + 1 * wide2, 1.9 * wide2]),
+      turnedSolid([
+        [place[1] + 1 * wide2, 0.2 * wide2],
+        [place[1] + 2 * wide2, 0.2 * wide2],
+        [place[1] + 2 * wide2, 0]
+      ], (along, x, y) => [x, along, y + 1.65 * wide2])
+    ]);
+    const rim = Math.max(front_centre / 2, 0.12 * major);
+    const tip = rim / Math.tan(Math.PI / 6);
+    const tailstock = turnedSolid([
+      [front_centre ? tip : 0, 0],
+      [0, front_centre ? rim : 0.01],
+      [-1.2 * tip, 2.2 * rim],
+      [-0.9 * major, 2.2 * rim],
+      [-0.9 * major, 0]
+    ], alongZ);
+    return {
+      cutter,
+      chuck,
+      head: merged([head2, spindle]),
+      plate,
+      crank,
+      tailstock,
+      crankAt: [place[0], 0, place[2]],
+      box: { low: [-2.6 * wide2, -2.6 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide2, far + 2.2 * wide2] }
+    };
+  }
+  function arc(radius, steps2) {
+    return Array.from({ length: steps2 }, (_, n) => {
+      const angle = Math.PI / 2 * n / steps2;
+      return [-radius * Math.cos(angle), radius * Math.sin(angle)];
+    });
+  }
+  function merged(solids) {
+    const { corners, triangles } = joined(solids);
+    return { corners: Array.from(corners), triangles: Array.from(triangles) };
+  }
+
+  // src/model/scenes/in_hole.js
   var InHoleScene = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -3950,7 +3967,7 @@ void main() {
     draw(camera, common) {
       const { gl, body, shape, hole, programs } = this;
       const { look } = body.head, { spin, moved: moved2 } = this.placed;
-      body.draw(common, WHOLE2, { spin, moved: moved2 });
+      body.draw(common, WHOLE, { spin, moved: moved2 });
       const { before } = hole;
       const still = { ...common, spin: [1, 0], moved: [0, 0, 0], hand: shape.hand };
       const work2 = {
@@ -3994,12 +4011,17 @@ void main() {
         });
         this.chips.draw();
       }
-      blended(gl, () => body.lines(camera.scale, common, WHOLE2, { spin, moved: moved2 }));
+      blended(gl, () => body.lines(camera.scale, common, WHOLE, { spin, moved: moved2 }));
     }
     drop() {
       for (const mesh of [this.bore, ...this.cuts, ...this.faces, this.sides, this.chips]) mesh?.drop();
     }
   };
+  function flat(f) {
+    return [f.half, f.radius, f.arc, f.centre];
+  }
+
+  // src/model/scenes/milling.js
   var MillScene = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -4051,7 +4073,7 @@ void main() {
         spin,
         moved: [0, 0, 0]
       };
-      body.draw(common, WHOLE2, making);
+      body.draw(common, WHOLE, making);
       const corners = [...shape.turned.slice(0, 6)];
       while (corners.length < 6) corners.push(corners[corners.length - 1]);
       const blank = {
@@ -4120,22 +4142,6 @@ void main() {
       ]) mesh.drop();
     }
   };
-  function flat(f) {
-    return [f.half, f.radius, f.arc, f.centre];
-  }
-  function plain(gl, programs, mesh, values) {
-    gl.useProgram(programs.plain.made);
-    setAll(gl, programs.plain, values);
-    mesh.draw();
-  }
-  function blended(gl, draw) {
-    gl.enable(gl.BLEND);
-    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
-    gl.depthMask(false);
-    draw();
-    gl.depthMask(true);
-    gl.disable(gl.BLEND);
-  }
 
   // src/model/viewer.js
   var MOST_PIXELS = 2;
@@ -4614,7 +4620,7 @@ void main() {
     };
   }
 
-  // src/panels/notice.js
+  // src/panels/shell/notice.js
   function noticePanel(desk) {
     const place = document.getElementById("notice");
     const main = document.querySelector("main");
@@ -5028,7 +5034,7 @@ void main() {
     });
   }
 
-  // src/panels/toolbar.js
+  // src/panels/shell/toolbar.js
   function toolbar(desk) {
     const undo = element("undo", HTMLButtonElement);
     const redo = element("redo", HTMLButtonElement);

@@ -3,7 +3,7 @@
 import { element } from "../elements.js";
 import { RefusedError, sought } from "../live/link.js";
 import { Resting } from "../live/resting.js";
-import { card } from "./full_size.js";
+import { card } from "./shell/full_size.js";
 
 /** @import {Desk} from "../live/desk.js" */
 

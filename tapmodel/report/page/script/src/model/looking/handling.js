@@ -1,6 +1,6 @@
 /** Hands on the model: pointer, wheel, keys. */
 
-/** @import {Viewer} from "./viewer.js" */
+/** @import {Viewer} from "../viewer.js" */
 
 const STEP = 0.12; // of a key [rad]
 const DRAG = 0.008; // [rad] for a pixel

@@ -1,8 +1,8 @@
 /** What could not be done, at the top, and that the view is the last good one. */
 
-import { made } from "../elements.js";
+import { made } from "../../elements.js";
 
-/** @import {Desk} from "../live/desk.js" */
+/** @import {Desk} from "../../live/desk.js" */
 
 /** @param {Desk} desk */
 export function noticePanel(desk) {

@@ -1,6 +1,6 @@
 /** Drawings and pictures in their full size, at a press. */
 
-import { element, made } from "../elements.js";
+import { element, made } from "../../elements.js";
 
 /** Cards are pressed wherever they stand, those too that come later. */
 export function fullSize() {

@@ -1,6 +1,6 @@
 /** Where tap, cutter and head stand at a moment of the work. */
 
-/** @import {InHole, TapShape} from "../types" */
+/** @import {InHole, TapShape} from "../../types" */
 
 /** Of the way of a flute: milled until here, the cutter out of it until there, indexed behind that. */
 const MILLED = 0.7, LIFTED = 0.8;

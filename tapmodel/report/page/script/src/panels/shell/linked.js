@@ -1,9 +1,9 @@
 /** A quiet line while the program that serves the page is busy, or does not answer. */
 
-import { made } from "../elements.js";
-import { link, looked, RefusedError } from "../live/link.js";
+import { made } from "../../elements.js";
+import { link, looked, RefusedError } from "../../live/link.js";
 
-/** @import {Desk} from "../live/desk.js" */
+/** @import {Desk} from "../../live/desk.js" */
 
 /** Shorter waits are not told [ms]. */
 const PATIENCE = 500;

@@ -1,6 +1,6 @@
 /** Chips as ribbons that curl into the flute, and where their numbers stand. */
 
-/** @import {Chip, TapShape} from "../types" */
+/** @import {Chip, TapShape} from "../../types" */
 
 const STEPS = 48, TURNS = 1.3, CURL = 0.3, WIDER = 0.04;
 // Down the face before it curls, of the curl's radius: so that it keeps off the work.

@@ -1,12 +1,12 @@
 /** Words over the canvas: leaders to named points of the tap, numbers at its chips. */
 
-import { made } from "../elements.js";
+import { made } from "../../elements.js";
 import { discsOf, nearest, placedLabels } from "./leaders.js";
 import { hidden } from "./sight.js";
-import { cuttingNow } from "./motion.js";
+import { cuttingNow } from "../scenes/motion.js";
 
-/** @import {Mark, Vector} from "../types" */
-/** @import {Viewer} from "./viewer.js" */
+/** @import {Mark, Vector} from "../../types" */
+/** @import {Viewer} from "../viewer.js" */
 
 const LEAST_FACING = 0.12, CHIP_FACING = 0.45;
 const LIFT = 2e-4; // off the surface, of the tap's reach, so that it does not hide its own point

@@ -1,10 +1,10 @@
 /** Where the model is cut open: solid, hatched faces on the planes of the cut. */
 
-import { Mesh, program, setAll } from "./card.js";
-import { CAP } from "./shading/body.js";
+import { Mesh, program, setAll } from "../card.js";
+import { CAP } from "../shading/body.js";
 
-/** @import {Body, Values} from "./body.js" */
-/** @import {Camera} from "./camera.js" */
+/** @import {Body, Values} from "../body.js" */
+/** @import {Camera} from "../looking/camera.js" */
 
 export const HATCH = 9; // from line to line [px]
 export const NOTHING = -1e9;

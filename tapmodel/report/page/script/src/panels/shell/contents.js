@@ -1,6 +1,6 @@
 /** The contents that stay: what there is of the page, and where one is in it. */
 
-import { made } from "../elements.js";
+import { made } from "../../elements.js";
 
 /**
  * Parts that come later are noticed where they stand.

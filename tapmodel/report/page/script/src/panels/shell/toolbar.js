@@ -1,10 +1,10 @@
 /** Back and forth, units, job file. */
 
-import { element, made } from "../elements.js";
-import { openFile, saveFile, takesFiles } from "../live/files.js";
+import { element, made } from "../../elements.js";
+import { openFile, saveFile, takesFiles } from "../../live/files.js";
 
-/** @import {Units} from "../types" */
-/** @import {Desk} from "../live/desk.js" */
+/** @import {Units} from "../../types" */
+/** @import {Desk} from "../../live/desk.js" */
 
 /** @param {Desk} desk */
 export function toolbar(desk) {

@@ -1,10 +1,10 @@
 /** A soft shadow on a table under the model. The table stands with the eye, not with the model. */
 
-import { Mesh, program, setAll } from "./card.js";
-import { BLUR, TABLE } from "./shading/shadow.js";
+import { Mesh, program, setAll } from "../card.js";
+import { BLUR, TABLE } from "../shading/shadow.js";
 
-/** @import {Body, Values} from "./body.js" */
-/** @import {Camera} from "./camera.js" */
+/** @import {Body, Values} from "../body.js" */
+/** @import {Camera} from "../looking/camera.js" */
 
 const SIZE = 256;
 const TILT = 0.42; // of the table towards the eye [rad]

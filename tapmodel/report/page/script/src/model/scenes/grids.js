@@ -1,8 +1,8 @@
 /** Grids over threaded surfaces: angle, height, whether it rides on the helix, share outwards. */
 
-import { BACK } from "./shading/thread.js";
+import { BACK } from "../shading/thread.js";
 
-/** @import {Flat, Profile, TapShape} from "../types" */
+/** @import {Flat, Profile, TapShape} from "../../types" */
 
 const ROUND = 64, WHOLE = 112, EVEN = 12;
 

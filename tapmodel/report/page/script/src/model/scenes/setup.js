@@ -2,7 +2,7 @@
 
 import { alongX, alongY, alongZ, box, joined, turnedSolid } from "./solids.js";
 
-/** @import {TapShape} from "../types" */
+/** @import {TapShape} from "../../types" */
 
 /**
  * Right, left and rear side of the block behind the cut.
