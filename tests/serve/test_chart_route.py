@@ -123,6 +123,7 @@ BAD = [
     ({"steps": 42}, "steps", "41"),
     ({"steps": 1}, "steps", "2"),
     ({"start": "3", "end": "2"}, "end", "more than the start, 3"),
+    ({"start": "900"}, "end", "end: 0.7 cannot be used"),
     ({"start": "1/0in"}, "start", "from -1000 to 2000 mm"),
     ({"start": "much"}, "start", "from -1000 to 2000 mm"),
     ({"field": "flutes.rake", "end": "46"}, "end", "from -45 to 45 deg"),

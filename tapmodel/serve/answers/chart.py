@@ -83,7 +83,8 @@ def _values(asked: ChartAsked, told: Answered) -> tuple[float, ...]:
     low = usual[0] if asked.start is None else _end("start", asked.start, asked.field)
     high = usual[1] if asked.end is None else _end("end", asked.end, asked.field)
     if not low < high:
-        raise InputError("end", asked.end, f"more than the start, {low:g}")
+        end = high if asked.end is None else asked.end
+        raise InputError("end", end, f"more than the start, {low:g}")
     if field.whole:
         return _whole(round(low), round(high), asked)
     per = per_field(asked.field, told.units)

@@ -1455,12 +1455,7 @@
     if (!bar2) return () => {
     };
     const live = document.documentElement.classList.contains("live");
-    if (live) for (const way2 of [bar2, document.querySelector(".skip")]) way2?.addEventListener("click", (event) => go(
-      /** @type {MouseEvent} */
-      event
-    ));
-    document.getElementById("verdict")?.addEventListener("click", live ? go : () => {
-    });
+    if (live) for (const way2 of document.querySelectorAll("#contents, .skip, #verdict")) way2.addEventListener("click", go);
     for (const menu of bar2.querySelectorAll("details")) folds(menu);
     const look = () => {
       chapters(bar2);

@@ -11,8 +11,7 @@ export function contentsPanel() {
   if (!bar) return () => {};
   const live = document.documentElement.classList.contains("live");
   // In the address of a live page stands its job.
-  if (live) for (const way of [bar, document.querySelector(".skip")]) way?.addEventListener("click", (event) => go(/** @type {MouseEvent} */ (event)));
-  document.getElementById("verdict")?.addEventListener("click", live ? go : () => {});
+  if (live) for (const way of document.querySelectorAll("#contents, .skip, #verdict")) way.addEventListener("click", go);
   for (const menu of bar.querySelectorAll("details")) folds(menu);
   const look = () => {
     chapters(bar);
@@ -26,7 +25,7 @@ export function contentsPanel() {
   return look;
 }
 
-/** @param {MouseEvent} event */
+/** @param {Event} event */
 function go(event) {
   const link = event.target instanceof Element ? event.target.closest("a") : null;
   const part = link && target(link);
