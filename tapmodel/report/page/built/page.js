@@ -1298,12 +1298,12 @@
     }
     /** Offer the kinds of files, and go on following what was begun before the page was loaded anew. */
     async open() {
+      const build = kept2();
       await this.trying(async () => {
         const { kinds } = await offered();
         this.kinds.replaceChildren(made("legend", {}, "Files"), ...choices(kinds));
         this.name();
       });
-      const build = kept2();
       if (build) await this.trying(() => this.whileKept(() => this.follow(build)));
     }
     /**
@@ -1316,6 +1316,8 @@
       } catch (error) {
         if (!(error instanceof RefusedError) || error.status !== 404) throw error;
         forget();
+        this.builtOf = "";
+        this.compare();
         this.show("idle");
       }
     }

@@ -69,12 +69,12 @@ class BuildPanel {
 
   /** Offer the kinds of files, and go on following what was begun before the page was loaded anew. */
   async open() {
+    const build = kept();
     await this.trying(async () => {
       const { kinds } = await offered();
       this.kinds.replaceChildren(made("legend", {}, "Files"), ...choices(kinds));
       this.name();
     });
-    const build = kept();
     if (build) await this.trying(() => this.whileKept(() => this.follow(build)));
   }
 
@@ -88,6 +88,8 @@ class BuildPanel {
     } catch (error) {
       if (!(error instanceof RefusedError) || error.status !== 404) throw error;
       forget();
+      this.builtOf = "";
+      this.compare();
       this.show("idle");
     }
   }
