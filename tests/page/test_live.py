@@ -136,13 +136,16 @@ def test_what_is_begun_and_given_up_gives_way_to_what_holds_now(live: Live, left
     live.shows("flutes.core_diameter", cores[1])
 
 
-def test_sizes_at_hand_are_offered_once_the_shop_names_them(live: Live) -> None:
-    box = live.box("flutes.cutter_diameter")
+def test_classes_are_offered_where_the_family_has_them(live: Live) -> None:
+    box, options = live.box("hole.class"), live.page.locator("#field-hole-class-list option")
+    expect(box).to_have_attribute("list", "field-hole-class-list")
+    assert [one.get_attribute("value") for one in options.all()] == ["4H", "5H", "6H", "7H", "6G"]
+    live.type("designation", "1/4 BSW")
+    expect(live.page.locator("#title")).to_contain_text("BSW", timeout=WAITS)
     assert box.get_attribute("list") is None
-    live.type("shop.cutters", "6, 8")
-    expect(box).to_have_attribute("list", "field-flutes-cutter_diameter-list", timeout=WAITS)
-    options = live.page.locator("#field-flutes-cutter_diameter-list option")
-    assert [one.get_attribute("value") for one in options.all()] == ["6", "8"]
+    live.type("designation", "1/4-20 UNC")
+    expect(box).to_have_attribute("list", "field-hole-class-list", timeout=WAITS)
+    assert [one.get_attribute("value") for one in options.all()] == ["1B", "2B", "3B"]
 
 
 def test_keys_that_undo_in_a_box_of_a_number_leave_the_tap(live: Live) -> None:
