@@ -82,6 +82,11 @@ def shown(quantity: Quantity, units: Units = Units.MM) -> tuple[str, ...]:
             return (told(quantity.text, units),)
 
 
+def as_text(quantity: Quantity, units: Units = Units.MM) -> str:
+    """The same on one line: "8.50 mm = 0.3346 in"."""
+    return " = ".join(shown(quantity, units))
+
+
 LIKE = 1e-9
 """Lengths that differ by less are one [mm]."""
 
@@ -235,7 +240,7 @@ def _no_exponent(value: float, form: str) -> str:
 
 def force_in_words(newtons: float, units: Units = Units.MM) -> str:
     """A force [N] in a sentence: "150 N = 34 lbf"."""
-    return " = ".join(shown(Force(newtons), units))
+    return as_text(Force(newtons), units)
 
 
 def signed_in_words(mm: float, units: Units = Units.MM) -> str:

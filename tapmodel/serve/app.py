@@ -16,21 +16,21 @@ from tapmodel.report.page.live import live_page
 from tapmodel.report.view.findings import findings_of
 from tapmodel.report.view.tap import view_of
 from tapmodel.serve.answering import answering
+from tapmodel.serve.answers.bench import bench_routes
+from tapmodel.serve.answers.chart import ChartAsked, chart_answer
+from tapmodel.serve.answers.jobs import Dropped, job_read, job_text
+from tapmodel.serve.answers.model import model_answer
+from tapmodel.serve.answers.papers import papers
+from tapmodel.serve.answers.recommended import recommended
 from tapmodel.serve.aside import aside
 from tapmodel.serve.asked import Asked, answered
-from tapmodel.serve.bench import bench_routes
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.building.routes import build_routes
-from tapmodel.serve.chart import ChartAsked, chart_answer
 from tapmodel.serve.guard.gate import Gate
 from tapmodel.serve.guard.headers import Told
 from tapmodel.serve.guard.rate import Rate
 from tapmodel.serve.guard.size import Size
-from tapmodel.serve.jobs import Dropped, job_read, job_text
 from tapmodel.serve.mate import Mates
-from tapmodel.serve.model import model_answer
-from tapmodel.serve.papers import papers
-from tapmodel.serve.recommended import recommended
 from tapmodel.serve.refusal import answer_to
 
 _KINDS = {"page.js": "text/javascript", "page.css": "text/css"}
@@ -69,7 +69,7 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
         Route("/recommended", answering(Asked, _recommended, seeker), methods=["POST"]),
         Route("/model", answering(Asked, model_answer, shaper), methods=["POST"]),
         Route("/papers", answering(Asked, papers, seeker), methods=["POST"]),
-        Route("/job", answering(Asked, job_text), methods=["POST"]),
+        Route("/job", answering(Asked, job_text, seeker), methods=["POST"]),
         Route("/read", answering(Dropped, job_read), methods=["POST"]),
         Route("/chart", answering(ChartAsked, chart_answer, seeker), methods=["POST"]),
         *bench_routes(),
@@ -84,7 +84,7 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
 
 
 def _opened(first: Asked) -> str:
-    told = answered(first)
+    told = answered(first, cured=False)
     return live_page(told.design, first.job, told.units)
 
 

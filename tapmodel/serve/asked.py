@@ -82,11 +82,6 @@ def request_of(kind: type[Kind], body: object) -> Kind:
         raise InputError(where, wrong["input"], wrong["msg"]) from None
 
 
-def asked_of(body: object) -> Asked:
-    """A request for a design; see `request_of`."""
-    return request_of(Asked, body)
-
-
 def answered(asked: Asked, *, in_full: bool = False, cured: bool = True) -> Answered:
     """Design what is asked for.
 

@@ -19,8 +19,8 @@ async def body_of(request: Request) -> object:
     text = await request.body()
     try:
         value = json.loads(text, parse_constant=_unknown)
-        # Half a letter, which JSON can escape, could be written nowhere.
-        json.dumps(value, ensure_ascii=False).encode()
+        # Half a letter, which JSON can escape, could be written nowhere; 1e999 is no number.
+        json.dumps(value, ensure_ascii=False, allow_nan=False).encode()
     except (ValueError, RecursionError):
         raise HTTPException(400, "a request is JSON in UTF-8, of finite numbers") from None
     if _is_deeper(value, DEEPEST):

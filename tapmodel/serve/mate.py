@@ -11,7 +11,7 @@ from collections.abc import Callable, Generator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
-from queue import SimpleQueue
+from queue import Empty, SimpleQueue
 from types import TracebackType
 from typing import Self, TypeVar
 
@@ -25,6 +25,9 @@ _CODE = "from tapmodel.serve.mate import attend; attend(can_wait={can_wait})"
 _YIELDING = 5
 """Steps by which one that can wait stands back: a third of a processor that another wants too."""
 
+LONGEST = 60.0
+"""Seconds; three times as long as anyone waits for an answer, for at first it has to load."""
+
 Asked = TypeVar("Asked")
 Made = TypeVar("Made")
 
@@ -32,7 +35,7 @@ Made = TypeVar("Made")
 class Mate:
     """One process that does what it is asked, in order; a context that ends it.
 
-    It begins to load at once. Should it die, the next that is asked starts another.
+    It begins to load at once. Should it die, or not come to an end, another takes its place.
     """
 
     def __init__(self, module: str, *, can_wait: bool = False) -> None:
@@ -74,23 +77,27 @@ class Mate:
         """What `work`, which stands in some module, makes of `asked`; waits for it.
 
         Raises:
-            KernelError: the process died of it, or something went wrong there.
+            KernelError: the process died of it, took more than `LONGEST`, or something went wrong
+                there.
         """
         with self._turn:
             try:
                 speak(self._process.hears, (work, asked))
-                message = self._heard.get()
+                message = self._heard.get(timeout=LONGEST)
             except GoneError:
                 message = None
+            except Empty:
+                # Or all that is asked later would wait for what nobody waits for any more.
+                raise self._renewed(f"no end within {LONGEST:g} s") from None
             if message is None:
-                raise self._died()
+                raise self._renewed(death(self._process.popen.wait()))
         made: Made | KernelError = understood(message)
         if isinstance(made, KernelError):
             raise made
         return made
 
-    def _died(self) -> KernelError:
-        words = death(self._process.popen.wait())
+    def _renewed(self, words: str) -> KernelError:
+        """Another process in place of this one; an error that says why."""
         self._process.end()
         if not self._ended:
             self._start()
@@ -105,7 +112,7 @@ class Mates:
 
     Attributes:
         shaper: for the model.
-        seeker: for whatever else takes long: cures, charts, papers.
+        seeker: for whatever else takes long: cures, charts, papers, files of jobs.
     """
 
     shaper: Mate
@@ -116,7 +123,7 @@ class Mates:
 def hired() -> Generator[Mates]:
     """Both, as long as the context lasts."""
     seeking = Mate("tapmodel.serve.app", can_wait=True)
-    with Mate("tapmodel.serve.model") as shaper, seeking as seeker:
+    with Mate("tapmodel.serve.answers.model") as shaper, seeking as seeker:
         yield Mates(shaper, seeker)
 
 

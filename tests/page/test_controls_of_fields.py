@@ -4,11 +4,11 @@ import pytest
 
 from tapmodel.designing.design import design_tap, settled_tap
 from tapmodel.report.units import Units
+from tapmodel.report.view.controls.fields import ENTRIES, fields_of
 from tapmodel.report.view.controls.record import Control, State
-from tapmodel.report.view.fields import ENTRIES, fields_of
 from tapmodel.report.view.findings import findings_of
+from tapmodel.serve.answers.recommended import recommended
 from tapmodel.serve.asked import Asked, answered
-from tapmodel.serve.recommended import recommended
 from tapmodel.spec.job import job_fields
 from tapmodel.spec.job_file import job_for
 
@@ -109,6 +109,10 @@ def test_what_is_recommended_is_what_the_job_would_have_without_the_field() -> N
     )
     assert found["flutes.count"].value == "4"
     assert "4 up to 36 mm" in found["flutes.count"].why
+    # The tool of a rounded root has no flat.
+    job = {"designation": "1/4 BSW", "thread.root_flat": 0.2}
+    found = recommended(Asked(job=job, changed=("thread.root_flat",)))
+    assert found["thread.root_flat"].value == "none"
 
 
 def test_a_cure_that_is_pressed_mends_its_finding() -> None:

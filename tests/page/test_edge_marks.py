@@ -8,7 +8,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.report.drawings.views import cross_section
 from tapmodel.report.units import Units
-from tapmodel.report.view.edge_marks import EdgeMarks, crest_height, edge_marks
+from tapmodel.report.view.section.edge_marks import EdgeMarks, crest_height, edge_marks
 from tapmodel.report.view.tap import view_of
 from tapmodel.shape.outlines.outline import Arc
 from tapmodel.shape.outlines.section import section_outline

@@ -6,7 +6,7 @@ from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
 from tapmodel.report.view.first import first_figures, in_short, under, verdict_of
-from tapmodel.report.view.milled import milled
+from tapmodel.report.view.model.milled import milled
 from tapmodel.spec.job_file import job_for
 
 

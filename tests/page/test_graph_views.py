@@ -10,12 +10,12 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.report.drawings.views.torque import ways
 from tapmodel.report.units import Units
-from tapmodel.report.view.axes import axis_of, round_numbers
-from tapmodel.report.view.chips import chips_view
+from tapmodel.report.view.charts.axes import axis_of, round_numbers
 from tapmodel.report.view.figures import LABELS, named_figures
-from tapmodel.report.view.rubbing import rubbing_view
+from tapmodel.report.view.in_the_hole.chips import chips_view
+from tapmodel.report.view.in_the_hole.rubbing import rubbing_view
+from tapmodel.report.view.in_the_hole.torque import torque_view
 from tapmodel.report.view.tap import view_of
-from tapmodel.report.view.torque import torque_view
 from tapmodel.spec.job_file import job_for
 
 IN, LBF_IN = 25.4, 8.850745791

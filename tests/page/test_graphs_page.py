@@ -213,6 +213,45 @@ def test_variants_are_pinned_compared_kept_and_gone_back_to(live: Live) -> None:
     expect(page.locator(".pinned li")).to_have_count(1)
 
 
+CUT_AT_3 = """() => {
+  const slider = document.querySelector("#height");
+  slider.value = 3;
+  slider.dispatchEvent(new Event("input"));
+}"""
+
+
+def test_a_variant_keeps_what_is_typed_and_the_focus(live: Live) -> None:
+    page = live.page
+    page.locator("#pin").click()
+    name = page.locator("[aria-label='Name of A']")
+    name.fill("be")
+    page.evaluate(CUT_AT_3)
+    expect(page.locator("#height-text")).to_have_text("z = 3.00 mm")
+    page.keyboard.type("fore")
+    assert name.input_value() == "before"
+    set_offset(live, "-1.5")
+    back = page.locator("[data-letter=A] button", has_text="Go back")
+    back.click()
+    shows_rake(page, rake_of())
+    expect(back).to_be_focused()
+
+
+def test_what_is_pinned_while_others_are_told_in_other_units_stays(live: Live) -> None:
+    page = live.page
+    page.locator("#pin").click()
+    # Away from the height of comparison each pin asks, and two of them are under way at once.
+    page.evaluate(CUT_AT_3)
+    expect(page.locator("#height-text")).to_have_text("z = 3.00 mm")
+    page.locator("#units").select_option("inch")
+    page.locator("#pin").dblclick()
+    letters = page.locator(".pinned li strong")
+    expect(letters).to_have_count(3)
+    assert [letter.strip() for letter in letters.all_inner_texts()] == ["A", "B", "C"]
+    core = page.locator("table.variants tr", has_text="core (web)").locator("td")
+    for number in range(4):
+        expect(core.nth(number)).to_have_text(re.compile(r"^0\.\d+ in$"))
+
+
 def test_four_variants_are_the_most(live: Live) -> None:
     page = live.page
     for number in range(1, 5):

@@ -136,6 +136,32 @@ def test_what_is_begun_and_given_up_gives_way_to_what_holds_now(live: Live, left
     live.shows("flutes.core_diameter", cores[1])
 
 
+def test_classes_are_offered_where_the_family_has_them(live: Live) -> None:
+    box, options = live.box("hole.class"), live.page.locator("#field-hole-class-list option")
+    expect(box).to_have_attribute("list", "field-hole-class-list")
+    assert [one.get_attribute("value") for one in options.all()] == ["4H", "5H", "6H", "7H", "6G"]
+    live.type("designation", "1/4 BSW")
+    expect(live.page.locator("#title")).to_contain_text("BSW", timeout=WAITS)
+    assert box.get_attribute("list") is None
+    live.type("designation", "1/4-20 UNC")
+    expect(box).to_have_attribute("list", "field-hole-class-list", timeout=WAITS)
+    assert [one.get_attribute("value") for one in options.all()] == ["1B", "2B", "3B"]
+
+
+def test_keys_that_undo_in_a_box_of_a_number_leave_the_tap(live: Live) -> None:
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    undo = live.page.locator("#undo")
+    expect(undo).to_have_attribute("aria-disabled", "false", timeout=WAITS)
+    live.page.locator("summary", has_text="Divide").click()
+    divisions = live.page.locator("#divisions")
+    divisions.press_sequentially("7")
+    divisions.press("Control+z")
+    live.page.wait_for_timeout(300)
+    assert undo.get_attribute("aria-disabled") == "false"
+    assert live.box("flutes.count").input_value() == "3"
+
+
 def test_a_drawn_slider_is_undone_in_one_step_and_the_last_place_stands(live: Live) -> None:
     by_setting(live)
     before = live.number("flutes.offset")
@@ -461,6 +487,30 @@ def test_paper_says_what_is_not_on_it(live: Live) -> None:
     assert page.evaluate(told) == "none"
     for part in ("milling", "choices", "drawings"):
         assert page.locator(f"#{part}").is_visible()
+
+
+def test_papers_of_another_tap_say_so_until_they_are_there(live: Live) -> None:
+    page = live.page
+    told = "getComputedStyle(document.getElementById('papers'), '::before').content"
+    refused: list[str] = []
+
+    def too_late(route: "Route") -> None:
+        refused.append(route.request.url)
+        route.fulfill(status=503, json={"error": {"message": "no answer", "field": ""}})
+
+    page.route("**/papers", too_late)
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    until = time.monotonic() + 60
+    while not refused:
+        assert time.monotonic() < until
+        page.wait_for_timeout(100)
+    page.wait_for_timeout(300)
+    page.unroute("**/papers")
+    page.emulate_media(media="print")
+    assert "not there yet" in page.evaluate(told)
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    expect(page.locator("#papers")).to_have_attribute("aria-busy", "false", timeout=90_000)
+    assert page.evaluate(told) == "none"
 
 
 def test_back_and_forth_between_links_keeps_what_is_not_saved(live: Live) -> None:

@@ -19,9 +19,9 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.page.solid import Model
 from tapmodel.report.page.write import PageContent, write_page
-from tapmodel.report.view.look import LOOK
-from tapmodel.report.view.marks import marks_of
-from tapmodel.report.view.sections import section_at
+from tapmodel.report.view.model.look import LOOK
+from tapmodel.report.view.model.marks import marks_of
+from tapmodel.report.view.section.sections import section_at
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.judged import judged

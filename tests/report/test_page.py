@@ -20,7 +20,7 @@ from tapmodel.report.page.solid import Model
 from tapmodel.report.page.templates import own_file
 from tapmodel.report.page.write import PageContent, Picture, write_page
 from tapmodel.report.units import Units
-from tapmodel.report.view.sections import regions, sections
+from tapmodel.report.view.section.sections import regions, sections
 from tapmodel.shape.outlines.section import section_outline
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")

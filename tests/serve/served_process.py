@@ -9,7 +9,8 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
-COMMAND = [sys.executable, "-m", "tapmodel", "serve", "--no-browser"]
+SERVE = [sys.executable, "-m", "tapmodel", "serve"]
+COMMAND = [*SERVE, "--no-browser"]
 
 
 @dataclass
@@ -38,13 +39,13 @@ class Running:
         return self.process.returncode, told
 
 
-def start(folder: Path, *words: str) -> Running:
+def start(folder: Path, *words: str, browser: Path | None = None) -> Running:
     process = subprocess.Popen(
-        [*COMMAND, *words],
+        [*(SERVE if browser else COMMAND), *words],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
-        env=os.environ | {"TMPDIR": str(folder)},
+        env=os.environ | {"TMPDIR": str(folder), "BROWSER": str(browser)},
         start_new_session=True,
     )
     assert process.stdout

@@ -135,6 +135,26 @@ def test_before_measuring_every_size_of_the_tap_is_named(served: "Served") -> No
     assert all(one["judged"] is None for one in measured["sizes"])
 
 
+def test_a_size_that_this_tap_has_not_is_passed_over(served: "Served") -> None:
+    necked = M10 | {"blank.neck_diameter": 6, "blank.neck_length": 10}
+    sizes = {"neck": "5.9", "core": "3"}
+    both = answered(served, "measured", job=necked, sizes=sizes)["measured"]
+    judged = {one["key"] for one in both["sizes"] if one["judged"]}
+    assert judged == {"neck", "core"}
+    plain = answered(served, "measured", job=M10 | {"blank.neck_diameter": 0}, sizes=sizes)
+    judged = {one["key"] for one in plain["measured"]["sizes"] if one["judged"]}
+    assert judged == {"core"}
+    assert "neck" not in {one["key"] for one in plain["measured"]["sizes"]}
+
+
+@pytest.mark.parametrize("question", ["wires", "gears", "dividing", "measured"])
+def test_nobody_waits_for_cures_at_the_machine(
+    served: "Served", monkeypatch: pytest.MonkeyPatch, question: str
+) -> None:
+    monkeypatch.setattr("tapmodel.serve.asked.design_at_once", None)
+    answered(served, question, job={"designation": "Tr16x4", "name": f"asked for {question}"})
+
+
 BAD = [
     ("wires", {"measured": "9"}, "measured", "10.0700 to"),
     ("wires", {"measured": "0,4"}, "measured", "write 0.4"),

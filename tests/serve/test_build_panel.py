@@ -61,6 +61,14 @@ def _button(page: "sync_api.Page", name: str) -> "sync_api.Locator":
     return page.get_by_role("button", name=name, exact=True)
 
 
+def _flutes(page: "sync_api.Page", number: str) -> None:
+    """Give the tap so many flutes, in the drawer of a narrow page."""
+    _button(page, "Change the tap").click()
+    page.locator("#field-flutes-count").fill(number)
+    page.keyboard.press("Enter")
+    _button(page, "Close the controls").click()
+
+
 def test_papers_are_written_and_fetched_by_the_keyboard(page: "sync_api.Page") -> None:
     _only(page, "job")
     _button(page, "Write the papers").focus()
@@ -111,3 +119,37 @@ def test_a_build_is_found_again_when_the_page_is_loaded_anew(page: "sync_api.Pag
     with page.expect_download() as download:
         page.get_by_role("link", name="small.step").click()
     assert Path(download.value.path()).read_bytes().startswith(b"ISO-10303-21;")
+
+
+def test_a_build_is_stopped_from_another_page(page: "sync_api.Page") -> None:
+    _only(page, "step")
+    _button(page, "Build and verify").click()
+    expect(_button(page, "Stop")).to_be_visible()
+    other = page.context.new_page()
+    other.goto(page.url)
+    _only(other, "step")
+    _button(other, "Build and verify").click()
+    expect(other.locator("#build [role=alert]")).to_contain_text("small is being built")
+    _button(other, "Stop").click()
+    expect(_button(other, "Build and verify")).to_be_visible()
+    expect(other.locator("#build [role=alert]")).to_be_empty()
+    other.close()
+    expect(page.locator("#build [role=alert]")).to_contain_text("not kept any more")
+    expect(_button(page, "Build and verify")).to_be_visible()
+
+
+def test_a_page_that_is_loaded_anew_knows_what_was_built_and_wanted(page: "sync_api.Page") -> None:
+    _only(page, "job")
+    _button(page, "Write the papers").click()
+    verdict, changed = page.locator("#build .verdict"), page.locator("#build .changed")
+    expect(verdict).to_contain_text("no solid was built")
+    expect(changed).to_be_hidden()
+    _flutes(page, "3")
+    expect(changed).to_be_visible()
+    page.wait_for_function("() => atob(location.hash.slice(5)).includes('count')")
+    page.reload()
+    expect(verdict).to_contain_text("no solid was built")
+    expect(changed).to_be_visible()
+    expect(page.locator("#build .kinds input:checked")).to_have_count(1)
+    _flutes(page, "")
+    expect(changed).to_be_hidden()

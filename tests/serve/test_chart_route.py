@@ -65,6 +65,15 @@ def test_without_ends_it_runs_about_what_the_tap_has(served: "Served") -> None:
         assert first <= chart["present"]["x"] <= last, field
 
 
+@pytest.mark.parametrize("field", ["thread.pitch_diameter", "thread.major"])
+def test_of_a_large_tap_of_fine_pitch_too(served: "Served", field: str) -> None:
+    chart = charted(served, job={"designation": "M110x2"}, field=field, steps=3)
+    first, now, last = chart["rows"][0]["x"], chart["present"]["x"], chart["rows"][-1]["x"]
+    # As far as the field says, a tenth of a mm or two to both sides.
+    reach = {"thread.pitch_diameter": 0.1, "thread.major": 0.2}[field]
+    assert (now - first, last - now) == pytest.approx((reach, reach), rel=0.05)
+
+
 def test_values_are_as_round_as_a_dial_is_set(served: "Served") -> None:
     chart = charted(served, field="flutes.cutter_diameter")
     values = [row["value"] for row in chart["rows"][1:-1]]
@@ -114,6 +123,7 @@ BAD = [
     ({"steps": 42}, "steps", "41"),
     ({"steps": 1}, "steps", "2"),
     ({"start": "3", "end": "2"}, "end", "more than the start, 3"),
+    ({"start": "900"}, "end", "end: 0.7 cannot be used"),
     ({"start": "1/0in"}, "start", "from -1000 to 2000 mm"),
     ({"start": "much"}, "start", "from -1000 to 2000 mm"),
     ({"field": "flutes.rake", "end": "46"}, "end", "from -45 to 45 deg"),

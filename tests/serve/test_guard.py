@@ -190,6 +190,7 @@ def test_a_body_is_measured_by_what_it_says_and_as_it_comes(served: Served) -> N
         "M10",
         '{"job": NaN}',
         '{"z": Infinity, "job": {}}',
+        '{"job": {"designation": "M10", "flutes.rake": 1e999}}',
         "[" * 100_000,
         '{"a":' * 40_000,
         "9" * 5000,

@@ -2,6 +2,7 @@
 
 import os
 import signal
+import time
 from collections.abc import Iterator
 from functools import partial
 from operator import truediv
@@ -13,18 +14,18 @@ from served_page import HOST, TOKEN, Served
 from tapmodel.errors import KernelError
 from tapmodel.run.crew import Limits
 from tapmodel.serve.answering import respond
+from tapmodel.serve.answers.model import model_answer
 from tapmodel.serve.app import application
 from tapmodel.serve.asked import Asked
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.mate import Mate, hired
-from tapmodel.serve.model import model_answer
 
 M10 = {"designation": "M10"}
 
 
 @pytest.fixture(scope="module")
 def mate() -> Iterator[Mate]:
-    with Mate("tapmodel.serve.model") as one:
+    with Mate("tapmodel.serve.answers.model") as one:
         yield one
 
 
@@ -57,6 +58,16 @@ def test_its_death_costs_one_answer(mate: Mate) -> None:
     assert second not in {os.getpid(), first}
 
 
+def test_what_does_not_end_costs_one_answer(mate: Mate, monkeypatch: pytest.MonkeyPatch) -> None:
+    first = mate.do(os.getpgid, 0)
+    with monkeypatch.context() as short:
+        short.setattr("tapmodel.serve.mate.LONGEST", 0.5)
+        with pytest.raises(KernelError, match=r"no end within 0\.5 s"):
+            mate.do(time.sleep, 1000)
+    assert not psutil.pid_exists(first)
+    assert mate.do(os.getpgid, 0) not in {os.getpid(), first}
+
+
 def test_cures_stand_back_behind_the_model() -> None:
     priority = partial(os.getpriority, os.PRIO_PROCESS)
     with hired() as mates:
@@ -72,7 +83,7 @@ def test_what_fails_there_is_told_here(mate: Mate) -> None:
 
 
 def test_it_ends_with_its_context() -> None:
-    with Mate("tapmodel.serve.model") as one:
+    with Mate("tapmodel.serve.answers.model") as one:
         number = one.do(os.getpgid, 0)
         assert psutil.pid_exists(number)
     assert not psutil.pid_exists(number)

@@ -7,7 +7,7 @@ import httpx
 import numpy as np
 import pytest
 from asked import design_of
-from conftest import Served
+from served_page import Served
 
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 

@@ -46,6 +46,27 @@ def test_without_a_job_it_opens_with_m10(tmp_path: Path) -> None:
     assert started.ended_by(signal.SIGINT)[0] == 130
 
 
+BROWSER = """#!{python}
+import pathlib, sys, urllib.request
+opener = urllib.request.build_opener(urllib.request.ProxyHandler({{}}))
+answer = opener.open(sys.argv[1], timeout=60)
+pathlib.Path({seen!r}).write_text(str(answer.status))
+"""
+
+
+def test_a_browser_that_runs_in_the_terminal_is_answered(tmp_path: Path) -> None:
+    browser, seen = tmp_path / "browser", tmp_path / "seen"
+    browser.write_text(BROWSER.format(python=sys.executable, seen=str(seen)))
+    browser.chmod(0o755)
+    started = start(tmp_path, "M8", browser=browser)
+    until = time.monotonic() + 120
+    while not seen.exists():
+        assert time.monotonic() < until, "the page is not served before the browser has ended"
+        time.sleep(0.1)
+    assert started.ended_by(signal.SIGINT)[0] == 130
+    assert seen.read_text() == "200"
+
+
 PASSWD = [
     "../../etc/passwd",
     "..%2f..%2f..%2fetc%2fpasswd",

@@ -1,5 +1,6 @@
 """`tapmodel serve`: the live page on the user's own machine."""
 
+import threading
 import webbrowser
 from typing import TYPE_CHECKING, Annotated
 
@@ -64,6 +65,7 @@ def serve(  # noqa: PLR0913  (a command has as many options as its user needs)
         if not address.is_loopback:
             say(_OPEN, aside=True)
         if not no_browser:
-            webbrowser.open(link)
+            # One in the terminal is over when its user leaves it, who waits for it until then.
+            threading.Thread(target=webbrowser.open, args=(link,), daemon=True).start()
 
     run(Asked(job=values, units=units), (host or LOOPBACK, port), limits, ready)

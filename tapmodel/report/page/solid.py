@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.smooth.smoothed import Smoothed, smoothed
 from tapmodel.report.units import Units
-from tapmodel.report.view.model import model_view
+from tapmodel.report.view.model.model import model_view
 
 Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]

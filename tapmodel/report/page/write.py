@@ -18,7 +18,7 @@ from tapmodel.report.page.solid import Model, packed_model, squeezed_text
 from tapmodel.report.page.templates import filled, markup, own_file
 from tapmodel.report.units import Units
 from tapmodel.report.view.chapter import shown_chapter
-from tapmodel.report.view.sections import sections
+from tapmodel.report.view.section.sections import sections
 from tapmodel.report.view.tap import view_of
 from tapmodel.report.words.sets import tap_for
 

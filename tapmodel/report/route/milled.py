@@ -13,7 +13,7 @@ from tapmodel.report.route.held import indexed
 from tapmodel.report.route.operation import Operation
 from tapmodel.report.route.parted import measured_in, settings_of
 from tapmodel.report.route.speeds import milled
-from tapmodel.report.units import shown
+from tapmodel.report.units import as_text
 from tapmodel.report.words.dials import ONE_WAY
 from tapmodel.shop.cam import cutter_reach
 from tapmodel.shop.end_mill import end_mill
@@ -77,7 +77,7 @@ def _mill(design: TapDesign) -> str:
 
 
 def _cutter(design: TapDesign, units: Units) -> str:
-    free = " = ".join(shown(Length(cutter_reach(design.tap).over_thread, 1), units))
+    free = as_text(Length(cutter_reach(design.tap).over_thread, 1), units)
     return (
         f"ball-nose cutter, sticking out {free} at least, so that its holder clears the thread; "
         "plenty of oil"

@@ -3,9 +3,9 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Quantity, Row, Rows, Table
+from tapmodel.report.blocks import Block, Chapter, Length, Paragraphs, Row, Rows, Table
 from tapmodel.report.screen.columns import GAP, Mark, Pen, columns, padded
-from tapmodel.report.units import Units, aimed, shown, shown_high, shown_low, told
+from tapmodel.report.units import Units, aimed, as_text, shown_high, shown_low, told
 
 WIDTH = 96
 """Letters in a line of prose; a table may be wider."""
@@ -26,7 +26,7 @@ def _block(block: Block, units: Units, pen: Pen) -> Iterator[str]:
             yield from _rows(block.rows, units, pen)
         case Table():
             yield from _caption(block.caption, pen)
-            body = [[_abreast(cell, units) for cell in line] for line in block.lines]
+            body = [[as_text(cell, units) for cell in line] for line in block.lines]
             head, *lines = columns([block.head, *body])
             yield pen(head, Mark.ASIDE)
             yield from lines
@@ -53,10 +53,6 @@ def _rows(rows: Sequence[Row], units: Units, pen: Pen) -> Iterator[str]:
 def _row(row: Row, units: Units) -> list[str]:
     limits = _limits(row, units)
     return [told(row.label, units), " = ".join(aimed(row, units)), *([limits] if limits else [])]
-
-
-def _abreast(quantity: Quantity, units: Units) -> str:
-    return " = ".join(shown(quantity, units))
 
 
 def _limits(row: Row, units: Units) -> str:

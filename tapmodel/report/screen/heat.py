@@ -21,7 +21,7 @@ from tapmodel.report.chapters.cautions import HARDENING, RULES
 from tapmodel.report.chapters.machines.hardening import told_of_sections
 from tapmodel.report.screen.chapter import chapter_lines
 from tapmodel.report.screen.columns import Pen
-from tapmodel.report.units import Units, in_words, shown
+from tapmodel.report.units import Units, as_text, in_words
 from tapmodel.report.words.carburising import CAUSTIC, CAUTION, COMPUTED, heeded
 from tapmodel.report.words.hardening import SUPPLIER, up_to
 from tapmodel.shop.heat.carburised import Heed, heeds
@@ -91,7 +91,7 @@ def _between(rows: tuple[TemperRow, ...], units: Units) -> str:
 
 
 def _hot(celsius: float, units: Units) -> str:
-    return " = ".join(shown(Temperature((celsius,)), units))
+    return as_text(Temperature((celsius,)), units)
 
 
 def carburised_page(found: Carburised, name: str, units: Units, pen: Pen) -> str:

@@ -4,9 +4,9 @@ from tapmodel.report.blocks import Growth, Length
 from tapmodel.report.chapters.machines.over_wires import wire_name
 from tapmodel.report.screen.chapter import span, wrapped
 from tapmodel.report.screen.columns import columns
-from tapmodel.report.units import MM_PER_INCH, Units, shown
+from tapmodel.report.units import MM_PER_INCH, Units, as_text, shown
 from tapmodel.report.words.compound import ON_THE_SLIDE, REFERENCE, SWING, from_bed, setting
-from tapmodel.report.words.wires import length_text, sentence, verdict
+from tapmodel.report.words.wires import sentence, verdict
 from tapmodel.shop.wires.answer import WiresAnswer
 from tapmodel.shop.wires.notes import Heed
 from tapmodel.shop.wires.reading import LEAST_WEAR, Reading, Verdict
@@ -167,4 +167,4 @@ def _span(low: float, high: float, units: Units) -> str:
 
 
 def _text(value: float, units: Units) -> str:
-    return length_text(Length(value, 4), units)
+    return as_text(Length(value, 4), units)

@@ -8,7 +8,7 @@ from tapmodel.comparing.figures import UNITS, figures_by_name
 from tapmodel.comparing.variant import Cell
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Area, Length, Quantity, Torque, Words
-from tapmodel.report.units import LBF_IN_PER_NM, MM_PER_INCH, Units, shown
+from tapmodel.report.units import LBF_IN_PER_NM, MM_PER_INCH, Units, as_text
 
 LABELS: Mapping[str, str] = {
     "rake_crest": "rake at the crest",
@@ -87,7 +87,7 @@ def figure_number(value: Cell) -> float | None:
 def figure_text(key: str, value: Cell, units: Units) -> str:
     """A figure with its unit; "–" for none."""
     number = figure_number(value)
-    return "–" if number is None else " = ".join(shown(_quantity(key, number), units))
+    return "–" if number is None else as_text(_quantity(key, number), units)
 
 
 def _quantity(key: str, value: float) -> Quantity:

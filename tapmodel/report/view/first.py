@@ -8,13 +8,13 @@ from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.report.blocks import Length, Quantity, Torque
+from tapmodel.report.blocks import Length, Torque
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.units import Units, shown, told, unparted
-from tapmodel.report.view.judged import GOOD, SIGNS, Judged
+from tapmodel.report.units import Units, as_text, told, unparted
+from tapmodel.report.view.judged import Judged, judged_as
 from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.wires.answer import answer_for
@@ -64,8 +64,8 @@ def verdict_of(design: TapDesign, units: Units) -> Judged:
             words = f"{number} {severity.value}{'s' if number > 1 else ''}"
             gravest = in_short(said(_gravest(design, severity), units))
             which = ": " if number == 1 else "; the gravest: "
-            return Judged(severity.value, SIGNS[severity], f"{told_first} {words}{which}{gravest}")
-    return Judged("good", GOOD, "No rule is broken, and nothing is warned of")
+            return judged_as(severity, f"{told_first} {words}{which}{gravest}")
+    return judged_as(None, "No rule is broken, and nothing is warned of")
 
 
 def _gravest(design: TapDesign, severity: Severity) -> Finding:
@@ -90,11 +90,11 @@ def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
     """Drill, blank, over wires, cutter with its setting, torque to stop at."""
     thread, setting = design.tap.thread, flute_setting(design)
     axis = axis_row(setting)
-    at_least = " = ".join(shown(Length(design.limits.major_min), units))
-    set_to = f"{told(axis.label, units)} {_text(axis.value, units)}, "
-    set_to += f"down from the top {_text(Length(setting.from_top), units)}"
-    major = _text(Length(thread.major), units)
-    cutter = _text(cutter_of(design.tap.flutes.cutter_diameter), units)
+    at_least = as_text(Length(design.limits.major_min), units)
+    set_to = f"{told(axis.label, units)} {as_text(axis.value, units)}, "
+    set_to += f"down from the top {as_text(Length(setting.from_top), units)}"
+    major = as_text(Length(thread.major), units)
+    cutter = as_text(cutter_of(design.tap.flutes.cutter_diameter), units)
     figures = (
         _drill(design, units),
         Figure("blank", "blank diameter", major, f"at least {at_least}"),
@@ -110,7 +110,7 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     drill, hole = drill_row(design), design.hole
     limits = span(Length(hole.minor_min), Length(hole.minor_max), units)
     label = "bore or ream to" if design.bored else "tap drill"
-    return Figure("drill", label, _text(drill.value, units), f"minor diameter {limits}")
+    return Figure("drill", label, as_text(drill.value, units), f"minor diameter {limits}")
 
 
 def _over_wires(design: TapDesign, units: Units) -> Figure:
@@ -118,18 +118,14 @@ def _over_wires(design: TapDesign, units: Units) -> Figure:
         answer = answer_for(design)
     except NoWireError:
         return Figure("wires", "over wires", "no wire suits")
-    target = _text(Length(answer.measurement_target, 4), units)
-    return Figure("wires", "over wires", target, f"wire {_text(Length(answer.wire, 4), units)}")
+    target = as_text(Length(answer.measurement_target, 4), units)
+    return Figure("wires", "over wires", target, f"wire {as_text(Length(answer.wire, 4), units)}")
 
 
 def _stop(design: TapDesign, units: Units) -> Figure:
     foreseen = design.prediction
     if foreseen is None:
         return Figure("stop", "stop turning at", "not foreseen")
-    likely = _text(Torque((foreseen.torque.band.likely,)), units)
-    stop = _text(Torque((foreseen.stop_at,)), units)
+    likely = as_text(Torque((foreseen.torque.band.likely,)), units)
+    stop = as_text(Torque((foreseen.stop_at,)), units)
     return Figure("stop", "stop turning at", stop, f"likely {likely}")
-
-
-def _text(quantity: Quantity, units: Units) -> str:
-    return " = ".join(shown(quantity, units))

@@ -41,6 +41,12 @@ def judged_by(design: TapDesign, codes: Collection[str], fine: str, units: Units
     """
     found = [one for one in gravest_first(design.findings) if one.code in codes]
     if not found:
-        return Judged("good", GOOD, fine)
-    gravest = found[0].severity
-    return Judged(gravest.value, SIGNS[gravest], " ".join(said(one, units) for one in found))
+        return judged_as(None, fine)
+    return judged_as(found[0].severity, " ".join(said(one, units) for one in found))
+
+
+def judged_as(severity: Severity | None, text: str) -> Judged:
+    """What is as grave as that; None for what is fine."""
+    if severity is None:
+        return Judged("good", GOOD, text)
+    return Judged(severity.value, SIGNS[severity], text)

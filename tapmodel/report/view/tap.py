@@ -7,18 +7,18 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
-from tapmodel.report.view.chips import ChipsView, chips_view
+from tapmodel.report.view.controls.fields import fields_of
 from tapmodel.report.view.controls.record import Group
-from tapmodel.report.view.edge_marks import EdgeMarks, crest_height, edge_marks
-from tapmodel.report.view.fields import fields_of
 from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
 from tapmodel.report.view.first import Figure, first_figures, under, verdict_of
+from tapmodel.report.view.in_the_hole.chips import ChipsView, chips_view
+from tapmodel.report.view.in_the_hole.rubbing import RubbingView, rubbing_view
+from tapmodel.report.view.in_the_hole.torque import TorqueView, torque_view
 from tapmodel.report.view.judged import Judged
-from tapmodel.report.view.model import model_key
-from tapmodel.report.view.rubbing import RubbingView, rubbing_view
-from tapmodel.report.view.sections import Section, section_at
-from tapmodel.report.view.torque import TorqueView, torque_view
+from tapmodel.report.view.model.model import model_key
+from tapmodel.report.view.section.edge_marks import EdgeMarks, crest_height, edge_marks
+from tapmodel.report.view.section.sections import Section, section_at
 from tapmodel.report.words.sets import tap_for
 
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tapmodel.report.blocks import Length, Pitch
-from tapmodel.report.units import MM_PER_INCH, shown
+from tapmodel.report.units import MM_PER_INCH, as_text
 from tapmodel.shop.gears.another_wheel import LEAST, MOST, OF_LEAD, OF_ZONE, AnotherWheel
 from tapmodel.shop.gears.lead_room import LeadRoom
 from tapmodel.shop.gears.meshing import CLEAR
@@ -152,8 +152,8 @@ def share_text(train: GearTrain, room: LeadRoom) -> str:
 
 def room_text(room: LeadRoom, units: Units) -> str:
     """What the last columns are of."""
-    length = " = ".join(shown(Length(room.length, 1), units))
-    zone = " = ".join(shown(Length(room.zone, 4), units))
+    length = as_text(Length(room.length, 1), units)
+    zone = as_text(Length(room.zone, 4), units)
     return (
         f"The error adds up over the whole thread, {length} long. In pitch diameter it counts by "
         f"the cotangent of the flank angle, which is the share told of the tap's zone of {zone}."
@@ -165,7 +165,7 @@ def starts_text(thread: TapThread, units: Units) -> str:
     shift = next_start(thread)
     if shift is None:
         return ""
-    lead, pitch = (" = ".join(shown(Pitch(length), units)) for length in (thread.lead, shift.along))
+    lead, pitch = (as_text(Pitch(length), units) for length in (thread.lead, shift.along))
     return (
         f"{thread.starts} starts: the gears cut the lead of {lead}; the pitch of {pitch} is set "
         f"by the slide from one start to the next, or the work is turned by {shift.turned:g}°."

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tapmodel.findings import Finding
 from tapmodel.report.blocks import Temperature
-from tapmodel.report.units import in_words, range_in_words, shown, torque_in_words
+from tapmodel.report.units import as_text, in_words, range_in_words, torque_in_words
 from tapmodel.words import Units
 
 Length = Callable[[float, str], str]
@@ -32,7 +32,7 @@ class Writer:
 
     def temperature(self, celsius: float) -> str:
         """A temperature [°C] to a degree: "204 °C = 399 °F"."""
-        return " = ".join(shown(Temperature((celsius,)), self.units))
+        return as_text(Temperature((celsius,)), self.units)
 
 
 Sentence = Callable[[Finding, Writer], str]

@@ -6,7 +6,7 @@ from functools import partial
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.strength.record import Place
 from tapmodel.report.blocks import Force
-from tapmodel.report.units import HOLE_DEPTH, shown
+from tapmodel.report.units import HOLE_DEPTH, as_text
 from tapmodel.report.words.cures import advice
 from tapmodel.report.words.sentence import Writer
 from tapmodel.shop.symptoms.record import Cause, Sign, Why
@@ -135,7 +135,7 @@ def _short_guide(values: Values, write: Writer) -> str:
 
 
 def _pressed(values: Values, write: Writer) -> str:
-    force = " = ".join(shown(Force(values.number("force")), write.units))
+    force = as_text(Force(values.number("force")), write.units)
     return (
         f"it was leant on: some {force} start it, and once two turns have caught the thread draws "
         "it in and none is wanted"

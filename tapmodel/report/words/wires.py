@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from tapmodel.report.blocks import Length
-from tapmodel.report.units import Units, shown
+from tapmodel.report.units import Units, as_text
 from tapmodel.report.words.compound import HALFWAY, ON_THE_SLIDE, from_bed
 from tapmodel.shop.wires.notes import Heed, WireNote
 from tapmodel.shop.wires.reading import Reading, Verdict
@@ -13,23 +13,16 @@ _Lengths = Callable[[float, int], str]
 """A length [mm] with so many decimals in the reader's units."""
 
 
-def length_text(length: Length, units: Units) -> str:
-    """A length in the reader's units on one line."""
-    return " = ".join(shown(length, units))
-
-
 def sentence(note: WireNote, units: Units = Units.MM) -> str:
     """What is to be heeded, in the reader's units."""
-    return _SENTENCES[note.code](
-        note.values, lambda mm, digits: length_text(Length(mm, digits), units)
-    )
+    return _SENTENCES[note.code](note.values, lambda mm, digits: as_text(Length(mm, digits), units))
 
 
 def verdict(reading: Reading, units: Units = Units.MM) -> str:
     """What a measured value means, with the wear that is left where that settles it."""
     if reading.verdict is not Verdict.BELOW_ZONE or reading.wear_left is None:
         return reading.verdict.value
-    left = length_text(Length(reading.wear_left, 4), units)
+    left = as_text(Length(reading.wear_left, 4), units)
     return f"below the tap's zone, {left} of wear left: stop"
 
 

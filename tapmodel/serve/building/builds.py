@@ -50,7 +50,8 @@ class Builds:
     @property
     def running(self) -> Build | None:
         """The build that runs."""
-        found = (one for one in self._builds.values() if one.state is State.RUNNING)
+        # All at once: a build may be forgotten meanwhile, which is done in a thread.
+        found = (one for one in tuple(self._builds.values()) if one.state is State.RUNNING)
         return next(found, None)
 
     def begin(self, ordered: Ordered) -> Build:

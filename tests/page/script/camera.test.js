@@ -1,8 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { Camera } from "../../../tapmodel/report/page/script/src/model/camera.js";
-import { product, turned } from "../../../tapmodel/report/page/script/src/model/rotation.js";
-import { facingView, VIEWS } from "../../../tapmodel/report/page/script/src/model/views.js";
+import { Camera } from "../../../tapmodel/report/page/script/src/model/looking/camera.js";
+import { product, turned } from "../../../tapmodel/report/page/script/src/model/looking/rotation.js";
+import { facingView, VIEWS } from "../../../tapmodel/report/page/script/src/model/looking/views.js";
 
 const BOX = { low: [-5, -5, 0], high: [5, 5, 80] };
 const near = (a, b, by = 1e-9) => a.forEach((v, k) => assert.ok(Math.abs(v - b[k]) <= by, `${a} is not ${b}`));

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { discsOf, nearest, overlap, placedLabels, strikes } from
-  "../../../tapmodel/report/page/script/src/model/leaders.js";
+  "../../../tapmodel/report/page/script/src/model/words/leaders.js";
 
 const SIZE = [640, 400];
 const bounds = ({ x, y }, { wide, high }) => ({ left: x, top: y, right: x + wide, bottom: y + high });

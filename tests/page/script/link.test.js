@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { afterEach, beforeEach, test } from "node:test";
 
-import { asked, link, looked, RefusedError, sought } from "../../../tapmodel/report/page/script/src/live/link.js";
+import { asked, link, looked, RefusedError, sought, waited } from "../../../tapmodel/report/page/script/src/live/link.js";
 
 /** What the server answers, one after the other; null where it does not. */
 let answers = [];
@@ -91,6 +91,18 @@ test("what nobody wants any more is not asked again", async (context) => {
   await assert.rejects(asking, { name: "AbortError" });
   context.mock.timers.tick(10_000);
   assert.equal(requests.length, 1);
+});
+
+test("a pause that is over leaves nobody listening", async (context) => {
+  const wanted = new AbortController();
+  const heard = context.mock.method(wanted.signal, "removeEventListener");
+  const waiting = waited(300, wanted.signal);
+  context.mock.timers.tick(300);
+  await waiting;
+  assert.equal(heard.mock.callCount(), 1);
+  const given = waited(300, wanted.signal);
+  wanted.abort();
+  await assert.rejects(given, { name: "AbortError" });
 });
 
 test("what takes long is asked for one after the other", async (context) => {

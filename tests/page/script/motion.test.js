@@ -1,11 +1,11 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { cuttingNow, inHole, inMaking } from "../../../tapmodel/report/page/script/src/model/motion.js";
-import { faceAngle, onFace } from "../../../tapmodel/report/page/script/src/model/ribbons.js";
-import { helixRows, sharesOfPitch } from "../../../tapmodel/report/page/script/src/model/grids.js";
-import { Cuts } from "../../../tapmodel/report/page/script/src/model/caps.js";
-import { hidden } from "../../../tapmodel/report/page/script/src/model/sight.js";
-import { box, joined, turnedSolid, alongZ } from "../../../tapmodel/report/page/script/src/model/solids.js";
+import { cuttingNow, inHole, inMaking } from "../../../tapmodel/report/page/script/src/model/scenes/motion.js";
+import { faceAngle, onFace } from "../../../tapmodel/report/page/script/src/model/scenes/ribbons.js";
+import { helixRows, sharesOfPitch } from "../../../tapmodel/report/page/script/src/model/scenes/grids.js";
+import { Cuts } from "../../../tapmodel/report/page/script/src/model/scenes/caps.js";
+import { hidden } from "../../../tapmodel/report/page/script/src/model/words/sight.js";
+import { box, joined, turnedSolid, alongZ } from "../../../tapmodel/report/page/script/src/model/scenes/solids.js";
 
 const profile = {
   crest: { half: 0.1, radius: 5, arc: 0, centre: 0 }, root: { half: 0.2, radius: 4, arc: 0, centre: 0 },

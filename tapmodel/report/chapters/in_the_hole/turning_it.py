@@ -24,7 +24,7 @@ from tapmodel.report.blocks import (
     Words,
     hole_depth,
 )
-from tapmodel.report.units import MM_PER_INCH, force_in_words, in_words, shown
+from tapmodel.report.units import MM_PER_INCH, as_text, force_in_words, in_words
 from tapmodel.shop.tapping_speed import revolutions
 from tapmodel.standards.materials.steels import TapSteel
 from tapmodel.words import Units
@@ -60,7 +60,7 @@ def _why_there(foreseen: Prediction, units: Units) -> str:
     if foreseen.stop_at >= bears:
         share = f"{100 * STOP_SHARE:g} %"
         return f"Stop at what is safe: {share} of the least at which the tap yields or breaks."
-    told_as = " = ".join(shown(Torque((bears,)), units))
+    told_as = as_text(Torque((bears,)), units)
     return (
         f"Stop at {WORN:g} times the greatest torque of a sharp tap, when edges are gone or chips "
         f"jam; the tap itself is safe up to {told_as}."

@@ -15,7 +15,7 @@ from tapmodel.report.blocks import (
     Words,
     small_length,
 )
-from tapmodel.report.units import shown
+from tapmodel.report.units import as_text
 from tapmodel.report.words.compound import (
     NEXT_START,
     ON_THE_SLIDE,
@@ -67,7 +67,7 @@ def chapter(design: TapDesign) -> Chapter:
 
 def _round_crest(radius: float, units: Units) -> str:
     """How it is formed, and how one sees that it is right; common practice."""
-    size = " = ".join(shown(small_length(radius), units))
+    size = as_text(small_length(radius), units)
     return (
         "The crest is round: form it with a tool ground to it, or with a form file after the last "
         "pass; the nose of a stock full-profile tool is too round for the root. Check it against "

@@ -12,7 +12,7 @@ from tapmodel.report.drawings.charts.stress_lines import StressLine
 from tapmodel.report.drawings.drawing import Drawing
 from tapmodel.report.drawings.lettering import fitting_scale, scale_text, spread
 from tapmodel.report.drawings.sheet import Sheet
-from tapmodel.report.units import Temperature, Units, shown
+from tapmodel.report.units import Temperature, Units, as_text
 
 _VIEW = 110.0  # of the section on paper, at most [mm]
 _BELOW = 0.15  # of the pitch, drawn below the lowest line
@@ -67,7 +67,7 @@ def _captions(
 ) -> None:
     asked, case = found.asked, tooth.under_root.case
     carbon = f"steel {asked.steel:g} %, surface {asked.surface:g} %"
-    heat = " = ".join(shown(Temperature((asked.celsius,)), sheet.wanted))
+    heat = as_text(Temperature((asked.celsius,)), sheet.wanted)
     under = "none" if case is None else sheet.mm(case, 2)
     sheet.lines_of_text(
         at,

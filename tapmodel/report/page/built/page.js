@@ -149,11 +149,15 @@
   }
   function waited(time, signal) {
     return new Promise((resolve, reject) => {
-      const timer = setTimeout(resolve, time);
-      signal?.addEventListener("abort", () => {
+      const end = () => {
         clearTimeout(timer);
-        reject(signal.reason);
-      }, { once: true });
+        reject(signal?.reason);
+      };
+      const timer = setTimeout(() => {
+        signal?.removeEventListener("abort", end);
+        resolve();
+      }, time);
+      signal?.addEventListener("abort", end);
     });
   }
 
@@ -168,6 +172,7 @@
       this.history = new History(live.job);
       this.saved = textOf(live.job);
       this.waiting = new Waiting();
+      this.behind = [];
       this.busy = false;
       this.asking = Promise.resolve();
       this.refused = {};
@@ -214,21 +219,42 @@
     /** @param {Job} job that was handed out as a file */
     markSaved(job) {
       this.saved = textOf(job);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
-    /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+    /** The program answers again: ask once more for what it did not, where nothing newer was typed. */
     again() {
       const changes = this.unanswered.splice(0);
       for (const change of changes) this.change(change);
+      if (!changes.length) this.#show();
     }
-    /** @param {Change} change */
+    /**
+     * Whether a newer value of that field is still on its way, or what was typed was refused.
+     * @param {string} field
+     */
+    isAhead(field) {
+      return field in this.refused || [...this.waiting.changes, ...this.behind].some(({ values }) => values && field in values);
+    }
+    /**
+     * What was typed into a box and found no answer, or a refusal, is not wanted any more.
+     * @param {string} field
+     */
+    giveUp(field) {
+      this.refused = without(this.refused, field);
+      this.unanswered = this.unanswered.map((change) => change.values ? { ...change, values: without(change.values, field) } : change);
+      for (const keep of this.keepers) keep();
+    }
+    /**
+     * @param {Change} change
+     * @returns {Promise<void>} ends once it is answered, and all that waits with it
+     */
     async change(change) {
       const { values } = change;
       this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
       this.waiting.add(change, performance.now());
-      if (this.busy) return;
-      this.busy = true;
-      this.asking = this.#askAll().finally(() => this.busy = false);
+      if (!this.busy) {
+        this.busy = true;
+        this.asking = this.#askAll();
+      }
       await this.asking;
     }
     /**
@@ -241,7 +267,11 @@
       return this.job;
     }
     async #askAll() {
-      while (this.waiting.changes.length) await this.#all(this.waiting.take());
+      try {
+        while (this.waiting.changes.length) await this.#all(this.waiting.take());
+      } finally {
+        this.busy = false;
+      }
     }
     /**
      * Several changes in one go; where they are refused together, each by itself.
@@ -253,9 +283,9 @@
       if (complaint.unanswered) this.unanswered.push(...changes);
       if (changes.length === 1 || complaint.unanswered)
         return changes.forEach((change) => this.#complain(change, complaint));
-      for (const change of changes) {
-        const alone = await this.#try([change]);
-        if (alone) this.#complain(change, alone);
+      for (const [n, change] of changes.entries()) {
+        this.behind = changes.slice(n + 1);
+        await this.#all([change]);
       }
     }
     /**
@@ -265,7 +295,7 @@
     #complain(change, complaint) {
       this.refused = { ...this.refused, ...change.values };
       for (const complain2 of this.complaints) complain2(complaint);
-      for (const keep2 of this.keepers) keep2();
+      for (const keep of this.keepers) keep();
     }
     /**
      * @param {Made[]} changes
@@ -304,7 +334,8 @@
      * @param {Made[]} changes
      */
     #stand(job, view, changes) {
-      const { step, opened, key, began, ended } = changes[changes.length - 1];
+      const moves = changes.filter(({ values }) => !values || Object.keys(values).length);
+      const { step, opened, key, began, ended } = moves.at(-1) ?? changes[0];
       this.job = job;
       this.view = view;
       if (step) this.history.go(step);
@@ -313,10 +344,16 @@
       const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
       this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
       for (const complain2 of this.complaints) complain2(null);
-      for (const follow of this.followers) follow(view);
-      for (const keep2 of this.keepers) keep2();
+      this.#show();
+      for (const keep of this.keepers) keep();
+    }
+    #show() {
+      if (this.view) for (const follow of this.followers) follow(this.view);
     }
   };
+  function without(job, field) {
+    return Object.fromEntries(Object.entries(job).filter(([name]) => name !== field));
+  }
 
   // src/live/address.js
   var BEGINS = "#job=";
@@ -366,7 +403,7 @@
       const { saved } = history.state ?? {};
       await begin(desk);
       desk.saved = saved ?? desk.saved;
-      for (const keep2 of desk.keepers) keep2();
+      for (const keep of desk.keepers) keep();
     });
     return restored(desk, history.state ?? {});
   }
@@ -381,7 +418,7 @@
     desk.history = new History(desk.job);
     desk.saved = saved ?? desk.saved;
     for (const [field, value] of Object.entries(refused)) await desk.set({ [field]: value });
-    for (const keep2 of desk.keepers) keep2();
+    for (const keep of desk.keepers) keep();
   }
 
   // src/elements.js
@@ -400,6 +437,16 @@
     node.append(...content);
     return node;
   }
+  function settle(place, wanted) {
+    for (const child of [...place.children])
+      if (!wanted.includes(
+        /** @type {HTMLElement} */
+        child
+      )) child.remove();
+    wanted.forEach((node, n) => {
+      if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
+    });
+  }
   var SVG = "http://www.w3.org/2000/svg";
   function drawn(tag, attributes = {}, ...content) {
     const node = document.createElementNS(SVG, tag);
@@ -413,16 +460,16 @@
       else if (value !== false) node.setAttribute(name, String(value));
   }
 
-  // src/panels/graph/kept.js
+  // src/live/remembered.js
   var NAME = "tapmodel.";
-  function kept2(name, otherwise) {
+  function remembered(name, otherwise) {
     try {
       return JSON.parse(sessionStorage.getItem(NAME + name) ?? "null") ?? otherwise;
     } catch {
       return otherwise;
     }
   }
-  function keep(name, value) {
+  function remember(name, value) {
     try {
       sessionStorage.setItem(NAME + name, JSON.stringify(value));
     } catch {
@@ -524,7 +571,7 @@
 
   // src/panels/bench/dividing.js
   function dividingBench(desk) {
-    const memory = kept2("dividing", { divisions: "", place: 0 });
+    const memory = remembered("dividing", { divisions: "", place: 0 });
     const divisions = boxed("divisions, empty for the flutes", { id: "divisions", type: "number", min: 1, max: 400, value: memory.divisions });
     const text = made("div", {});
     const number = made("p", { class: "big", id: "dividing-place" });
@@ -546,7 +593,7 @@
       [number.textContent, move.textContent, reached.textContent] = [step.place, step.move, step.reached];
       back.disabled = step.first;
       next.disabled = step.last;
-      keep("dividing", memory);
+      remember("dividing", memory);
     };
     const { ask, wrong } = questions("bench/dividing", () => ({
       job: desk.job,
@@ -620,9 +667,9 @@
   }
   function legible(ticks, at, wide2) {
     for (let step = 1; step < ticks.length; step++) {
-      const kept4 = ticks.filter((_, n) => n % step === 0);
-      const clear = kept4.every((tick, n) => n === 0 || Math.abs(at(tick.at) - at(kept4[n - 1].at)) >= (wide2(tick.text) + wide2(kept4[n - 1].text)) / 2 + 6);
-      if (clear) return kept4;
+      const kept3 = ticks.filter((_, n) => n % step === 0);
+      const clear = kept3.every((tick, n) => n === 0 || Math.abs(at(tick.at) - at(kept3[n - 1].at)) >= (wide2(tick.text) + wide2(kept3[n - 1].text)) / 2 + 6);
+      if (clear) return kept3;
     }
     return ticks.slice(0, 1);
   }
@@ -699,7 +746,7 @@
 
   // src/panels/bench/measured.js
   function measuredBench(desk) {
-    const typed = kept2("measured", {});
+    const typed = remembered("measured", {});
     const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
     const sizes = made("div", { class: "sizes" });
     const chapter = made("div", {});
@@ -737,7 +784,7 @@
     const entered = (key, box2) => {
       if (box2.value.trim()) typed[key] = box2.value;
       else delete typed[key];
-      keep("measured", typed);
+      remember("measured", typed);
       ask();
     };
     wire.box.addEventListener("input", () => entered("wire", wire.box));
@@ -746,7 +793,7 @@
 
   // src/panels/bench/wires.js
   function wiresBench(desk) {
-    const typed = kept2("wires", { measured: "", wire: "", compound: "0" });
+    const typed = remembered("wires", { measured: "", wire: "", compound: "0" });
     const measured = boxed("measured over wires", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
     const wire = boxed("wire, empty for the one to use", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
     const compound = boxed(
@@ -763,7 +810,7 @@
     }), ({ wires }) => answer.replaceChildren(...told(wires)));
     for (const { box: box2 } of [measured, wire, compound])
       box2.addEventListener("input", () => {
-        keep("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+        remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
         ask();
       });
     return { title: "Measure over wires", content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
@@ -962,7 +1009,7 @@
     if (!body) return () => {
     };
     const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
-    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...kept2("chart", {}) };
+    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
     let chart = null;
     let cursor = 0;
     const [field, first, second] = ["field", "first", "second"].map((name) => (
@@ -983,7 +1030,7 @@
     const broken = made("ul", { class: "broken-list" });
     const wrong = made("p", { role: "alert", class: "wrong" });
     const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
-    const choices = made(
+    const choices2 = made(
       "div",
       { class: "chart-choices" },
       labelled("Against", field),
@@ -994,9 +1041,9 @@
     );
     const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
     const note = made("p", { class: "quiet" });
-    const parts = [choices, place, reader, broken];
+    const parts = [choices2, place, reader, broken];
     for (const part of parts) part.hidden = true;
-    body.append(coming, choices, wrong, place, note, reader, broken);
+    body.append(coming, choices2, wrong, place, note, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
       if (chart) toValue = drawChart(svg, width, chart, cursor);
@@ -1033,7 +1080,7 @@
       wanted.field = field.value;
       wanted.figures = [first.value, ...second.value ? [second.value] : []];
       [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
-      keep("chart", wanted);
+      remember("chart", wanted);
       asking.after(0);
     };
     for (const box2 of [field, first, second, start, end]) box2.addEventListener("change", choose);
@@ -1151,20 +1198,21 @@
 
   // src/live/builds.js
   var LOOK = 300;
-  var KEPT = "tapmodel-build";
+  var KEPT = "build";
   async function offered() {
     return (await looked("build")).json();
   }
   async function begun({ job, units }, formats, force) {
     const { id } = await (await asked("build", { job, units, formats, force })).json();
-    sessionStorage.setItem(KEPT, id);
-    return id;
+    const build = { id, of: textOf(job) };
+    remember(KEPT, build);
+    return build;
   }
-  function kept3() {
-    return sessionStorage.getItem(KEPT);
+  function kept2() {
+    return remembered(KEPT, null);
   }
   function forget() {
-    sessionStorage.removeItem(KEPT);
+    remember(KEPT, null);
   }
   async function followed(id, follow, signal) {
     for (; ; ) {
@@ -1175,13 +1223,38 @@
     }
   }
   async function stopped(id) {
-    await removed(`build/${id}`);
+    try {
+      await removed(`build/${id}`);
+    } catch (error) {
+      if (!(error instanceof RefusedError) || error.status !== 404) throw error;
+    }
   }
   function addressOf(id, name) {
     return `build/${id}/files/${name.split("/").map(encodeURIComponent).join("/")}`;
   }
 
+  // src/panels/build/result.js
+  function resultOf(id, { verdict, rows, notes, files }) {
+    const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
+    const [more, first] = [true, false].map((isInside) => files.filter(({ name }) => name.includes("/") === isInside));
+    const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
+    return [
+      made("p", { class: "verdict", role: "status" }, verdict),
+      ...notes.map((note) => made("p", { class: "note" }, note)),
+      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : [],
+      made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
+      list(id, first),
+      ...more.length ? [folded] : []
+    ];
+  }
+  function list(id, files) {
+    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
+    return made("ul", { class: "files" }, ...links);
+  }
+
   // src/panels/build.js
+  var BUSY = 409;
+  var UNWANTED = "unwanted files";
   function buildPanel(desk) {
     const place = document.getElementById("build");
     if (!place) return () => {
@@ -1202,7 +1275,10 @@
       this.asking = false;
       this.builtOf = "";
       this.kinds = made("fieldset", { class: "kinds" });
-      this.kinds.addEventListener("change", () => this.name());
+      this.kinds.addEventListener("change", () => {
+        this.name();
+        remember(UNWANTED, this.boxes().filter((box2) => !box2.checked).map(({ value }) => value));
+      });
       this.start = button("Build and verify", () => this.build(false));
       this.force = button("Build it all the same", () => this.build(true));
       this.stop = button("Stop", () => this.end());
@@ -1222,44 +1298,56 @@
     }
     /** Offer the kinds of files, and go on following what was begun before the page was loaded anew. */
     async open() {
+      const build = kept2();
       await this.trying(async () => {
         const { kinds } = await offered();
-        this.kinds.replaceChildren(made("legend", {}, "Files"), ...kinds.map(choice));
+        this.kinds.replaceChildren(made("legend", {}, "Files"), ...choices(kinds));
         this.name();
       });
-      const id = kept3();
-      if (id) await this.trying(() => this.again(id));
+      if (build) await this.trying(() => this.whileKept(() => this.follow(build)));
     }
     /**
-     * Follow what was begun before, unless the server has nothing of it any more.
-     * @param {string} id
+     * Follow a build until the server has nothing of it any more.
+     * @param {() => Promise<void>} follow
      */
-    async again(id) {
+    async whileKept(follow) {
       try {
-        await this.follow(id);
+        await follow();
       } catch (error) {
         if (!(error instanceof RefusedError) || error.status !== 404) throw error;
         forget();
+        this.builtOf = "";
+        this.compare();
+        this.show("idle");
       }
     }
     /** @param {boolean} force */
     async build(force) {
       if (this.asking) return;
       this.asking = true;
-      const of = JSON.stringify(await this.desk.settled());
+      await this.desk.settled();
       this.following = new AbortController();
       await this.trying(async () => {
-        const id = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
-        this.builtOf = of;
-        this.compare();
-        await this.follow(id);
+        const build = await begun(this.desk, this.wanted(), force).finally(() => this.asking = false);
+        await this.follow(build);
       });
     }
-    /** @param {string} id */
-    async follow(id) {
+    /** @param {Begun} build */
+    async follow({ id, of }) {
       this.id = id;
+      this.builtOf = of;
+      this.compare();
       this.result.replaceChildren();
       await followed(id, (told2) => this.tell(told2), this.following.signal);
+    }
+    /** Show how far the build of another page is, so that it can be waited for, or stopped here. */
+    async join() {
+      const { running } = await offered();
+      if (!running) return;
+      this.id = running.id;
+      const { signal } = this.following;
+      await this.whileKept(() => followed(running.id, (told2) => this.tell({ ...told2, made: null, error: void 0 }), signal));
+      this.refused.textContent = "";
     }
     /** @param {BuildTold} told */
     tell(told2) {
@@ -1269,26 +1357,33 @@
       if (this.stage.textContent !== stage) this.stage.textContent = stage;
       this.time.textContent = time;
       this.show(told2.state === "running" ? "running" : "idle");
-      if (told2.made) this.result.replaceChildren(...shown(told2.id, told2.made));
+      if (told2.made) this.result.replaceChildren(...resultOf(told2.id, told2.made));
       if (told2.error) throw new RefusedError(told2.error, 422);
     }
     async end() {
-      if (!this.id) return;
+      const { id } = this;
+      if (!id) return;
       this.following.abort();
-      forget();
-      await this.trying(() => stopped(String(this.id)));
+      this.following = new AbortController();
+      await this.trying(async () => {
+        await stopped(id);
+        forget();
+      });
       this.show("idle");
     }
     /** Say so where the tap is another one than was built. */
     compare() {
-      const isOther = this.builtOf !== "" && this.builtOf !== JSON.stringify(this.desk.job);
+      const isOther = this.builtOf !== "" && this.builtOf !== textOf(this.desk.job);
       this.changed.hidden = !isOther;
     }
     wanted() {
-      return this.ticked().map((box2) => box2.getAttribute("value") ?? "");
+      return this.ticked().map(({ value }) => value);
     }
     ticked() {
-      return [...this.kinds.querySelectorAll("input:checked")];
+      return this.boxes().filter((box2) => box2.checked);
+    }
+    boxes() {
+      return [...this.kinds.querySelectorAll("input")];
     }
     /** Say what the button does: papers alone need no solid. */
     name() {
@@ -1299,10 +1394,10 @@
     /** @param {"idle" | "running"} state */
     show(state) {
       const isRunning = state === "running";
-      const shown3 = isRunning ? this.stop : this.start;
+      const shown2 = isRunning ? this.stop : this.start;
       const hadFocus = [this.start, this.force, this.stop].includes(focused());
-      shown3.hidden = false;
-      if (hadFocus) shown3.focus();
+      shown2.hidden = false;
+      if (hadFocus) shown2.focus();
       this.running.hidden = this.stop.hidden = !isRunning;
       this.start.hidden = isRunning;
       if (isRunning) this.force.hidden = true;
@@ -1314,13 +1409,19 @@
     async trying(work2) {
       this.refused.textContent = "";
       this.force.hidden = true;
+      await this.attempt(work2);
+    }
+    /** @param {() => Promise<void>} work */
+    async attempt(work2) {
+      const { signal } = this.following;
       try {
         await work2();
       } catch (error) {
-        if (this.following.signal.aborted) return;
+        if (signal.aborted) return;
         if (!(error instanceof RefusedError)) throw error;
         this.show("idle");
         this.complain(error);
+        if (error.status === BUSY) await this.attempt(() => this.join());
       }
     }
     /** @param {RefusedError} error */
@@ -1341,40 +1442,22 @@
       document.activeElement
     );
   }
-  function choice({ key, label, model }) {
-    const box2 = made("input", { type: "checkbox", value: key, checked: true, "data-model": model });
-    return made("label", {}, box2, made("span", {}, label));
-  }
-  function shown(id, { verdict, rows, notes, files }) {
-    const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
-    const [more, first] = [true, false].map((isInside) => files.filter(({ name }) => name.includes("/") === isInside));
-    const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
-    return [
-      made("p", { class: "verdict", role: "status" }, verdict),
-      ...notes.map((note) => made("p", { class: "note" }, note)),
-      ...rows.length ? [made("dl", { class: "proof" }, ...found)] : [],
-      made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
-      list(id, first),
-      ...more.length ? [folded] : []
-    ];
-  }
-  function list(id, files) {
-    const links = files.map(({ name, size }) => made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
-    return made("ul", { class: "files" }, ...links);
+  function choices(kinds) {
+    const unwanted = remembered(UNWANTED, []);
+    return kinds.map(({ key, label, model }) => {
+      const checked = !unwanted.includes(key);
+      const box2 = made("input", { type: "checkbox", value: key, checked, "data-model": model });
+      return made("label", {}, box2, made("span", {}, label));
+    });
   }
 
-  // src/panels/contents.js
+  // src/panels/shell/contents.js
   function contentsPanel() {
     const bar2 = document.getElementById("contents");
     if (!bar2) return () => {
     };
     const live = document.documentElement.classList.contains("live");
-    if (live) for (const way2 of [bar2, document.querySelector(".skip")]) way2?.addEventListener("click", (event) => go(
-      /** @type {MouseEvent} */
-      event
-    ));
-    document.getElementById("verdict")?.addEventListener("click", live ? go : () => {
-    });
+    if (live) for (const way2 of document.querySelectorAll("#contents, .skip, #verdict")) way2.addEventListener("click", go);
     for (const menu of bar2.querySelectorAll("details")) folds(menu);
     const look = () => {
       chapters(bar2);
@@ -1519,9 +1602,6 @@
       }
     };
   }
-  function isAhead(field, desk) {
-    return field in desk.refused || desk.waiting.changes.some(({ values }) => values && field in values);
-  }
   function put(node, text) {
     if (node.textContent !== text) node.textContent = text;
   }
@@ -1532,7 +1612,7 @@
     const around = frame(first, desk);
     const { id } = around;
     const label = made("label", { for: id, id: `${id}-label` }, first.label);
-    const list2 = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
+    const list2 = made("datalist", { id: `${id}-list` });
     const box2 = (
       /** @type {HTMLInputElement} */
       made("input", {
@@ -1541,8 +1621,7 @@
         autocomplete: "off",
         spellcheck: "false",
         "aria-describedby": `${id}-wrong`,
-        ...kind === "number" ? { inputmode: "decimal" } : {},
-        ...list2 ? { list: list2.id } : {}
+        ...kind === "number" ? { inputmode: "decimal" } : {}
       })
     );
     const unit = made("span", { class: "unit" });
@@ -1550,7 +1629,7 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "range", "aria-labelledby": label.id })
     ) : null;
-    const entry = made("span", { class: "entry" }, box2, unit, ...list2 ? [list2] : []);
+    const entry = made("span", { class: "entry" }, box2, unit, list2);
     const line3 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
     const below = [around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
@@ -1573,7 +1652,7 @@
       const next = count && control.slider && moved(box2.value, control.slider.step, count);
       if (event.key === "Escape") {
         showAll();
-        delete desk.refused[field];
+        desk.giveUp(field);
         complain2("");
       }
       if (!next) return;
@@ -1599,9 +1678,11 @@
         control = next;
         node.dataset.state = next.state;
         put(unit, next.unit);
-        list2?.replaceChildren(...optionsOf(list2, next));
+        list2.replaceChildren(...optionsOf(list2, next));
+        if (next.options.length) box2.setAttribute("list", list2.id);
+        else box2.removeAttribute("list");
         around.show(next);
-        if (typing || isAhead(field, desk)) return;
+        if (typing || desk.isAhead(field)) return;
         complain2("");
         showAll();
       }
@@ -1646,6 +1727,7 @@
     const { field, label, options } = first;
     const around = frame(first, desk);
     const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
+    set.node.setAttribute("aria-describedby", around.wrong.id);
     return pressedRow(first, desk, around, set.node, ({ value }) => set.show(value));
   }
   function flagRow(first, desk) {
@@ -1653,7 +1735,7 @@
     const around = frame(first, desk);
     const box2 = (
       /** @type {HTMLInputElement} */
-      made("input", { type: "checkbox", id: around.id })
+      made("input", { type: "checkbox", id: around.id, "aria-describedby": around.wrong.id })
     );
     box2.addEventListener("change", () => desk.set({ [field]: box2.checked || null }));
     const line3 = made("label", { class: "flag", for: around.id }, box2, ` ${label}`);
@@ -1668,7 +1750,7 @@
       show(control) {
         node.dataset.state = control.state;
         around.show(control);
-        if (isAhead(field, desk)) return;
+        if (desk.isAhead(field)) return;
         around.complain("");
         set(control);
       }
@@ -1705,7 +1787,7 @@
       /** @param {Group} group */
       show(group) {
         const controls = group.controls.map((control) => known(control, desk));
-        const own = controls.map((control) => shown2(control, desk, rows));
+        const own = controls.map((control) => shown(control, desk, rows));
         if (ways) {
           const at = group.controls.findIndex(({ field }) => group.ways[0].fields.includes(field));
           own.splice(at, 0, ways.node);
@@ -1721,7 +1803,7 @@
   function known(control, desk) {
     return control.kind === "flag" && control.field in desk.job ? { ...control, state: "given" } : control;
   }
-  function shown2(control, desk, rows) {
+  function shown(control, desk, rows) {
     const row = rows.get(control.field) ?? ROWS[control.kind](control, desk);
     rows.set(control.field, row);
     row.show(control);
@@ -1730,16 +1812,6 @@
   function led(group, rows) {
     for (const way2 of group.ways)
       for (const field of way2.fields) rows.get(field)?.node.classList.toggle("led", !way2.chosen);
-  }
-  function settle(place, wanted) {
-    for (const child of [...place.children])
-      if (!wanted.includes(
-        /** @type {HTMLElement} */
-        child
-      )) child.remove();
-    wanted.forEach((node, n) => {
-      if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
-    });
   }
 
   // src/panels/controls/recommending.js
@@ -1807,11 +1879,11 @@
   function findingsPanel(desk) {
     const place = document.getElementById("findings");
     const list2 = place?.querySelector("ul");
-    let shown3 = "";
+    let shown2 = "";
     const show2 = (findings) => {
       const now = JSON.stringify(findings);
-      if (now === shown3) return;
-      shown3 = now;
+      if (now === shown2) return;
+      shown2 = now;
       const none = made("li", { class: "good" }, "None: the design keeps every rule.");
       const items = findings.map((found) => item(found, (values) => desk.set(values), place));
       list2?.replaceChildren(...items.length ? items : [none]);
@@ -1902,7 +1974,7 @@
     if (node && node.textContent !== text) node.textContent = text;
   }
 
-  // src/panels/full_size.js
+  // src/panels/shell/full_size.js
   function fullSize() {
     const dialog = element("full", HTMLDialogElement);
     const [title, place] = [element("full-title", HTMLElement), element("full-place", HTMLElement)];
@@ -1925,7 +1997,7 @@
     return made("figure", { class: "card" }, made("h3", {}, title), made("div", { class: "paper" }, drawing2), enlarge);
   }
 
-  // src/panels/linked.js
+  // src/panels/shell/linked.js
   var PATIENCE = 500;
   var AGAIN = 3e3;
   var TEXTS = {
@@ -1964,7 +2036,7 @@
     });
   }
 
-  // src/model/handling.js
+  // src/model/looking/handling.js
   var STEP = 0.12;
   var DRAG = 8e-3;
   function handled(viewer) {
@@ -2034,7 +2106,7 @@
     matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => viewer.draw());
   }
 
-  // src/model/leaders.js
+  // src/model/words/leaders.js
   var MARGIN = 6;
   var GAP = 5;
   var ANGLES = 32;
@@ -2134,7 +2206,7 @@
     return found;
   }
 
-  // src/model/sight.js
+  // src/model/words/sight.js
   function hidden({ places, triangles }, from, towards, gone) {
     const [ox, oy, oz] = from, [dx, dy, dz] = towards;
     for (let n = 0; n < triangles.length; n += 3) {
@@ -2158,7 +2230,7 @@
     return false;
   }
 
-  // src/model/motion.js
+  // src/model/scenes/motion.js
   var MILLED = 0.7;
   var LIFTED = 0.8;
   function inHole({ lead, hand }, entered) {
@@ -2200,7 +2272,7 @@
     };
   }
 
-  // src/model/labels.js
+  // src/model/words/labels.js
   var LEAST_FACING = 0.12;
   var CHIP_FACING = 0.45;
   var LIFT = 2e-4;
@@ -2262,7 +2334,7 @@
      */
     _marks(marks, pen) {
       const { camera } = this.viewer;
-      const shown3 = marks.flatMap((mark2) => {
+      const shown2 = marks.flatMap((mark2) => {
         const word = this._of(mark2.key, "leader", mark2.label, mark2.text);
         const at = this.seenPlace(mark2);
         word.hidden = !at;
@@ -2270,9 +2342,9 @@
         const [x, y] = camera.project(at);
         return [{ word, x, y, wide: word.offsetWidth, high: word.offsetHeight, key: mark2.key }];
       });
-      const places = placedLabels(shown3, camera.size, this._covered());
+      const places = placedLabels(shown2, camera.size, this._covered());
       const ink = getComputedStyle(this.lines).color;
-      shown3.forEach(({ word, x, y, wide: wide2, high, key }, n) => {
+      shown2.forEach(({ word, x, y, wide: wide2, high, key }, n) => {
         const { x: left, y: top } = places[n];
         word.style.transform = `translate(${left.toFixed(1)}px, ${top.toFixed(1)}px)`;
         word.dataset.key = key;
@@ -2979,7 +3051,7 @@ void main() {
     }
   };
 
-  // src/model/rotation.js
+  // src/model/looking/rotation.js
   function turned(axis, angle) {
     const [x, y, z] = axis;
     const c = Math.cos(angle), s = Math.sin(angle), k = 1 - c;
@@ -3003,7 +3075,7 @@ void main() {
     return out;
   }
 
-  // src/model/views.js
+  // src/model/looking/views.js
   var SIDE = [0, 0, -1, 0, 1, 0, 1, 0, 0];
   var FRONT = [0, 1, 0, 1, 0, 0, 0, 0, -1];
   var UPRIGHT = [1, 0, 0, 0, 0, -1, 0, 1, 0];
@@ -3025,7 +3097,7 @@ void main() {
     return seen(lying, 0.35 - towardsFront * 0.5, 0.3);
   }
 
-  // src/model/camera.js
+  // src/model/looking/camera.js
   var MARGIN2 = 0.92;
   var LEAST = 0.2;
   var MOST2 = 400;
@@ -3117,7 +3189,7 @@ void main() {
     }
   };
 
-  // src/model/caps.js
+  // src/model/scenes/caps.js
   var HATCH = 9;
   var NOTHING = -1e9;
   var Cuts = class {
@@ -3204,329 +3276,161 @@ void main() {
     }
   };
 
-  // src/model/grids.js
-  var ROUND = 64;
-  var WHOLE = 112;
-  var EVEN = 12;
-  function sharesOfPitch({ crest, root }, pitch) {
-    const found = [
-      crest.half,
-      pitch / 2 - root.half,
-      pitch / 2 + root.half,
-      pitch - crest.half
-    ].map((w) => w / pitch);
-    for (let n = 0; n < EVEN; n++) found.push(n / EVEN);
-    for (
-      const [flat2, middle] of
-      /** @type {[Flat, number][]} */
-      [[crest, 0], [root, 0.5]]
-    )
-      if (flat2.arc !== 0)
-        for (let n = -3; n <= 3; n++) found.push((middle + n / 4 * flat2.half / pitch + 1) % 1);
-    found.sort((a, b) => a - b);
-    return found.filter((share, n) => n === 0 || share - found[n - 1] > 1e-6);
-  }
-  function helixRows(shape, [low, high], angles) {
-    const { pitch, lead, first_z, profile } = shape;
-    const shares = sharesOfPitch(profile, pitch);
-    const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
-    const first = Math.floor((low - most) / pitch) - 1;
-    const last = Math.ceil((high - least) / pitch) + 1;
-    const rows = [];
-    for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
-    return rows;
-  }
-  function grid2(angles, rows) {
-    const wide2 = angles.length;
-    const corners = new Float32Array(4 * wide2 * rows.length);
-    let at = 0;
-    for (const [z, onHelix, share] of rows)
-      for (const angle of angles) {
-        corners.set([angle, z, onHelix, share], at);
-        at += 4;
-      }
-    const triangles = new Uint32Array(6 * (wide2 - 1) * (rows.length - 1));
-    at = 0;
-    for (let row = 0; row + 1 < rows.length; row++)
-      for (let n = 0; n + 1 < wide2; n++) {
-        const a = row * wide2 + n, b = a + wide2;
-        triangles.set([a, a + 1, b + 1, a, b + 1, b], at);
-        at += 6;
-      }
-    return { corners, triangles };
-  }
-  function evenly(from, to, count) {
-    return Array.from({ length: count + 1 }, (_, n) => from + (to - from) * n / count);
-  }
-  function workGrids(shape, deep) {
-    const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
-    const round = evenly(from, to, ROUND);
-    const corner = Math.atan(0.72);
-    const outer = [
-      ...evenly(from, from + corner, 12),
-      ...evenly(from + corner, to - corner, 40),
-      ...evenly(to - corner, to, 12)
-    ];
-    const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
-    const cutFace = (angle) => {
-      const { corners, triangles } = grid2([angle, angle], helix);
-      for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
-      return { corners, triangles };
-    };
-    return {
-      bore: grid2(round, helix),
-      cuts: [cutFace(from), cutFace(to)],
-      faces: [grid2(outer, [[0, 0, 0], [0, 0, 1]]), grid2(outer, [[-deep, 0, 0], [-deep, 0, 1]])]
-    };
-  }
-  function blankGrids(shape, to) {
-    const round = evenly(0, 2 * Math.PI, WHOLE);
-    const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
-    const behind = [];
-    if (to > shape.thread_end) {
-      const least = 1e-4 * shape.major;
-      const marks = shape.turned.map(([z]) => z).filter((z) => z > shape.thread_end && z < to);
-      for (const z of [shape.thread_end + least, ...marks.flatMap((z2) => [z2, z2 + least]), to])
-        behind.push([z, 0, 0]);
-    }
-    return {
-      side: grid2(round, [...rows, ...behind]),
-      front: grid2(round, [[0, 0, 1], [0, 0, 0]])
-    };
-  }
+  // src/model/shading/plain.js
+  var PLAIN2 = [`${HEAD2}
+in vec3 place, normal;
+uniform float hand;
+${ONTO_CANVAS}
+out vec3 facing;
+void main() {
+  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
+  gl_Position = onCanvas(inWorld(vec3(place.x, place.y * hand, place.z)));
+}`, `${HEAD2}
+in vec3 facing;
+uniform vec3 surface; uniform float polish;
+${LIGHT}
+out vec4 colour;
+void main() { colour = vec4(lit(normalize(facing), surface, 1.0, polish), 1.0); }`];
+  var CHIPS = [`${HEAD2}
+in vec3 place, normal; in vec3 told; // height of the tooth, place along the chip, thickness from 0 to 1
+uniform float hand, entered, longest, bottom;
+${ONTO_CANVAS}
+out vec3 facing; out float beyond; out float tone;
+void main() {
+  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
+  vec3 world = inWorld(vec3(place.x, place.y * hand, place.z));
+  // It grows while its tooth is in the work.
+  float way = entered - told.x;
+  beyond = told.y - clamp(way / longest, 0.0, 1.0);
+  beyond = way > bottom ? 1.0 : beyond;
+  tone = told.z;
+  gl_Position = onCanvas(world);
+}`, `${HEAD2}
+in vec3 facing; in float beyond, tone;
+uniform vec3 thin, thick;
+${LIGHT}
+out vec4 colour;
+void main() {
+  if (beyond > 0.0) discard;
+  vec3 n = normalize(facing);
+  n = n.z < 0.0 ? -n : n;
+  colour = vec4(lit(n, mix(thin, thick, tone), 1.0, 0.7), 1.0);
+}`];
 
-  // src/model/solids.js
-  var STEPS = 48;
-  function turnedSolid(outline, place, smooth = 0.9) {
-    const corners = [];
-    const triangles = [];
-    const origin = place(0, 0, 0);
-    const pieces = outline.slice(1).map(([z, r], n) => {
-      const [z0, r0] = outline[n];
-      const long = Math.hypot(z - z0, r - r0) || 1;
-      return [-(r - r0) / long, (z - z0) / long];
-    });
-    const joined2 = (n, other) => {
-      const a = pieces[n], b = pieces[other];
-      if (!b || a[0] * b[0] + a[1] * b[1] < smooth) return a;
-      const sum = [a[0] + b[0], a[1] + b[1]], long = Math.hypot(...sum);
-      return [sum[0] / long, sum[1] / long];
-    };
-    pieces.forEach((_, n) => {
-      const base = corners.length / 6;
-      [[outline[n], joined2(n, n - 1)], [outline[n + 1], joined2(n, n + 1)]].forEach(
-        ([[along, radius], [lean, out]]) => {
-          for (let k = 0; k <= STEPS; k++) {
-            const angle = 2 * Math.PI * k / STEPS, c = Math.cos(angle), s = Math.sin(angle);
-            const normal = place(lean, out * c, out * s).map((v, i) => v - origin[i]);
-            corners.push(...place(along, radius * c, radius * s), ...normal);
-          }
-        }
-      );
-      for (let k = 0; k < STEPS; k++) {
-        const a = base + k, b = a + STEPS + 1;
-        triangles.push(a, a + 1, b + 1, a, b + 1, b);
-      }
-    });
-    return { corners, triangles };
+  // src/model/shading/thread.js
+  var BACK = 0.72;
+  var BORE = 0;
+  var CUT_FACE = 1;
+  var FACE = 2;
+  var BLANK = 3;
+  var BLANK_FRONT = 4;
+  var SURFACES = `
+uniform float partNumber, frontRim;
+#define part int(partNumber + 0.5)
+uniform vec4 hole; // radius of the drill, depth of it, of the block, half of the block's width
+uniform float entered, blind; uniform vec4 crestBefore, rootBefore;
+uniform vec4 corners[3]; // height and radius of two corners each of the blank behind the thread
+uniform float advance; // of the helix [mm/rad]
+float helix(float theta) { return firstZ + advance * theta; }
+// Since when an edge has passed, as an angle, at a point of the work.
+float sincePassed(float theta) {
+  float spacing = TURN / lands;
+  return mod(theta + entered / advance - edge, spacing);
+}
+float bore(float theta, float z, float since) {
+  // Below it the point of a drill, of 118 degrees: tan 59.
+  if (blind > 0.5 && z < -hole.y) return max(hole.x - (-hole.y - z) * 1.664, 0.0);
+  float w = z - helix(theta), found = hole.x;
+  if (crestBefore.y > 0.0) found = max(found, profileOf(crestBefore, rootBefore, w));
+  float passed = z + entered - advance * since;
+  if (passed >= 0.0) found = max(found, min(profileOf(crest, root, w), point + cone * passed));
+  return found;
+}
+float blank(float theta, float z) {
+  if (z < threadEnd) return min(profileOf(crest, root, z - helix(theta)), point + cone * z);
+  vec2 from = corners[0].xy;
+  for (int n = 1; n < 6; n++) {
+    vec2 to = n % 2 == 1 ? corners[n / 2].zw : corners[n / 2].xy;
+    if (z <= to.x) return to.x > from.x ? mix(from.y, to.y, (z - from.x) / (to.x - from.x)) : to.y;
+    from = to;
   }
-  function box(low, high) {
-    const corners = [];
-    const triangles = [];
-    for (let axis = 0; axis < 3; axis++)
-      for (const side2 of [-1, 1]) {
-        const base = corners.length / 6;
-        const [one, two] = [(axis + 1) % 3, (axis + 2) % 3];
-        for (const [p, q] of [[0, 0], [1, 0], [1, 1], [0, 1]]) {
-          const at = [0, 0, 0], normal = [0, 0, 0];
-          at[axis] = side2 < 0 ? low[axis] : high[axis];
-          at[one] = p ? high[one] : low[one];
-          at[two] = q ? high[two] : low[two];
-          normal[axis] = side2;
-          corners.push(...at, ...normal);
-        }
-        triangles.push(base, base + 1, base + 2, base, base + 2, base + 3);
-      }
-    return { corners, triangles };
+  return from.y;
+}
+`;
+  var THREAD = [`${HEAD2}
+in vec4 grid; // angle, height, whether it rides on the helix, share of the way outwards
+${ONTO_CANVAS}${TAP}${SURFACES}
+out vec3 world, own; out vec2 at; out float share;
+void main() {
+  float theta = grid.x, z = grid.y;
+  if (grid.z > 0.5) {
+    z += helix(theta);
+    z = part == ${BLANK} ? clamp(z, 0.0, threadEnd) : clamp(z, -hole.z, 0.0);
   }
-  function joined(solids) {
-    let corners = 0, triangles = 0;
-    for (const solid of solids) {
-      corners += solid.corners.length;
-      triangles += solid.triangles.length;
-    }
-    const out = { corners: new Float32Array(corners), triangles: new Uint32Array(triangles) };
-    let from = 0, to = 0;
-    for (const solid of solids) {
-      out.corners.set(solid.corners, from);
-      out.triangles.set(solid.triangles.map((n) => n + from / 6), to);
-      from += solid.corners.length;
-      to += solid.triangles.length;
-    }
-    return out;
+  at = vec2(theta, z);
+  share = grid.w;
+  float r;
+  if (part >= ${BLANK}) r = part == ${BLANK} ? blank(theta, z) : mix(frontRim, blank(theta, 0.0), share);
+  else {
+    r = bore(theta, z, sincePassed(theta));
+    float outer = min(hole.w / max(abs(cos(theta)), 1e-6), ${BACK} * hole.w / max(abs(sin(theta)), 1e-6));
+    if (part == ${CUT_FACE} || part == ${FACE}) r = mix(r, outer, share);
   }
-  var alongZ = (along, x, y) => [x, y, along];
-  var alongX = (along, x, y) => [along, x, y];
-  var alongY = (along, x, y) => [x, along, y];
+  own = vec3(r * cos(theta), r * sin(theta), z);
+  world = inWorld(vec3(own.x, own.y * hand, own.z));
+  gl_Position = onCanvas(world);
+}`, `${HEAD2}
+in vec3 world, own; in vec2 at; in float share;
+uniform mat3 turn; uniform vec2 spin; uniform vec3 surface; uniform float spacing, inMaking;
+${LIGHT}${TAP}${MILLED2}${SURFACES}
+out vec4 colour;
+vec3 axial(float theta, vec3 n) {
+  vec3 v = vec3(n.x * cos(theta) - n.y * sin(theta), n.x * sin(theta) + n.y * cos(theta), n.z);
+  v.y *= hand;
+  return turn * vec3(spin.x * v.x - spin.y * v.y, spin.y * v.x + spin.x * v.y, v.z);
+}
+void main() {
+  vec3 base = surface;
+  float open = 1.0, step_ = 1e-3 * pitch;
+  vec3 n = vec3(0.0, 0.0, 1.0);
+  if (part == ${BORE}) {
+    float since = sincePassed(at.x), r = bore(at.x, at.y, since), turned_ = step_ / max(r, step_);
+    float round_ = bore(at.x + turned_, at.y, since + turned_) - bore(at.x - turned_, at.y, since - turned_);
+    float up = bore(at.x, at.y + step_, since) - bore(at.x, at.y - step_, since);
+    n = axial(at.x, normalize(vec3(-1.0, 0.5 * round_ / step_, 0.5 * up / step_)));
+    float cutIn = clamp((r - hole.x) / max(crest.y - hole.x, 1e-6), 0.0, 1.0);
+    open = 0.62;
+    base = mix(base, vec3(0.88, 0.87, 0.84), step(1e-4, r - hole.x) * 0.75);
+    open -= 0.15 * cutIn;
+  } else if (part == ${CUT_FACE}) {
+    n = turn * vec3(0.0, -1.0, 0.0);
+    float line = (own.x + at.y) / spacing, wide = fwidth(line);
+    float ink = 1.0 - smoothstep(0.25 * wide, 0.85 * wide, abs(fract(line) - 0.5));
+    vec3 seen = mix(base, lit(normalize(n), base, 1.0, 0.0), 0.4);
+    colour = vec4(mix(seen, seen * 0.5, 0.7 * ink), 1.0);
+    return;
+  } else if (part == ${FACE}) {
+    n = turn * vec3(0.0, 0.0, at.y > -1e-6 ? 1.0 : -1.0);
+  } else {
+    if (offMilled(own) < -1e-3 * cutter.z) discard;
+    if (part == ${BLANK}) {
+      float r = blank(at.x, at.y), turned_ = step_ / r;
+      float round_ = blank(at.x + turned_, at.y) - blank(at.x - turned_, at.y);
+      float up = blank(at.x, at.y + step_) - blank(at.x, at.y - step_);
+      n = axial(at.x, normalize(vec3(1.0, -0.5 * round_ / step_, -0.5 * up / step_)));
+      float sunk = clamp((crest.y - r) / (crest.y - root.y), 0.0, 1.0);
+      open = at.y < threadEnd ? 1.0 - 0.34 * sunk : 1.0;
+    } else n = turn * vec3(0.0, 0.0, -1.0);
+  }
+  colour = vec4(lit(normalize(n), base, open, part == ${CUT_FACE} ? 0.1 : 0.7), 1.0);
+}`];
 
-  // src/model/setup.js
-  function workSides(wide2, back, deep) {
-    const whole = box([-wide2, 0, -deep], [wide2, back, 0]);
-    const kept4 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
-    return joined([{ corners: whole.corners, triangles: kept4 }]);
-  }
-  function millSolids(shape, end) {
-    const { ball, shank, square_start, major, front_centre } = shape;
-    const wide2 = shank / 2, far = end + 0.5 * wide2;
-    const cutter = turnedSolid([
-      ...arc(ball, 12),
-      [0, ball],
-      [5 * ball, ball],
-      [5 * ball, 0.93 * ball],
-      [8 * ball, 0.93 * ball],
-      [8 * ball, 0]
-    ], alongX);
-    const grip = square_start - 0.4 * wide2;
-    const chuck = turnedSolid([
-      [grip, wide2],
-      [grip, 1.35 * wide2],
-      [grip + 0.8 * wide2, 2 * wide2],
-      [far, 2 * wide2],
-      [far, 0]
-    ], alongZ);
-    const top = 2.5 * wide2, depth = far + 3.2 * wide2;
-    const head2 = box([-3.2 * wide2, -2.3 * wide2, far], [top, 2.3 * wide2, depth]);
-    const spindle = turnedSolid([[depth, 1.1 * wide2], [depth + 0.5 * wide2, 1.1 * wide2], [depth + 0.5 * wide2, 0]], alongZ);
-    const place = [-0.4 * wide2, 2.3 * wide2, (far + depth) / 2];
-    const atSide = (along, x, y) => {
-      const [a, b, c] = alongY(along, x, y);
-      return [place[0] + a, place[1] + b, place[2] + c];
-    };
-    const plate = turnedSolid([
-      [0, 0.4 * wide2],
-      [0.5 * wide2, 0.4 * wide2],
-      [0.5 * wide2, 2 * wide2],
-      [0.75 * wide2, 2 * wide2],
-      [0.75 * wide2, 0]
-    ], atSide);
-    const crank = merged([
-      box([-0.22 * wide2, place[1] + 0.8 * wide2, -0.22 * wide2], [0.22 * wide2, place[1] + 1 * wide2, 1.9 * wide2]),
-      turnedSolid([
-        [place[1] + 1 * wide2, 0.2 * wide2],
-        [place[1] + 2 * wide2, 0.2 * wide2],
-        [place[1] + 2 * wide2, 0]
-      ], (along, x, y) => [x, along, y + 1.65 * wide2])
-    ]);
-    const rim = Math.max(front_centre / 2, 0.12 * major);
-    const tip = rim / Math.tan(Math.PI / 6);
-    const tailstock = turnedSolid([
-      [front_centre ? tip : 0, 0],
-      [0, front_centre ? rim : 0.01],
-      [-1.2 * tip, 2.2 * rim],
-      [-0.9 * major, 2.2 * rim],
-      [-0.9 * major, 0]
-    ], alongZ);
-    return {
-      cutter,
-      chuck,
-      head: merged([head2, spindle]),
-      plate,
-      crank,
-      tailstock,
-      crankAt: [place[0], 0, place[2]],
-      box: { low: [-2.6 * wide2, -2.6 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide2, far + 2.2 * wide2] }
-    };
-  }
-  function arc(radius, steps2) {
-    return Array.from({ length: steps2 }, (_, n) => {
-      const angle = Math.PI / 2 * n / steps2;
-      return [-radius * Math.cos(angle), radius * Math.sin(angle)];
-    });
-  }
-  function merged(solids) {
-    const { corners, triangles } = joined(solids);
-    return { corners: Array.from(corners), triangles: Array.from(triangles) };
-  }
-
-  // src/model/ribbons.js
-  var STEPS2 = 48;
-  var TURNS = 1.3;
-  var CURL = 0.3;
-  var WIDER = 0.04;
-  var STRAIGHT = 1.15;
-  var ALONG = 0.14;
-  function faceAngle({ centre, offset, ball }, r) {
-    const across = offset + ball;
-    if (r >= Math.hypot(centre, across)) return Math.asin(Math.min(across / r, 1));
-    const long = Math.hypot(centre, offset);
-    const overlap2 = (ball * ball - (long - r) ** 2) / (4 * r * long);
-    const half = Math.asin(Math.sqrt(Math.min(Math.max(overlap2, 0), 1)));
-    return Math.atan2(offset, centre) + 2 * half;
-  }
-  function onFace(shape, r) {
-    const angle = faceAngle(shape, r);
-    const u = r * Math.cos(angle), t = r * Math.sin(angle);
-    const inwards = Math.max(shape.centre - u, 0), across = shape.offset - t;
-    const long = Math.hypot(inwards, across);
-    const out = [inwards / long, across / long];
-    return { at: [u, t], out, down: [out[1], -out[0]] };
-  }
-  function ribbon(shape, chip, tone) {
-    const lean = Math.atan(shape.cone);
-    const turn = 2 * Math.PI * chip.land / shape.lands, c = Math.cos(turn), s = Math.sin(turn);
-    const placed = (u, t, z2) => [u * c - t * s, u * s + t * c, z2];
-    const curl = CURL * shape.ball;
-    const middle = onFace(shape, chip.radius);
-    const corners = [];
-    const triangles = [];
-    const heights = [-1, 1].map((side2) => {
-      const r = chip.radius + side2 / 2 * chip.width * Math.sin(lean);
-      const z2 = shape.cone > 0 ? (r - shape.point) / shape.cone : chip.z;
-      return { r, z: Math.abs(z2 - chip.z) < 1.5 * shape.pitch ? z2 : chip.z };
-    });
-    for (let n = 0; n <= STEPS2; n++) {
-      const share = n / STEPS2, curled = Math.max(share - ALONG, 0) / (1 - ALONG);
-      const angle = 2 * Math.PI * TURNS * curled;
-      const radius = curl * (1 - WIDER * angle), co = Math.cos(angle), si = Math.sin(angle);
-      const out = [0, 1].map((k) => -middle.out[k] * co + middle.down[k] * si);
-      const way2 = STRAIGHT * curl * Math.min(share / ALONG, 1);
-      for (const { r, z: z2 } of heights) {
-        const { at } = onFace(shape, r);
-        const place = [0, 1].map((k) => at[k] + way2 * middle.down[k] + 1.03 * curl * middle.out[k] + radius * out[k]);
-        corners.push(
-          ...placed(place[0], place[1], z2),
-          ...placed(-out[0], -out[1], 0),
-          chip.z,
-          share,
-          tone
-        );
-      }
-      if (n < STEPS2) triangles.push(2 * n, 2 * n + 1, 2 * n + 3, 2 * n, 2 * n + 3, 2 * n + 2);
-    }
-    const top = [0, 1].map((k) => middle.at[k] + STRAIGHT * curl * middle.down[k] + curl * middle.out[k]);
-    const z = (heights[0].z + heights[1].z) / 2;
-    return { corners, triangles, anchor: placed(top[0], top[1], z), facing: placed(1, 0, 0) };
-  }
-  function ribbons(shape, chips) {
-    const sizes = chips.map((chip) => chip.thickness);
-    const least = Math.min(...sizes), most = Math.max(...sizes);
-    const made2 = chips.map((chip) => ribbon(shape, chip, most > least ? (chip.thickness - least) / (most - least) : 1));
-    const corners = new Float32Array(made2.flatMap((one) => one.corners));
-    let base = 0;
-    const triangles = new Uint32Array(made2.flatMap((one) => {
-      const numbers = one.triangles.map((n) => n + base);
-      base += one.corners.length / 9;
-      return numbers;
-    }));
-    return { mesh: { corners, triangles }, places: made2 };
-  }
-
-  // src/model/shadow.js
+  // src/model/scenes/shadow.js
   var SIZE = 256;
   var TILT = 0.42;
   var STRENGTH = 0.42;
   var BLURRED = 1.1 / SIZE;
-  var WIDER2 = 1.25;
+  var WIDER = 1.25;
   var FADE = 0.42;
   var Shadow = class {
     /** @param {WebGL2RenderingContext} gl */
@@ -3622,7 +3526,7 @@ void main() {
         tableY: along,
         tableUp: up,
         mid: [0, 1].map((k) => (reach.low[k] + reach.high[k]) / 2),
-        half_: [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER2 + 0.12 * camera.reach),
+        half_: [0, 1].map((k) => (reach.high[k] - reach.low[k]) / 2 * WIDER + 0.12 * camera.reach),
         height: reach.low[2],
         fade: FADE * camera.reach,
         // Of a tap that is looked at end on the shadow would be a long dark road.
@@ -3644,154 +3548,7 @@ void main() {
     return { low, high };
   }
 
-  // src/model/shading/plain.js
-  var PLAIN2 = [`${HEAD2}
-in vec3 place, normal;
-uniform float hand;
-${ONTO_CANVAS}
-out vec3 facing;
-void main() {
-  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
-  gl_Position = onCanvas(inWorld(vec3(place.x, place.y * hand, place.z)));
-}`, `${HEAD2}
-in vec3 facing;
-uniform vec3 surface; uniform float polish;
-${LIGHT}
-out vec4 colour;
-void main() { colour = vec4(lit(normalize(facing), surface, 1.0, polish), 1.0); }`];
-  var CHIPS = [`${HEAD2}
-in vec3 place, normal; in vec3 told; // height of the tooth, place along the chip, thickness from 0 to 1
-uniform float hand, entered, longest, bottom;
-${ONTO_CANVAS}
-out vec3 facing; out float beyond; out float tone;
-void main() {
-  facing = turn * turnedBy(vec3(normal.x, normal.y * hand, normal.z));
-  vec3 world = inWorld(vec3(place.x, place.y * hand, place.z));
-  // It grows while its tooth is in the work.
-  float way = entered - told.x;
-  beyond = told.y - clamp(way / longest, 0.0, 1.0);
-  beyond = way > bottom ? 1.0 : beyond;
-  tone = told.z;
-  gl_Position = onCanvas(world);
-}`, `${HEAD2}
-in vec3 facing; in float beyond, tone;
-uniform vec3 thin, thick;
-${LIGHT}
-out vec4 colour;
-void main() {
-  if (beyond > 0.0) discard;
-  vec3 n = normalize(facing);
-  n = n.z < 0.0 ? -n : n;
-  colour = vec4(lit(n, mix(thin, thick, tone), 1.0, 0.7), 1.0);
-}`];
-
-  // src/model/shading/thread.js
-  var BORE = 0;
-  var CUT_FACE = 1;
-  var FACE = 2;
-  var BLANK = 3;
-  var BLANK_FRONT = 4;
-  var SURFACES = `
-uniform float partNumber, frontRim;
-#define part int(partNumber + 0.5)
-uniform vec4 hole; // radius of the drill, depth of it, of the block, half of the block's width
-uniform float entered, blind; uniform vec4 crestBefore, rootBefore;
-uniform vec4 corners[3]; // height and radius of two corners each of the blank behind the thread
-uniform float advance; // of the helix [mm/rad]
-float helix(float theta) { return firstZ + advance * theta; }
-// Since when an edge has passed, as an angle, at a point of the work.
-float sincePassed(float theta) {
-  float spacing = TURN / lands;
-  return mod(theta + entered / advance - edge, spacing);
-}
-float bore(float theta, float z, float since) {
-  if (blind > 0.5 && z < -hole.y) return max(hole.x - (-hole.y - z) * 1.664, 0.0);
-  float w = z - helix(theta), found = hole.x;
-  if (crestBefore.y > 0.0) found = max(found, profileOf(crestBefore, rootBefore, w));
-  float passed = z + entered - advance * since;
-  if (passed >= 0.0) found = max(found, min(profileOf(crest, root, w), point + cone * passed));
-  return found;
-}
-float blank(float theta, float z) {
-  if (z < threadEnd) return min(profileOf(crest, root, z - helix(theta)), point + cone * z);
-  vec2 from = corners[0].xy;
-  for (int n = 1; n < 6; n++) {
-    vec2 to = n % 2 == 1 ? corners[n / 2].zw : corners[n / 2].xy;
-    if (z <= to.x) return to.x > from.x ? mix(from.y, to.y, (z - from.x) / (to.x - from.x)) : to.y;
-    from = to;
-  }
-  return from.y;
-}
-`;
-  var THREAD = [`${HEAD2}
-in vec4 grid; // angle, height, whether it rides on the helix, share of the way outwards
-${ONTO_CANVAS}${TAP}${SURFACES}
-out vec3 world, own; out vec2 at; out float share;
-void main() {
-  float theta = grid.x, z = grid.y;
-  if (grid.z > 0.5) {
-    z += helix(theta);
-    z = part == ${BLANK} ? clamp(z, 0.0, threadEnd) : clamp(z, -hole.z, 0.0);
-  }
-  at = vec2(theta, z);
-  share = grid.w;
-  float r;
-  if (part >= ${BLANK}) r = part == ${BLANK} ? blank(theta, z) : mix(frontRim, blank(theta, 0.0), share);
-  else {
-    r = bore(theta, z, sincePassed(theta));
-    float outer = min(hole.w / max(abs(cos(theta)), 1e-6), 0.72 * hole.w / max(abs(sin(theta)), 1e-6));
-    if (part == ${CUT_FACE} || part == ${FACE}) r = mix(r, outer, share);
-  }
-  own = vec3(r * cos(theta), r * sin(theta), z);
-  world = inWorld(vec3(own.x, own.y * hand, own.z));
-  gl_Position = onCanvas(world);
-}`, `${HEAD2}
-in vec3 world, own; in vec2 at; in float share;
-uniform mat3 turn; uniform vec2 spin; uniform vec3 surface; uniform float spacing, inMaking;
-${LIGHT}${TAP}${MILLED2}${SURFACES}
-out vec4 colour;
-vec3 axial(float theta, vec3 n) {
-  vec3 v = vec3(n.x * cos(theta) - n.y * sin(theta), n.x * sin(theta) + n.y * cos(theta), n.z);
-  v.y *= hand;
-  return turn * vec3(spin.x * v.x - spin.y * v.y, spin.y * v.x + spin.x * v.y, v.z);
-}
-void main() {
-  vec3 base = surface;
-  float open = 1.0, step_ = 1e-3 * pitch;
-  vec3 n = vec3(0.0, 0.0, 1.0);
-  if (part == ${BORE}) {
-    float since = sincePassed(at.x), r = bore(at.x, at.y, since), turned_ = step_ / max(r, step_);
-    float round_ = bore(at.x + turned_, at.y, since + turned_) - bore(at.x - turned_, at.y, since - turned_);
-    float up = bore(at.x, at.y + step_, since) - bore(at.x, at.y - step_, since);
-    n = axial(at.x, normalize(vec3(-1.0, 0.5 * round_ / step_, 0.5 * up / step_)));
-    float cutIn = clamp((r - hole.x) / max(crest.y - hole.x, 1e-6), 0.0, 1.0);
-    open = 0.62;
-    base = mix(base, vec3(0.88, 0.87, 0.84), step(1e-4, r - hole.x) * 0.75);
-    open -= 0.15 * cutIn;
-  } else if (part == ${CUT_FACE}) {
-    n = turn * vec3(0.0, -1.0, 0.0);
-    float line = (own.x + at.y) / spacing, wide = fwidth(line);
-    float ink = 1.0 - smoothstep(0.25 * wide, 0.85 * wide, abs(fract(line) - 0.5));
-    vec3 seen = mix(base, lit(normalize(n), base, 1.0, 0.0), 0.4);
-    colour = vec4(mix(seen, seen * 0.5, 0.7 * ink), 1.0);
-    return;
-  } else if (part == ${FACE}) {
-    n = turn * vec3(0.0, 0.0, at.y > -1e-6 ? 1.0 : -1.0);
-  } else {
-    if (offMilled(own) < -1e-3 * cutter.z) discard;
-    if (part == ${BLANK}) {
-      float r = blank(at.x, at.y), turned_ = step_ / r;
-      float round_ = blank(at.x + turned_, at.y) - blank(at.x - turned_, at.y);
-      float up = blank(at.x, at.y + step_) - blank(at.x, at.y - step_);
-      n = axial(at.x, normalize(vec3(1.0, -0.5 * round_ / step_, -0.5 * up / step_)));
-      float sunk = clamp((crest.y - r) / (crest.y - root.y), 0.0, 1.0);
-      open = at.y < threadEnd ? 1.0 - 0.34 * sunk : 1.0;
-    } else n = turn * vec3(0.0, 0.0, -1.0);
-  }
-  colour = vec4(lit(normalize(n), base, open, part == ${CUT_FACE} ? 0.1 : 0.7), 1.0);
-}`];
-
-  // src/model/scenes.js
+  // src/model/scenes/scene.js
   function scenePrograms(gl) {
     return {
       thread: program(gl, THREAD, ["grid"]),
@@ -3801,7 +3558,22 @@ void main() {
       shadow: new Shadow(gl)
     };
   }
-  var HATCH2 = 9;
+  var WHOLE = { cut: NOTHING, quarterA: [0, 0], quarterB: [0, 0] };
+  function plain(gl, programs, mesh, values) {
+    gl.useProgram(programs.plain.made);
+    setAll(gl, programs.plain, values);
+    mesh.draw();
+  }
+  function blended(gl, draw) {
+    gl.enable(gl.BLEND);
+    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
+    gl.depthMask(false);
+    draw();
+    gl.depthMask(true);
+    gl.disable(gl.BLEND);
+  }
+
+  // src/model/scenes/alone.js
   var Alone = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -3831,6 +3603,325 @@ void main() {
     drop() {
     }
   };
+
+  // src/model/scenes/grids.js
+  var ROUND = 64;
+  var WHOLE2 = 112;
+  var EVEN = 12;
+  function sharesOfPitch({ crest, root }, pitch) {
+    const found = [
+      crest.half,
+      pitch / 2 - root.half,
+      pitch / 2 + root.half,
+      pitch - crest.half
+    ].map((w) => w / pitch);
+    for (let n = 0; n < EVEN; n++) found.push(n / EVEN);
+    for (
+      const [flat2, middle] of
+      /** @type {[Flat, number][]} */
+      [[crest, 0], [root, 0.5]]
+    )
+      if (flat2.arc !== 0)
+        for (let n = -3; n <= 3; n++) found.push((middle + n / 4 * flat2.half / pitch + 1) % 1);
+    found.sort((a, b) => a - b);
+    return found.filter((share, n) => n === 0 || share - found[n - 1] > 1e-6);
+  }
+  function helixRows(shape, [low, high], angles) {
+    const { pitch, lead, first_z, profile } = shape;
+    const shares = sharesOfPitch(profile, pitch);
+    const [least, most] = angles.map((angle) => first_z + lead * angle / (2 * Math.PI));
+    const first = Math.floor((low - most) / pitch) - 1;
+    const last = Math.ceil((high - least) / pitch) + 1;
+    const rows = [];
+    for (let n = first; n <= last; n++) for (const share of shares) rows.push((n + share) * pitch);
+    return rows;
+  }
+  function grid2(angles, rows) {
+    const wide2 = angles.length;
+    const corners = new Float32Array(4 * wide2 * rows.length);
+    let at = 0;
+    for (const [z, onHelix, share] of rows)
+      for (const angle of angles) {
+        corners.set([angle, z, onHelix, share], at);
+        at += 4;
+      }
+    const triangles = new Uint32Array(6 * (wide2 - 1) * (rows.length - 1));
+    at = 0;
+    for (let row = 0; row + 1 < rows.length; row++)
+      for (let n = 0; n + 1 < wide2; n++) {
+        const a = row * wide2 + n, b = a + wide2;
+        triangles.set([a, a + 1, b + 1, a, b + 1, b], at);
+        at += 6;
+      }
+    return { corners, triangles };
+  }
+  function evenly(from, to, count) {
+    return Array.from({ length: count + 1 }, (_, n) => from + (to - from) * n / count);
+  }
+  function workGrids(shape, deep) {
+    const from = shape.hand > 0 ? 0 : -Math.PI, to = from + Math.PI;
+    const round = evenly(from, to, ROUND);
+    const corner = Math.atan(BACK);
+    const outer = [
+      ...evenly(from, from + corner, 12),
+      ...evenly(from + corner, to - corner, 40),
+      ...evenly(to - corner, to, 12)
+    ];
+    const helix = helixRows(shape, [-deep, 0], [from, to]).map((z) => [z, 1, 0]);
+    const cutFace = (angle) => {
+      const { corners, triangles } = grid2([angle, angle], helix);
+      for (let n = 7; n < corners.length; n += 8) corners[n] = 1;
+      return { corners, triangles };
+    };
+    return {
+      bore: grid2(round, helix),
+      cuts: [cutFace(from), cutFace(to)],
+      faces: [grid2(outer, [[0, 0, 0], [0, 0, 1]]), grid2(outer, [[-deep, 0, 0], [-deep, 0, 1]])]
+    };
+  }
+  function blankGrids(shape, to) {
+    const round = evenly(0, 2 * Math.PI, WHOLE2);
+    const rows = helixRows(shape, [0, shape.thread_end], [0, 2 * Math.PI]).map((z) => [z, 1, 0]);
+    const behind = [];
+    if (to > shape.thread_end) {
+      const least = 1e-4 * shape.major;
+      const marks = shape.turned.map(([z]) => z).filter((z) => z > shape.thread_end && z < to);
+      for (const z of [shape.thread_end + least, ...marks.flatMap((z2) => [z2, z2 + least]), to])
+        behind.push([z, 0, 0]);
+    }
+    return {
+      side: grid2(round, [...rows, ...behind]),
+      front: grid2(round, [[0, 0, 1], [0, 0, 0]])
+    };
+  }
+
+  // src/model/scenes/ribbons.js
+  var STEPS = 48;
+  var TURNS = 1.3;
+  var CURL = 0.3;
+  var WIDER2 = 0.04;
+  var STRAIGHT = 1.15;
+  var ALONG = 0.14;
+  function faceAngle({ centre, offset, ball }, r) {
+    const across = offset + ball;
+    if (r >= Math.hypot(centre, across)) return Math.asin(Math.min(across / r, 1));
+    const long = Math.hypot(centre, offset);
+    const overlap2 = (ball * ball - (long - r) ** 2) / (4 * r * long);
+    const half = Math.asin(Math.sqrt(Math.min(Math.max(overlap2, 0), 1)));
+    return Math.atan2(offset, centre) + 2 * half;
+  }
+  function onFace(shape, r) {
+    const angle = faceAngle(shape, r);
+    const u = r * Math.cos(angle), t = r * Math.sin(angle);
+    const inwards = Math.max(shape.centre - u, 0), across = shape.offset - t;
+    const long = Math.hypot(inwards, across);
+    const out = [inwards / long, across / long];
+    return { at: [u, t], out, down: [out[1], -out[0]] };
+  }
+  function ribbon(shape, chip, tone) {
+    const lean = Math.atan(shape.cone);
+    const turn = 2 * Math.PI * chip.land / shape.lands, c = Math.cos(turn), s = Math.sin(turn);
+    const placed = (u, t, z2) => [u * c - t * s, u * s + t * c, z2];
+    const curl = CURL * shape.ball;
+    const middle = onFace(shape, chip.radius);
+    const corners = [];
+    const triangles = [];
+    const heights = [-1, 1].map((side2) => {
+      const r = chip.radius + side2 / 2 * chip.width * Math.sin(lean);
+      const z2 = shape.cone > 0 ? (r - shape.point) / shape.cone : chip.z;
+      return { r, z: Math.abs(z2 - chip.z) < 1.5 * shape.pitch ? z2 : chip.z };
+    });
+    for (let n = 0; n <= STEPS; n++) {
+      const share = n / STEPS, curled = Math.max(share - ALONG, 0) / (1 - ALONG);
+      const angle = 2 * Math.PI * TURNS * curled;
+      const radius = curl * (1 - WIDER2 * angle), co = Math.cos(angle), si = Math.sin(angle);
+      const out = [0, 1].map((k) => -middle.out[k] * co + middle.down[k] * si);
+      const way2 = STRAIGHT * curl * Math.min(share / ALONG, 1);
+      for (const { r, z: z2 } of heights) {
+        const { at } = onFace(shape, r);
+        const place = [0, 1].map((k) => at[k] + way2 * middle.down[k] + 1.03 * curl * middle.out[k] + radius * out[k]);
+        corners.push(
+          ...placed(place[0], place[1], z2),
+          ...placed(-out[0], -out[1], 0),
+          chip.z,
+          share,
+          tone
+        );
+      }
+      if (n < STEPS) triangles.push(2 * n, 2 * n + 1, 2 * n + 3, 2 * n, 2 * n + 3, 2 * n + 2);
+    }
+    const top = [0, 1].map((k) => middle.at[k] + STRAIGHT * curl * middle.down[k] + curl * middle.out[k]);
+    const z = (heights[0].z + heights[1].z) / 2;
+    return { corners, triangles, anchor: placed(top[0], top[1], z), facing: placed(1, 0, 0) };
+  }
+  function ribbons(shape, chips) {
+    const sizes = chips.map((chip) => chip.thickness);
+    const least = Math.min(...sizes), most = Math.max(...sizes);
+    const made2 = chips.map((chip) => ribbon(shape, chip, most > least ? (chip.thickness - least) / (most - least) : 1));
+    const corners = new Float32Array(made2.flatMap((one) => one.corners));
+    let base = 0;
+    const triangles = new Uint32Array(made2.flatMap((one) => {
+      const numbers = one.triangles.map((n) => n + base);
+      base += one.corners.length / 9;
+      return numbers;
+    }));
+    return { mesh: { corners, triangles }, places: made2 };
+  }
+
+  // src/model/scenes/solids.js
+  var STEPS2 = 48;
+  function turnedSolid(outline, place, smooth = 0.9) {
+    const corners = [];
+    const triangles = [];
+    const origin = place(0, 0, 0);
+    const pieces = outline.slice(1).map(([z, r], n) => {
+      const [z0, r0] = outline[n];
+      const long = Math.hypot(z - z0, r - r0) || 1;
+      return [-(r - r0) / long, (z - z0) / long];
+    });
+    const joined2 = (n, other) => {
+      const a = pieces[n], b = pieces[other];
+      if (!b || a[0] * b[0] + a[1] * b[1] < smooth) return a;
+      const sum = [a[0] + b[0], a[1] + b[1]], long = Math.hypot(...sum);
+      return [sum[0] / long, sum[1] / long];
+    };
+    pieces.forEach((_, n) => {
+      const base = corners.length / 6;
+      [[outline[n], joined2(n, n - 1)], [outline[n + 1], joined2(n, n + 1)]].forEach(
+        ([[along, radius], [lean, out]]) => {
+          for (let k = 0; k <= STEPS2; k++) {
+            const angle = 2 * Math.PI * k / STEPS2, c = Math.cos(angle), s = Math.sin(angle);
+            const normal = place(lean, out * c, out * s).map((v, i) => v - origin[i]);
+            corners.push(...place(along, radius * c, radius * s), ...normal);
+          }
+        }
+      );
+      for (let k = 0; k < STEPS2; k++) {
+        const a = base + k, b = a + STEPS2 + 1;
+        triangles.push(a, a + 1, b + 1, a, b + 1, b);
+      }
+    });
+    return { corners, triangles };
+  }
+  function box(low, high) {
+    const corners = [];
+    const triangles = [];
+    for (let axis = 0; axis < 3; axis++)
+      for (const side2 of [-1, 1]) {
+        const base = corners.length / 6;
+        const [one, two] = [(axis + 1) % 3, (axis + 2) % 3];
+        for (const [p, q] of [[0, 0], [1, 0], [1, 1], [0, 1]]) {
+          const at = [0, 0, 0], normal = [0, 0, 0];
+          at[axis] = side2 < 0 ? low[axis] : high[axis];
+          at[one] = p ? high[one] : low[one];
+          at[two] = q ? high[two] : low[two];
+          normal[axis] = side2;
+          corners.push(...at, ...normal);
+        }
+        triangles.push(base, base + 1, base + 2, base, base + 2, base + 3);
+      }
+    return { corners, triangles };
+  }
+  function joined(solids) {
+    let corners = 0, triangles = 0;
+    for (const solid of solids) {
+      corners += solid.corners.length;
+      triangles += solid.triangles.length;
+    }
+    const out = { corners: new Float32Array(corners), triangles: new Uint32Array(triangles) };
+    let from = 0, to = 0;
+    for (const solid of solids) {
+      out.corners.set(solid.corners, from);
+      out.triangles.set(solid.triangles.map((n) => n + from / 6), to);
+      from += solid.corners.length;
+      to += solid.triangles.length;
+    }
+    return out;
+  }
+  var alongZ = (along, x, y) => [x, y, along];
+  var alongX = (along, x, y) => [along, x, y];
+  var alongY = (along, x, y) => [x, along, y];
+
+  // src/model/scenes/setup.js
+  function workSides(wide2, back, deep) {
+    const whole = box([-wide2, 0, -deep], [wide2, back, 0]);
+    const kept3 = [...whole.triangles.slice(0, 12), ...whole.triangles.slice(18, 24)];
+    return joined([{ corners: whole.corners, triangles: kept3 }]);
+  }
+  function millSolids(shape, end) {
+    const { ball, shank, square_start, major, front_centre } = shape;
+    const wide2 = shank / 2, far = end + 0.5 * wide2;
+    const cutter = turnedSolid([
+      ...arc(ball, 12),
+      [0, ball],
+      [5 * ball, ball],
+      [5 * ball, 0.93 * ball],
+      [8 * ball, 0.93 * ball],
+      [8 * ball, 0]
+    ], alongX);
+    const grip = square_start - 0.4 * wide2;
+    const chuck = turnedSolid([
+      [grip, wide2],
+      [grip, 1.35 * wide2],
+      [grip + 0.8 * wide2, 2 * wide2],
+      [far, 2 * wide2],
+      [far, 0]
+    ], alongZ);
+    const top = 2.5 * wide2, depth = far + 3.2 * wide2;
+    const head2 = box([-3.2 * wide2, -2.3 * wide2, far], [top, 2.3 * wide2, depth]);
+    const spindle = turnedSolid([[depth, 1.1 * wide2], [depth + 0.5 * wide2, 1.1 * wide2], [depth + 0.5 * wide2, 0]], alongZ);
+    const place = [-0.4 * wide2, 2.3 * wide2, (far + depth) / 2];
+    const atSide = (along, x, y) => {
+      const [a, b, c] = alongY(along, x, y);
+      return [place[0] + a, place[1] + b, place[2] + c];
+    };
+    const plate = turnedSolid([
+      [0, 0.4 * wide2],
+      [0.5 * wide2, 0.4 * wide2],
+      [0.5 * wide2, 2 * wide2],
+      [0.75 * wide2, 2 * wide2],
+      [0.75 * wide2, 0]
+    ], atSide);
+    const crank = merged([
+      box([-0.22 * wide2, place[1] + 0.8 * wide2, -0.22 * wide2], [0.22 * wide2, place[1] + 1 * wide2, 1.9 * wide2]),
+      turnedSolid([
+        [place[1] + 1 * wide2, 0.2 * wide2],
+        [place[1] + 2 * wide2, 0.2 * wide2],
+        [place[1] + 2 * wide2, 0]
+      ], (along, x, y) => [x, along, y + 1.65 * wide2])
+    ]);
+    const rim = Math.max(front_centre / 2, 0.12 * major);
+    const tip = rim / Math.tan(Math.PI / 6);
+    const tailstock = turnedSolid([
+      [front_centre ? tip : 0, 0],
+      [0, front_centre ? rim : 0.01],
+      [-1.2 * tip, 2.2 * rim],
+      [-0.9 * major, 2.2 * rim],
+      [-0.9 * major, 0]
+    ], alongZ);
+    return {
+      cutter,
+      chuck,
+      head: merged([head2, spindle]),
+      plate,
+      crank,
+      tailstock,
+      crankAt: [place[0], 0, place[2]],
+      box: { low: [-2.6 * wide2, -2.6 * wide2, -0.5 * major], high: [major / 2 + 3.5 * ball, 4.2 * wide2, far + 2.2 * wide2] }
+    };
+  }
+  function arc(radius, steps2) {
+    return Array.from({ length: steps2 }, (_, n) => {
+      const angle = Math.PI / 2 * n / steps2;
+      return [-radius * Math.cos(angle), radius * Math.sin(angle)];
+    });
+  }
+  function merged(solids) {
+    const { corners, triangles } = joined(solids);
+    return { corners: Array.from(corners), triangles: Array.from(triangles) };
+  }
+
+  // src/model/scenes/in_hole.js
   var InHoleScene = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -3852,7 +3943,7 @@ void main() {
       this.bore = new Mesh(gl, grids.bore, [4]);
       this.cuts = grids.cuts.map((one) => new Mesh(gl, one, [4]));
       this.faces = grids.faces.map((one) => new Mesh(gl, one, [4]));
-      this.sides = new Mesh(gl, workSides(this.half, 0.72 * this.half, this.deep), [3, 3]);
+      this.sides = new Mesh(gl, workSides(this.half, BACK * this.half, this.deep), [3, 3]);
       const made2 = ribbons(shape, hole.chips);
       this.chips = hole.chips.length ? new Mesh(gl, made2.mesh, [3, 3, 3]) : null;
       this.numbers = made2.places;
@@ -3861,8 +3952,8 @@ void main() {
     box() {
       const { half, deep, shape } = this;
       return {
-        low: [-half, -0.72 * half, -deep],
-        high: [half, 0.72 * half, Math.max(shape.thread_end, 0.6 * deep)]
+        low: [-half, -BACK * half, -deep],
+        high: [half, BACK * half, Math.max(shape.thread_end, 0.6 * deep)]
       };
     }
     /** How the tap stands. */
@@ -3873,8 +3964,7 @@ void main() {
     draw(camera, common) {
       const { gl, body, shape, hole, programs } = this;
       const { look } = body.head, { spin, moved: moved2 } = this.placed;
-      const open = { cut: -1e9, quarterA: [0, 0], quarterB: [0, 0] };
-      body.draw(common, open, { spin, moved: moved2 });
+      body.draw(common, WHOLE, { spin, moved: moved2 });
       const { before } = hole;
       const still = { ...common, spin: [1, 0], moved: [0, 0, 0], hand: shape.hand };
       const work2 = {
@@ -3886,7 +3976,7 @@ void main() {
         hole: [hole.drill / 2, hole.depth, this.deep, this.half],
         crestBefore: before ? flat(before.crest) : [0, 0, 0, 0],
         rootBefore: before ? flat(before.root) : [0, 0, 0, 0],
-        spacing: HATCH2 * Math.SQRT2 / camera.scale,
+        spacing: HATCH * Math.SQRT2 / camera.scale,
         frontRim: 0
       };
       for (
@@ -3918,12 +4008,17 @@ void main() {
         });
         this.chips.draw();
       }
-      blended(gl, () => body.lines(camera.scale, common, open, { spin, moved: moved2 }));
+      blended(gl, () => body.lines(camera.scale, common, WHOLE, { spin, moved: moved2 }));
     }
     drop() {
       for (const mesh of [this.bore, ...this.cuts, ...this.faces, this.sides, this.chips]) mesh?.drop();
     }
   };
+  function flat(f) {
+    return [f.half, f.radius, f.arc, f.centre];
+  }
+
+  // src/model/scenes/milling.js
   var MillScene = class {
     /**
      * @param {WebGL2RenderingContext} gl
@@ -3967,7 +4062,6 @@ void main() {
     draw(camera, common) {
       const { gl, body, shape, programs } = this, { look } = body.head;
       const { spin, cutter, done, cutterAt, crank } = this.placed;
-      const open = { cut: -1e9, quarterA: [0, 0], quarterB: [0, 0] };
       const making = {
         inMaking: 1,
         generatedTo: this.to,
@@ -3976,7 +4070,7 @@ void main() {
         spin,
         moved: [0, 0, 0]
       };
-      body.draw(common, open, making);
+      body.draw(common, WHOLE, making);
       const corners = [...shape.turned.slice(0, 6)];
       while (corners.length < 6) corners.push(corners[corners.length - 1]);
       const blank = {
@@ -4045,22 +4139,6 @@ void main() {
       ]) mesh.drop();
     }
   };
-  function flat(f) {
-    return [f.half, f.radius, f.arc, f.centre];
-  }
-  function plain(gl, programs, mesh, values) {
-    gl.useProgram(programs.plain.made);
-    setAll(gl, programs.plain, values);
-    mesh.draw();
-  }
-  function blended(gl, draw) {
-    gl.enable(gl.BLEND);
-    gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
-    gl.depthMask(false);
-    draw();
-    gl.depthMask(true);
-    gl.disable(gl.BLEND);
-  }
 
   // src/model/viewer.js
   var MOST_PIXELS = 2;
@@ -4539,7 +4617,7 @@ void main() {
     };
   }
 
-  // src/panels/notice.js
+  // src/panels/shell/notice.js
   function noticePanel(desk) {
     const place = document.getElementById("notice");
     const main = document.querySelector("main");
@@ -4576,6 +4654,7 @@ void main() {
         arrived();
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
+        return;
       }
       stale = false;
       place.setAttribute("aria-busy", "false");
@@ -4610,15 +4689,15 @@ void main() {
     columns.className = "columns";
     columns.id = "numbers";
     columns.append(...tables);
-    const shown3 = document.createElement("section");
-    shown3.id = "drawings";
+    const shown2 = document.createElement("section");
+    shown2.id = "drawings";
     const heading = document.createElement("h2");
     heading.textContent = "Drawings";
     const gallery = document.createElement("div");
     gallery.className = "gallery";
     gallery.append(...drawings.map(({ title, svg }) => card(title, drawing(svg, title))));
-    shown3.append(heading, gallery);
-    place.replaceChildren(columns, shown3, ...reasons);
+    shown2.append(heading, gallery);
+    place.replaceChildren(columns, shown2, ...reasons);
   }
   function nodes(html) {
     const read = new DOMParser().parseFromString(html, "text/html");
@@ -4643,14 +4722,14 @@ void main() {
     const surfaces = made("dl", { class: "legend surfaces" });
     const place = made("div", { class: "graph-place" });
     const caption = made("p", { class: "quiet" });
-    const shown3 = made("div", {}, surfaces, place, caption);
-    body.append(said, shown3);
+    const shown2 = made("div", {}, surfaces, place, caption);
+    body.append(said, shown2);
     const redraw = picture(place, "Clearance along the land, behind the edge", (svg, width) => {
       if (rubbing) drawClearance(svg, width, rubbing);
     });
     return (view) => {
       rubbing = view.rubbing;
-      shown3.hidden = !rubbing;
+      shown2.hidden = !rubbing;
       said.replaceChildren(rubbing ? judgedLine(rubbing.judged) : unforeseen());
       if (!rubbing) return;
       surfaces.replaceChildren(...rubbing.surfaces.map(surfaceLine));
@@ -4834,18 +4913,18 @@ void main() {
       show2();
     });
     marked.addEventListener("change", show2);
-    return (shown3) => {
-      view = shown3;
-      section = shown3.section;
+    return (shown2) => {
+      view = shown2;
+      section = shown2.section;
       if (stations) {
         slider.max = String(stations.length - 1);
-        slider.value = String(nearest2(stations, shown3.section.z));
+        slider.value = String(nearest2(stations, shown2.section.z));
       } else {
-        slider.max = String(shown3.frame.length);
+        slider.max = String(shown2.frame.length);
         slider.step = "0.05";
-        if (document.activeElement !== slider) slider.value = String(shown3.section.z);
+        if (document.activeElement !== slider) slider.value = String(shown2.section.z);
       }
-      legend.replaceChildren(...shown3.marks.lines.map(legendLine));
+      legend.replaceChildren(...shown2.marks.lines.map(legendLine));
       show2();
     };
   }
@@ -4901,6 +4980,7 @@ void main() {
 
   // src/live/files.js
   var LONGEST2 = 2e5;
+  var FETCHED = 1e4;
   async function openFile(desk, file) {
     try {
       if (file.size > LONGEST2) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
@@ -4921,7 +5001,7 @@ void main() {
       link2.href = address;
       link2.download = name;
       link2.click();
-      URL.revokeObjectURL(address);
+      setTimeout(() => URL.revokeObjectURL(address), FETCHED);
       desk.markSaved(job);
     } catch (error) {
       complain(desk, error);
@@ -4951,7 +5031,7 @@ void main() {
     });
   }
 
-  // src/panels/toolbar.js
+  // src/panels/shell/toolbar.js
   function toolbar(desk) {
     const undo = element("undo", HTMLButtonElement);
     const redo = element("redo", HTMLButtonElement);
@@ -4973,16 +5053,16 @@ void main() {
     element("save", HTMLButtonElement).addEventListener("click", () => saveFile(desk));
     takesFiles(desk);
     byKeys(desk);
-    const keep2 = () => {
+    const keep = () => {
       able(undo, desk.history.beside(-1) !== void 0);
       able(redo, desk.history.beside(1) !== void 0);
       if (desk.changed !== saved.hasChildNodes())
         saved.replaceChildren(...desk.changed ? [made("span", {}, "changed, "), "not saved"] : []);
     };
-    desk.keepers.push(keep2);
+    desk.keepers.push(keep);
     desk.followers.push((view) => units.value = view.units);
     if (desk.view) units.value = desk.view.units;
-    keep2();
+    keep();
   }
   function able(button2, can) {
     button2.setAttribute("aria-disabled", String(!can));
@@ -4991,7 +5071,7 @@ void main() {
     document.addEventListener("keydown", (event) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       const at = event.target;
-      if (at instanceof HTMLTextAreaElement || at instanceof HTMLInputElement && at.type === "text") return;
+      if (at instanceof HTMLInputElement && ["text", "number"].includes(at.type)) return;
       const key = event.key.toLowerCase();
       const step = key === "y" || key === "z" && event.shiftKey ? 1 : key === "z" ? -1 : 0;
       if (!step) return;
@@ -5076,8 +5156,8 @@ void main() {
     const levels = made("dl", { class: "legend" });
     const way2 = made("div", { class: "graph-place" });
     const caption = made("p", { class: "quiet" });
-    const shown3 = made("div", {}, bullet, levels, made("h3", {}, "On the way in and back"), way2, caption);
-    body.append(said, shown3);
+    const shown2 = made("div", {}, bullet, levels, made("h3", {}, "On the way in and back"), way2, caption);
+    body.append(said, shown2);
     const redraw = [
       picture(bullet, "Torque that it takes beside the torques that decide", (svg, width) => {
         if (torque) drawLevels(svg, width, torque);
@@ -5088,7 +5168,7 @@ void main() {
     ];
     return (view) => {
       torque = view.torque;
-      shown3.hidden = !torque;
+      shown2.hidden = !torque;
       said.replaceChildren(torque ? judgedLine(torque.judged) : unforeseen());
       if (!torque) return;
       const rows = [{ label: "takes", text: torque.text }, ...torque.levels];
@@ -5129,8 +5209,8 @@ void main() {
   // src/panels/variants/pinned.js
   var LETTERS = ["A", "B", "C", "D"];
   function variantOf(letter, name, job, view) {
-    const { units, title, section, frame: frame2, marks, figures } = view;
-    return { letter, name, job: { ...job }, units, title, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
+    const { units, section, frame: frame2, marks, figures } = view;
+    return { letter, name, job: { ...job }, units, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
   }
   function freeLetter(variants) {
     return LETTERS.find((letter) => variants.every((one) => one.letter !== letter));
@@ -5192,7 +5272,7 @@ void main() {
     const body = slot("variants", "Variants");
     if (!body) return () => {
     };
-    let variants = kept2("variants", []);
+    let variants = remembered("variants", []);
     let view = null;
     let path = "";
     const pin = (
@@ -5201,6 +5281,7 @@ void main() {
     );
     const full = made("span", { class: "quiet", "aria-live": "polite" });
     const list2 = made("ol", { class: "pinned" });
+    const entries = /* @__PURE__ */ new WeakMap();
     const place = made("div", { class: "graph-place overlay" });
     const table = made("div", { class: "variant-figures" });
     const beside2 = made("div", { class: "beside" }, place, table);
@@ -5213,13 +5294,16 @@ void main() {
       beside2.hidden = !variants.length;
       pin.disabled = !freeLetter(variants);
       full.textContent = pin.disabled ? `All of ${LETTERS.join(", ")} are pinned: remove one to pin another.` : "keeps this tap to compare others with, up to four.";
-      list2.replaceChildren(...variants.map(entry));
+      for (const one of variants) if (!entries.has(one)) entries.set(one, entry(one));
+      const now = variants.flatMap((one) => entries.get(one) ?? []);
+      settle(list2, now.map(({ node }) => node));
+      for (const { tell: tell3 } of now) tell3();
       table.replaceChildren(figuresTable(view.figures, variants));
       redraw();
     };
     const change = (changed) => {
       variants = changed;
-      keep("variants", variants);
+      remember("variants", variants);
       show2();
     };
     const entry = (variant) => {
@@ -5245,52 +5329,63 @@ void main() {
         change(variants.filter((one) => one !== variant));
         pin.focus();
       });
-      const other = differences(variant.job, desk.job);
-      const told2 = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
-      return made(
+      const told2 = made("small");
+      const node = made(
         "li",
         { "data-letter": variant.letter },
         made("strong", {}, sample(variant.letter), variant.letter),
         name,
         back,
         remove,
-        made("small", {}, told2)
+        told2
       );
+      const tell3 = () => {
+        const other = differences(variant.job, desk.job);
+        told2.textContent = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
+      };
+      return { node, tell: tell3 };
     };
-    pin.addEventListener("click", async () => {
-      const letter = freeLetter(variants);
+    pin.addEventListener("click", () => answered2(async () => {
       const job = await desk.settled();
-      if (!view || !letter) return;
-      const { name } = view;
+      if (!view) return;
       const pinned = await standing(desk, view);
-      change([...variants, variantOf(letter, name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
-    });
-    return (shown3) => {
-      view = shown3;
-      if (stands(shown3) || !path) path = shown3.section.path;
-      if (!stands(shown3) && variants.length)
-        standing(desk, shown3).then((found) => {
-          if (view !== shown3) return;
-          path = found.section.path;
-          redraw();
-        });
+      const letter = freeLetter(variants);
+      if (!letter) return;
+      path = pinned.section.path;
+      change([...variants, variantOf(letter, pinned.name, job, pinned)].sort((a, b) => a.letter < b.letter ? -1 : 1));
+    }));
+    const following = new Resting((signal) => answered2(async () => {
+      if (!view) return;
+      const { units } = view;
+      if (variants.length) path = (await standing(desk, view, signal)).section.path;
+      redraw();
+      await Promise.all(variants.map(async (one) => Object.assign(one, await retold(one, units, signal))));
+      change(variants);
+    }));
+    return (shown2) => {
+      view = shown2;
+      if (stands(shown2) || !path) path = shown2.section.path;
       show2();
-      if (variants.some(({ units }) => units !== shown3.units)) retold(variants, shown3).then(change);
+      const others = variants.some(({ units }) => units !== shown2.units);
+      if (others || !stands(shown2) && variants.length) following.after(0);
     };
+  }
+  async function answered2(work2) {
+    try {
+      await work2();
+    } catch (error) {
+      if (!(error instanceof RefusedError)) throw error;
+    }
   }
   var stands = ({ section, marks }) => Math.abs(section.z - marks.standing) < 1e-3;
-  async function standing(desk, view) {
+  async function standing(desk, view, signal) {
     if (stands(view)) return view;
-    const answer = await asked("tap", { job: desk.job, units: desk.units });
-    const found = (await answer.json()).view;
-    return found ?? view;
+    return (await (await asked("tap", { job: desk.job, units: desk.units }, signal)).json()).view;
   }
-  async function retold(variants, shown3) {
-    return Promise.all(variants.map(async (one) => {
-      if (one.units === shown3.units) return one;
-      const answer = await asked("tap", { job: one.job, units: shown3.units });
-      return variantOf(one.letter, one.name, one.job, { ...(await answer.json()).view, units: shown3.units });
-    }));
+  async function retold({ job, units: told2 }, units, signal) {
+    if (told2 === units) return {};
+    const { view } = await (await asked("tap", { job, units }, signal)).json();
+    return { units, figures: view.figures };
   }
 
   // src/page.js

@@ -3,9 +3,8 @@
 from enum import Enum, auto
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.units import MM_PER_INCH
 from tapmodel.spec.shop.dials import Dial, dial_of, mill_dials
-
-MM_PER_INCH = 25.4
 
 
 class Step(Enum):

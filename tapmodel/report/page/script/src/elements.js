@@ -35,6 +35,19 @@ export function made(tag, attributes = {}, ...content) {
   return node;
 }
 
+/**
+ * Have these children in this order; what stays is not moved, so it keeps the focus.
+ * @param {HTMLElement} place
+ * @param {HTMLElement[]} wanted
+ */
+export function settle(place, wanted) {
+  for (const child of [...place.children])
+    if (!wanted.includes(/** @type {HTMLElement} */ (child))) child.remove();
+  wanted.forEach((node, n) => {
+    if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
+  });
+}
+
 const SVG = "http://www.w3.org/2000/svg";
 
 /**

@@ -1,4 +1,4 @@
-// What Python hands to the page: `tapmodel/report/view/`, a file for each part. Texts come as the
+// What Python hands to the page: `tapmodel/report/view/`, a room or a file for each part. Texts come as the
 // reader's units show them; numbers beside them are mm, degrees, N·m and mm².
 
 export type Weight = "good" | "note" | "warning" | "error";
@@ -359,7 +359,7 @@ export interface Flat { half: number; radius: number; arc: number; centre: numbe
 
 export interface Profile { crest: Flat; root: Flat; }
 
-/** A tap in its right-hand frame [mm, rad]; `tapmodel/report/view/shape.py` tells each. */
+/** A tap in its right-hand frame [mm, rad]; `tapmodel/report/view/model/shape.py` tells each. */
 export interface TapShape {
   hand: 1 | -1;
   pitch: number; lead: number; first_z: number;
@@ -394,7 +394,7 @@ export interface Chip {
 
 export interface Milled { side: "right" | "left" | ""; told: string; ratio: number; stations: { name: string; move: string }[]; }
 
-/** Colours (sRGB) and lamps; `tapmodel/report/view/look.py` tells each. */
+/** Colours (sRGB) and lamps; `tapmodel/report/view/model/look.py` tells each. */
 export interface Look {
   turned: Vector; ground: Vector; plain: Vector; straw: Vector; cap: Vector; work: Vector;
   cutter: Vector; head: Vector; thin: Vector; thick: Vector;

@@ -1,14 +1,18 @@
 /** Builds of the server, from begin to end. */
 
-import { asked, looked, removed, waited } from "./link.js";
+import { textOf } from "./history.js";
+import { asked, looked, RefusedError, removed, waited } from "./link.js";
+import { remember, remembered } from "./remembered.js";
 
 /** @import {BuildTold, Job, Offer, Units} from "../types" */
 
 /** Between two looks at a build that runs [ms]. */
 const LOOK = 300;
 
-/** Where a page that is loaded anew finds the build that it began. */
-const KEPT = "tapmodel-build";
+/** What a page that is loaded anew finds of the build that it began. */
+const KEPT = "build";
+
+/** @typedef {{id: string, of: string}} Begun a build, and the job that it is of as one text */
 
 /**
  * What can be asked for, and what is being built for whomever.
@@ -23,21 +27,25 @@ export async function offered() {
  * @param {{job: Job, units: Units | null}} desk
  * @param {string[]} formats
  * @param {boolean} force build what breaks a rule
- * @returns {Promise<string>} its id
+ * @returns {Promise<Begun>}
  */
 export async function begun({ job, units }, formats, force) {
   const { id } = await (await asked("build", { job, units, formats, force })).json();
-  sessionStorage.setItem(KEPT, id);
-  return id;
+  const build = { id, of: textOf(job) };
+  remember(KEPT, build);
+  return build;
 }
 
-/** The id of the build that this page began before it was loaded anew. */
+/**
+ * The build that this page began before it was loaded anew.
+ * @returns {Begun | null}
+ */
 export function kept() {
-  return sessionStorage.getItem(KEPT);
+  return remembered(KEPT, null);
 }
 
 export function forget() {
-  sessionStorage.removeItem(KEPT);
+  remember(KEPT, null);
 }
 
 /**
@@ -56,9 +64,16 @@ export async function followed(id, follow, signal) {
   }
 }
 
-/** @param {string} id */
+/**
+ * Stop a build; one that is gone already counts as stopped.
+ * @param {string} id
+ */
 export async function stopped(id) {
-  await removed(`build/${id}`);
+  try {
+    await removed(`build/${id}`);
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.status !== 404) throw error;
+  }
 }
 
 /**

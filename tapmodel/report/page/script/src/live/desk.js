@@ -30,6 +30,8 @@ export class Desk {
     this.history = new History(live.job);
     this.saved = textOf(live.job);
     this.waiting = new Waiting();
+    /** @type {Change[]} refused together with others, and not tried by themselves yet */
+    this.behind = [];
     this.busy = false;
     /** The changes that are asked for at this moment. */
     this.asking = Promise.resolve();
@@ -92,20 +94,44 @@ export class Desk {
     for (const keep of this.keepers) keep();
   }
 
-  /** Ask once more for what nobody answered, where nothing newer has been typed there. */
+  /** The program answers again: ask once more for what it did not, where nothing newer was typed. */
   again() {
     const changes = this.unanswered.splice(0);
     for (const change of changes) this.change(change);
+    // Model and papers may have found no answer either.
+    if (!changes.length) this.#show();
   }
 
-  /** @param {Change} change */
+  /**
+   * Whether a newer value of that field is still on its way, or what was typed was refused.
+   * @param {string} field
+   */
+  isAhead(field) {
+    return field in this.refused || [...this.waiting.changes, ...this.behind].some(({ values }) => values && field in values);
+  }
+
+  /**
+   * What was typed into a box and found no answer, or a refusal, is not wanted any more.
+   * @param {string} field
+   */
+  giveUp(field) {
+    this.refused = without(this.refused, field);
+    this.unanswered = this.unanswered.map((change) => change.values ? { ...change, values: without(change.values, field) } : change);
+    for (const keep of this.keepers) keep();
+  }
+
+  /**
+   * @param {Change} change
+   * @returns {Promise<void>} ends once it is answered, and all that waits with it
+   */
   async change(change) {
     const { values } = change;
     this.unanswered = this.unanswered.filter((old) => values && !Object.keys(old.values ?? {}).some((field) => field in values));
     this.waiting.add(change, performance.now());
-    if (this.busy) return;
-    this.busy = true;
-    this.asking = this.#askAll().finally(() => (this.busy = false));
+    if (!this.busy) {
+      this.busy = true;
+      this.asking = this.#askAll();
+    }
     await this.asking;
   }
 
@@ -119,7 +145,12 @@ export class Desk {
   }
 
   async #askAll() {
-    while (this.waiting.changes.length) await this.#all(this.waiting.take());
+    try {
+      while (this.waiting.changes.length) await this.#all(this.waiting.take());
+    } finally {
+      // In the same breath as the last look at what waits: what comes later is asked for anew.
+      this.busy = false;
+    }
   }
 
   /**
@@ -132,9 +163,9 @@ export class Desk {
     if (complaint.unanswered) this.unanswered.push(...changes);
     if (changes.length === 1 || complaint.unanswered)
       return changes.forEach((change) => this.#complain(change, complaint));
-    for (const change of changes) {
-      const alone = await this.#try([change]);
-      if (alone) this.#complain(change, alone);
+    for (const [n, change] of changes.entries()) {
+      this.behind = changes.slice(n + 1);
+      await this.#all([change]);
     }
   }
 
@@ -187,7 +218,9 @@ export class Desk {
    * @param {Made[]} changes
    */
   #stand(job, view, changes) {
-    const { step, opened, key, began, ended } = changes[changes.length - 1];
+    // Another height or unit looked at meanwhile is no move of the job.
+    const moves = changes.filter(({ values }) => !values || Object.keys(values).length);
+    const { step, opened, key, began, ended } = moves.at(-1) ?? changes[0];
     this.job = job;
     this.view = view;
     if (step) this.history.go(step);
@@ -196,7 +229,21 @@ export class Desk {
     const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
     this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
     for (const complain of this.complaints) complain(null);
-    for (const follow of this.followers) follow(view);
+    this.#show();
     for (const keep of this.keepers) keep();
   }
+
+  #show() {
+    if (this.view) for (const follow of this.followers) follow(this.view);
+  }
+}
+
+/**
+ * A job without a field.
+ * @param {Job} job
+ * @param {string} field
+ * @returns {Job}
+ */
+function without(job, field) {
+  return Object.fromEntries(Object.entries(job).filter(([name]) => name !== field));
 }

@@ -7,6 +7,9 @@ import { asked, RefusedError } from "./link.js";
 /** Longer files are no jobs [bytes]. */
 const LONGEST = 200_000;
 
+/** Until then a browser has the file that it was handed [ms]. */
+const FETCHED = 10_000;
+
 /**
  * Work at the job in a file.
  * @param {Desk} desk
@@ -37,7 +40,8 @@ export async function saveFile(desk) {
     link.href = address;
     link.download = name;
     link.click();
-    URL.revokeObjectURL(address);
+    // Some browsers fetch it a little later.
+    setTimeout(() => URL.revokeObjectURL(address), FETCHED);
     desk.markSaved(job);
   } catch (error) {
     complain(desk, error);

@@ -129,10 +129,15 @@ function tell(state) {
  */
 export function waited(time, signal) {
   return new Promise((resolve, reject) => {
-    const timer = setTimeout(resolve, time);
-    signal?.addEventListener("abort", () => {
+    const end = () => {
       clearTimeout(timer);
-      reject(signal.reason);
-    }, { once: true });
+      reject(signal?.reason);
+    };
+    const timer = setTimeout(() => {
+      // Or a build that is looked at for minutes would leave a listener at each look.
+      signal?.removeEventListener("abort", end);
+      resolve();
+    }, time);
+    signal?.addEventListener("abort", end);
   });
 }

@@ -1,10 +1,13 @@
 /** The canvas: programs on the graphics card, the scene that is shown, and when it is drawn. */
 
 import { Body, bodyPrograms } from "./body.js";
-import { Camera } from "./camera.js";
-import { Cuts } from "./caps.js";
-import { Alone, InHoleScene, MillScene, scenePrograms } from "./scenes.js";
-import { facingView, VIEWS } from "./views.js";
+import { Camera } from "./looking/camera.js";
+import { Cuts } from "./scenes/caps.js";
+import { Alone } from "./scenes/alone.js";
+import { InHoleScene } from "./scenes/in_hole.js";
+import { MillScene } from "./scenes/milling.js";
+import { scenePrograms } from "./scenes/scene.js";
+import { facingView, VIEWS } from "./looking/views.js";
 
 /** @import {Loaded} from "./packed.js" */
 

@@ -1,11 +1,21 @@
 /** Build and verify: what is wanted, how far it is, what came of it. */
 
 import { made } from "../elements.js";
-import { addressOf, begun, followed, forget, kept, offered, stopped } from "../live/builds.js";
+import { begun, followed, forget, kept, offered, stopped } from "../live/builds.js";
+import { textOf } from "../live/history.js";
 import { RefusedError } from "../live/link.js";
+import { remember, remembered } from "../live/remembered.js";
+import { resultOf } from "./build/result.js";
 
+/** @import {Begun} from "../live/builds.js" */
 /** @import {Desk} from "../live/desk.js" */
-/** @import {Built, BuildTold, KindOfFile, TapView} from "../types" */
+/** @import {BuildTold, KindOfFile, TapView} from "../types" */
+
+/** Status of an answer where another build runs. */
+const BUSY = 409;
+
+/** What a page that is loaded anew finds of the kinds that were not wanted. */
+const UNWANTED = "unwanted files";
 
 /**
  * Fill the section for it.
@@ -32,10 +42,13 @@ class BuildPanel {
     this.following = new AbortController();
     /** Whether a build was asked for and not answered yet. */
     this.asking = false;
-    /** What it was built of. */
+    /** The job that it was built of as one text; empty for none. */
     this.builtOf = "";
     this.kinds = made("fieldset", { class: "kinds" });
-    this.kinds.addEventListener("change", () => this.name());
+    this.kinds.addEventListener("change", () => {
+      this.name();
+      remember(UNWANTED, this.boxes().filter((box) => !box.checked).map(({ value }) => value));
+    });
     this.start = button("Build and verify", () => this.build(false));
     this.force = button("Build it all the same", () => this.build(true));
     this.stop = button("Stop", () => this.end());
@@ -56,25 +69,28 @@ class BuildPanel {
 
   /** Offer the kinds of files, and go on following what was begun before the page was loaded anew. */
   async open() {
+    const build = kept();
     await this.trying(async () => {
       const { kinds } = await offered();
-      this.kinds.replaceChildren(made("legend", {}, "Files"), ...kinds.map(choice));
+      this.kinds.replaceChildren(made("legend", {}, "Files"), ...choices(kinds));
       this.name();
     });
-    const id = kept();
-    if (id) await this.trying(() => this.again(id));
+    if (build) await this.trying(() => this.whileKept(() => this.follow(build)));
   }
 
   /**
-   * Follow what was begun before, unless the server has nothing of it any more.
-   * @param {string} id
+   * Follow a build until the server has nothing of it any more.
+   * @param {() => Promise<void>} follow
    */
-  async again(id) {
+  async whileKept(follow) {
     try {
-      await this.follow(id);
+      await follow();
     } catch (error) {
       if (!(error instanceof RefusedError) || error.status !== 404) throw error;
       forget();
+      this.builtOf = "";
+      this.compare();
+      this.show("idle");
     }
   }
 
@@ -82,21 +98,32 @@ class BuildPanel {
   async build(force) {
     if (this.asking) return;
     this.asking = true;
-    const of = JSON.stringify(await this.desk.settled());
+    await this.desk.settled();
     this.following = new AbortController();
     await this.trying(async () => {
-      const id = await begun(this.desk, this.wanted(), force).finally(() => (this.asking = false));
-      this.builtOf = of;
-      this.compare();
-      await this.follow(id);
+      const build = await begun(this.desk, this.wanted(), force).finally(() => (this.asking = false));
+      await this.follow(build);
     });
   }
 
-  /** @param {string} id */
-  async follow(id) {
+  /** @param {Begun} build */
+  async follow({ id, of }) {
     this.id = id;
+    this.builtOf = of;
+    this.compare();
     this.result.replaceChildren();
     await followed(id, (told) => this.tell(told), this.following.signal);
+  }
+
+  /** Show how far the build of another page is, so that it can be waited for, or stopped here. */
+  async join() {
+    const { running } = await offered();
+    if (!running) return;
+    this.id = running.id;
+    const { signal } = this.following;
+    // What came of it is for the page that began it.
+    await this.whileKept(() => followed(running.id, (told) => this.tell({ ...told, made: null, error: undefined }), signal));
+    this.refused.textContent = "";
   }
 
   /** @param {BuildTold} told */
@@ -107,30 +134,38 @@ class BuildPanel {
     if (this.stage.textContent !== stage) this.stage.textContent = stage;
     this.time.textContent = time;
     this.show(told.state === "running" ? "running" : "idle");
-    if (told.made) this.result.replaceChildren(...shown(told.id, told.made));
+    if (told.made) this.result.replaceChildren(...resultOf(told.id, told.made));
     if (told.error) throw new RefusedError(told.error, 422);
   }
 
   async end() {
-    if (!this.id) return;
+    const { id } = this;
+    if (!id) return;
     this.following.abort();
-    forget();
-    await this.trying(() => stopped(String(this.id)));
+    this.following = new AbortController();
+    await this.trying(async () => {
+      await stopped(id);
+      forget();
+    });
     this.show("idle");
   }
 
   /** Say so where the tap is another one than was built. */
   compare() {
-    const isOther = this.builtOf !== "" && this.builtOf !== JSON.stringify(this.desk.job);
+    const isOther = this.builtOf !== "" && this.builtOf !== textOf(this.desk.job);
     this.changed.hidden = !isOther;
   }
 
   wanted() {
-    return this.ticked().map((box) => box.getAttribute("value") ?? "");
+    return this.ticked().map(({ value }) => value);
   }
 
   ticked() {
-    return [...this.kinds.querySelectorAll("input:checked")];
+    return this.boxes().filter((box) => box.checked);
+  }
+
+  boxes() {
+    return [...this.kinds.querySelectorAll("input")];
   }
 
   /** Say what the button does: papers alone need no solid. */
@@ -159,13 +194,20 @@ class BuildPanel {
   async trying(work) {
     this.refused.textContent = "";
     this.force.hidden = true;
+    await this.attempt(work);
+  }
+
+  /** @param {() => Promise<void>} work */
+  async attempt(work) {
+    const { signal } = this.following;
     try {
       await work();
     } catch (error) {
-      if (this.following.signal.aborted) return;
+      if (signal.aborted) return;
       if (!(error instanceof RefusedError)) throw error;
       this.show("idle");
       this.complain(error);
+      if (error.status === BUSY) await this.attempt(() => this.join());
     }
   }
 
@@ -192,38 +234,16 @@ function focused() {
   return /** @type {HTMLElement} */ (document.activeElement);
 }
 
-/** @param {KindOfFile} kind */
-function choice({ key, label, model }) {
-  const box = made("input", { type: "checkbox", value: key, checked: true, "data-model": model });
-  return made("label", {}, box, made("span", {}, label));
-}
-
 /**
- * What came of a build: the verdict with what was looked at, and the files; those of folders folded.
- * @param {string} id
- * @param {Built} built
+ * All of them are wanted but those that were not before the page was loaded anew.
+ * @param {KindOfFile[]} kinds
  */
-function shown(id, { verdict, rows, notes, files }) {
-  const found = rows.map(([label, text]) => made("div", {}, made("dt", {}, label), made("dd", {}, text)));
-  const [more, first] = [true, false].map((isInside) =>
-    files.filter(({ name }) => name.includes("/") === isInside));
-  const folded = made("details", {}, made("summary", {}, `${more.length} more, in folders`), list(id, more));
-  return [
-    made("p", { class: "verdict", role: "status" }, verdict),
-    ...notes.map((note) => made("p", { class: "note" }, note)),
-    ...(rows.length ? [made("dl", { class: "proof" }, ...found)] : []),
-    made("p", {}, made("a", { href: `build/${id}/all.zip`, download: true }, "All files as one archive")),
-    list(id, first),
-    ...(more.length ? [folded] : []),
-  ];
-}
-
-/**
- * @param {string} id
- * @param {Built["files"]} files
- */
-function list(id, files) {
-  const links = files.map(({ name, size }) =>
-    made("li", {}, made("a", { href: addressOf(id, name), download: true }, name), ` ${size}`));
-  return made("ul", { class: "files" }, ...links);
+function choices(kinds) {
+  /** @type {string[]} */
+  const unwanted = remembered(UNWANTED, []);
+  return kinds.map(({ key, label, model }) => {
+    const checked = !unwanted.includes(key);
+    const box = made("input", { type: "checkbox", value: key, checked, "data-model": model });
+    return made("label", {}, box, made("span", {}, label));
+  });
 }

@@ -2,12 +2,12 @@
 
 import { made } from "../elements.js";
 import { RefusedError, sought } from "../live/link.js";
+import { remember, remembered } from "../live/remembered.js";
 import { Resting } from "../live/resting.js";
 import { drawChart } from "./chart/drawing.js";
 import { nearestRow, readout, taken, zoneEnds } from "./chart/reading.js";
 import { picture } from "./graph/picture.js";
 import { slot } from "./graph/slot.js";
-import { kept, keep } from "./graph/kept.js";
 
 /** @import {AtDesk, ChartView, Named, TapView} from "../types" */
 
@@ -23,7 +23,7 @@ export function chartPanel(desk) {
   if (!body) return () => {};
   // What is given is varied; of a setting that follows from a rake, the rake.
   const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
-  const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...kept("chart", {}) };
+  const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
   /** @type {ChartView | null} */
   let chart = null;
   let cursor = 0;
@@ -84,7 +84,7 @@ export function chartPanel(desk) {
     wanted.field = field.value;
     wanted.figures = [first.value, ...(second.value ? [second.value] : [])];
     [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
-    keep("chart", wanted);
+    remember("chart", wanted);
     asking.after(0);
   };
   for (const box of [field, first, second, start, end]) box.addEventListener("change", choose);

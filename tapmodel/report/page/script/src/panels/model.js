@@ -3,14 +3,14 @@
 import { element, made } from "../elements.js";
 import { asked, RefusedError } from "../live/link.js";
 import { Resting } from "../live/resting.js";
-import { handled } from "../model/handling.js";
-import { Labels } from "../model/labels.js";
-import { cuttingNow, inMaking } from "../model/motion.js";
+import { handled } from "../model/looking/handling.js";
+import { Labels } from "../model/words/labels.js";
+import { cuttingNow, inMaking } from "../model/scenes/motion.js";
 import { fromPage, fromServer } from "../model/packed.js";
 import { Player } from "../model/player.js";
 import { Viewer } from "../model/viewer.js";
 import { lengthText } from "../units.js";
-import { NOTHING } from "../model/caps.js";
+import { NOTHING } from "../model/scenes/caps.js";
 
 /** @import {Job, ModelHead, PackedModel, TapView, Units} from "../types" */
 /** @import {Loaded} from "../model/packed.js" */

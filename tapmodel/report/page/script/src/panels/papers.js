@@ -3,7 +3,7 @@
 import { element } from "../elements.js";
 import { RefusedError, sought } from "../live/link.js";
 import { Resting } from "../live/resting.js";
-import { card } from "./full_size.js";
+import { card } from "./shell/full_size.js";
 
 /** @import {Desk} from "../live/desk.js" */
 
@@ -28,8 +28,10 @@ export function papersPanel(desk, arrived) {
       show(place, await sought("papers", { job: desk.job, units: desk.units }, signal));
       arrived();
     } catch (error) {
-      // What was wrong is told where it was changed; the papers stay as they are.
       if (!(error instanceof RefusedError)) throw error;
+      // Those that stand there are of another tap, and say so on paper; they are asked for again
+      // when the program is there again, or something is pressed or looked at.
+      return;
     }
     stale = false;
     place.setAttribute("aria-busy", "false");

@@ -2,6 +2,9 @@
 
 import { HEAD, LIGHT, MILLED, ONTO_CANVAS, TAP } from "./common.js";
 
+/** How far the block of the work reaches behind the axis, of half its width. */
+export const BACK = 0.72;
+
 export const BORE = 0, CUT_FACE = 1, FACE = 2, BLANK = 3, BLANK_FRONT = 4;
 
 const SURFACES = `
@@ -18,6 +21,7 @@ float sincePassed(float theta) {
   return mod(theta + entered / advance - edge, spacing);
 }
 float bore(float theta, float z, float since) {
+  // Below it the point of a drill, of 118 degrees: tan 59.
   if (blind > 0.5 && z < -hole.y) return max(hole.x - (-hole.y - z) * 1.664, 0.0);
   float w = z - helix(theta), found = hole.x;
   if (crestBefore.y > 0.0) found = max(found, profileOf(crestBefore, rootBefore, w));
@@ -53,7 +57,7 @@ void main() {
   if (part >= ${BLANK}) r = part == ${BLANK} ? blank(theta, z) : mix(frontRim, blank(theta, 0.0), share);
   else {
     r = bore(theta, z, sincePassed(theta));
-    float outer = min(hole.w / max(abs(cos(theta)), 1e-6), 0.72 * hole.w / max(abs(sin(theta)), 1e-6));
+    float outer = min(hole.w / max(abs(cos(theta)), 1e-6), ${BACK} * hole.w / max(abs(sin(theta)), 1e-6));
     if (part == ${CUT_FACE} || part == ${FACE}) r = mix(r, outer, share);
   }
   own = vec3(r * cos(theta), r * sin(theta), z);

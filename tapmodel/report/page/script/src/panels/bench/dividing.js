@@ -1,7 +1,7 @@
 /** Dividing: one place after the other, counted. */
 
 import { made } from "../../elements.js";
-import { keep, kept } from "../graph/kept.js";
+import { remember, remembered } from "../../live/remembered.js";
 import { boxed, grid, questions } from "./boxes.js";
 import { steps } from "./stations.js";
 
@@ -9,7 +9,7 @@ import { steps } from "./stations.js";
 
 /** @param {AtDesk} desk */
 export function dividingBench(desk) {
-  const memory = kept("dividing", { divisions: "", place: 0 });
+  const memory = remembered("dividing", { divisions: "", place: 0 });
   const divisions = boxed("divisions, empty for the flutes", { id: "divisions", type: "number", min: 1, max: 400, value: memory.divisions });
   const text = made("div", {});
   const number = made("p", { class: "big", id: "dividing-place" });
@@ -26,7 +26,7 @@ export function dividingBench(desk) {
     [number.textContent, move.textContent, reached.textContent] = [step.place, step.move, step.reached];
     back.disabled = step.first;
     next.disabled = step.last;
-    keep("dividing", memory);
+    remember("dividing", memory);
   };
   const { ask, wrong } = questions("bench/dividing", () => ({
     job: desk.job, units: desk.units, divisions: divisions.box.value ? Number(divisions.box.value) : null,

@@ -1,7 +1,7 @@
 /** Measured sizes, and what they mean. */
 
 import { made } from "../../elements.js";
-import { keep, kept } from "../graph/kept.js";
+import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
 import { boxed, chapterBlocks, notesList, questions } from "./boxes.js";
 
@@ -10,7 +10,7 @@ import { boxed, chapterBlocks, notesList, questions } from "./boxes.js";
 /** @param {AtDesk} desk */
 export function measuredBench(desk) {
   /** @type {Record<string, string>} */
-  const typed = kept("measured", {});
+  const typed = remembered("measured", {});
   const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
   const sizes = made("div", { class: "sizes" });
   const chapter = made("div", {});
@@ -52,7 +52,7 @@ export function measuredBench(desk) {
   const entered = (key, box) => {
     if (box.value.trim()) typed[key] = box.value;
     else delete typed[key];
-    keep("measured", typed);
+    remember("measured", typed);
     ask();
   };
   wire.box.addEventListener("input", () => entered("wire", wire.box));

@@ -1,7 +1,7 @@
 /** Measuring over wires. */
 
 import { made } from "../../elements.js";
-import { keep, kept } from "../graph/kept.js";
+import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
 import { boxed, grid, notesList, pairsList, questions } from "./boxes.js";
 
@@ -9,7 +9,7 @@ import { boxed, grid, notesList, pairsList, questions } from "./boxes.js";
 
 /** @param {AtDesk} desk */
 export function wiresBench(desk) {
-  const typed = kept("wires", { measured: "", wire: "", compound: "0" });
+  const typed = remembered("wires", { measured: "", wire: "", compound: "0" });
   const measured = boxed("measured over wires", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
   const wire = boxed("wire, empty for the one to use", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
   const compound = boxed("compound, from square to the lathe's axis [°]",
@@ -20,7 +20,7 @@ export function wiresBench(desk) {
   }), ({ wires }) => answer.replaceChildren(...told(wires)));
   for (const { box } of [measured, wire, compound])
     box.addEventListener("input", () => {
-      keep("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+      remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
       ask();
     });
   return { title: "Measure over wires", content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };

@@ -2,7 +2,7 @@
 
 import { made } from "../../elements.js";
 import { moved, shownAs, stepped, valueOf } from "../../live/typed.js";
-import { frame, isAhead, put } from "./frame.js";
+import { frame, put } from "./frame.js";
 
 /** @import {Control} from "../../types" */
 /** @import {Desk} from "../../live/desk.js" */
@@ -18,16 +18,16 @@ export function boxRow(first, desk) {
   const around = frame(first, desk);
   const { id } = around;
   const label = made("label", { for: id, id: `${id}-label` }, first.label);
-  const list = first.options.length ? made("datalist", { id: `${id}-list` }) : null;
+  const list = made("datalist", { id: `${id}-list` });
   const box = /** @type {HTMLInputElement} */ (made("input", {
     type: "text", id, autocomplete: "off", spellcheck: "false", "aria-describedby": `${id}-wrong`,
-    ...(kind === "number" ? { inputmode: "decimal" } : {}), ...(list ? { list: list.id } : {}),
+    ...(kind === "number" ? { inputmode: "decimal" } : {}),
   }));
   const unit = made("span", { class: "unit" });
   const slider = first.slider
     ? /** @type {HTMLInputElement} */ (made("input", { type: "range", "aria-labelledby": label.id }))
     : null;
-  const entry = made("span", { class: "entry" }, box, unit, ...(list ? [list] : []));
+  const entry = made("span", { class: "entry" }, box, unit, list);
   const line = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
   const below = [around.wrong, around.back, around.why];
   const node = made("div", { class: `field ${kind}` }, line, ...(slider ? [slider] : []), ...below);
@@ -51,7 +51,7 @@ export function boxRow(first, desk) {
     const next = count && control.slider && moved(box.value, control.slider.step, count);
     if (event.key === "Escape") {
       showAll();
-      delete desk.refused[field];
+      desk.giveUp(field);
       complain("");
     }
     if (!next) return;
@@ -79,9 +79,13 @@ export function boxRow(first, desk) {
       control = next;
       node.dataset.state = next.state;
       put(unit, next.unit);
-      list?.replaceChildren(...optionsOf(list, next));
+      list.replaceChildren(...optionsOf(list, next));
+      // A list of nothing would show an arrow to press.
+      if (next.options.length) box.setAttribute("list", list.id);
+      else box.removeAttribute("list");
       around.show(next);
-      if (typing || isAhead(field, desk)) return;
+      // The box keeps what it has.
+      if (typing || desk.isAhead(field)) return;
       complain("");
       showAll();
     },

@@ -81,16 +81,6 @@ export function frame({ field, label }, desk) {
 }
 
 /**
- * Whether a newer value of that field is still on its way, or what was typed was refused: then the
- * box keeps what it has.
- * @param {string} field
- * @param {Desk} desk
- */
-export function isAhead(field, desk) {
-  return field in desk.refused || desk.waiting.changes.some(({ values }) => values && field in values);
-}
-
-/**
  * @param {Node} node
  * @param {string} text
  */

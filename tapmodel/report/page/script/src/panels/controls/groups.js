@@ -1,6 +1,6 @@
 /** Controls under their headings; those come and go that a tap has or has not. */
 
-import { made } from "../../elements.js";
+import { made, settle } from "../../elements.js";
 import { boxRow } from "./box.js";
 import { put } from "./frame.js";
 import { flagRow, waysRow, wordsRow } from "./words.js";
@@ -76,17 +76,4 @@ function shown(control, desk, rows) {
 function led(group, rows) {
   for (const way of group.ways)
     for (const field of way.fields) rows.get(field)?.node.classList.toggle("led", !way.chosen);
-}
-
-/**
- * Have these children in this order; what stays is not moved, so it keeps the focus.
- * @param {HTMLElement} place
- * @param {HTMLElement[]} wanted
- */
-function settle(place, wanted) {
-  for (const child of [...place.children])
-    if (!wanted.includes(/** @type {HTMLElement} */ (child))) child.remove();
-  wanted.forEach((node, n) => {
-    if (place.children[n] !== node) place.insertBefore(node, place.children[n] ?? null);
-  });
 }

@@ -1,7 +1,7 @@
 /** A few words of which one holds, and what is so or not. */
 
 import { made } from "../../elements.js";
-import { frame, idOf, isAhead } from "./frame.js";
+import { frame, idOf } from "./frame.js";
 
 /** @import {Control, Way} from "../../types" */
 /** @import {Desk} from "../../live/desk.js" */
@@ -39,6 +39,7 @@ export function wordsRow(first, desk) {
   const { field, label, options } = first;
   const around = frame(first, desk);
   const set = segments(around.id, label, options, (value) => desk.set({ [field]: value }));
+  set.node.setAttribute("aria-describedby", around.wrong.id);
   return pressedRow(first, desk, around, set.node, ({ value }) => set.show(value));
 }
 
@@ -50,7 +51,7 @@ export function wordsRow(first, desk) {
 export function flagRow(first, desk) {
   const { field, label } = first;
   const around = frame(first, desk);
-  const box = /** @type {HTMLInputElement} */ (made("input", { type: "checkbox", id: around.id }));
+  const box = /** @type {HTMLInputElement} */ (made("input", { type: "checkbox", id: around.id, "aria-describedby": around.wrong.id }));
   box.addEventListener("change", () => desk.set({ [field]: box.checked || null }));
   const line = made("label", { class: "flag", for: around.id }, box, ` ${label}`);
   return pressedRow(first, desk, around, line, () => (box.checked = desk.job[field] === true));
@@ -74,7 +75,7 @@ function pressedRow({ field, kind }, desk, around, pressed, set) {
     show(control) {
       node.dataset.state = control.state;
       around.show(control);
-      if (isAhead(field, desk)) return;
+      if (desk.isAhead(field)) return;
       around.complain("");
       set(control);
     },

@@ -10,7 +10,6 @@ export const LETTERS = ["A", "B", "C", "D"];
  * @property {string} name
  * @property {Job} job
  * @property {Units} units of its texts
- * @property {string} title
  * @property {string} path of its section
  * @property {number} reach of its section [mm]
  * @property {Place} edge of its first land
@@ -25,8 +24,8 @@ export const LETTERS = ["A", "B", "C", "D"];
  * @returns {Variant}
  */
 export function variantOf(letter, name, job, view) {
-  const { units, title, section, frame, marks, figures } = view;
-  return { letter, name, job: { ...job }, units, title, path: section.path, reach: frame.reach, edge: marks.rake.edge, figures };
+  const { units, section, frame, marks, figures } = view;
+  return { letter, name, job: { ...job }, units, path: section.path, reach: frame.reach, edge: marks.rake.edge, figures };
 }
 
 /**

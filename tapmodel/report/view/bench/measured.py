@@ -1,0 +1,117 @@
+"""Measured sizes and what they mean, as the page asks for it at the machine."""
+
+from dataclasses import dataclass
+
+from tapmodel.designing.record import TapDesign
+from tapmodel.errors import NoWireError
+from tapmodel.report.blocks import Length
+from tapmodel.report.chapters.measured import chapter_of
+from tapmodel.report.screen.chapter import span
+from tapmodel.report.units import Units, in_words, shown_high
+from tapmodel.report.view.chapter import ShownChapter, shown_chapter
+from tapmodel.report.view.judged import Judged, judged_as
+from tapmodel.report.words.compound import SWING
+from tapmodel.report.words.measured import LABELS, judged
+from tapmodel.shop.measured.answer import MeasuredAnswer
+from tapmodel.shop.measured.verdicts import Judgement, Standing, Way
+from tapmodel.shop.measured.zones import Wanted, wanted
+from tapmodel.shop.wires.answer import answer_for
+from tapmodel.spec.measured.sizes import LENGTHS, Size
+from tapmodel.words import Severity
+
+_FORM = ".4f"
+
+
+@dataclass(frozen=True, slots=True)
+class SizeView:
+    """A size that can be measured.
+
+    Attributes:
+        key: its name in the file.
+        label: as papers call it.
+        aim: as designed, with its limits.
+        unit: behind the box; empty for a length, which takes its own.
+        judged: what the measured one means; None where none was.
+    """
+
+    key: str
+    label: str
+    aim: str
+    unit: str
+    judged: Judged | None
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredView:
+    """What was measured, and the tap as it is.
+
+    Attributes:
+        sizes: of the tap, in the order of the work.
+        chapter: as papers tell it; None where nothing was measured.
+        notes: what else to heed.
+    """
+
+    sizes: tuple[SizeView, ...]
+    chapter: ShownChapter | None
+    notes: tuple[str, ...]
+
+
+def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units) -> MeasuredView:
+    """Every size of the tap with what it is to be, and the answer of `tapmodel measured`."""
+    found = {one.size: one for one in answer.judgements} if answer else {}
+    if answer and answer.over_wires is not None:
+        found[Size.OVER_WIRES] = found.pop(Size.PITCH_DIAMETER)
+    aims = dict(wanted(design))
+    over = _aim_over_wires(design)
+    sizes = [size for size in Size if size in aims or (size is Size.OVER_WIRES and over)]
+    chapter = shown_chapter(chapter_of(answer), units) if answer and found else None
+    feeds = any(one.way is Way.SLIDE and one.standing is Standing.TO_TAKE for one in found.values())
+    return MeasuredView(
+        sizes=tuple(
+            SizeView(
+                size.value,
+                LABELS[size],
+                _aim(size, over or aims[size] if size is Size.OVER_WIRES else aims[size], units),
+                "" if size in LENGTHS else "°" if size is Size.CHAMFER_ANGLE else "HRC",
+                _size_judged(found.get(size), units),
+            )
+            for size in sizes
+        ),
+        chapter=chapter,
+        notes=(SWING[design.tap.thread.hand],) if feeds else (),
+    )
+
+
+def _aim_over_wires(design: TapDesign) -> Wanted | None:
+    try:
+        answer = answer_for(design)
+    except NoWireError:
+        return None
+    return Wanted(answer.measurement_target, answer.measurement_min, answer.measurement_max)
+
+
+def _aim(size: Size, one: Wanted, units: Units) -> str:
+    if size not in LENGTHS:
+        return f"{one.aim:.4g}{'°' if size is Size.CHAMFER_ANGLE else ' HRC'}"
+    if one.low is not None and one.high is not None:
+        return span(Length(one.low, 4), Length(one.high, 4), units)
+    if one.high is not None:
+        most = " = ".join(shown_high(Length(one.high, 4), units))
+        return f"{in_words(one.aim, _FORM, units)}, at most {most}"
+    return in_words(one.aim, _FORM, units)
+
+
+_STANDING = {
+    Standing.SCRAP: Severity.ERROR,
+    Standing.OF_USE: Severity.WARNING,
+    Standing.TO_TAKE: Severity.NOTE,
+    Standing.NO_LIMITS: Severity.NOTE,
+}
+"""How grave a standing is; in limits is fine."""
+
+
+def _size_judged(one: Judgement | None, units: Units) -> Judged | None:
+    if one is None:
+        return None
+    text = judged(one, units).removeprefix(f"{LABELS[one.size]}: ")
+    return judged_as(_STANDING.get(one.standing), text[:1].upper() + text[1:])
