@@ -349,12 +349,9 @@ def test_nothing_is_cut_off(flat_window: "BrowserContext", served: str, width: i
 
 @pytest.mark.parametrize("width", [360, 1600])
 def test_nothing_is_cut_off_once_all_is_there(
-    window: "BrowserContext", served: str, width: int
+    flat_window: "BrowserContext", served: str, width: int
 ) -> None:
-    live = Live(window, served, width, 800)
-    # The leaders are drawn on a sheet of their own, which has to lie on the model.
-    sheets = [live.page.locator(name).bounding_box() for name in ("#model", ".leaders")]
-    assert sheets[0] == sheets[1]
+    live = Live(flat_window, served, width, 800)
     if width < 992:
         live.page.get_by_role("button", name="Change the tap").click()
     live.type("designation", "Tr16x8(P4)LH")

@@ -62,3 +62,13 @@ def test_what_does_not_change_the_model_asks_for_none(
     assert live.taps_asked() > asked
     assert sum(url.endswith("/model") for url in live.asked) == before
     live.close()
+
+
+@pytest.mark.parametrize("width", [360, 1600])
+def test_leaders_lie_on_the_model(window: "BrowserContext", served: str, width: int) -> None:
+    live = Live(window, served, width, 800)
+    live.page.locator(".labels .leader:visible").first.wait_for()
+    # They are drawn on a sheet of their own.
+    sheets = [live.page.locator(name).bounding_box() for name in ("#model", ".leaders")]
+    assert sheets[0] == sheets[1]
+    live.close()
