@@ -4,7 +4,7 @@ import shutil
 import socket
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,7 +20,7 @@ from tapmodel.serve.asked import Asked
 from tapmodel.serve.building.builds import Builds
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, BrowserContext
 
 TOKEN = "of-the-tests"  # noqa: S105  (of a server that only these tests ask)
 
@@ -75,14 +75,45 @@ def served() -> Iterator[str]:
 
 
 @pytest.fixture(scope="module")
-def browser() -> Iterator["Browser"]:
-    """A headless Chromium."""
+def started_by() -> Iterator[Callable[..., "Browser"]]:
+    """Starts a headless Chromium with options of its own."""
     sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
     chromium = shutil.which("chromium")
     if chromium is None:
         pytest.skip("the browser chromium is not installed")
     with sync_api.sync_playwright() as play:
-        options = ["--no-sandbox", "--enable-unsafe-swiftshader"]
-        started = play.chromium.launch(executable_path=chromium, args=options)
-        yield started
-        started.close()
+        launched: list[Browser] = []
+
+        def start(*options: str) -> "Browser":
+            all_options = ["--no-sandbox", *options]
+            launched.append(play.chromium.launch(executable_path=chromium, args=all_options))
+            return launched[-1]
+
+        yield start
+        for browser in launched:
+            browser.close()
+
+
+@pytest.fixture(scope="module")
+def browser(started_by: Callable[..., "Browser"]) -> "Browser":
+    """One that draws the model, without a card: of each pixel one sample, not four."""
+    return started_by("--enable-unsafe-swiftshader", "--webgl-msaa-sample-count=0")
+
+
+@pytest.fixture(scope="module")
+def flat_browser(started_by: Callable[..., "Browser"]) -> "Browser":
+    """One that draws no model, which takes longer than all else of a page."""
+    return started_by("--disable-3d-apis")
+
+
+# A window takes the browser as long as a page takes to load: tests of a module share it.
+@pytest.fixture(scope="module")
+def window(browser: "Browser") -> "BrowserContext":
+    """Where pages are opened that show the model."""
+    return browser.new_context()
+
+
+@pytest.fixture(scope="module")
+def flat_window(flat_browser: "Browser") -> "BrowserContext":
+    """Where pages are opened that show no model."""
+    return flat_browser.new_context()

@@ -2,7 +2,7 @@
 
 import re
 
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
 WAITS = 15_000
 """For an answer, on a machine that does much else [ms]."""
@@ -13,13 +13,14 @@ expect.set_options(timeout=WAITS)
 class Live:
     """A page, and what it asked for and complained of."""
 
-    def __init__(self, browser: Browser, address: str, **context: object) -> None:
-        """Open the address and wait until all of it shows."""
-        self.context = browser.new_context(
-            **({"viewport": {"width": 1400, "height": 900}} | context)
-        )
-        self.context.set_default_timeout(WAITS)
-        self.page: Page = self.context.new_page()
+    def __init__(
+        self, window: BrowserContext, address: str, width: int = 1400, height: int = 900
+    ) -> None:
+        """Open the address in a window and wait until all of it shows."""
+        self.context = window
+        self.page: Page = window.new_page()
+        self.page.set_default_timeout(WAITS)
+        self.page.set_viewport_size({"width": width, "height": height})
         self.complaints: list[str] = []
         self.asked: list[str] = []
         self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
@@ -76,5 +77,5 @@ class Live:
 
     def close(self) -> None:
         """Close it; nothing may have gone wrong on the way."""
-        self.context.close()
+        self.page.close()
         assert self.complaints == []

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import settled_tap
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.drawings.catalogue import all_drawings
 from tapmodel.report.page.solid import Model
@@ -17,7 +17,7 @@ pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 from opened import Live
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, BrowserContext
 
 GRAVE = {"serious", "critical"}
 
@@ -39,12 +39,25 @@ def axe(node_modules: Path) -> str:
     return (node_modules / "axe-core" / "axe.min.js").read_text()
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.fixture(scope="module", params=["light", "dark"])
+def lit(browser: "Browser", request: pytest.FixtureRequest) -> "BrowserContext":
+    """Windows in both schemes. The checker is put in, which the page's policy forbids to others."""
+    return browser.new_context(color_scheme=request.param, bypass_csp=True)
+
+
+@pytest.fixture(scope="module")
+def file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    design = settled_tap(job_for("Tr16x4"))
+    mesh = preview_mesh(design.tap)
+    few = dict(list(all_drawings(design).items())[:1])
+    path = tmp_path_factory.mktemp("file") / "tap.html"
+    write_page(path, design, PageContent(few, Model(mesh.vertices, mesh.triangles, "Preview")))
+    return path
+
+
 @pytest.mark.parametrize("width", [360, 1600])
-def test_the_live_page(browser: "Browser", served: str, axe: str, scheme: str, width: int) -> None:
-    size = {"width": width, "height": 900}
-    # The checker is put into the page, which its policy forbids to everybody.
-    live = Live(browser, served, color_scheme=scheme, viewport=size, bypass_csp=True)
+def test_the_live_page(lit: "BrowserContext", served: str, axe: str, width: int) -> None:
+    live = Live(lit, served, width)
     if width < 992:
         live.page.locator("#drawer").click()
     else:
@@ -56,13 +69,7 @@ def test_the_live_page(browser: "Browser", served: str, axe: str, scheme: str, w
     live.close()
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_file(browser: "Browser", tmp_path: Path, axe: str, scheme: str) -> None:
-    design = design_tap(job_for("Tr16x4"))
-    mesh = preview_mesh(design.tap)
-    few = dict(list(all_drawings(design).items())[:1])
-    path = tmp_path / "tap.html"
-    write_page(path, design, PageContent(few, Model(mesh.vertices, mesh.triangles, "Preview")))
-    live = Live(browser, path.as_uri(), color_scheme=scheme, bypass_csp=True)
+def test_the_file(lit: "BrowserContext", file: Path, axe: str) -> None:
+    live = Live(lit, file.as_uri())
     assert grave(live, axe) == []
     live.close()

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from opened import WAITS, Live
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from tapmodel.designing.settle import settle
 from tapmodel.report.page.write import PageContent, write_page
@@ -38,8 +38,8 @@ WIDE = """() => [...document.querySelectorAll("main *")]
 
 
 @pytest.fixture
-def live(browser: Browser, served: str) -> Iterator[Live]:
-    page = Live(browser, served)
+def live(flat_window: BrowserContext, served: str) -> Iterator[Live]:
+    page = Live(flat_window, served)
     yield page
     page.close()
 
@@ -81,8 +81,8 @@ def shows_rake(page: Page, rake: float) -> None:
 
 
 @pytest.mark.parametrize("width", [800, 1600])
-def test_the_cutter_is_seen_whole(browser: Browser, served: str, width: int) -> None:
-    live = Live(browser, served, viewport={"width": width, "height": 900})
+def test_the_cutter_is_seen_whole(flat_window: BrowserContext, served: str, width: int) -> None:
+    live = Live(flat_window, served, width, 900)
     if width < 992:
         live.page.get_by_role("button", name="Change the tap").click()
     live.type("designation", "M10")
@@ -267,8 +267,9 @@ def test_four_variants_are_the_most(live: Live) -> None:
     assert len(set(dashes)) == 4
 
 
-def test_a_reading_over_wires_is_judged_at_the_machine(browser: Browser, served: str) -> None:
-    live = Live(browser, served, viewport={"width": 360, "height": 740}, is_mobile=True)
+def test_a_reading_over_wires_is_judged_at_the_machine(flat_browser: Browser, served: str) -> None:
+    phone = flat_browser.new_context(is_mobile=True)
+    live = Live(phone, served, 360, 740)
     page = live.page
     page.locator("summary", has_text="Measure over wires").click()
     body = page.locator("details.tool[open]")
@@ -286,6 +287,7 @@ def test_a_reading_over_wires_is_judged_at_the_machine(browser: Browser, served:
     # The last good answer stays.
     expect(body.locator(".judged")).to_contain_text("take more")
     live.close()
+    phone.close()
 
 
 def test_the_counter_goes_round_the_flutes_and_survives_a_reload(live: Live) -> None:
@@ -323,8 +325,10 @@ def test_gears_are_found_once_the_lathe_is_named(live: Live) -> None:
 
 
 @pytest.mark.parametrize("width", [360, 800, 1600])
-def test_nothing_is_cut_off_at_any_width(browser: Browser, served: str, width: int) -> None:
-    live = Live(browser, served, viewport={"width": width, "height": 800})
+def test_nothing_is_cut_off_at_any_width(
+    flat_window: BrowserContext, served: str, width: int
+) -> None:
+    live = Live(flat_window, served, width, 800)
     page = live.page
     for _ in range(2):
         page.locator("#pin").click()
@@ -345,11 +349,11 @@ def test_nothing_is_cut_off_at_any_width(browser: Browser, served: str, width: i
     live.close()
 
 
-def test_the_file_shows_the_same_graphs(browser: Browser, tmp_path: Path) -> None:
+def test_the_file_shows_the_same_graphs(flat_window: BrowserContext, tmp_path: Path) -> None:
     design = settle(job_for(THREAD))
     file = tmp_path / "tap.html"
     write_page(file, design, PageContent())
-    live = Live(browser, file.as_uri())
+    live = Live(flat_window, file.as_uri())
     shows_rake(live.page, design.figures.rake_crest)
     assert design.prediction is not None
     teeth = len(design.prediction.chips.teeth)

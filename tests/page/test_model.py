@@ -9,12 +9,13 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 import numpy as np
 import pytest
-from asked import design_of
 from numpy.typing import NDArray
 
+from tapmodel.designing.design import settled_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.page.solid import Model
@@ -25,12 +26,15 @@ from tapmodel.report.view.section.sections import section_at
 from tapmodel.shape.flute_section import face_angle, heel_angle, section_of
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.judged import judged
+from tapmodel.spec.job_file import job_for
 from tapmodel.words import Hand, Units
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
 Picture = NDArray[np.int16]
 Vector = tuple[float, float, float]
+Size = dict[str, int]
+Motion = Literal["no-preference", "reduce"]
 
 MARGIN = 0.92
 WINDOW = {"width": 1500, "height": 1000}
@@ -90,7 +94,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def page_of(folder: Path, job: str, sets: tuple[str, ...] = ()) -> tuple[TapDesign, Path]:
-    design = judged(design_of(job, sets))
+    design = judged(settled_tap(job_for(job, sets)))
     path = folder / f"{job}{len(sets)}{'-'.join(sets).replace('.', '_')}.html"
     if not path.exists():
         mesh = preview_mesh(design.tap)
@@ -102,10 +106,17 @@ def page_of(folder: Path, job: str, sets: tuple[str, ...] = ()) -> tuple[TapDesi
 class Opened:
     """A page with its model."""
 
-    def __init__(self, browser: "sync_api.Browser", file: Path, **options: object) -> None:
-        """Open a file in a window of its own, with options of the browser's."""
-        self.context = browser.new_context(**({"viewport": WINDOW} | options))
-        self.page = self.context.new_page()
+    def __init__(
+        self,
+        window: "sync_api.BrowserContext",
+        file: Path,
+        size: Size,
+        motion: Motion = "no-preference",
+    ) -> None:
+        """Open a file in a window, by somebody who welcomes motion or does not."""
+        self.page = window.new_page()
+        self.page.set_viewport_size(size)
+        self.page.emulate_media(reduced_motion=motion)
         self.complaints: list[str] = []
         self.page.on("pageerror", lambda error: self.complaints.append(str(error)))
         self.page.goto(file.as_uri())
@@ -162,15 +173,26 @@ class Opened:
 
     def close(self) -> None:
         """Nothing may have gone wrong in the script."""
+        self.page.close()
         assert self.complaints == []
-        self.context.close()
+
+
+@pytest.fixture(scope="module")
+def page(window: "sync_api.BrowserContext", folder: Path) -> Iterator[Opened]:
+    opened = Opened(window, page_of(folder, RIGHT)[1], WINDOW)
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
-def opened(browser: "sync_api.Browser", folder: Path) -> Iterator[Opened]:
-    page = Opened(browser, page_of(folder, RIGHT)[1])
-    yield page
-    page.close()
+def opened(page: Opened) -> Opened:
+    """A page as it opens, whatever a test before did with it."""
+    page.page.check("input[name=scene][value=alone]")
+    page.page.check("#model-names")
+    page.page.uncheck("#cut")
+    page.page.uncheck("#cut-quarter")
+    page.view("quarter")
+    return page
 
 
 def tap_box(design: TapDesign) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
@@ -370,16 +392,18 @@ def cutter_side(design: TapDesign, page: Opened) -> str:
 
 @pytest.mark.parametrize("job", [RIGHT, LEFT])
 def test_the_milling_shows_every_flute_where_it_is(
-    browser: "sync_api.Browser", folder: Path, job: str
+    window: "sync_api.BrowserContext", folder: Path, job: str
 ) -> None:
     design, file = page_of(folder, job, SHORT)
-    page = Opened(browser, file, viewport=SMALL)
+    page = Opened(window, file, SMALL)
     assert wrong_in_milling(design, page) == []
     assert cutter_side(design, page) == flute_setting(design).side
     page.close()
 
 
-def test_the_milling_tells_wrong_taps_apart(browser: "sync_api.Browser", folder: Path) -> None:
+def test_the_milling_tells_wrong_taps_apart(
+    window: "sync_api.BrowserContext", folder: Path
+) -> None:
     """A flute less, the other hand, and the offset to the other side: each is seen."""
     design, _ = page_of(folder, RIGHT, SHORT)
     offset = design.tap.flutes.offset
@@ -387,7 +411,7 @@ def test_the_milling_tells_wrong_taps_apart(browser: "sync_api.Browser", folder:
     other = [(LEFT, ()), (RIGHT, ("flutes.count=4",)), (RIGHT, (f"flutes.offset={-offset:g}",))]
     for job, sets in other:
         shown, file = page_of(folder, job, (*SHORT, *sets))
-        page = Opened(browser, file, viewport=SMALL)
+        page = Opened(window, file, SMALL)
         wrong = wrong_in_milling(design, page)
         assert len(wrong) >= 2, (job, sets)
         if shown.tap.flutes.count == design.tap.flutes.count:
@@ -423,10 +447,10 @@ def test_the_tap_in_its_hole_tells_turns_depth_and_teeth(opened: Opened, folder:
 
 
 def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
-    browser: "sync_api.Browser", folder: Path
+    window: "sync_api.BrowserContext", folder: Path
 ) -> None:
     _, file = page_of(folder, RIGHT, SHORT)
-    page = Opened(browser, file, viewport=SMALL)
+    page = Opened(window, file, SMALL)
     page.scene("mill", 0.0)
     page.page.get_by_role("button", name="play").click()
     page.page.wait_for_timeout(900)
@@ -436,7 +460,7 @@ def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
     page.page.wait_for_timeout(300)
     assert float(page.page.locator(".player input[type=range]").input_value()) == place
     page.close()
-    calm = Opened(browser, file, viewport=SMALL, reduced_motion="reduce")
+    calm = Opened(window, file, SMALL, "reduce")
     calm.scene("mill", 0.0)
     assert calm.page.get_by_role("button", name="play").count() == 0
     calm.page.get_by_role("button", name="step on").click()

@@ -9,13 +9,13 @@ sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not 
 from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import BrowserContext
 
 
 def test_a_change_is_followed_by_its_model_and_the_old_one_stays_dimmed(
-    browser: "Browser", served: str
+    window: "BrowserContext", served: str
 ) -> None:
-    live = Live(browser, served)
+    live = Live(window, served)
     page = live.page
     land = page.locator(".labels .leader[data-key=land]")
     land.wait_for(state="visible")
@@ -46,8 +46,10 @@ def test_a_change_is_followed_by_its_model_and_the_old_one_stays_dimmed(
     live.close()
 
 
-def test_what_does_not_change_the_model_asks_for_none(browser: "Browser", served: str) -> None:
-    live = Live(browser, served)
+def test_what_does_not_change_the_model_asks_for_none(
+    window: "BrowserContext", served: str
+) -> None:
+    live = Live(window, served)
     live.page.locator(".labels .leader[data-key=land]").wait_for(state="visible")
     live.page.wait_for_timeout(500)
     before = sum(url.endswith("/model") for url in live.asked)
@@ -59,4 +61,14 @@ def test_what_does_not_change_the_model_asks_for_none(browser: "Browser", served
     live.page.wait_for_timeout(1500)
     assert live.taps_asked() > asked
     assert sum(url.endswith("/model") for url in live.asked) == before
+    live.close()
+
+
+@pytest.mark.parametrize("width", [360, 1600])
+def test_leaders_lie_on_the_model(window: "BrowserContext", served: str, width: int) -> None:
+    live = Live(window, served, width, 800)
+    live.page.locator(".labels .leader:visible").first.wait_for()
+    # They are drawn on a sheet of their own.
+    sheets = [live.page.locator(name).bounding_box() for name in ("#model", ".leaders")]
+    assert sheets[0] == sheets[1]
     live.close()

@@ -9,7 +9,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "hostile"))
 
-from asked import design_of
+from asked import settled_of
 from entry import refusal_faults, run
 
 from tapmodel.prediction.heat.carburising import carburised
@@ -19,7 +19,7 @@ from tapmodel.report.drawings.views.carbon import draw
 
 
 def found(size: str, hours: float) -> tuple[Carburised, Tooth]:
-    thread = design_of(size, []).tap.thread
+    thread = settled_of(size, []).tap.thread
     answer = carburised(Carburising(0.18, 1.10, 925.0, hours), thread)
     assert answer.tooth
     return answer, answer.tooth

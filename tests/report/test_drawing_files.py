@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -57,7 +57,7 @@ def _lengths(path: Path) -> list[tuple[float, float]]:
 
 @pytest.fixture(scope="module")
 def reference() -> TapDesign:
-    return design_of("M18x0.75")
+    return settled_of("M18x0.75")
 
 
 def test_dimensions_say_what_lies_between_their_points(
@@ -137,7 +137,7 @@ def test_another_program_draws_it_as_large_as_the_picture(
     ],
 )
 def test_the_geometry_is_in_mm_whatever_the_letters_and_says_so(units: Units, told: str) -> None:
-    design = design_of("3/8-16 UNC")
+    design = settled_of("3/8-16 UNC")
     document = all_drawings(design, units=units)["side"].document
     assert document.header["$INSUNITS"] == 4
     assert ("drawn in", told) in document.header.custom_vars.properties

@@ -7,7 +7,7 @@ from itertools import combinations, pairwise
 import numpy as np
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 from ezdxf.entities import DXFEntity
 from ezdxf.fonts import fonts
 from unit_cases import in_turn
@@ -195,7 +195,7 @@ def _in_turn(text: str, units: Units) -> Projection:
 def _drawn(request: pytest.FixtureRequest) -> dict[str, Drawing]:
     """All drawings of a job, once for all tests that look at it."""
     text, units = request.param
-    return all_drawings(design_of(text, JOBS[text]), _in_turn(text, units), units)
+    return all_drawings(settled_of(text, JOBS[text]), _in_turn(text, units), units)
 
 
 def test_nothing_touches_lettering(drawn: dict[str, Drawing]) -> None:
@@ -208,7 +208,7 @@ def test_nothing_touches_lettering(drawn: dict[str, Drawing]) -> None:
 
 
 def test_the_picture_is_as_wide_as_what_is_seen_on_it() -> None:
-    for name, drawing in all_drawings(design_of("M18x0.75")).items():
+    for name, drawing in all_drawings(settled_of("M18x0.75")).items():
         seen = _seen(drawing).width + 2 * MARGIN
         assert -0.1 < seen - drawing.width_mm < 0.8, name
 
@@ -237,7 +237,7 @@ def test_no_length_is_lettered_nearer_than_a_letter_to_another(drawn: dict[str, 
 @pytest.mark.parametrize("units", Units)
 def test_nor_is_one_of_the_longest_beside_the_shortest(units: Units) -> None:
     text = "M80x0.75-LH"
-    _are_apart(drawing_of("side", design_of(text), _in_turn(text, units), units))
+    _are_apart(drawing_of("side", settled_of(text), _in_turn(text, units), units))
 
 
 def _are_apart(drawing: Drawing) -> None:
@@ -267,7 +267,7 @@ def _lengths(drawing: Drawing) -> Iterator[tuple[str, float]]:
 
 
 def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> None:
-    drawing = drawing_of("milling", design_of("M18x0.75"))
+    drawing = drawing_of("milling", settled_of("M18x0.75"))
     space = drawing.document.modelspace()
     heel = next(entity for entity in space.query("TEXT") if entity.dxf.text == "heel")
     at = heel.get_placement()[1]
@@ -283,7 +283,7 @@ def test_a_line_through_lettering_and_lettering_over_lettering_are_found() -> No
 
 @pytest.mark.parametrize("text", JOBS)
 def test_limits_that_lie_close_are_lettered_apart(text: str) -> None:
-    drawing = drawing_of("thread-form", design_of(text, JOBS[text]))
+    drawing = drawing_of("thread-form", settled_of(text, JOBS[text]))
     boxes = [box for box in _boxes(drawing) if box.text.replace(".", "").isdigit()]
     assert len(boxes) == 11
     for one, other in combinations(boxes, 2):

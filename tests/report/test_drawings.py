@@ -9,7 +9,7 @@ from pathlib import Path
 import ezdxf
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 from ezdxf.entities import DXFEntity
 
 from tapmodel.designing.record import TapDesign
@@ -25,7 +25,7 @@ from tapmodel.report.units import Projection, Units
 
 
 def _design(text: str, *sets: str) -> TapDesign:
-    return design_of(text, sets)
+    return settled_of(text, sets)
 
 
 def _words(drawing: Drawing) -> str:
@@ -497,6 +497,6 @@ def _lettered(drawing: Drawing) -> list[str]:
 def test_the_drawings_of_a_thread_of_several_starts_tell_lead_and_starts(
     text: str, told: list[str], units: Units
 ) -> None:
-    design = design_of(text)
+    design = settled_of(text)
     for drawing in (thread_form.draw(design, units), side.draw(design, Projection.FIRST, units)):
         assert [words for words in _lettered(drawing) if words.startswith("lead")] == told

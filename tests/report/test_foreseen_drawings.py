@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 from ezdxf.entities import LWPolyline
 
 from tapmodel.designing.record import TapDesign
@@ -41,7 +41,7 @@ FORESEEN = ("chips", "torque", "strength", "clearance")
 
 @pytest.fixture(scope="module", params=JOBS)
 def design(request: pytest.FixtureRequest) -> TapDesign:
-    return design_of(request.param, ())
+    return settled_of(request.param, ())
 
 
 def _foreseen(design: TapDesign) -> Prediction:
@@ -122,7 +122,7 @@ def test_the_chips_drawn_have_the_area_of_the_teeth(design: TapDesign) -> None:
 def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out() -> None:
     """Tr16x4 after a tap of 14.07 mm over flat crests, 0.08 mm thinner."""
     before = ("set.before_major=14.07", "set.before_pitch_diameter=14.044")
-    design = design_of("Tr16x4", ("set.number=2", "set.taps=2", *before))
+    design = settled_of("Tr16x4", ("set.number=2", "set.taps=2", *before))
     foreseen, drawing = _foreseen(design), drawing_of("chips", design)
     teeth = foreseen.chips.teeth
     curves = [_points(curve) for curve in _curves(drawing, THIN, closed=True)]
@@ -135,13 +135,13 @@ def test_what_the_tap_before_took_is_drawn_otherwise_and_its_chips_are_left_out(
     foot = 4 / 2 + (14.044 - 2 * wall) * math.tan(math.radians(15))
     assert np.ptp(gone[:, 0]) == pytest.approx(foot)
     assert "wide hatching: what earlier taps have cut" in _words(drawing)
-    alone = drawing_of("chips", design_of("Tr16x4"))
+    alone = drawing_of("chips", settled_of("Tr16x4"))
     assert not any("earlier taps" in words for words in _words(alone))
 
 
 @pytest.mark.parametrize("text", ["M10", "M18x0.75", "1/2-12 BSW LH"])
 def test_the_least_and_the_greatest_chip_are_written(text: str) -> None:
-    design = design_of(text, ())
+    design = settled_of(text, ())
     chips = _foreseen(design).chips
     words = _words(drawing_of("chips", design))
     (thickness,) = (word for word in words if word.startswith("thickness: "))
@@ -214,7 +214,7 @@ SLIPPERY = {
 
 @pytest.mark.parametrize("text", SLIPPERY)
 def test_the_thick_line_peaks_at_the_likely_torque_told(text: str) -> None:
-    design = design_of(text, SLIPPERY[text])
+    design = settled_of(text, SLIPPERY[text])
     # whatever makes the likely torque another than the highest of its course
     told = _foreseen(design).torque
     band = replace(told.band, likely=told.band.likely / 1.3)
@@ -238,7 +238,7 @@ def test_the_thick_line_peaks_at_the_likely_torque_told(text: str) -> None:
 
 def test_a_blind_hole_tells_where_the_tap_stops() -> None:
     # 25 mm of thread above a chamfer of four pitches
-    blind = design_of("M64x1", SLIPPERY["M64x1"])
+    blind = settled_of("M64x1", SLIPPERY["M64x1"])
     drawing = drawing_of("torque", blind)
     assert "stops at 29" in _words(drawing)
     lines = drawing.document.modelspace().query("LINE")
@@ -249,7 +249,7 @@ def test_a_blind_hole_tells_where_the_tap_stops() -> None:
         and abs(line.dxf.end.y - line.dxf.start.y) * drawing.scale > 39
         for line in upright
     )
-    through = drawing_of("torque", design_of("M64x1", ()))
+    through = drawing_of("torque", settled_of("M64x1", ()))
     assert not any(word.startswith("stops at") for word in _words(through))
 
 
@@ -336,7 +336,7 @@ def test_lines_of_equal_shear_run_where_the_shear_is_so(design: TapDesign) -> No
 
 
 def test_a_round_section_has_rings() -> None:
-    design = design_of("M10", ())
+    design = settled_of("M10", ())
     shank = next(s for s in _foreseen(design).strength.sections if s.place is Place.SHANK)
     seen = Seen(design.tap, shank)
     rings = {line.share: np.hypot(*line.points.T) for line in seen.lines}
@@ -374,7 +374,7 @@ def test_the_peak_and_all_sections_are_written(design: TapDesign) -> None:
 
 def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     # of four flutes it would be the neck behind the thread that breaks
-    design = design_of("3/8 BSW LH", ("flutes.count=3",))
+    design = settled_of("3/8 BSW LH", ("flutes.count=3",))
     drawing, foreseen = drawing_of("strength", design), _foreseen(design)
     words, strength = _words(drawing), foreseen.strength
     assert strength.governs.spot is Spot.THREAD_ROOT
@@ -389,13 +389,13 @@ def test_a_notch_that_decides_is_in_the_number_of_the_weakest_place() -> None:
     land, factor = map(float, re.findall(r"\d[\d.]*", why)[:2])
     assert factor == pytest.approx(strength.notch.factor, rel=5.1e-3)
     assert land * factor == pytest.approx(root, rel=1.1e-2)
-    other = _words(drawing_of("strength", design_of("M64x1", ())))
+    other = _words(drawing_of("strength", settled_of("M64x1", ())))
     assert not any("notch" in word for word in other)
 
 
 @pytest.mark.parametrize("kind", ["concentric", "eccentric"])
 def test_clearances_are_drawn_as_they_are_and_no_further_than_can_be_read(kind: str) -> None:
-    design = design_of("M12", (f"relief.chamfer.kind={kind}",))
+    design = settled_of("M12", (f"relief.chamfer.kind={kind}",))
     foreseen, drawing = _foreseen(design), drawing_of("clearance", design)
     traces = clearance_along(foreseen.tap, 240, foreseen.task.hole.drill)
     # 0 and the highest mark stand at the left end of the axis, and tell its scale.
@@ -423,7 +423,7 @@ def test_clearances_are_drawn_as_they_are_and_no_further_than_can_be_read(kind: 
 
 def test_what_binds_is_drawn_down_to_where_it_stands_though_nothing_clears() -> None:
     sets = ("relief.chamfer.kind=concentric", "relief.thread.kind=concentric")
-    design = design_of("M12", sets)
+    design = settled_of("M12", sets)
     drawing, foreseen = drawing_of("clearance", design), _foreseen(design)
     trace = clearance_along(foreseen.tap, 120, foreseen.task.hole.drill).chamfer
     (curve,) = (_points(curve) for curve in _curves(drawing, CENTRE, closed=False))
@@ -440,14 +440,14 @@ def test_what_binds_is_drawn_down_to_where_it_stands_though_nothing_clears() -> 
 
 
 def test_it_stays_off_the_sheet() -> None:
-    drawings = all_drawings(design_of("M10", ()))
+    drawings = all_drawings(settled_of("M10", ()))
     assert [drawing.name for drawing in at_machine(drawings)] == [
         name for name in drawings if name != "clearance"
     ]
 
 
 def test_the_section_of_a_left_hand_tap_is_seen_as_its_mirror_image() -> None:
-    right, left = (design_of(text, ()) for text in ("M6x0.5", "M6x0.5-LH"))
+    right, left = (settled_of(text, ()) for text in ("M6x0.5", "M6x0.5-LH"))
     seen = [Seen(d.tap, _foreseen(d).strength.sections[0]) for d in (right, left)]
     assert seen[1].rim() == pytest.approx(seen[0].rim() * [-1, 1])
     for one, other in zip(seen[0].lines, seen[1].lines, strict=True):
@@ -455,7 +455,7 @@ def test_the_section_of_a_left_hand_tap_is_seen_as_its_mirror_image() -> None:
 
 
 def test_what_nothing_is_foreseen_of_is_drawn_without(tmp_path: Path) -> None:
-    broken = design_of("M10", ("blank.square_across_flats=12",))
+    broken = settled_of("M10", ("blank.square_across_flats=12",))
     assert broken.prediction is None
     drawings = all_drawings(broken)
     assert list(drawings) == [kind.name for kind in DRAWINGS if kind.name not in FORESEEN]
@@ -465,7 +465,7 @@ def test_what_nothing_is_foreseen_of_is_drawn_without(tmp_path: Path) -> None:
 
 
 def test_page_and_folder_show_them(tmp_path: Path) -> None:
-    design = design_of("M10", ())
+    design = settled_of("M10", ())
     drawings = write_papers(design, tmp_path, (Format.DRAWINGS,), Look())
     for name in FORESEEN:
         for kind in ("svg", "dxf"):
@@ -510,7 +510,7 @@ def test_teeth_are_lettered_as_there_is_room() -> None:
 
 
 def test_areas_in_inches_have_their_unit_before_them() -> None:
-    design = design_of("3/8 BSW LH", ())
+    design = settled_of("3/8 BSW LH", ())
     words = _words(drawing_of("chips", design, units=Units.INCH))
     (area,) = (word for word in words if word.startswith("area"))
     told = re.fullmatch(r"area in 10⁻⁶ in²: ([\d.]+) \(tooth \d+\) to ([\d.]+) \(\d+\)", area)
@@ -521,7 +521,7 @@ def test_areas_in_inches_have_their_unit_before_them() -> None:
 
 
 def test_torques_and_shears_are_in_pounds_and_inches_where_lengths_are() -> None:
-    design = design_of("3/8-16", ())
+    design = settled_of("3/8-16", ())
     foreseen = _foreseen(design)
     strength = foreseen.strength
     torque, shear = (

@@ -13,7 +13,7 @@ from ezdxf.math import Vec3
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
-from asked import design_of
+from asked import settled_of
 from like_taps import left_handed, scaled_design, shifted, turned, with_tap
 
 from tapmodel.designing.record import TapDesign
@@ -69,7 +69,7 @@ JOBS: dict[str, tuple[str, ...]] = {
 
 @pytest.fixture(scope="module", params=JOBS)
 def design(request: pytest.FixtureRequest) -> TapDesign:
-    made = design_of(request.param, JOBS[request.param])
+    made = settled_of(request.param, JOBS[request.param])
     assert not made.errors
     return made
 

@@ -4,7 +4,7 @@ import dataclasses
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
@@ -18,7 +18,7 @@ from tapmodel.shape.profile import profile_radius, segments
 @pytest.fixture(scope="module")
 def rounded() -> TapDesign:
     """An invented form: flanks at 27.5°, crest and root arcs of 0.137 P."""
-    design = design_of("M10")
+    design = settled_of("M10")
     radius = 0.137 * design.tap.thread.pitch
     thread = dataclasses.replace(
         design.tap.thread, flank_angle=27.5, rounded_crest=True, rounded_root=True

@@ -5,7 +5,7 @@ import re
 
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.drawing import Drawing
@@ -31,7 +31,7 @@ def _circles(drawing: Drawing, radius: float) -> list[float]:
 
 @pytest.mark.parametrize("text", ["M18x0.75", "M10-LH"])
 def test_the_cutting_end_is_seen_from_the_left(text: str) -> None:
-    design = design_of(text)
+    design = settled_of(text)
     ball, reach = design.tap.flutes.cutter_diameter / 2, design.tap.thread.major / 2
     first = _floors(drawing_of("side", design), ball)
     third = _floors(drawing_of("side", design, Projection.THIRD), ball)
@@ -41,7 +41,7 @@ def test_the_cutting_end_is_seen_from_the_left(text: str) -> None:
 
 
 def test_the_end_view_is_not_mirrored_with_its_place() -> None:
-    design = design_of("M18x0.75")
+    design = settled_of("M18x0.75")
     ball = design.tap.flutes.cutter_diameter / 2
     views = [sorted(_floors(drawing_of("side", design, way), ball)) for way in Projection]
     first, third = ([x - sum(view) / len(view) for x in view] for view in views)
@@ -49,7 +49,7 @@ def test_the_end_view_is_not_mirrored_with_its_place() -> None:
 
 
 def test_the_square_is_seen_from_the_right() -> None:
-    design = design_of("M18x0.75")
+    design = settled_of("M18x0.75")
     shank = design.tap.blank.shank_diameter / 2
     (first,) = _circles(drawing_of("square", design), shank)
     (third,) = _circles(drawing_of("square", design, Projection.THIRD), shank)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 from sight import INK, Picture, drawn, errors, read, small
 
 from tapmodel.checks.ideal.laws import (
@@ -39,7 +39,7 @@ TAPS = (
 
 @cache
 def _design(text: str, *sets: str) -> TapDesign:
-    return design_of(text, sets)
+    return settled_of(text, sets)
 
 
 @cache
