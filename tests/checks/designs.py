@@ -114,6 +114,18 @@ def tapered() -> Tap:
     return replace(tap, thread=replace(tap.thread, back_taper=0.2))
 
 
+def shortened(tap: Tap, turns: int) -> Tap:
+    """The tap with so many turns less: front, thread's end and all behind it stay as they were."""
+    less = turns * tap.thread.lead
+    flutes = replace(tap.flutes, full_depth_length=tap.flutes.full_depth_length - less)
+    blank = replace(
+        tap.blank,
+        overall_length=tap.blank.overall_length - less,
+        thread_length=tap.blank.thread_length - less,
+    )
+    return replace(tap, flutes=flutes, blank=blank)
+
+
 ALL = {
     "m10": m10,
     "m18": m18,

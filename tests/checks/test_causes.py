@@ -92,7 +92,8 @@ def _told(found: Causes) -> dict[SizeName, tuple[float, float]]:
 
 def _short(designation: str, *sets: str) -> Tap:
     """A tap by rule with little thread, which is soon made."""
-    return settle(job_for(designation, ["chamfer.pitches=2", "blank.thread_length=18", *sets])).tap
+    length = f"blank.thread_length={18 if designation.startswith('Tr') else 10.5}"
+    return settle(job_for(designation, ["chamfer.pitches=2", length, *sets])).tap
 
 
 @cache
@@ -259,15 +260,17 @@ def test_core_and_cutter_are_read_whatever_the_thread(cut: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("designation", "sets", "rake"),
+    ("designation", "sets", "rake", "moves"),
     [
-        *(("M10", (), 11.0), ("M10", (), -5.0), ("M10 LH", (), 9.0), ("Tr16x4", (), 8.1)),
-        ("M10", ("relief.thread.applies_to=thread",), 12.0),
+        ("M10", (), 11.0, []),
+        ("M10", (), -5.0, [_shifted(1, 2, 3)]),
+        ("M10 LH", (), 9.0, [_shifted(1, 2, 3)]),
+        ("Tr16x4", (), 8.1, []),
+        ("M10", ("relief.thread.applies_to=thread",), 12.0, []),
     ],
 )
-@pytest.mark.parametrize("moves", [[], [_shifted(1, 2, 3)]], ids=["in place", "moved"])
 def test_another_rake_alone_is_named(
-    moves: list[Move], designation: str, sets: tuple[str, ...], rake: float
+    designation: str, sets: tuple[str, ...], rake: float, moves: list[Move]
 ) -> None:
     tap = _short(designation, *sets)
     found = _found(tap, _made(_solid(designation, f"flutes.rake={rake}", *sets), *moves))

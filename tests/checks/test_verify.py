@@ -131,27 +131,32 @@ def test_a_solid_of_another_definition_is_found_out(
         assert differences(prove_solid(other, small_solid), FOREIGN), other
 
 
+# Turns that these taps are made without.
+SPARED = {"m18": 20, "rounded": 2, "tapered": 4}
+
+
 @cache
-def _built(name: str) -> tuple[Tap, Solid]:
-    """One of the hand-built taps with its solid, which is its own."""
-    tap = getattr(designs, name)()
+def _built(name: str) -> tuple[Tap, Solid, ModelProof]:
+    """One of the hand-built taps with its solid, which is its own, as the proof says."""
+    tap = designs.shortened(getattr(designs, name)(), SPARED[name])
     solid = build_solid(tap)
-    assert differences(prove_solid(tap, solid)) == []
-    return tap, solid
+    proof = prove_solid(tap, solid)
+    assert differences(proof) == []
+    return tap, solid, proof
 
 
 @pytest.mark.parametrize(("name", "path"), ELSEWHERE)
 def test_so_is_one_of_another_tap(name: str, path: str) -> None:
-    tap, solid = _built(name)
+    tap, solid, _ = _built(name)
     for other in _others(tap, path):
         assert differences(prove_solid(other, solid), FOREIGN), other
 
 
 @pytest.mark.parametrize(("name", "path"), NOWHERE)
 def test_what_no_surface_shows_changes_no_measure(name: str, path: str) -> None:
-    tap, solid = _built(name)
+    tap, solid, proof = _built(name)
     for other in _others(tap, path):
-        assert prove_solid(other, solid) == prove_solid(tap, solid)
+        assert prove_solid(other, solid) == proof
 
 
 def _leaves(table: dict[str, Any], before: str = "") -> Iterator[str]:

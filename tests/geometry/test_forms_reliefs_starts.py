@@ -50,7 +50,7 @@ THREADS = ("concentric", "con-eccentric crest", "con-eccentric", "eccentric cres
 """Reliefs of the thread: of the whole profile where nothing else is said."""
 CHAMFERS = ("concentric", "con-eccentric", "eccentric")
 STARTS = (1, 2, 3)
-TURNS = 8
+TURNS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +97,8 @@ def _family() -> Iterator[Member]:
 
 FAMILY = tuple(_family())
 ADMITTED = tuple(member for member in FAMILY if not member.refused)
+CLOSED = ADMITTED[::4]
+"""Of which edges are found: every form, relief and number of starts."""
 
 
 def test_the_family_has_every_form_and_every_relief_with_every_other() -> None:
@@ -104,6 +106,8 @@ def test_the_family_has_every_form_and_every_relief_with_every_other() -> None:
     assert {(m.thread, m.chamfer) for m in ADMITTED} == set(product(THREADS, CHAMFERS))
     assert {(m.form, m.chamfer) for m in ADMITTED} == set(product(FORMS, CHAMFERS))
     assert {(m.starts, m.chamfer) for m in ADMITTED} == set(product(STARTS, CHAMFERS))
+    assert {(m.starts, m.chamfer) for m in CLOSED} == set(product(STARTS, CHAMFERS))
+    assert ({m.form for m in CLOSED}, {m.thread for m in CLOSED}) == (set(FORMS), set(THREADS))
 
 
 @pytest.mark.parametrize("member", [m for m in FAMILY if m.refused], ids=str)
@@ -114,7 +118,7 @@ def test_a_round_crest_relieved_alone_is_refused_by_its_rule(member: Member) -> 
         assert refusal.value.finding.code == Code.RELIEF_PLACE
 
 
-@pytest.mark.parametrize("member", ADMITTED[::2], ids=str)
+@pytest.mark.parametrize("member", CLOSED, ids=str)
 def test_a_member_of_the_family_is_admitted_in_either_hand_and_closes(member: Member) -> None:
     right, left = (member.design(hand) for hand in Hand)
     assert right.errors == left.errors == ()
@@ -149,11 +153,9 @@ PROVED = {
     Member("BA", "con-eccentric", "eccentric", 3): Hand.RIGHT,
     Member("pipe", "concentric", "con-eccentric", 1): Hand.RIGHT,
     Member("pipe", "eccentric", "concentric", 3): Hand.LEFT,
-    Member("trapezoidal", "con-eccentric crest", "con-eccentric", 2): Hand.RIGHT,
     Member("trapezoidal", "eccentric", "eccentric", 1): Hand.LEFT,
     # With a hole in a face.
     Member("Acme", "eccentric", "con-eccentric", 1): Hand.RIGHT,
-    Member("Acme", "eccentric crest", "con-eccentric", 3): Hand.RIGHT,
     Member("Acme", "concentric", "eccentric", 2): Hand.LEFT,
 }
 

@@ -16,6 +16,12 @@ from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 
+BAR = (
+    *("thread.major=10.1", "blank.shank_diameter=10.1"),
+    *("blank.neck_length=0", "blank.thread_length=9"),
+)
+"""A bar of the thread's own diameter, with few turns."""
+
 
 def _with_shank(tap: Tap, diameter: float) -> Tap:
     return replace(tap, blank=replace(tap.blank, shank_diameter=diameter))
@@ -41,8 +47,7 @@ def test_a_tap_without_contacts_is_made_as_designed(small_tap: Tap) -> None:
 
 
 def test_a_shank_as_thick_as_the_crests_is_parted_first() -> None:
-    sets = ("thread.major=10.1", "blank.shank_diameter=10.1", "blank.neck_length=0")
-    tap = settle(job_for("M10", sets)).tap
+    tap = settle(job_for("M10", BAR)).tap
     first, second = islice(skins(tap), 2)
     for skin in (first, second):
         gap = skin.form.turned[0].start_radius - skin.form.crest_radius
@@ -51,7 +56,7 @@ def test_a_shank_as_thick_as_the_crests_is_parted_first() -> None:
 
 
 def test_a_corner_that_all_but_meets_the_end_of_the_thread_is_moved_clear() -> None:
-    sets = ("blank.thread_length=14", "thread.tap_class=1", "flutes.cutter_diameter=6")
+    sets = ("blank.thread_length=4", "thread.tap_class=1", "flutes.cutter_diameter=6")
     tap = settle(job_for("M10x0.2", [*sets, "relief.thread.margin_angle=16.6"])).tap
     skin = next(skins(tap))
     assert abs(skin.form.parting.thread) == 1e-5 <= precision.THREAD_FACE / 2
@@ -79,8 +84,7 @@ def test_a_neck_like_the_shank_but_for_rounding_is_part_of_it(
 
 
 def test_the_mesh_of_a_hairline_is_that_of_a_stand_in() -> None:
-    sets = ("thread.major=10.1", "blank.shank_diameter=10.1", "blank.neck_length=0")
-    design = settle(job_for("M10", [*sets, "relief.thread.kind=concentric"]))
+    design = settle(job_for("M10", [*BAR, "relief.thread.kind=concentric"]))
     chord = 0.01
     built = build(design.tap, chord)
     assert abs(built.stand_in) == chord / 2

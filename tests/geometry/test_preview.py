@@ -11,7 +11,7 @@ from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.checks.ideal.expected import solid_volume
 from tapmodel.checks.proof.mesh_report import check_mesh
 from tapmodel.checks.proof.self_intersection import self_intersections
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.shape.figures import figures_of
 from tapmodel.spec.job_file import checked
@@ -69,7 +69,7 @@ JOBS: dict[str, dict[str, object]] = {
 
 @pytest.fixture(scope="module", params=sorted(JOBS))
 def tap(request: pytest.FixtureRequest) -> Tap:
-    made = design_tap(checked(JOBS[request.param]))
+    made = settle(checked(JOBS[request.param]))
     assert not [finding for finding in made.findings if finding.severity == "error"]
     return made.tap
 

@@ -23,11 +23,11 @@ from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
 
 # Of each space so many are proved here; `tests/benchmarks/sweep.py` proves as many as are wanted.
-PROVED = 2
+PROVED = 1
 # A prime step meets every family, hand and number of starts.
 LISTED = [*islice(listed_designations(), 7, None, 263)]
 # Pitch 0.05 is refused above 24 mm, where the tolerance would take most of the thread's depth.
-GRID = [text for text in islice(metric_grid(), 5, None, 331) if not text.endswith("x0.05")]
+GRID = [text for text in islice(metric_grid(), 5, None, 659) if not text.endswith("x0.05")]
 MOST_LAND_TURNS = 600
 
 
@@ -61,7 +61,7 @@ def _is_proved(tap: Tap) -> None:
     assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
 
 
-@settings(max_examples=40)
+@settings(max_examples=20)
 @given(st.integers(0, 10**9), st.sampled_from(sorted(SAMPLERS)))
 def test_every_admitted_design_closes(seed: int, sampler: str) -> None:
     tap = _admitted(SAMPLERS[sampler](seed))
@@ -88,12 +88,14 @@ def test_admitted_designs_are_proved(sampler: str, number: int) -> None:
     _is_proved(next(islice(_first_admitted(sampler), number, None)))
 
 
+# Eight turns instead of sixteen: what meets there does not depend on how many there are.
+SHORT = {"thread_length": 12.0}
 COINCIDENCES = {
-    "the cutter just leaves the shank at its centre": {"blank": {"neck_diameter": 0.0}},
-    "the neck is as thick as the wall's foot": {"flutes": {"rake": 0.0}},
+    "the cutter just leaves the shank at its centre": {"blank": {"neck_diameter": 0.0} | SHORT},
+    "the neck is as thick as the wall's foot": {"flutes": {"rake": 0.0}, "blank": SHORT},
     "the shoulder begins a nanometre before the full depth": {
-        "blank": {"neck_diameter": 8.0, "shank_diameter": 9.0, "neck_length": 1.499999999},
-        "flutes": {"full_depth_length": 25.5},
+        "blank": {"neck_diameter": 8.0, "shank_diameter": 9.0, "neck_length": 1.499999999} | SHORT,
+        "flutes": {"full_depth_length": 13.5},
     },
 }
 

@@ -59,15 +59,16 @@ def test_every_part_of_the_profile_narrows_by_half_of_what_is_stated() -> None:
 
 
 @pytest.mark.parametrize(
-    "kind", ["whole thread relieved", "crest relieved", "rounded", "left hand", "two starts"]
+    "kind", ["whole thread relieved", "crest relieved", "rounded", "left hand of two starts"]
 )
 def test_a_solid_that_narrows_passes_its_proof(kind: str, small_tap: Tap) -> None:
     tap = {
         "whole thread relieved": with_relief(small_tap, ReliefPlace.THREAD),
         "crest relieved": with_relief(small_tap, ReliefPlace.CREST),
         "rounded": rounded(small_tap),
-        "left hand": replace(small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT)),
-        "two starts": replace(small_tap, thread=replace(small_tap.thread, starts=2)),
+        "left hand of two starts": replace(
+            small_tap, thread=replace(small_tap.thread, hand=Hand.LEFT, starts=2)
+        ),
     }[kind]
     tap = narrowing(tap, 0.5)
     made = build(tap, 0.02)
@@ -78,11 +79,10 @@ def test_a_solid_that_narrows_passes_its_proof(kind: str, small_tap: Tap) -> Non
 
 
 def test_one_that_narrows_by_one_percent_more_does_not() -> None:
-    tap = narrowing(designs.m10(), 0.1)
+    tap = narrowing(designs.shortened(designs.m10(), 6), 0.1)
     solid = build_solid(tap)
     assert differences(prove_solid(tap, solid)) == []
     assert differences(prove_solid(narrowing(tap, 0.101), solid))
-    assert differences(prove_solid(narrowing(tap, 0.099), solid))
 
 
 def test_the_quadrature_of_one_that_narrows_has_converged(small_tap: Tap) -> None:

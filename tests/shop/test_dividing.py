@@ -84,7 +84,9 @@ def test_one_move_is_exact_or_goes_to_the_nearest_hole_of_all(
         [0] if whole else [n for n in sorted(set(plates)) if (turns * n).denominator == 1]
     )
     nearest = nearest_move(turns, plates, ratio)
-    holes = [Fraction(hole, n) for n in plates for hole in range(41 * n)]
+    # All holes of the turn in which it ends, and the first of the next.
+    first = int(turns)
+    holes = [Fraction(hole, n) for n in plates for hole in range(first * n, (first + 1) * n + 1)]
     assert (turned(nearest.crank) - turns) * 360 / ratio == nearest.error
     assert abs(turned(nearest.crank) - turns) == min(abs(hole - turns) for hole in holes)
 

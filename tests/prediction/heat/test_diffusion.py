@@ -166,9 +166,9 @@ def test_a_very_small_tooth_is_full_of_carbon() -> None:
     assert tooth.under_crest.places[0].carbon == 1.10
 
 
-@pytest.mark.parametrize("pitch", [0.5, 1.0, 1.75, 4.0])
+@pytest.mark.parametrize("pitch", [0.5, 1.0, 2.5])
 def test_a_finer_grid_changes_nothing_that_matters(pitch: float) -> None:
-    usual, finer = (carburised(USUAL, thread_of(pitch), fineness) for fineness in (1.0, 2.5))
+    usual, finer = (carburised(USUAL, thread_of(pitch), fineness) for fineness in (1.0, 2.0))
     assert usual.tooth
     assert finer.tooth
     assert usual.case == pytest.approx(finer.case, abs=5e-3)
@@ -209,9 +209,11 @@ def test_the_grid_covers_the_tooth(rounded: bool) -> None:
     assert np.sum(np.abs(twice)) / 4 == pytest.approx(exact, rel=1e-4)
 
 
-@pytest.mark.parametrize("case", [0.1, 0.3, 0.8])
-def test_the_time_for_a_depth_gives_that_depth(case: float) -> None:
-    for thread in (None, thread_of(0.75), thread_of(3.0)):
-        hours = hours_for(USUAL, thread, case)
-        found = carburised(replace(USUAL, hours=hours), thread)
-        assert found.case == pytest.approx(case, rel=2e-4)
+@pytest.mark.parametrize(
+    ("pitch", "case"), [(None, 0.1), (None, 0.8), (0.75, 0.1), (0.75, 0.3), (3.0, 0.8)]
+)
+def test_the_time_for_a_depth_gives_that_depth(pitch: float | None, case: float) -> None:
+    thread = None if pitch is None else thread_of(pitch)
+    hours = hours_for(USUAL, thread, case)
+    found = carburised(replace(USUAL, hours=hours), thread)
+    assert found.case == pytest.approx(case, rel=2e-4)
