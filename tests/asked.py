@@ -18,7 +18,7 @@ def design_of(designation: str, sets: Iterable[str] = ()) -> TapDesign:
 
 
 def settled_of(designation: str, sets: Iterable[str] = ()) -> TapDesign:
-    """The same without cures and runners-up, which take a hundred times as long: for drawings.
+    """The same tap and findings without cures and runners-up, which take many times as long.
 
     Raises:
         InputError, NoTapError: as `settled_tap`.
@@ -32,6 +32,6 @@ def _designed(designation: str, sets: tuple[str, ...]) -> TapDesign:
     return design_tap(job_for(designation, sets))
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=1024)
 def _settled(designation: str, sets: tuple[str, ...]) -> TapDesign:
     return settled_tap(job_for(designation, sets))
