@@ -79,8 +79,9 @@ def skins(tap: Tap) -> Iterator[Skin]:
     if last and _clearance(last[0]) > CLEAR:
         yield last.pop()
         failure = None
-    shifted = [skin for parting in shifts() if (skin := _closed(Form(tap, parting))[0])]
-    yield from (skin for skin in shifted if _clearance(skin) > CLEAR)
+    # One by one as they are asked for: the first is nearly always good enough.
+    shifted = (_closed(Form(tap, parting))[0] for parting in shifts())
+    yield from (skin for skin in shifted if skin and _clearance(skin) > CLEAR)
     for group in partings(tap):
         tried = [_closed(Form(tap, parting))[0] for parting in group]
         closed = sorted(filter(None, tried), key=_clearance, reverse=True)
