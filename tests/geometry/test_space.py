@@ -58,7 +58,7 @@ def _closes(tap: Tap) -> None:
 def _is_proved(tap: Tap) -> None:
     chord = 0.002 * tap.thread.major
     built = build(tap, chord)
-    assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
+    assert faults(prove_solid(tap, built.solid, built.facets), prove_mesh(built.mesh, chord)) == []
 
 
 @settings(max_examples=20)
