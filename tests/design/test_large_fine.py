@@ -249,12 +249,12 @@ def test_so_fine_a_thread_has_no_more_flutes_than_chips() -> None:
     assert "chip-thin" not in {found.code for found in design.findings}
 
 
-def test_every_fifth_listed_size_that_is_large_and_fine_obeys() -> None:
-    every = (text for text in islice(listed_designations(), 3, None, 5))
+def test_a_sample_of_the_listed_sizes_that_is_large_and_fine_obeys() -> None:
+    every = (text for text in islice(listed_designations(), 3, None, 17))
     fine = [
         d for d in map(designed, every) if reason(d, "flutes.core_diameter") == "core-of-shallow"
     ]
-    assert len(fine) > 150
+    assert len(fine) > 40
     for design in fine:
         thread, flutes, blank = design.tap.thread, design.tap.flutes, design.tap.blank
         assert blank.thread_length - design.tap.chamfer_length >= 0.48 * thread.major, design.name

@@ -15,7 +15,7 @@ from tapmodel.spec.job_file import checked
 from tapmodel.tap.tap import chamfer_length
 from tapmodel.words import Severity
 
-PARTS = 8
+PARTS = 4
 # Pitches below ISO 965-1 and the smallest diameters that the program takes [mm].
 FINEST = [(0.3, 0.08), (0.5, 0.05), (0.8, 0.2), (1.0, 0.05), (1.0, 0.2), (2.5, 0.05), (10.0, 0.05)]
 BEYOND = [(64.0, 6.0), (64.0, 0.5), (100.0, 0.25), (300.0, 8.0)]
@@ -34,7 +34,7 @@ def _jobs() -> list[str]:
 @pytest.mark.parametrize("part", range(PARTS))
 def test_listed_sizes_design_without_an_error(part: int) -> None:
     jobs = _jobs()
-    assert len(jobs) > 480
+    assert len(jobs) > 220
     for text in jobs[part::PARTS]:
         design = settle(checked({"designation": text}))
         broken = [f.code for f in design.findings if f.severity is Severity.ERROR]

@@ -11,9 +11,12 @@ MOST_STARTS = 4
 EVERY = "TAPMODEL_EVERY_LISTED_SIZE"
 """Name in the environment by which tests take every size (`tests/benchmarks/listed.py`)."""
 
-STEP = 7
+STEP = 17
 """Of which tests take every so many: no step in common with the two, four or five ways in which a
 size is written, so that each family is met in either hand and with every number of starts."""
+
+FEW, STEP_OF_FEW = 100, 7
+"""Of families of fewer sizes more are taken."""
 
 # Pitches that no standard lists: odd divisions, inch pitches, and what old lathes cut [mm].
 ODD_PITCHES = (
@@ -37,12 +40,13 @@ def listed_designations() -> Iterator[str]:
 
 
 def sampled(named: Collection[str] = ()) -> list[str]:
-    """Of every family the first and last size and each `STEP`-th, and those that are named."""
-    step = 1 if os.environ.get(EVERY) else STEP
+    """Of every family the first and last size and some between, and those that are named."""
     texts = list[str]()
     for family in _families():
         every = [*family]
         last = len(every) - 1
+        step = STEP if last > FEW else STEP_OF_FEW
+        step = 1 if os.environ.get(EVERY) else step
         texts += [t for n, t in enumerate(every) if n % step == 0 or n == last or t in named]
     return texts
 
