@@ -8,11 +8,10 @@ from pathlib import Path
 
 import cadquery as cq
 import pytest
-from asked import design_of
+from asked import settled_of
 from step_check import StepVerdict, check_step
 from step_gaps import widest_gap
 
-from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError, KernelError
 from tapmodel.export.step.read_back import prove_step
 from tapmodel.export.step.write import UNCERTAINTY, step_text, write_step
@@ -20,7 +19,6 @@ from tapmodel.geometry.kernel.build import build_solid
 from tapmodel.geometry.kernel.measure.solid import counts, is_valid, volume
 from tapmodel.geometry.kernel.mesh.triangulation import triangulate
 from tapmodel.geometry.kernel.step.read import read_step_text
-from tapmodel.spec.job_file import checked
 
 # The kernel's own tolerance, ten times what the geometry keeps [mm].
 GAP = 1e-7
@@ -69,7 +67,7 @@ def test_a_reader_that_fits_its_own_curves_finds_edges_on_surfaces(
 
 
 def test_the_same_with_rounded_crests_and_roots(tmp_path: Path):
-    design = design_tap(checked({"designation": "G 1/4", "flutes": {"count": 3}}))
+    design = settled_of("G 1/4", ["flutes.count=3", "blank.thread_length=10"])
     solid, path = build_solid(design.tap), tmp_path / "round.step"
     write_step(solid, path, "round")
     (found,) = read_step_text(path)
@@ -228,7 +226,7 @@ def test_the_reader_sees_a_missing_face(file: Path, tmp_path: Path):
 
 def test_a_cone_between_neck_and_shank_can_be_meshed_by_its_reader(tmp_path: Path) -> None:
     """Its seam and its circles must meet more closely than points are written."""
-    solid = build_solid(design_of("M4x0.7").tap)
+    solid = build_solid(settled_of("M4x0.7", ["blank.thread_length=6"]).tap)
     write_step(solid, tmp_path / "tap.step", "tap")
     (found,) = read_step_text(tmp_path / "tap.step")
     triangulate(found.wrapped, 0.05, 30.0, roughly=True)
