@@ -7,12 +7,13 @@ from typing import Any
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.advice import SILENCED
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import cured, design_at_once, settled_tap
 from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Bound, Cure, Finding, Setting
 from tapmodel.report.words.cures import cure_text
 from tapmodel.report.words.findings import what
+from tapmodel.spec.job import Job
 from tapmodel.spec.job_file import checked
 from tapmodel.spec.overrides import apply_values
 from tapmodel.words import Severity
@@ -43,7 +44,7 @@ class Tried:
 def judged_cures(table: Table, only: str = "") -> Iterator[Tried]:
     """Findings of a job that ask for a change, cures tried; `only` those of a code."""
     try:
-        found = design_tap(checked(table)).findings
+        found = _cured(checked(table), only)
     except NoTapError as error:
         found = (error.finding,)
     except InputError:
@@ -52,6 +53,18 @@ def judged_cures(table: Table, only: str = "") -> Iterator[Tried]:
     for finding in found:
         if finding.severity is not Severity.NOTE and only in {"", finding.code}:
             yield _judged(table, finding, before)
+
+
+def _cured(job: Job, only: str) -> tuple[Finding, ...]:
+    """What is found of a job, with cures; of a warning alone where only that is asked for.
+
+    An error may be told the cure of another, so all are sought where there is one.
+    """
+    design = settled_tap(job)
+    warned = {f.code for f in design.findings if f.severity is Severity.WARNING}
+    if only in warned and not design.errors:
+        return cured(design, job, {only}).findings
+    return design_at_once(job).findings
 
 
 def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> Tried:

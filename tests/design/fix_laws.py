@@ -3,7 +3,7 @@
 from typing import Any
 
 from tapmodel.designing.cures.fix import cured, errors_of, fixed
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import design_at_once
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Finding
@@ -44,7 +44,7 @@ def cures_hold(table: Table) -> None:
 def offered(job: Job) -> list[Finding]:
     """The errors of a job with the cures that its user is shown."""
     try:
-        found = design_tap(job).findings
+        found = design_at_once(job).findings
     except NoTapError as error:
         found = error.findings
     return [finding for finding in found if finding.severity is Severity.ERROR]

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Rows, hole_depth
@@ -15,7 +15,7 @@ from tapmodel.run.record.compose import design_record
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_of(designation, sets)
+    return settled_of(designation, sets)
 
 
 def reason(design: TapDesign, field: str) -> str:

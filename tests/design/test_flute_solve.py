@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from hypothesis import given
 from hypothesis import strategies as st
 from refusals import refused
@@ -95,11 +95,11 @@ def test_the_nearest_legal_depth_is_legal_and_nearest():
 def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
     lands = {}
     for cutter in (4.0, 6.0, 8.0, 10.0):
-        design = design_of("M18x0.75", [GROUND, f"flutes.cutter_diameter={cutter}"])
+        design = settled_of("M18x0.75", [GROUND, f"flutes.cutter_diameter={cutter}"])
         lands[cutter] = design.figures.land_width
     for share in (0.2, 0.35, 0.5, 0.6):
         sets = [GROUND, "shop.cutters=[4.0, 6.0, 8.0, 10.0]", f"flutes.land_share={share}"]
-        design = design_of("M18x0.75", sets)
+        design = settled_of("M18x0.75", sets)
         wanted = share * math.pi * MAJOR / 4
         nearest = min(lands, key=lambda cutter: abs(lands[cutter] - wanted))
         assert design.tap.flutes.cutter_diameter == nearest
@@ -109,18 +109,18 @@ def test_the_cutter_on_hand_whose_land_is_nearest_is_taken():
 def test_a_cutter_that_would_scrape_at_the_wall_of_the_hole_is_passed_over():
     # With 2 mm the land of 4-40 would come nearest to the wanted one, but scrape at 2.2 mm.
     shop = ["flutes.core_diameter=1.138", "shop.tools=metric"]
-    by_land = design_of("4-40", [*shop, "flutes.cutter_diameter=2", "flutes.count=3"])
+    by_land = settled_of("4-40", [*shop, "flutes.cutter_diameter=2", "flutes.count=3"])
     assert by_land.rake_at_wall < -6
-    ruled = design_of("4-40", shop)
+    ruled = settled_of("4-40", shop)
     assert ruled.tap.flutes.cutter_diameter == 1.5
     assert ruled.rake_at_wall > 0
     # Who wants negative rake gets the nearest land.
-    wanted = design_of("4-40", ["flutes.rake=-10"])
+    wanted = settled_of("4-40", ["flutes.rake=-10"])
     assert wanted.rake_at_wall < 0
 
 
 def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
-    design = design_of("M18x0.75", [GROUND])
+    design = settled_of("M18x0.75", [GROUND])
     cutter, share = design.choice("flutes.cutter_diameter"), design.choice("flutes.land_share")
     assert cutter is not None
     assert cutter.rule is not None
@@ -154,4 +154,4 @@ def test_the_wanted_land_is_its_share_of_the_spacing() -> None:
 )
 def test_flutes_that_leave_no_tooth_are_refused_with_the_cure(sets: list[str], words: str):
     with refused(words):
-        design_of("M18x0.75", sets)
+        settled_of("M18x0.75", sets)

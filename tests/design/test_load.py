@@ -6,7 +6,7 @@ import pytest
 from asked import design_of
 
 from tapmodel.designing.cures.fix import cured
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import cured as advised
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.findings import Finding
@@ -104,7 +104,7 @@ def test_a_cure_of_an_overloaded_tap_leaves_a_margin(
     designation: str, sets: tuple[str, ...]
 ) -> None:
     job = job_for(designation, sets)
-    finding = _found(design_tap(job), "tap-overloaded")
+    finding = _found(advised(settle(job), job, {"tap-overloaded"}), "tap-overloaded")
     assert finding.cures
     for cure in finding.cures:
         assert cure.leaves == ()
@@ -122,7 +122,7 @@ def test_a_cure_of_an_overloaded_tap_leaves_a_margin(
 
 def test_a_cure_without_a_margin_says_so_where_none_leaves_one() -> None:
     job = job_for("Tr16x8(P4)", IN_C45)
-    finding = _found(design_tap(job), "tap-overloaded")
+    finding = _found(advised(settle(job), job, {"tap-overloaded"}), "tap-overloaded")
     assert finding.cures
     for cure in finding.cures:
         (note,) = cure.leaves

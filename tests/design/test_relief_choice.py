@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 from cure_trials import judged_cures
 from refusals import refused
 
@@ -22,7 +22,7 @@ GROUND = "thread.tap_class=2"
 
 
 def designed(*sets: str) -> TapDesign:
-    return design_of("M18x0.75", (GROUND, *sets))
+    return settled_of("M18x0.75", (GROUND, *sets))
 
 
 def test_defaults() -> None:

@@ -4,16 +4,15 @@ import re
 from pathlib import Path
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from cure_trials import judged_cures
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules import flutes as rules_flutes
-from tapmodel.designing.settle import settle
 from tapmodel.report.words.findings import what
 from tapmodel.report.words.limits import allowed
-from tapmodel.spec.job_file import apply_sets, job_for
+from tapmodel.spec.job_file import apply_sets
 from tapmodel.words import Severity
 
 GROUND = ("thread.tap_class=2",)
@@ -152,7 +151,7 @@ MENDED_OTHERWISE = [
 
 
 def designed(sets: list[str]) -> TapDesign:
-    return design_of("M18x0.75", [*GROUND, *sets])
+    return settled_of("M18x0.75", [*GROUND, *sets])
 
 
 def found(sets: list[str]) -> dict[str, Severity]:
@@ -237,7 +236,7 @@ TOO_FAR = [
 def test_what_goes_too_far_is_warned_of_from_its_limit_on(
     code: str, designation: str, outside: list[str], inside: list[str]
 ) -> None:
-    far, near = (settle(job_for(designation, sets)) for sets in (outside, inside))
+    far, near = (settled_of(designation, sets) for sets in (outside, inside))
     assert {f.code: f.severity for f in far.findings}.get(code) == "warning"
     assert code not in {f.code for f in near.findings}
     (tried,) = judged_cures(apply_sets({"designation": designation}, outside), only=code)
@@ -246,7 +245,7 @@ def test_what_goes_too_far_is_warned_of_from_its_limit_on(
 
 
 def test_who_asks_for_a_rake_that_scrapes_gets_it() -> None:
-    asked = settle(job_for("M10", ["flutes.rake=-10"]))
+    asked = settled_of("M10", ["flutes.rake=-10"])
     assert asked.figures.rake_crest == pytest.approx(-10)
     assert "edge-scrapes" not in {f.code for f in asked.findings}
 

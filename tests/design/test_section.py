@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from tapmodel.checks.ideal.expected import section_area, solid_volume
 from tapmodel.checks.ideal.laws import inside
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError
 from tapmodel.shape.figures import figures_of
 from tapmodel.shape.outlines.blank_profile import blank_profile
@@ -57,7 +57,7 @@ def _closed(tap: Tap, z: float) -> None:
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_area_and_closure_of_every_example(path: Path):
-    tap = design_tap(read_job(path)).tap
+    tap = settle(read_job(path)).tap
     heights = _heights(tap)
     _same_area(tap, heights)
     for z in heights:

@@ -1,7 +1,7 @@
 """Drills, cutters and blanks in the sizes that the shop buys."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.choose.cutters import CUTTERS, INCH_CUTTERS, cutters_to_buy
 from tapmodel.designing.record import TapDesign
@@ -32,7 +32,7 @@ CHART = {
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_of(designation, sets)
+    return settled_of(designation, sets)
 
 
 def reason(design: TapDesign, field: str) -> str:
