@@ -13,6 +13,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.geometry.kernel.build import build
 from tapmodel.geometry.trace.keys import FaceKind
 from tapmodel.geometry.trace.skin import first_skin
+from tapmodel.precision import mesh_chord
 from tapmodel.spec.job_file import job_for
 from tapmodel.tap.tap import Tap
 from tapmodel.words import Severity
@@ -35,9 +36,9 @@ def _tap(job: dict[str, Any]) -> Tap:
 @pytest.mark.parametrize("job", [j for j in JOBS if not j.get("edges_only")], ids=_named)
 def test_it_is_built_and_proved(job: dict[str, Any]) -> None:
     tap = _tap(job)
-    chord = 0.005 * max(tap.thread.major / 10, 0.3)
+    chord = mesh_chord(tap.thread.pitch, tap.thread.major)
     built = build(tap, chord)
-    assert faults(prove_solid(tap, built.solid), prove_mesh(built.mesh, chord)) == []
+    assert faults(prove_solid(tap, built.solid, built.facets), prove_mesh(built.mesh, chord)) == []
 
 
 @pytest.mark.parametrize("job", [j for j in JOBS if j.get("edges_only")], ids=_named)

@@ -8,6 +8,7 @@
 from dataclasses import dataclass
 
 from OCP.BRep import BRep_Tool
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Copy
 from OCP.BRepCheck import BRepCheck_Analyzer
 from OCP.BRepGProp import BRepGProp
 from OCP.GProp import GProp_GProps
@@ -50,9 +51,12 @@ def volume(solid: Solid, precision: float = 1e-7) -> float:
 def is_valid(solid: Solid) -> bool:
     """Whether the kernel finds curves, wires, faces and shell consistent.
 
-    True also for a solid turned inside out or overlapping itself: look at `volume`, too.
+    True also for a solid turned inside out or overlapping itself: look at `volume`, too. A mesh
+    that the solid bears is left out: whether its sides lie on an edge of nanometres says nothing
+    of the solid, and a mesh has its own proof.
     """
-    return bool(BRepCheck_Analyzer(solid.wrapped).IsValid())
+    bare = BRepBuilderAPI_Copy(solid.wrapped, False, False).Shape()
+    return bool(BRepCheck_Analyzer(bare).IsValid())
 
 
 def counts(solid: Solid) -> Counts:
