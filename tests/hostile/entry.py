@@ -14,6 +14,9 @@ from tapmodel.cli.app import main
 
 LONGEST_LINE = 1200
 
+SHORT = ("M3", "--set", "blank.thread_length=3")
+"""A tap that is soon built."""
+
 _made = cache(commands.get_command)
 """The commands with their options, made once as in every process: that takes four times as long as
 a word is refused in."""

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from entry import SHORT
 
 from tapmodel.errors import MissingError
 from tapmodel.report.pictures import graphics
@@ -17,8 +18,6 @@ from tapmodel.system_libraries import missing
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="OpenGL is part of the system")
 
-SHORT = ("M3", "--set", "blank.thread_length=3")
-"""A tap that is soon built."""
 Program = Callable[..., subprocess.CompletedProcess[str]]
 
 

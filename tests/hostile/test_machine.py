@@ -9,9 +9,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
+from entry import SHORT
 
-SHORT = ("M3", "--set", "blank.thread_length=3")
-"""A tap that is soon built."""
 PROGRAM = [sys.executable, "-P", "-m", "tapmodel"]
 Ran = subprocess.CompletedProcess[str]
 

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from entry import faults, refusal_faults, run
+from entry import SHORT, faults, refusal_faults, run
 
 from tapmodel.errors import InputError
 from tapmodel.export.step.foreign import refuse_unreadable
@@ -61,8 +61,7 @@ def _reals(content: bytes, entity: bytes, number: bytes) -> bytes:
 
 
 def test_a_file_that_breaks_the_kernel_is_refused_by_name(tmp_path: Path) -> None:
-    short = ("M3", "--set", "blank.thread_length=3")
-    built = run(["build", *short, "--formats", "step", "--out", str(tmp_path)])
+    built = run(["build", *SHORT, "--formats", "step", "--out", str(tmp_path)])
     assert built.code == 0
     content = (tmp_path / "M3x0.5" / "M3x0.5.step").read_bytes()
     broken = tmp_path / "broken.step"
@@ -73,9 +72,9 @@ def test_a_file_that_breaks_the_kernel_is_refused_by_name(tmp_path: Path) -> Non
     ):
         assert spoilt != content
         broken.write_bytes(spoilt)
-        assert refusal_faults(run(["verify", str(broken), *short]), "broken.step") == []
+        assert refusal_faults(run(["verify", str(broken), *SHORT]), "broken.step") == []
     # Cylinders of no radius: the kernel may read them, and then they are not the tap.
     broken.write_bytes(_reals(content, b"CYLINDRICAL_SURFACE", b"0."))
-    ended = run(["verify", str(broken), *short])
+    ended = run(["verify", str(broken), *SHORT])
     assert faults(ended) == []
     assert ended.code in {1, 2}

@@ -1,15 +1,14 @@
 """The poster: one page that holds all it promises, on either paper, whatever the tap."""
 
 import re
-from functools import cache
 from pathlib import Path
 
 import pytest
+from asked import design_of
 from ezdxf.bbox import extents
 from printed import Piece, pages_of, pieces_of
 from unit_cases import in_turn
 
-from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import VISIBLE
 from tapmodel.report.drawings.views.end_view import true_end
@@ -19,15 +18,13 @@ from tapmodel.report.poster.limits import limit_rows
 from tapmodel.report.poster.paper import MARGIN, SIZES, PosterPaper
 from tapmodel.report.poster.write import write_poster
 from tapmodel.report.units import Look, Units
-from tapmodel.spec.job_file import job_for
 
 TAPS = ("M2", "M10-LH", "M18x0.75", "M64x1", "Tr16x8(P4)", "1/2 BSW", "3/8-16", "G 1/2")
 LEAST_PICTURE = 85.0  # height of the large picture [mm]
 
 
-@cache
 def _design(text: str, *sets: str) -> TapDesign:
-    return design_tap(job_for(text, sets))
+    return design_of(text, sets)
 
 
 @pytest.fixture(autouse=True)

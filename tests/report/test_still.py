@@ -37,7 +37,6 @@ TAPS = (
 )
 
 
-@cache
 def _design(text: str, *sets: str) -> TapDesign:
     return settled_of(text, sets)
 
