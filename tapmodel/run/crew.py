@@ -18,7 +18,7 @@ import os
 import signal
 import sys
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from queue import Empty, SimpleQueue
@@ -171,12 +171,15 @@ class Crew:
             child.process.end()
 
     def work(
-        self, job: object, on_stage: OnStage, meanwhile: Callable[[], None] = lambda: None
+        self,
+        jobs: Mapping[str, object],
+        on_stage: OnStage,
+        meanwhile: Callable[[], None] = lambda: None,
     ) -> dict[str, Done]:
-        """Hand the job to every process and wait until all have done it.
+        """Hand every process its job and wait until all have done it.
 
         Args:
-            job: what each process hears first.
+            jobs: what each process hears first, by its name.
             on_stage: told each stage as it begins.
             meanwhile: done here while the processes work.
 
@@ -188,18 +191,18 @@ class Crew:
             TapmodelError: whatever one raised.
         """
         try:
-            return self._work(job, on_stage, meanwhile)
+            return self._work(jobs, on_stage, meanwhile)
         except BaseException:
             # Nobody may write any more where the caller now clears away.
             self.end()
             raise
 
     def _work(
-        self, job: object, on_stage: OnStage, meanwhile: Callable[[], None]
+        self, jobs: Mapping[str, object], on_stage: OnStage, meanwhile: Callable[[], None]
     ) -> dict[str, Done]:
         deadline = time.monotonic() + self._limits.seconds
         for child in self._children:
-            _send(child, job)
+            _send(child, jobs[child.name])
         meanwhile()
         while busy := [child for child in self._children if child.done is None]:
             try:

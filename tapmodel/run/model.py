@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from tapmodel import precision
-from tapmodel.checks.causes.causes import causes
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.checks.proof.solid import prove_solid
 from tapmodel.checks.proof.verdict import FOREIGN, differences, faults
@@ -25,7 +24,7 @@ from tapmodel.run.desk.handover import put_down, put_down_solid
 from tapmodel.stages import Stage
 
 if TYPE_CHECKING:
-    from tapmodel.run.wish import Order
+    from tapmodel.run.wish import SolidOrder
 
 
 def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
@@ -43,8 +42,8 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     Raises:
         KernelError: when the model or the file fails its proof.
     """
-    order: Order = line.hear()
-    thread = order.design.tap.thread
+    order: SolidOrder = line.hear()
+    thread = order.tap.thread
     chord = precision.mesh_chord(thread.pitch, thread.major)
     shared = order.wish.step_at_desk
 
@@ -55,13 +54,13 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     def valid(solid: Solid) -> bool:
         return line.hear() if shared else is_valid(solid)
 
-    built = build(order.design.tap, chord, line.stage, made)
+    built = build(order.tap, chord, line.stage, made)
     solid = built.solid
     line.pass_on(put_down(built.mesh, chord, order.folder))
     if Format.STEP in order.wish.formats and not shared:
-        deliver_step(solid, order.file(".step"), order.design.name, line.stage)
+        deliver_step(solid, order.folder / f"{order.name}.step", order.name, line.stage)
     line.stage(Stage.PROOF)
-    proof = prove_solid(order.design.tap, solid, built.facets, valid)
+    proof = prove_solid(order.tap, solid, built.facets, valid)
     line.pass_on(proof)
     mesh_proof: MeshProof = line.hear()
     wrong = faults(proof, mesh_proof)
@@ -89,6 +88,9 @@ def inspect(line: Line) -> dict[str, Any]:
     line.stage(Stage.PROOF)
     proof = prove_solid(design.tap, solid)
     wrong = differences(proof, FOREIGN)
+    # Loaded only where somebody asks what is in a file.
+    from tapmodel.checks.causes.causes import causes  # noqa: PLC0415
+
     found = asdict(causes(design.tap, solid, proof.volume)) if wrong else None
     return asdict(proof) | {"differences": wrong, "causes": found, "bounds": asdict(FOREIGN)}
 

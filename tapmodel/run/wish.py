@@ -11,6 +11,7 @@ from tapmodel.report.units import Look
 if TYPE_CHECKING:
     # What a run is to write is wished before anything of the design is loaded.
     from tapmodel.designing.record import TapDesign
+    from tapmodel.tap.tap import Tap
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +38,25 @@ class Wish:
 
 
 @dataclass(frozen=True, slots=True)
+class SolidOrder:
+    """What the kernel's process is told once the tap is designed; all else it would only load.
+
+    Attributes:
+        tap: to be built.
+        name: of the tap, for its files.
+        folder: an empty one that the files are written to.
+        wish: the files wanted.
+    """
+
+    tap: "Tap"
+    name: str
+    folder: Path
+    wish: Wish
+
+
+@dataclass(frozen=True, slots=True)
 class Order:
-    """What every process of a run is told once the tap is designed.
+    """What the desk is told once the tap is designed.
 
     Attributes:
         design: every number of the tap.
@@ -49,6 +67,11 @@ class Order:
     design: "TapDesign"
     folder: Path
     wish: Wish
+
+    @property
+    def of_solid(self) -> SolidOrder:
+        """What the kernel's process needs of it."""
+        return SolidOrder(self.design.tap, self.design.name, self.folder, self.wish)
 
     def file(self, ending: str) -> Path:
         """The file of the run's folder that bears the tap's name and this ending."""

@@ -77,7 +77,8 @@ def produce_with(
     if Format.STEP in wish.formats:
         _demand_clock()
     with staging(out, design.name) as staged:
-        done = crew.work(Order(design, staged, wish), on_stage)
+        order = Order(design, staged, wish)
+        done = crew.work({_KERNEL: order.of_solid, _DESK: order}, on_stage)
         on_stage(Stage.DELIVERY)
         run = _run(done, began)
         record = full_record(design, done[_KERNEL].result, done[_DESK].result, run)
@@ -141,7 +142,7 @@ def papers_with(
     from tapmodel.run.record.compose import design_record  # noqa: PLC0415
 
     with staging(out, design.name) as staged:
-        crew.work((Order(design, staged, papers.wish), papers), on_stage)
+        crew.work({_PAPERS: (Order(design, staged, papers.wish), papers)}, on_stage)
         on_stage(Stage.DELIVERY)
         return deliver(staged, out / design.name, design_record(design))
 
@@ -153,7 +154,7 @@ def inspectors(limits: Limits | None = None) -> Crew:
 
 def inspect_with(crew: Crew, design: "TapDesign", file: Path, on_stage: OnStage) -> dict[str, Any]:
     """Compare a STEP file with `design`; see `pipeline.inspect`."""
-    return crew.work((design, file), on_stage)[_KERNEL].result
+    return crew.work({_KERNEL: (design, file)}, on_stage)[_KERNEL].result
 
 
 def previewers(limits: Limits | None = None, *, page: bool = False) -> Crew:
@@ -193,7 +194,7 @@ def preview_with(  # noqa: PLR0913  (whatever a preview hangs on)
 
     with staging(out, named.name) as staged:
         job = (named, staged, look) if look else _glance(named, staged)
-        done = crew.work(job, on_stage, compose)
+        done = crew.work({_PREVIEW: job}, on_stage, compose)
         on_stage(Stage.DELIVERY)
         record |= {"preview": "not verified", "run": _run(done, began)}
         record |= {"left_out": list(done[_PREVIEW].left_out)}

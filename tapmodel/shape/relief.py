@@ -16,6 +16,7 @@ through the margin's end.
 """
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -130,17 +131,26 @@ def drop_rate(relief: Relief, major: float, phi: Floats) -> Floats:
 
 
 def heel_drop(relief: Relief, major: float, land_angle: float) -> float:
-    """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm].
+    """Drop at the heel of a land of `land_angle` [deg] at the major diameter [mm]."""
+    return drop_law(relief, major)(land_angle)
 
-    The law of `drop` for one angle, which a section asks for thousands of times.
+
+def drop_law(relief: Relief, major: float) -> Callable[[float], float]:
+    """The law of `drop` for one angle, which a section asks for thousands of times.
+
+    Args:
+        relief: of the surface.
+        major: diameter over the crests [mm].
+
+    Returns:
+        Drop [mm] at an angle behind the crest edge [deg].
     """
     if relief.kind is ReliefKind.CONCENTRIC:
-        return 0.0
+        return lambda _: 0.0
     arc = arc_of(relief, major)
-    if relief.kind is ReliefKind.ECCENTRIC:
-        return _reach_at(arc, 0.0) - _reach_at(arc, land_angle)
-    begin = relief.margin_angle
-    return _reach_at(arc, begin) - _reach_at(arc, max(land_angle, begin))
+    begin = -math.inf if relief.kind is ReliefKind.ECCENTRIC else relief.margin_angle
+    highest = _reach_at(arc, max(0.0, begin))
+    return lambda phi: highest - _reach_at(arc, max(phi, begin))
 
 
 def _reach_at(arc: Arc, phi: float) -> float:

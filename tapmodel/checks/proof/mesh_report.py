@@ -23,7 +23,7 @@ class MeshReport:
         volume: enclosed, negative when the mesh is inside out [mm³].
         genus: handles, summed over the parts; of meaning only when watertight.
         degenerate: triangles with a repeated corner or of no area.
-        parts: pieces not joined by any edge.
+        parts: pieces without a common corner; of meaning only when watertight.
     """
 
     triangles: int
@@ -52,7 +52,7 @@ def check_mesh(vertices: Floats, faces: Indices) -> MeshReport:
             tri_verts=np.array(faces, dtype=np.uint64, order="C"),
         )
     )
-    parts = int(mesh.body_count)
+    parts = len(body.decompose())
     return MeshReport(
         triangles=len(faces),
         watertight=closed and body.status() is manifold3d.Error.NoError,

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from tapmodel.export.formats import DRAWN_FORMATS, MESH_FORMATS, PAPER_FORMATS, Format
 from tapmodel.run.crew import Line
 from tapmodel.run.desk.handover import MeshFile, SolidFile, take
+from tapmodel.run.desk.without import without
 from tapmodel.run.wish import Order, Wish
 from tapmodel.stages import Stage
 
@@ -63,8 +64,9 @@ def _from_design(line: Line, wish: Wish) -> "tuple[Order, Prepared | None]":
 def _from_mesh(line: Line, order: Order) -> "tuple[Mesh, MeshProof, dict[str, bytes]]":
     """What needs the mesh; returns it with its proof, and the pictures for the page."""
     line.stage(Stage.LOADING)
+    with without("scipy"):
+        from tapmodel.checks.proof.mesh import prove_mesh
     _load_for_mesh(order.wish)
-    from tapmodel.checks.proof.mesh import prove_mesh
 
     handed = _from_solid(line, order)
     line.stage(Stage.MESH_PROOF)

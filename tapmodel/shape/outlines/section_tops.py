@@ -5,7 +5,7 @@ A top is followed by arcs through three of its points, halved until they lie wit
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import combinations, pairwise
@@ -16,7 +16,7 @@ from tapmodel.shape.back_taper import narrowed, rises_before_edge
 from tapmodel.shape.flute_section import crest_edge_angle
 from tapmodel.shape.outlines.outline import Arc, Line, Piece, Point, arc_through
 from tapmodel.shape.profile import Segment
-from tapmodel.shape.relief import heel_drop
+from tapmodel.shape.relief import drop_law
 from tapmodel.tap.tap import Tap
 from tapmodel.words import ReliefPlace
 
@@ -26,6 +26,7 @@ ARC_DEVIATION = 2e-5
 _CROSSING = 1e-11  # closeness of an angle at which surfaces change places [deg]
 _APART = 1e-7  # borders closer than this are one [deg]: 0.1 nm at a radius of 60 mm
 _ROUND = 1e-12  # radii that differ by this share of them are one
+_Radii = tuple[float, tuple[float, ...]]  # an angle [deg], and those of all surfaces there [mm]
 _FRACTIONS = tuple(n / 8 for n in range(9))
 
 
@@ -91,20 +92,27 @@ class Threaded:
         chamfer = self.tap.chamfer
         return chamfer.point_diameter / 2 + self.z * math.tan(math.radians(chamfer.angle))
 
+    @cached_property
+    def _thread_drop(self) -> Callable[[float], float]:
+        return drop_law(self.tap.relief.thread, self.tap.thread.major)
+
+    @cached_property
+    def _chamfer_drop(self) -> Callable[[float], float]:
+        return drop_law(self.tap.relief.chamfer, self.tap.thread.major)
+
     def _surfaces(self, angle: float) -> tuple[float, ...]:
         """Radii of thread, chamfer cone and, where it is relieved alone, crest [mm]."""
-        thread, relief = self.tap.thread, self.tap.relief
+        thread, relief = self.tap.thread, self.tap.relief.thread
         phi = angle - self.edge
         w = abs(math.remainder(self.z - thread.first_z - thread.lead * angle / 360, thread.pitch))
         crest, flank, root, _ = self.profile
         part = self._topped if w < crest.end else root if w > root.start else flank
         profile = float(part.radius(w)) - self._lost
-        cone = self._cone - heel_drop(relief.chamfer, thread.major, phi)
-        if relief.thread.applies_to is ReliefPlace.THREAD:
-            return profile - heel_drop(relief.thread, thread.major, phi), cone
-        if relief.thread.applies_to is ReliefPlace.CREST:
-            sunk = heel_drop(relief.thread, thread.major, phi)
-            return profile, cone, thread.major / 2 - sunk - self._lost
+        cone = self._cone - self._chamfer_drop(phi)
+        if relief.applies_to is ReliefPlace.THREAD:
+            return profile - self._thread_drop(phi), cone
+        if relief.applies_to is ReliefPlace.CREST:
+            return profile, cone, thread.major / 2 - self._thread_drop(phi) - self._lost
         return profile, cone
 
     def _borders(self, start: float, end: float) -> list[float]:
@@ -113,7 +121,7 @@ class Threaded:
         crossings: list[float] = []
         for low, high in pairwise(corners):
             steps = [low + (high - low) * fraction for fraction in _FRACTIONS]
-            for left, right in pairwise(steps):
+            for left, right in pairwise((step, self._surfaces(step)) for step in steps):
                 crossings += self._crossings(left, right)
         inner = [start]
         for angle in sorted({*corners, *crossings}):
@@ -136,9 +144,9 @@ class Threaded:
                     yield at
                     at += period
 
-    def _crossings(self, low: float, high: float) -> Iterator[float]:
+    def _crossings(self, left: _Radii, right: _Radii) -> Iterator[float]:
         """Angles between which two surfaces change places, by bisection [deg]."""
-        below, above = self._surfaces(low), self._surfaces(high)
+        (low, below), (high, above) = left, right
         for one, other in combinations(range(len(below)), 2):
             before = below[one] < below[other]
             if before == (above[one] < above[other]):
