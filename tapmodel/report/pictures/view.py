@@ -11,8 +11,8 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Vector = tuple[float, float, float]
 
-CLOSE_UP = (1280, 640)
-"""Width and height of a picture of a few teeth [px]."""
+SMALLER = (1280, 640)
+"""Width and height of a picture of a few teeth, or of a quick look at the whole tap [px]."""
 
 
 @dataclass(frozen=True, slots=True)
