@@ -203,7 +203,6 @@ def preview_with(  # noqa: PLR0913  (whatever a preview hangs on)
 
 def _glance(design: "TapDesign", folder: Path) -> Glance:
     # The command line loads no pictures before somebody wants one.
-    from tapmodel.report.pictures.view import SMALLER  # noqa: PLC0415
     from tapmodel.report.pictures.whole import three_quarter  # noqa: PLC0415
 
-    return Glance(design.tap, three_quarter(design, SMALLER), folder / design.name)
+    return Glance(design.tap, three_quarter(design), folder / design.name)

@@ -13,8 +13,8 @@ from starlette.types import ASGIApp
 
 from tapmodel.errors import TapmodelError
 from tapmodel.report.page.live import live_page
+from tapmodel.report.view.changing import changing_view_of
 from tapmodel.report.view.findings import findings_of
-from tapmodel.report.view.tap import view_of
 from tapmodel.serve.answering import answering
 from tapmodel.serve.answers.bench import bench_routes
 from tapmodel.serve.answers.chart import ChartAsked, chart_answer
@@ -98,7 +98,7 @@ async def _file(request: Request) -> Response:
 
 def _tap(asked: Asked) -> object:
     told = answered(asked, cured=False)
-    view = view_of(told.design, told.units, asked.z)
+    view = changing_view_of(told.design, told.units, asked.z)
     return {"view": view, "dropped": told.dropped}
 
 

@@ -4,7 +4,8 @@ import pytest
 
 from tapmodel.designing.design import design_tap, settled_tap
 from tapmodel.report.units import Units
-from tapmodel.report.view.controls.fields import ENTRIES, fields_of
+from tapmodel.report.view.controls.fields import fields_of
+from tapmodel.report.view.controls.groups import ENTRIES
 from tapmodel.report.view.controls.record import Control, State
 from tapmodel.report.view.findings import findings_of
 from tapmodel.serve.answers.recommended import recommended

@@ -7,7 +7,7 @@ import pytest
 
 from tapmodel.designing.design import design_tap
 from tapmodel.report.units import Units
-from tapmodel.report.view.tap import view_of
+from tapmodel.report.view.changing import changing_view_of
 from tapmodel.serve.written import Written
 from tapmodel.spec.job_file import job_for
 
@@ -21,7 +21,7 @@ class Holds:
 
 @pytest.mark.parametrize("thread", ["M10", "Tr16x4"])
 def test_a_view_is_written_as_its_copy_is(thread: str) -> None:
-    view = view_of(design_tap(job_for(thread)), Units.BOTH)
+    view = changing_view_of(design_tap(job_for(thread)), Units.BOTH)
     written = Written({"view": view}).body
     assert json.loads(written) == {"view": json.loads(json.dumps(asdict(view)))}
     # Signs and degrees stand as they are.

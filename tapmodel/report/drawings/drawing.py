@@ -17,7 +17,7 @@ import tapmodel.export.dxf.library  # noqa: F401  # pyright: ignore[reportUnused
 
 # isort: split
 from ezdxf.addons.acadctb import ColorDependentPlotStyles, new_ctb
-from ezdxf.addons.drawing import layout, svg
+from ezdxf.addons.drawing import layout
 from ezdxf.addons.drawing.config import (
     BackgroundPolicy,
     ColorPolicy,
@@ -29,6 +29,7 @@ from ezdxf.addons.drawing.properties import RenderContext
 from ezdxf.document import Drawing as Document
 
 from tapmodel.export.dxf.write import save
+from tapmodel.report.drawings.pen import Pen
 
 MARGIN = 1.0
 """White around the picture on paper [mm]."""
@@ -58,7 +59,7 @@ class Drawing:
 
     @cached_property
     def _svg(self) -> str:
-        backend = svg.SVGBackend()
+        backend = Pen()
         look = Configuration(
             background_policy=BackgroundPolicy.WHITE,
             color_policy=ColorPolicy.BLACK,

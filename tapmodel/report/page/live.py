@@ -7,7 +7,7 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.page.templates import filled, markup
 from tapmodel.report.page.write import contents_of, data_text
 from tapmodel.report.units import Units
-from tapmodel.report.view.tap import view_of
+from tapmodel.report.view.changing import changing_view_of
 from tapmodel.report.words.sets import tap_for
 
 
@@ -19,7 +19,7 @@ def live_page(design: TapDesign, job: Mapping[str, object], units: Units) -> str
         job: of that design, by the dotted names of its fields.
         units: of every text.
     """
-    view = asdict(view_of(design, units))
+    view = asdict(changing_view_of(design, units))
     values = {
         "view": view,
         "stations": None,

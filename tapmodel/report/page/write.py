@@ -4,7 +4,7 @@ import base64
 import hashlib
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import asdict, dataclass, field
 from pathlib import Path
 
 from tapmodel.designing.record import TapDesign
@@ -66,6 +66,7 @@ def write_page(
     Raises:
         InputError: when nothing can be written there.
     """
+    view = asdict(view_of(design, units))
     tables = [*all_chapters(design), cautions.chapter(design)]
     after = [*([content.proof] if content.proof else []), choices.chapter(design)]
     style, script = own_file("built/page.css"), own_file("built/page.js")
@@ -78,13 +79,13 @@ def write_page(
         script=script,
         contents=contents_of(live=False, pictures=bool(content.pictures)),
         chapters=[(section.key, section.title) for section in (*tables, *after)],
-        view=asdict(view_of(design, units)),
+        view=view,
         model_caption=content.model.caption if content.model else None,
         tables=[shown_chapter(section, units) for section in tables],
         drawings=[_drawing(drawing) for drawing in content.drawings.values()],
         pictures=[_picture(picture) for picture in content.pictures],
         after=[shown_chapter(section, units) for section in after],
-        data=markup(_data(design, content, units)),
+        data=markup(_data(design, content, units, view)),
     )
     write_whole(path, text.encode())
 
@@ -131,10 +132,10 @@ def packed_stations(design: TapDesign) -> str:
     return squeezed_text(json.dumps([asdict(section) for section in sections(design)]))
 
 
-def _data(design: TapDesign, content: PageContent, units: Units) -> str:
+def _data(design: TapDesign, content: PageContent, units: Units, view: Mapping[str, object]) -> str:
     """What the script shows; no text of it can end the element that holds it."""
     values = {
-        "view": asdict(replace(view_of(design, units), fields=())),
+        "view": view,
         "stations": content.stations or packed_stations(design),
         "model": packed_model(content.model, design, units) if content.model else None,
         "live": None,

@@ -5,7 +5,7 @@ import math
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, lift
 from tapmodel.report.pictures.toned import tones
-from tapmodel.report.pictures.view import SMALLER, View, Window
+from tapmodel.report.pictures.view import SIZE, View, Window
 
 _FRONT = 15.0  # by which the camera stands before the teeth, towards the cutting end [deg]
 _BEHIND, _BEFORE = 2.0, 0.8  # shown behind the chamfer and before the tap [pitches]
@@ -17,7 +17,7 @@ def chamfer_teeth(design: TapDesign) -> View:
     """From before and above the cutting edges of the first land."""
     pitch, radius = design.tap.thread.pitch, design.tap.thread.major / 2
     start, end = -_BEFORE * pitch, design.tap.chamfer_length + _BEHIND * pitch
-    height = (end - start) * math.cos(math.radians(_FRONT)) * SMALLER[1] / SMALLER[0]
+    height = (end - start) * math.cos(math.radians(_FRONT)) * SIZE[1] / SIZE[0]
     raised = lift(radius, _TOP * height, 12.0, 35.0)
     edge = axes(design, first_edge(design))
     above, front = math.radians(raised), math.tan(math.radians(_FRONT))
@@ -28,7 +28,6 @@ def chamfer_teeth(design: TapDesign) -> View:
     return View(
         direction=edge.at(math.sin(above), -math.cos(above), -front),
         up=edge.at(math.cos(above), math.sin(above), 0.0),
-        size=SMALLER,
         window=Window(middle, height),
         tones=tones(design),
         title="Teeth of the chamfer",

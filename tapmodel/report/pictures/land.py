@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes, first_edge, hand_sign, lift
 from tapmodel.report.pictures.toned import tones
-from tapmodel.report.pictures.view import SMALLER, View, Window
+from tapmodel.report.pictures.view import SIZE, View, Window
 from tapmodel.shape.back_taper import narrowed
 from tapmodel.shape.flute_section import heel_angle, section_of
 from tapmodel.shape.profile import profile_radius, segments
@@ -35,11 +35,10 @@ def land_from_heel(design: TapDesign) -> View:
     middle = heel.at(
         radius - below * math.cos(above), below * math.sin(above), design.tap.chamfer_length
     )
-    reach = height * SMALLER[0] / SMALLER[1]
+    reach = height * SIZE[0] / SIZE[1]
     return View(
         direction=heel.at(math.sin(above), math.cos(above), -front),
         up=heel.at(math.cos(above), -math.sin(above), 0.0),
-        size=SMALLER,
         window=Window(middle, height),
         references=without_relief(design, reach),
         tones=tones(design),

@@ -11,8 +11,8 @@ Floats = NDArray[np.float64]
 Integers = NDArray[np.int64]
 Vector = tuple[float, float, float]
 
-SMALLER = (1280, 640)
-"""Width and height of a picture of a few teeth, or of a quick look at the whole tap [px]."""
+SIZE = (1280, 640)
+"""Width and height of a picture [px]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ class View:
 
     direction: Vector = (0.80, 0.50, -0.62)
     up: Vector = (-0.42, 0.90, 0.18)
-    size: tuple[int, int] = (1600, 800)
+    size: tuple[int, int] = SIZE
     window: Window | None = None
     fine: Fine | None = None
     references: tuple[Floats, ...] = ()

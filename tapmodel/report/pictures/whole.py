@@ -5,14 +5,14 @@ from dataclasses import replace
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.pictures.axes import axes
 from tapmodel.report.pictures.toned import tones
-from tapmodel.report.pictures.view import Fine, View, Window
+from tapmodel.report.pictures.view import SIZE, Fine, View, Window
 
 _SLIM = 2.5  # shanks of more thread diameters than this are cut off around the cutting end
 
 _LEAST_PITCH = 6.0  # in the picture, below which the thread is shaded without lines [px]
 
 
-def three_quarter(design: TapDesign, size: tuple[int, int] = View().size) -> View:
+def three_quarter(design: TapDesign, size: tuple[int, int] = SIZE) -> View:
     """The whole tap, its cutting end nearest; the same camera for both hands.
 
     Args:
@@ -38,7 +38,7 @@ def end_on(design: TapDesign) -> View:
         window=Window((0.0, 0.0, 0.0), slim) if design.tap.blank.shank_diameter > slim else None,
         direction=(0.0, 0.0, -1.0),
         up=axes(design, design.tap.flutes.angles[0]).at(1.0, 0.0, 0.0),
-        size=(1000, 1000),
+        size=(800, 800),
         tones=tones(design),
         title="On the cutting end",
         alt=f"The tap {design.designation} seen along its axis from the front, first flute on "

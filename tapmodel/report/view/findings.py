@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Bound, Cure, Finding, gravest_first
 from tapmodel.report.units import Units
-from tapmodel.report.view.controls.fields import named_in_full
+from tapmodel.report.view.controls.groups import named_in_full
 from tapmodel.report.view.judged import SIGNS
 from tapmodel.report.words.cures import value_text
 from tapmodel.report.words.findings import said, what

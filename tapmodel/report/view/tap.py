@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import Units
-from tapmodel.report.view.controls.fields import fields_of
 from tapmodel.report.view.controls.record import Group
 from tapmodel.report.view.figures import NamedFigure, named_figures
 from tapmodel.report.view.findings import Found, findings_of
@@ -85,6 +84,9 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
         units: of every text.
         z: height of the section from the front [mm]; None for one in the middle of the whole
             thread, where the first land's edge lies at the crest.
+
+    Returns:
+        The records, of a page that changes nothing.
     """
     tap, blank, foreseen = design.tap, design.tap.blank, design.prediction
     reach = max(tap.thread.major, blank.shank_diameter, blank.neck_diameter) / 2
@@ -104,6 +106,6 @@ def view_of(design: TapDesign, units: Units, z: float | None = None) -> TapView:
         rubbing=rubbing_view(design, foreseen, units) if foreseen else None,
         figures=named_figures(design, units),
         findings=findings_of(design, units),
-        fields=fields_of(design, units),
+        fields=(),
         model=model_key(design, units),
     )

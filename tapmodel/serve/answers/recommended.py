@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from tapmodel.errors import TapmodelError
-from tapmodel.report.view.controls.fields import ENTRIES, Reader
+from tapmodel.report.view.controls.fields import Reader
+from tapmodel.report.view.controls.groups import ENTRIES
 from tapmodel.serve.asked import Asked, answered
 
 

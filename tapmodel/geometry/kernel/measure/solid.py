@@ -56,7 +56,8 @@ def is_valid(solid: Solid) -> bool:
     of the solid, and a mesh has its own proof.
     """
     bare = BRepBuilderAPI_Copy(solid.wrapped, False, False).Shape()
-    return bool(BRepCheck_Analyzer(bare).IsValid())
+    curves_too, on_all_processors = True, True
+    return bool(BRepCheck_Analyzer(bare, curves_too, on_all_processors).IsValid())
 
 
 def counts(solid: Solid) -> Counts:

@@ -1,17 +1,14 @@
 """The controls of the page: every field that it lets be changed, as it stands and by whose rule."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
 from tapmodel.designing.choice import Choice
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.units import MM_PER_INCH, Units
-from tapmodel.report.view.controls.blank import BLANK
-from tapmodel.report.view.controls.chamfer import CHAMFER
-from tapmodel.report.view.controls.entry import Entry, EntryGroup
+from tapmodel.report.view.controls.entry import Entry
 from tapmodel.report.view.controls.flutes import FLUTES, flute_ways
-from tapmodel.report.view.controls.hole import HOLE
+from tapmodel.report.view.controls.groups import ENTRIES, GROUPS
 from tapmodel.report.view.controls.record import (
     Control,
     Group,
@@ -20,30 +17,10 @@ from tapmodel.report.view.controls.record import (
     Slider,
     State,
 )
-from tapmodel.report.view.controls.relief import CHAMFER_RELIEF, THREAD_RELIEF
-from tapmodel.report.view.controls.shop import SHOP
-from tapmodel.report.view.controls.steel import STEEL
 from tapmodel.report.view.controls.steps import step_of
-from tapmodel.report.view.controls.thread import THREAD
 from tapmodel.report.words.choices import source_text, value_text, why
 from tapmodel.spec.job import field_descriptions, unit_of
 from tapmodel.spec.units import Unit
-
-GROUPS: tuple[EntryGroup, ...] = (
-    HOLE,
-    THREAD,
-    FLUTES,
-    CHAMFER,
-    THREAD_RELIEF,
-    CHAMFER_RELIEF,
-    BLANK,
-    STEEL,
-    SHOP,
-)
-"""In the order in which a maker thinks of them."""
-
-ENTRIES: Mapping[str, Entry] = {entry.field: entry for group in GROUPS for entry in group.entries}
-"""By field."""
 
 _DIGITS = {Unit.MM: 4, Unit.DEGREES: 2, Unit.CELSIUS: 0}
 _INCH_DIGITS = 5
@@ -67,15 +44,6 @@ def fields_of(design: TapDesign, units: Units) -> tuple[Group, ...]:
         )
         for group in GROUPS
     )
-
-
-def named_in_full(field: str) -> str:
-    """What a field is called where its group does not stand over it; its own name for others."""
-    for group in GROUPS:
-        for entry in group.entries:
-            if entry.field == field:
-                return f"{group.title.lower()}: {entry.label}"
-    return field
 
 
 @dataclass(frozen=True, slots=True)
