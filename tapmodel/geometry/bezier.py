@@ -220,6 +220,8 @@ def join(knots: Floats, spans: Floats) -> tuple[Floats, list[int]]:
         Poles of shape (m, k) and a multiplicity for each knot.
     """
     count, order = spans.shape[:2]
+    if count == 1:
+        return spans[0], [order, order]
     length = np.diff(knots)[:, None]
     before = (spans[:-1, -1] - spans[:-1, -2]) / length[:-1]
     after = (spans[1:, 1] - spans[1:, 0]) / length[1:]

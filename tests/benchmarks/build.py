@@ -3,16 +3,18 @@
     python tests/benchmarks/build.py
 
 The plain route makes less (see `plain_route.py`) and proves, writes and draws nothing. Each runs as
-a process of its own, start-up included, in turn and several times; the quickest counts. The program
-is compiled first, as an installer leaves it, or each run would compile it anew where Python is told
-to write no bytecode; the libraries of both have theirs. On a busy
-machine the ratio of processor time is the steadier one; on a quiet one the clock's is what a user
-waits. The stages of the quickest run are printed, of both its processes.
+a process of its own, start-up included, in turn and several times; the quickest counts. On a
+machine that others use, too, a quiet moment falls on one run or another, and the median of the
+rounds' own ratios is steadier; so is the ratio of processor time. The program is compiled first, as
+an installer leaves it, or each run would compile it anew where Python is told to write no bytecode;
+the libraries of both have theirs. The stages of the quickest run are printed, of both its
+processes.
 """
 
 import compileall
 import json
 import resource
+import statistics
 import subprocess
 import sys
 import tempfile
@@ -26,7 +28,7 @@ import tapmodel
 
 HERE = Path(__file__).parent
 PROGRAM = (sys.executable, "-m", "tapmodel", "build")
-ROUNDS = 3
+ROUNDS = 5
 RUNS = {
     "build": ((), 0.5, 0.6),
     "STEP alone": (("--formats", "step"), 0.3, 0.4),
@@ -84,12 +86,14 @@ def main() -> None:
         min(getattr(one, part) for one in found["plain route"]) for part in ("wall", "processor")
     )
     print(f"M20x1.25, {TURNS} turns, {FLUTES} flutes; quickest of {ROUNDS}")
-    print("                 clock processor     ratio (processor)   wanted  bar")
+    print("                 clock processor     ratio (processor)   median   wanted  bar")
     print(f"plain route {plain_wall:10.2f}{plain_cpu:10.2f}")
     for name, (_, wanted, bar) in RUNS.items():
         wall, cpu = (min(getattr(one, part) for one in found[name]) for part in Timed._fields[:2])
         shares = f"{wall / plain_wall:10.3f}{cpu / plain_cpu:12.3f}"
-        print(f"{name:12}{wall:10.2f}{cpu:10.2f}{shares}{wanted:9g}{bar:5g}")
+        rounds = zip(found[name], found["plain route"], strict=True)
+        median = statistics.median(one.wall / plain.wall for one, plain in rounds)
+        print(f"{name:12}{wall:10.2f}{cpu:10.2f}{shares}{median:9.3f}{wanted:9g}{bar:5g}")
     for name in ("build", "STEP alone"):
         quickest = min(found[name], key=lambda one: one.wall)
         print(f"{name}: seconds by the clock and of the processors")
