@@ -4863,7 +4863,7 @@ void main() {
   }
 
   // src/panels/section.js
-  var BESIDE = 58;
+  var BESIDE = 62;
   var ABOVE = 34;
   var BELOW = 58;
   var UNDER = 6;

@@ -141,7 +141,8 @@ def _margin(design: TapDesign) -> str:
 def _cutter(design: TapDesign) -> CutterMark:
     flutes = design.tap.flutes
     last, ball = flutes.count - 1, flutes.cutter_diameter / 2
-    far = OUT * design.tap.thread.major / 2
+    # At the crests: what is lettered further out stands clear of it.
+    far = design.tap.thread.major / 2
 
     def at(u: float, t: float) -> Point:
         return down(in_flute(design, u, t, last))

@@ -66,7 +66,7 @@ def _picked(write: Writer, drill: float, drill_sets: tuple[str, ...]) -> str:
 
 
 def _tools(_write: Writer, /, *, family: str, inch: bool) -> str:
-    return f"{'inch' if inch else 'metric'} drills, cutters and blanks for a {family} thread"
+    return f"{'inch' if inch else 'metric'} drills, cutters and blanks for {family} threads"
 
 
 def _drills(_write: Writer, /, *, tools: str) -> str:

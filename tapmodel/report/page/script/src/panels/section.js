@@ -7,7 +7,7 @@ import { edgeMarks, names, roundMarks, turningArrow } from "./section/marks.js";
 
 /** @import {Place, Section, TapView} from "../types" */
 
-const BESIDE = 58;
+const BESIDE = 62;
 const ABOVE = 34;
 const BELOW = 58;
 /** Below the circle of a cutter that reaches further down than the tap [px]. */
