@@ -387,7 +387,7 @@ def test_a_page_is_written_without_the_kernel(tmp_path: Path) -> None:
     text = (folder / "1-4-20-UNC-2B-preview.html").read_text()
     assert "Preview, not verified" in text
     # The least pitch diameter of ASME B1.1 for 1/4-20 UNC-2B.
-    assert "0.2175&nbsp;in" in text
+    assert "0.2175\u00a0in" in text
 
 
 def test_wires_answer_with_limits_verdict_and_infeed() -> None:

@@ -278,7 +278,7 @@ def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -
     text = (tmp_path / "inch.html").read_text()
     assert "z counts from the front; inch, the choices in mm with inch behind" in text
     # 17.5578 mm, the aimed pitch diameter
-    assert "0.69125&nbsp;in" in text
+    assert "0.69125\u00a0in" in text
 
 
 def test_names_of_fields_break_behind_dots_and_strokes_alone(design: TapDesign) -> None:

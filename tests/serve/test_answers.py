@@ -215,7 +215,7 @@ def test_a_file_that_is_no_job_is_refused(
 def test_papers_are_chapters_and_drawings_without_style_sheets(served: Served) -> None:
     papers = served.post("papers", {"job": M10, "units": "inch"}).json()
     chapters = {one["key"]: one["html"] for one in papers["chapters"]}
-    assert "&nbsp;in" in chapters["hole"]
+    assert "\u00a0in" in chapters["hole"]
     assert "choices" in chapters
     for html in chapters.values():
         assert not re.search(r"<script|<style| style=| on\w+=|http", html)

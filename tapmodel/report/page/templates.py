@@ -5,6 +5,8 @@ from functools import cache
 from importlib import resources
 from typing import TYPE_CHECKING
 
+from tapmodel.report.units import unparted
+
 if TYPE_CHECKING:
     from jinja2 import Environment
     from markupsafe import Markup
@@ -52,5 +54,5 @@ def _unbroken(text: str) -> "Markup":
     """A number and its unit stay together; a field's name breaks behind its dots and strokes."""
     from markupsafe import escape  # noqa: PLC0415  (loaded with the templates)
 
-    joined = re.sub(r" (?=(mm|in)\b)", "&nbsp;", escape(text))
+    joined = str(escape(unparted(text)))
     return markup(re.sub(r"(?<=[a-z])([._])(?=[a-z])", r"\1<wbr>", joined))
