@@ -176,6 +176,19 @@ def test_scales_have_round_numbers(
     assert round_numbers(low, high, most) == pytest.approx(expected, abs=1e-9)
 
 
+@pytest.mark.parametrize(
+    ("low", "high", "expected"),
+    [
+        (17.985, 18.135, ["18", "18.05", "18.1"]),
+        (1234.0, 1236.0, ["1234", "1235", "1236"]),
+        (-0.011, 0.011, ["−0.01", "0", "0.01"]),
+        (0.0, 2e4, ["0", "10000", "20000"]),
+    ],
+)
+def test_no_two_numbers_of_a_scale_read_alike(low: float, high: float, expected: list[str]) -> None:
+    assert [tick.text for tick in axis_of("x", low, high, 3).ticks] == expected
+
+
 def test_a_scale_without_length_is_one_all_the_same() -> None:
     axis = axis_of("x", 3.0, 3.0, 4)
     assert (axis.low, axis.high) == (2.5, 3.5)
