@@ -122,8 +122,22 @@ def test_measured_sizes_mean_what_the_command_says(served: "Served") -> None:
         if isinstance(block, list):
             assert all(text in page for text in block)
     limits = next(one["aim"] for one in measured["sizes"] if one["key"] == "over_wires")
-    assert limits in page
+    assert limits.partition(", over")[0] in page
     assert measured["notes"][0] in page
+
+
+def test_limits_over_wires_are_those_of_the_wires_that_were_told(served: "Served") -> None:
+    job = {"designation": "Tr16x4"}
+    asked = {"sizes": {"over_wires": "17.05"}, "wire": "2.1", "job": job}
+    measured = answered(served, "measured", **asked)["measured"]
+    aim = next(one["aim"] for one in measured["sizes"] if one["key"] == "over_wires")
+    wires = answered(served, "wires", wire="2.1", job=job)["wires"]
+    limits = next(one["text"] for one in wires["aims"] if one["label"] == "limits over wires")
+    assert aim == f"{limits}, over 2.1000 mm"
+    unmeasured = answered(served, "measured", job=job)["measured"]
+    assert "over 2.0900 mm" in next(
+        o["aim"] for o in unmeasured["sizes"] if o["key"] == "over_wires"
+    )
 
 
 def test_before_measuring_every_size_of_the_tap_is_named(served: "Served") -> None:

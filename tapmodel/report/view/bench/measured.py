@@ -13,9 +13,10 @@ from tapmodel.report.view.judged import Judged, judged_as
 from tapmodel.report.words.compound import SWING
 from tapmodel.report.words.measured import LABELS, judged
 from tapmodel.shop.measured.answer import MeasuredAnswer
+from tapmodel.shop.measured.read import OverWires
 from tapmodel.shop.measured.verdicts import Judgement, Standing, Way
 from tapmodel.shop.measured.zones import Wanted, wanted
-from tapmodel.shop.wires.answer import answer_for
+from tapmodel.shop.wires.answer import WiresAnswer, answer_for
 from tapmodel.spec.measured.sizes import LENGTHS, Size
 from tapmodel.words import Severity
 
@@ -62,7 +63,7 @@ def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units
     if answer and answer.over_wires is not None:
         found[Size.OVER_WIRES] = found.pop(Size.PITCH_DIAMETER)
     aims = dict(wanted(design))
-    over = _aim_over_wires(design)
+    over = _over_wires(design, answer)
     sizes = [size for size in Size if size in aims or (size is Size.OVER_WIRES and over)]
     chapter = shown_chapter(chapter_of(answer), units) if answer and found else None
     feeds = any(one.way is Way.SLIDE and one.standing is Standing.TO_TAKE for one in found.values())
@@ -71,7 +72,9 @@ def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units
             SizeView(
                 size.value,
                 LABELS[size],
-                _aim(size, over or aims[size] if size is Size.OVER_WIRES else aims[size], units),
+                _told_over(over, units)
+                if size is Size.OVER_WIRES and over
+                else _aim(size, aims[size], units),
                 "" if size in LENGTHS else "°" if size is Size.CHAMFER_ANGLE else "HRC",
                 _size_judged(found.get(size), units),
             )
@@ -82,12 +85,23 @@ def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units
     )
 
 
-def _aim_over_wires(design: TapDesign) -> Wanted | None:
+def _over_wires(design: TapDesign, answer: MeasuredAnswer | None) -> OverWires | WiresAnswer | None:
+    """What to read over the wires that were told, else over those to use; None where none suits."""
+    if answer and answer.over_wires:
+        return answer.over_wires
     try:
-        answer = answer_for(design)
+        return answer_for(design)
     except NoWireError:
         return None
-    return Wanted(answer.measurement_target, answer.measurement_min, answer.measurement_max)
+
+
+def _told_over(over: OverWires | WiresAnswer, units: Units) -> str:
+    """Limits, and over which wires they hold."""
+    if isinstance(over, WiresAnswer):
+        one = Wanted(over.measurement_target, over.measurement_min, over.measurement_max)
+    else:
+        one = Wanted(over.aim, over.low, over.high)
+    return f"{_aim(Size.OVER_WIRES, one, units)}, over {in_words(over.wire, _FORM, units)}"
 
 
 def _aim(size: Size, one: Wanted, units: Units) -> str:
