@@ -40,7 +40,7 @@ beforeEach((context) => {
   held = [];
   context.mock.timers.enable({ apis: ["setTimeout"] });
   context.mock.method(globalThis, "fetch", (_, { body }) => new Promise((resolve, reject) => {
-    held.push({ job: JSON.parse(body).job, resolve, reject });
+    held.push({ ...JSON.parse(body), resolve, reject });
   }));
   desk = new Desk({ live: { job: M10, units: null }, view: null, model: null, stations: null });
 });
@@ -66,6 +66,21 @@ test("a change that comes as the last is answered is asked for", async () => {
   await answers();
   assert.deepEqual(desk.job, { ...M10, a: 1, b: 2 });
   assert.equal(desk.busy, false);
+});
+
+test("a job that names units is told in them, and one that is refused leaves those of the page", async () => {
+  desk.units = "inch";
+  desk.open({ designation: "M6", a: BAD }, "mm");
+  await answers();
+  assert.equal(desk.units, "inch");
+  desk.open({ designation: "M6" }, "mm");
+  await rest();
+  assert.equal(held[0].units, "mm");
+  await answers();
+  assert.equal(desk.units, "mm");
+  desk.open({ designation: "M8" });
+  await answers();
+  assert.equal(desk.units, "mm");
 });
 
 test("what is refused with others is found by itself, and stays where it was typed", async () => {

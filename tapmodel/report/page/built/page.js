@@ -195,9 +195,10 @@
     /**
      * Put a job in the place of this one; it counts as saved.
      * @param {Job} job
+     * @param {Units | null} [units] of every text from then on; those of the page where nothing is said
      */
-    open(job) {
-      return this.change({ whole: job, key: "", opened: true });
+    open(job, units = null) {
+      return this.change({ whole: job, key: "", opened: true, units });
     }
     /** @param {-1 | 1} step back, or forth again */
     go(step) {
@@ -307,8 +308,10 @@
       if (step && !target2) return null;
       const job = target2 || changes.reduce(laid, this.job);
       const changed = given(changes);
+      const units = changes[0].units ?? this.units;
       try {
-        const { view, dropped = [] } = await this.#ask(job, changed);
+        const { view, dropped = [] } = await this.#ask(job, changed, units);
+        this.units = changes[0].units ?? this.units;
         const stands2 = Object.entries(job).filter(([field]) => !dropped.includes(field));
         this.#stand(Object.fromEntries(stands2), view, changes);
         return null;
@@ -322,10 +325,11 @@
     /**
      * @param {Job} job
      * @param {string[]} changed
+     * @param {Units | null} units
      * @returns {Promise<{view: TapView, dropped?: string[]}>}
      */
-    async #ask(job, changed) {
-      const answer = await asked("tap", { job, units: this.units, z: this.z, changed });
+    async #ask(job, changed, units) {
+      const answer = await asked("tap", { job, units, z: this.z, changed });
       return answer.json();
     }
     /**
@@ -4986,7 +4990,7 @@ void main() {
       if (file.size > LONGEST2) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
       const answer = await asked("read", { text: await file.text() });
       const { job } = await answer.json();
-      await desk.open(job);
+      await desk.open(job, job.units ?? null);
     } catch (error) {
       complain(desk, error);
     }

@@ -63,9 +63,10 @@ export class Desk {
   /**
    * Put a job in the place of this one; it counts as saved.
    * @param {Job} job
+   * @param {Units | null} [units] of every text from then on; those of the page where nothing is said
    */
-  open(job) {
-    return this.change({ whole: job, key: "", opened: true });
+  open(job, units = null) {
+    return this.change({ whole: job, key: "", opened: true, units });
   }
 
   /** @param {-1 | 1} step back, or forth again */
@@ -189,8 +190,10 @@ export class Desk {
     if (step && !target) return null;
     const job = target || changes.reduce(laid, this.job);
     const changed = given(changes);
+    const units = changes[0].units ?? this.units;
     try {
-      const { view, dropped = [] } = await this.#ask(job, changed);
+      const { view, dropped = [] } = await this.#ask(job, changed, units);
+      this.units = changes[0].units ?? this.units;
       const stands = Object.entries(job).filter(([field]) => !dropped.includes(field));
       this.#stand(Object.fromEntries(stands), view, changes);
       return null;
@@ -205,10 +208,11 @@ export class Desk {
   /**
    * @param {Job} job
    * @param {string[]} changed
+   * @param {Units | null} units
    * @returns {Promise<{view: TapView, dropped?: string[]}>}
    */
-  async #ask(job, changed) {
-    const answer = await asked("tap", { job, units: this.units, z: this.z, changed });
+  async #ask(job, changed, units) {
+    const answer = await asked("tap", { job, units, z: this.z, changed });
     return answer.json();
   }
 

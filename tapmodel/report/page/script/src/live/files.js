@@ -20,7 +20,7 @@ export async function openFile(desk, file) {
     if (file.size > LONGEST) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
     const answer = await asked("read", { text: await file.text() });
     const { job } = await answer.json();
-    await desk.open(job);
+    await desk.open(job, job.units ?? null);
   } catch (error) {
     complain(desk, error);
   }

@@ -1,6 +1,6 @@
 /** Changes that wait while one is on its way: of the same control only the newest stays. */
 
-/** @import {Job} from "../types" */
+/** @import {Job, Units} from "../types" */
 
 /**
  * A change of the job.
@@ -10,6 +10,7 @@
  * @property {-1 | 1} [step] back, or forth again, in the history
  * @property {string} key changes of one key follow each other as one; "" for one of its own
  * @property {boolean} [opened] whether the whole job comes from a file or a link
+ * @property {Units | null} [units] that a job which is opened is told in, where it says so
  */
 
 /**
