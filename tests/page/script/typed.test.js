@@ -13,6 +13,15 @@ test("whatever else is typed goes to the server as it is", () => {
   for (const text of ["1/4in", "6.35 mm", "1,5", "five", "0x10", "1e3"]) assert.equal(valueOf(text, { unit: "in" }), text);
 });
 
+test("the unit of a box may be typed behind its number", () => {
+  for (const text of ["8°", "8 °", "8 deg"]) assert.equal(valueOf(text, { unit: "°" }), 8);
+  assert.equal(valueOf("62 HRC", { unit: "HRC" }), 62);
+  assert.equal(valueOf("4 pitches", { unit: "pitches" }), 4);
+  assert.equal(valueOf("8°", { unit: "mm" }), "8°");
+  assert.equal(valueOf("8 mm", { unit: "°" }), "8 mm");
+  assert.equal(valueOf("deg", { unit: "°" }), "deg");
+});
+
 test("an empty box leaves the value to the rules", () => {
   assert.equal(valueOf("  ", { unit: "mm" }), null);
 });

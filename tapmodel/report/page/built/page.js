@@ -1512,9 +1512,15 @@
 
   // src/live/typed.js
   var PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+  var TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pitch(es)?$/i, "%": /\s*%$/ };
   function valueOf(text, { unit }) {
     const typed = text.trim();
     if (typed === "") return null;
+    const bare = unit in TYPED ? typed.replace(TYPED[
+      /** @type {keyof typeof TYPED} */
+      unit
+    ], "") : typed;
+    if (bare !== typed && PLAIN.test(bare)) return Number(bare);
     if (!PLAIN.test(typed)) return typed;
     return unit === "in" ? `${Number(typed)}in` : Number(typed);
   }
@@ -1641,7 +1647,8 @@
     let typing = false;
     const send = (key = "") => {
       typing = false;
-      desk.set({ [field]: valueOf(box2.value, control) }, key);
+      const value = valueOf(box2.value, control);
+      desk.set({ [field]: value === null && field === "designation" ? "" : value }, key);
     };
     const showAll = () => {
       typing = false;

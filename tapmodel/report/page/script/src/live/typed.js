@@ -4,8 +4,11 @@
 
 const PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
 
+/** As units are typed, by the unit that stands behind a box; how lengths are written the server knows. */
+const TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pitch(es)?$/i, "%": /\s*%$/ };
+
 /**
- * A text as the value of a field: a plain number has the unit of its box.
+ * A text as the value of a field: a plain number has the unit of its box, which may be typed too.
  * @param {string} text
  * @param {Pick<Control, "unit">} control
  * @returns {string | number | null} null for nothing, which the rules shall choose
@@ -13,6 +16,8 @@ const PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
 export function valueOf(text, { unit }) {
   const typed = text.trim();
   if (typed === "") return null;
+  const bare = unit in TYPED ? typed.replace(TYPED[/** @type {keyof typeof TYPED} */ (unit)], "") : typed;
+  if (bare !== typed && PLAIN.test(bare)) return Number(bare);
   if (!PLAIN.test(typed)) return typed;
   return unit === "in" ? `${Number(typed)}in` : Number(typed);
 }

@@ -36,7 +36,9 @@ export function boxRow(first, desk) {
   let typing = false;
   const send = (/** @type {string} */ key = "") => {
     typing = false;
-    desk.set({ [field]: valueOf(box.value, control) }, key);
+    const value = valueOf(box.value, control);
+    // No rule chooses the thread: an empty box is refused with what may stand in it.
+    desk.set({ [field]: value === null && field === "designation" ? "" : value }, key);
   };
   const showAll = () => {
     typing = false;
