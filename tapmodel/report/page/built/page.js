@@ -636,7 +636,7 @@
 
   // src/panels/bench/gears.js
   function gearsBench(desk) {
-    const screw = boxed("leadscrew, such as 4 or 8tpi", { id: "gears-leadscrew" });
+    const screw = boxed("leadscrew, such as 4mm or 8tpi", { id: "gears-leadscrew" });
     const wheels = boxed("wheels at hand, such as 20-65,127", { id: "gears-wheels" });
     const use = made("button", { type: "button" }, "Put into the job");
     const lathe = made(
@@ -652,12 +652,17 @@
       lathe.hidden = gears !== null;
       answer.replaceChildren(...gears ? [...chapterBlocks(gears), notesList(notes)] : []);
     });
-    use.addEventListener("click", () => {
+    const put2 = () => {
       const named2 = {};
       if (screw.box.value.trim()) named2["shop.leadscrew"] = screw.box.value.trim();
       if (wheels.box.value.trim()) named2["shop.gears"] = wheels.box.value.trim();
       desk.set(named2);
-    });
+    };
+    use.addEventListener("click", put2);
+    for (const { box: box2 } of [screw, wheels])
+      box2.addEventListener("keydown", (event) => {
+        if (event.key === "Enter") put2();
+      });
     return { title: "Change gears", content: [wrong, lathe, answer], ask };
   }
 
