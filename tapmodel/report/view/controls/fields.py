@@ -90,9 +90,12 @@ class Reader:
             return "in" if self._inch else "mm"
         if ENTRIES[field].kind is not Kind.NUMBER:
             return ""
-        return {Unit.DEGREES: "°", Unit.PITCHES: "pitches", Unit.OF_SPACING: ""}.get(
-            unit_of(field), unit_of(field).value
-        )
+        return {
+            Unit.DEGREES: "°",
+            Unit.PITCHES: "pitches",
+            Unit.OF_SPACING: "",
+            Unit.IN_100: "",
+        }.get(unit_of(field), unit_of(field).value)
 
     def _written(self, field: str, value: float) -> str:
         """Without needless digits; a length in the unit of its box."""

@@ -34,7 +34,7 @@ THREAD = EntryGroup(
         ),
         Entry(
             "thread.back_taper",
-            "back taper",
+            "back taper, per 100 of length",
             step=Step.SHARE,
             span=always(0.0, 0.2),
             follows=lambda design: design.tap.thread.back_taper,
