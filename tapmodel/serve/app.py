@@ -85,7 +85,7 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
 
 def _opened(first: Asked) -> str:
     told = answered(first, cured=False)
-    return live_page(told.design, first.job, told.units)
+    return live_page(told.design, first.job, told.units, first.units)
 
 
 async def _file(request: Request) -> Response:

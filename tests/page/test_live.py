@@ -187,6 +187,17 @@ DRAWN = """async (slider, count) => {
 }"""
 
 
+def test_units_follow_the_thread_until_somebody_chooses(live: Live) -> None:
+    chosen = live.page.locator("#units")
+    expect(chosen).to_have_value("mm")
+    live.type("designation", "3/8-16 UNC")
+    expect(chosen).to_have_value("both", timeout=WAITS)
+    chosen.select_option("inch")
+    live.type("designation", "M10")
+    live.shows("hole.depth", "0.59055")
+    expect(chosen).to_have_value("inch")
+
+
 def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
     live.type("flutes.count", "3")
     live.shows("flutes.count", "3")

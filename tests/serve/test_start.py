@@ -204,7 +204,10 @@ def test_the_shop_of_a_job_is_read_once_into_its_values(tmp_path: Path) -> None:
     _, page = started.ask("GET", "")
     found = re.search(rb'id="page-data">(.*?)</script>', page)
     assert found
-    live = json.loads(found[1])["live"]["job"]
+    opened = json.loads(found[1])
+    # Nobody asked for units: they follow the thread, whichever is typed later.
+    assert (opened["live"]["units"], opened["view"]["units"]) == (None, "mm")
+    live = opened["live"]["job"]
     assert live["shop.cutters"] == [2.5, 3.5]
     assert live["shop.leadscrew"] == "6mm"
     assert "shop.file" not in live

@@ -11,20 +11,23 @@ from tapmodel.report.view.changing import changing_view_of
 from tapmodel.report.words.sets import tap_for
 
 
-def live_page(design: TapDesign, job: Mapping[str, object], units: Units) -> str:
+def live_page(
+    design: TapDesign, job: Mapping[str, object], units: Units, wanted: Units | None
+) -> str:
     """The page as HTML; style and script are asked for beside it.
 
     Args:
         design: that it opens with.
         job: of that design, by the dotted names of its fields.
         units: of every text.
+        wanted: those that were asked for; None for those of the job, which change with it.
     """
     view = asdict(changing_view_of(design, units))
     values = {
         "view": view,
         "stations": None,
         "model": None,
-        "live": {"job": dict(job), "units": units.value},
+        "live": {"job": dict(job), "units": wanted.value if wanted else None},
     }
     return filled(
         "page.html",
