@@ -8,7 +8,7 @@ import { nearestRow, readout, taken, zoneEnds } from "../../../tapmodel/report/p
 import { between, head, line, points } from "../../../tapmodel/report/page/script/src/panels/graph/paths.js";
 import { legible, scaleOf, spread, within } from "../../../tapmodel/report/page/script/src/panels/graph/scale.js";
 import { placedNames } from "../../../tapmodel/report/page/script/src/panels/section/names.js";
-import { against, differences, freeLetter, way } from "../../../tapmodel/report/page/script/src/panels/variants/pinned.js";
+import { against, differences, freeLetter, namesOf, way } from "../../../tapmodel/report/page/script/src/panels/variants/pinned.js";
 
 test("a scale runs from end to end, upwards too", () => {
   const x = scaleOf({ low: -2, high: 6 }, 100, 260);
@@ -97,8 +97,14 @@ test("a fourth variant is the last that finds a letter", () => {
 test("the way back to a variant takes away what it did not have", () => {
   const [now, then] = [{ designation: "M10", "flutes.offset": 1 }, { designation: "M10", "flutes.rake": 4 }];
   assert.deepEqual(way(now, then), { designation: "M10", "flutes.offset": null, "flutes.rake": 4 });
-  assert.deepEqual(differences(then, now), ["flutes.rake = 4", "flutes.offset by rule"]);
-  assert.deepEqual(differences(now, { ...now }), []);
+  assert.deepEqual(differences(then, now, new Map()), ["flutes.rake = 4", "flutes.offset by rule"]);
+  assert.deepEqual(differences(now, { ...now }, new Map()), []);
+});
+
+test("where a variant differs is told by the names at the side", () => {
+  const names = namesOf([{ title: "Relief of the thread", controls: [{ field: "relief.thread.kind", label: "kind" }] }]);
+  assert.deepEqual(differences({ "relief.thread.kind": "eccentric" }, {}, names), ["relief of the thread: kind = eccentric"]);
+  assert.deepEqual(differences({}, { "relief.thread.kind": "eccentric" }, names), ["relief of the thread: kind by rule"]);
 });
 
 test("figures differ as they are told", () => {

@@ -5235,10 +5235,17 @@ void main() {
     const gone = Object.keys(from).filter((name) => !(name in to)).map((name) => [name, null]);
     return { ...Object.fromEntries(gone), ...to };
   }
-  function differences(job, other) {
-    const own = Object.entries(job).filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value)).map(([name, value]) => `${name} = ${value}`);
-    const ruled = Object.keys(other).filter((name) => !(name in job)).map((name) => `${name} by rule`);
+  function differences(job, other, names2) {
+    const called = (field) => names2.get(field) ?? field;
+    const own = Object.entries(job).filter(([field, value]) => JSON.stringify(other[field]) !== JSON.stringify(value)).map(([field, value]) => `${called(field)} = ${value}`);
+    const ruled = Object.keys(other).filter((field) => !(field in job)).map((field) => `${called(field)} by rule`);
     return [...own, ...ruled];
+  }
+  function namesOf(groups) {
+    return new Map(groups.flatMap(({ title, controls }) => controls.map(({ field, label }) => (
+      /** @type {[string, string]} */
+      [field, `${title.toLowerCase()}: ${label}`]
+    ))));
   }
   function against(figure, now) {
     if (!now || figure.text === now.text) return "";
@@ -5356,7 +5363,7 @@ void main() {
         told2
       );
       const tell3 = () => {
-        const other = differences(variant.job, desk.job);
+        const other = differences(variant.job, desk.job, namesOf(view?.fields ?? []));
         told2.textContent = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
       };
       return { node, tell: tell3 };

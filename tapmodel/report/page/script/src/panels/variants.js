@@ -7,7 +7,7 @@ import { Resting } from "../live/resting.js";
 import { picture } from "./graph/picture.js";
 import { slot } from "./graph/slot.js";
 import { drawOverlay } from "./variants/overlay.js";
-import { differences, freeLetter, LETTERS, variantOf, way } from "./variants/pinned.js";
+import { differences, freeLetter, LETTERS, namesOf, variantOf, way } from "./variants/pinned.js";
 import { figuresTable, sample } from "./variants/table.js";
 
 /** @import {AtDesk, TapView, Units} from "../types" */
@@ -77,7 +77,7 @@ export function variantsPanel(desk) {
     const node = made("li", { "data-letter": variant.letter },
       made("strong", {}, sample(variant.letter), variant.letter), name, back, remove, told);
     const tell = () => {
-      const other = differences(variant.job, desk.job);
+      const other = differences(variant.job, desk.job, namesOf(view?.fields ?? []));
       told.textContent = other.length ? `unlike now: ${other.join(", ")}` : "the job is the same as now";
     };
     return { node, tell };

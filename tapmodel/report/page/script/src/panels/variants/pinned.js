@@ -1,6 +1,6 @@
 /** Variants that are pinned: which letter each has, and how they differ. No elements here. */
 
-/** @import {Job, NamedFigure, Place, TapView, Units} from "../../types" */
+/** @import {Group, Job, NamedFigure, Place, TapView, Units} from "../../types" */
 
 export const LETTERS = ["A", "B", "C", "D"];
 
@@ -51,13 +51,24 @@ export function way(from, to) {
  * The fields in which a job differs from another, in words.
  * @param {Job} job
  * @param {Job} other
+ * @param {Map<string, string>} names of fields, as their controls are called
  */
-export function differences(job, other) {
+export function differences(job, other, names) {
+  const called = (/** @type {string} */ field) => names.get(field) ?? field;
   const own = Object.entries(job)
-    .filter(([name, value]) => JSON.stringify(other[name]) !== JSON.stringify(value))
-    .map(([name, value]) => `${name} = ${value}`);
-  const ruled = Object.keys(other).filter((name) => !(name in job)).map((name) => `${name} by rule`);
+    .filter(([field, value]) => JSON.stringify(other[field]) !== JSON.stringify(value))
+    .map(([field, value]) => `${called(field)} = ${value}`);
+  const ruled = Object.keys(other).filter((field) => !(field in job)).map((field) => `${called(field)} by rule`);
   return [...own, ...ruled];
+}
+
+/**
+ * What the fields are called at the side: the group first, as some labels stand in two.
+ * @param {Group[]} groups
+ */
+export function namesOf(groups) {
+  return new Map(groups.flatMap(({ title, controls }) =>
+    controls.map(({ field, label }) => /** @type {[string, string]} */ ([field, `${title.toLowerCase()}: ${label}`]))));
 }
 
 /**
