@@ -518,6 +518,9 @@
     );
     return { box: box2, whole: made("label", { class: "boxed" }, made("span", {}, label), box2) };
   }
+  function bareNumbers() {
+    return made("p", { class: "quiet" }, "A bare number is in mm, in whatever units the page is told; inches are written 0.72in.");
+  }
   function pairsList(pairs) {
     return made("dl", { class: "legend" }, ...pairs.map(({ label, text }) => made("div", {}, made("dt", {}, label), made("dd", {}, text))));
   }
@@ -797,7 +800,7 @@
       ask();
     };
     wire.box.addEventListener("input", () => entered("wire", wire.box));
-    return { title: "Measured sizes", content: [wrong, sizes, chapter], ask };
+    return { title: "Measured sizes", content: [bareNumbers(), wrong, sizes, chapter], ask };
   }
 
   // src/panels/bench/wires.js
@@ -822,7 +825,7 @@
         remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
         ask();
       });
-    return { title: "Measure over wires", content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+    return { title: "Measure over wires", content: [bareNumbers(), measured.whole, wire.whole, compound.whole, wrong, answer], ask };
   }
   function told({ judged, read, compound, aims, notes }) {
     return [

@@ -19,6 +19,11 @@ export function boxed(label, attributes) {
   return { box, whole: made("label", { class: "boxed" }, made("span", {}, label), box) };
 }
 
+/** The boxes at the side take inches where the page is told in them; these keep what stands in them as units change. */
+export function bareNumbers() {
+  return made("p", { class: "quiet" }, "A bare number is in mm, in whatever units the page is told; inches are written 0.72in.");
+}
+
 /** @param {Pair[]} pairs */
 export function pairsList(pairs) {
   return made("dl", { class: "legend" }, ...pairs.map(({ label, text }) =>

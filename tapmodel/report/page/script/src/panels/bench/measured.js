@@ -3,7 +3,7 @@
 import { made } from "../../elements.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
-import { boxed, chapterBlocks, notesList, questions } from "./boxes.js";
+import { bareNumbers, boxed, chapterBlocks, notesList, questions } from "./boxes.js";
 
 /** @import {AtDesk, MeasuredView} from "../../types" */
 
@@ -56,5 +56,5 @@ export function measuredBench(desk) {
     ask();
   };
   wire.box.addEventListener("input", () => entered("wire", wire.box));
-  return { title: "Measured sizes", content: [wrong, sizes, chapter], ask };
+  return { title: "Measured sizes", content: [bareNumbers(), wrong, sizes, chapter], ask };
 }

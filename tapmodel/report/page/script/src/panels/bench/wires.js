@@ -3,7 +3,7 @@
 import { made } from "../../elements.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
-import { boxed, grid, notesList, pairsList, questions } from "./boxes.js";
+import { bareNumbers, boxed, grid, notesList, pairsList, questions } from "./boxes.js";
 
 /** @import {AtDesk, WiresView} from "../../types" */
 
@@ -23,7 +23,7 @@ export function wiresBench(desk) {
       remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
       ask();
     });
-  return { title: "Measure over wires", content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+  return { title: "Measure over wires", content: [bareNumbers(), measured.whole, wire.whole, compound.whole, wrong, answer], ask };
 }
 
 /** @param {WiresView} wires */
