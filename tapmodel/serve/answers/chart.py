@@ -80,11 +80,11 @@ def _values(asked: ChartAsked, told: Answered) -> tuple[float, ...]:
     """Evenly spaced, but as round as a reader sets them; whole ones where the field counts."""
     field = FIELDS[asked.field]
     usual = field.ends(told.design)
-    low = usual[0] if asked.start is None else _end("start", asked.start, asked.field)
-    high = usual[1] if asked.end is None else _end("end", asked.end, asked.field)
+    low = usual[0] if asked.start is None else _end("from", asked.start, asked.field)
+    high = usual[1] if asked.end is None else _end("to", asked.end, asked.field)
     if not low < high:
         end = high if asked.end is None else asked.end
-        raise InputError("end", end, f"more than the start, {low:g}")
+        raise InputError("to", end, f"more than the other end, {low:g}")
     if field.whole:
         return _whole(round(low), round(high), asked)
     per = per_field(asked.field, told.units)
@@ -97,7 +97,7 @@ def _values(asked: ChartAsked, told: Answered) -> tuple[float, ...]:
 def _whole(low: int, high: int, asked: ChartAsked) -> tuple[float, ...]:
     most = low + MOST_STEPS - 1
     if not low < high <= most:
-        raise InputError("end", asked.end, f"a whole number from {low + 1} to {most}")
+        raise InputError("to", asked.end, f"a whole number from {low + 1} to {most}")
     return tuple(float(value) for value in range(low, high + 1))
 
 
