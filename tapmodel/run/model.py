@@ -58,7 +58,7 @@ def make(line: Line) -> tuple[ModelProof, dict[str, float]]:
     solid = built.solid
     line.pass_on(put_down(built.mesh, chord, order.folder))
     if Format.STEP in order.wish.formats and not shared:
-        deliver_step(solid, order.folder / f"{order.name}.step", order.name, line.stage)
+        deliver_step(solid, order.file(".step"), order.name, line.stage)
     line.stage(Stage.PROOF)
     proof = prove_solid(order.tap, solid, built.facets, valid)
     line.pass_on(proof)

@@ -53,6 +53,10 @@ class SolidOrder:
     folder: Path
     wish: Wish
 
+    def file(self, ending: str) -> Path:
+        """The file of the run's folder that bears the tap's name and this ending."""
+        return self.folder / f"{self.name}{ending}"
+
 
 @dataclass(frozen=True, slots=True)
 class Order:
@@ -74,8 +78,8 @@ class Order:
         return SolidOrder(self.design.tap, self.design.name, self.folder, self.wish)
 
     def file(self, ending: str) -> Path:
-        """The file of the run's folder that bears the tap's name and this ending."""
-        return self.folder / f"{self.design.name}{ending}"
+        """As `SolidOrder.file`."""
+        return self.of_solid.file(ending)
 
 
 @dataclass(frozen=True, slots=True)

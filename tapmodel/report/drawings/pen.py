@@ -4,7 +4,7 @@ Letters are outlines: ten drawings have twenty thousand steps, which the library
 one by one, before it writes them down. The text is the same to the letter.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ezdxf.addons.drawing import layout, svg
 from ezdxf.npshapes import NumpyPath2d
@@ -35,15 +35,16 @@ class _Writer(svg.SVGRenderBackend):
         """A path as SVG has it, every point from the end of the step before."""
         if len(path) == 0:
             return ""
-        x, y = path.to_list()[0]
-        return " ".join([f"M {x:.0f} {y:.0f}", *_steps(path), *(["Z"] if close else [])])
+        points = path.to_list()
+        steps = _steps(points, path.command_codes())
+        begin = "M {:.0f} {:.0f}".format(*points[0])
+        return " ".join([begin, *steps, *(["Z"] if close else [])])
 
 
-def _steps(path: NumpyPath2d) -> Iterator[str]:
-    points = path.to_list()
+def _steps(points: Sequence[Sequence[float]], codes: Sequence[int]) -> Iterator[str]:
     x, y = points[0]
     first = 1
-    for code in path.command_codes():
+    for code in codes:
         text, count = _WRITTEN[code]
         taken = points[first : first + count]
         yield text % tuple(value for u, v in taken for value in (u - x, v - y))
