@@ -1,13 +1,14 @@
 """Applying the cures of a design's findings as its user would, and what became of each."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from tapmodel.designing.codes import Code
 from tapmodel.designing.cures.advice import SILENCED
 from tapmodel.designing.design import cured, design_at_once, settled_tap
+from tapmodel.designing.rules.load import CODES
 from tapmodel.designing.settle import settled_as_mm
 from tapmodel.errors import InputError, NoTapError
 from tapmodel.findings import Bound, Cure, Finding, Setting
@@ -67,7 +68,7 @@ def _cured(job: Job, only: str) -> tuple[Finding, ...]:
     return design_at_once(job).findings
 
 
-def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> Tried:
+def _judged(table: Table, finding: Finding, before: dict[str, Severity]) -> Tried:
     tried = Tried(finding.code, ["findings"])
     if not re.search(r"\d", what(finding)):
         tried.mark("no number", what(finding))
@@ -75,7 +76,7 @@ def _judged(table: Table, finding: Finding, before: Mapping[str, Severity]) -> T
         tried.mark("no cure", f"{what(finding)} {table}")
     for cure in finding.cures:
         tried.marks.append("cures")
-        if not _mends(table, cure.settings, finding, before):
+        if not _mends(table, cure, finding, before):
             tried.mark("failed", f"{cure_text(cure)} {table}")
         for setting in cure.settings:
             _judge_setting(tried, table, (finding, cure, setting), before)
@@ -86,7 +87,7 @@ def _judge_setting(
     tried: Tried,
     table: Table,
     offer: tuple[Finding, Cure, Setting],
-    before: Mapping[str, Severity],
+    before: dict[str, Severity],
 ) -> None:
     finding, cure, setting = offer
     if isinstance(setting.value, str):
@@ -103,7 +104,8 @@ def _judge_setting(
         other = [(s.field, number if s == setting else s.value) for s in cure.settings]
         # A cure with a margin is the nearest of those that have one.
         silent = "" if cure.leaves else SILENCED.get(finding.code, "")
-        if _mends_values(table, other, finding, before, silent=silent, whole=not leaves):
+        told = _brought_to_light(cure, before)
+        if _mends_values(table, other, finding, before | told, silent=silent, whole=not leaves):
             tried.mark("not nearest", f"{cure_text(cure)}; also {value:g}: {table}")
             return
 
@@ -138,21 +140,35 @@ def _found_with(table: Table, values: list[tuple[str, Any]]) -> tuple[Finding, .
         return None
 
 
-def _mends(
-    table: Table, settings: tuple[Setting, ...], finding: Finding, before: Mapping[str, Severity]
-) -> bool:
+def _mends(table: Table, cure: Cure, finding: Finding, before: dict[str, Severity]) -> bool:
     """Whether the values, typed in as they are written, mend the finding and break nothing."""
     typed = [
-        (s.field, s.value if isinstance(s.value, str) else type(s.value)(s.text)) for s in settings
+        (s.field, s.value if isinstance(s.value, str) else type(s.value)(s.text))
+        for s in cure.settings
     ]
-    return _mends_values(table, typed, finding, before)
+    return _mends_values(table, typed, finding, before | _brought_to_light(cure, before))
+
+
+def _brought_to_light(cure: Cure, before: dict[str, Severity]) -> dict[str, Severity]:
+    """Warnings of the prediction that a cure tells of, and an error kept from being found.
+
+    While a rule is broken no prediction is made, so what it warns of is not the cure's doing; it
+    must be told with the cure.
+    """
+    if Severity.ERROR not in before.values():
+        return {}
+    return {
+        found.code: found.severity
+        for found in cure.worsens
+        if found.code in CODES and found.severity is Severity.WARNING
+    }
 
 
 def _mends_values(  # noqa: PLR0913  (all that a cure is held to)
     table: Table,
     values: list[tuple[str, Any]],
     mended: Finding,
-    before: Mapping[str, Severity],
+    before: dict[str, Severity],
     *,
     silent: str = "",
     whole: bool = False,

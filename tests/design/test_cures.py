@@ -25,7 +25,13 @@ def first(found: tuple[Finding, ...], code: str) -> Finding:
     return next(finding for finding in found if finding.code == code)
 
 
-@pytest.mark.parametrize("seed", range(10))
+# What of these was wrong once: a cure that left no tap (20207), a value that those beside it made
+# needless (20229), none where the chamfer's values drive one another out (10074), a warning that
+# an error hid (20046), a sentence without a number (20302, 20442).
+ONCE_WRONG = (10074, 20046, 20207, 20229, 20302, 20442)
+
+
+@pytest.mark.parametrize("seed", [*range(10), *ONCE_WRONG])
 def test_every_cure_of_a_broken_job_works(seed: int) -> None:
     wrong = [text for tried in judged_cures(broken_job(seed)) for text in tried.wrong]
     assert wrong == []

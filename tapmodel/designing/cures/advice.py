@@ -49,7 +49,8 @@ UNTOUCHED = {
 class _Aim:
     """What a cure must reach: `code` gone, and no error but those of `kept`, or any for None.
 
-    Where `warned`, no warning either: one mended by another is not mended. Nor the note `silent`.
+    Values that leave no tap reach nothing but that: what else they break is not known then. Where
+    `warned`, no warning either: one mended by another is not mended. Nor the note `silent`.
     Beyond `until` trials no further field is tried.
     """
 
@@ -66,7 +67,8 @@ class _Aim:
     def reached(self, after: Outcome) -> bool:
         """Whether a trial came out as wanted."""
         noted = self.silent is not None and self.silent in after.notes
-        return self.code not in after.troubles and not noted and not self.missed(after)
+        known = self.kept is None or after.design is not None
+        return self.code not in after.troubles and known and not noted and not self.missed(after)
 
     def missed(self, after: Outcome) -> frozenset[str]:
         """The rules that may not stay broken as they are."""
@@ -165,7 +167,7 @@ def _cures(trials: Trials, finding: Finding, aim: _Aim) -> Iterator[Cure]:
             fields = tuple(move.lever.field for move in moves)
             if fields not in found:
                 found.add(fields)
-                nearest = _settled(trials, aim, moves)
+                nearest = _needed(trials, aim, _settled(trials, aim, moves))
                 short = short and not _strict(aim).reached(trials.outcome(_values(nearest)))
                 yield _cure(nearest)
                 if worsened(finding, trials.outcome(()), trials.outcome(_values(nearest))):
@@ -347,6 +349,19 @@ def _tightened(trials: Trials, aim: _Aim, moves: Moves) -> Moves:
     return moves
 
 
+def _needed(trials: Trials, aim: _Aim, moves: Moves) -> Moves:
+    """The moves without those that the ones found after them made needless."""
+    strict = _strict(aim)
+    for move in moves:
+        now = trials.outcome(_values(moves))
+        wanted = strict if strict.reached(now) else aim
+        fewer = tuple(other for other in moves if other is not move)
+        without = trials.outcome(_values(fewer))
+        if fewer and wanted.reached(without) and without.troubles.keys() <= now.troubles.keys():
+            moves = fewer
+    return moves
+
+
 def _on_scales(moves: Moves) -> list[int]:
     """Places of the moves that may go further or be taken back."""
     return [n for n, move in enumerate(moves) if move.lever.bound is not Bound.EXACTLY]
@@ -405,10 +420,15 @@ def _as_ruled(trials: Trials, aim: _Aim) -> Iterator[Cure]:
     for field in given:
         if len(gone) > 1 and reached(gone - {field}):
             gone -= {field}
-    settings = _ruled(trials, gone)
-    values = tuple((setting.field, setting.value) for setting in settings)
-    if settings and aim.reached(trials.outcome(values)):
-        yield Cure(settings)
+    # What the rules choose in place of a field may drive out another one that is given: the length
+    # of a chamfer its angle.
+    rivals = {r for one in _ruled(trials, gone) for r in trials.replaced(one.field, one.value)}
+    for fields in (gone, gone | rivals):
+        settings = _ruled(trials, fields)
+        values = tuple((setting.field, setting.value) for setting in settings)
+        if settings and aim.reached(trials.outcome(values)):
+            yield Cure(settings)
+            return
 
 
 def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:

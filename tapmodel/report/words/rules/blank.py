@@ -25,6 +25,17 @@ def _reach(finding: Finding, length: Length) -> str:
     )
 
 
+def _slender(finding: Finding, length: Length) -> str:
+    return (
+        f"A tap of {length(judged(finding), '.0f')} is so long for its shank that it winds up "
+        "before it cuts and snaps back when it lets go."
+    )
+
+
+def _long_square(finding: Finding, length: Length) -> str:
+    return f"No wrench is deep enough for a square of {length(judged(finding), '.1f')}."
+
+
 def _too_small(finding: Finding, length: Length) -> str:
     name = finding.field.removeprefix("blank.").replace("_", " ")
     return f"A {name} of {length(judged(finding), '.3g')} is too small to be made."
@@ -42,13 +53,11 @@ SENTENCES: Sentences = {
     Code.THREAD_LONG: always(
         "Most of so long a thread cuts nothing: it rubs, and what its lead is off adds up."
     ),
-    Code.OVERALL_SLENDER: always(
-        "So long and thin a tap winds up before it cuts and snaps back when it lets go."
-    ),
+    Code.OVERALL_SLENDER: _slender,
     Code.SHANK_STOUT: always(
         "So thick a shank makes the tap no stronger: it breaks in the thread or at its flutes."
     ),
-    Code.SQUARE_LONG: always("No wrench is deep enough for so long a square."),
+    Code.SQUARE_LONG: _long_square,
     Code.NECK_LENGTH_SIZE: _too_small,
     Code.REAR_CHAMFER_SIZE: _too_small,
     Code.FRONT_CENTRE_SIZE: _too_small,

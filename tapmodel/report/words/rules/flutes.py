@@ -32,6 +32,11 @@ def _place(finding: Finding, length: Length) -> str:
     )
 
 
+def _on_ball(finding: Finding, _length: Length) -> str:
+    rake = f"{judged(finding):.2f} deg"
+    return f"The edge lies on the ball's arc with a rake of {rake} and scrapes."
+
+
 def _no_land(finding: Finding, length: Length) -> str:
     count, cutter = finding.values.number("count"), finding.values.number("cutter")
     return f"No land is left between {count:g} flutes of {length(cutter, 'g')}."
@@ -110,7 +115,7 @@ SENTENCES: Sentences = {
     Code.RAKE: always("The rake at the crest is out of range."),
     Code.RAKE_AT_WALL: _scrapes,
     Code.CENTRED_FLUTES: _centred,
-    Code.EDGE_ON_BALL: always("The edge lies on the ball's arc with negative rake and scrapes."),
+    Code.EDGE_ON_BALL: _on_ball,
     Code.EDGE_SCRAPES: _leans,
     Code.FLUTE_NEIGHBOURS: always("Neighbouring flutes come too close."),
     Code.LAND_CREST: always("The land is too narrow at the crest."),
