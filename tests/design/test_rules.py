@@ -88,6 +88,8 @@ BREAKING = [
     ("point-slim", "error", ["chamfer.angle=40", "chamfer.length=10"]),
     ("back-taper", "warning", ["thread.back_taper=0.21"]),
     ("drill-size", "error", ["hole.drill=17.9"]),
+    ("drill-size", "error", ["hole.drill=17.06"]),
+    ("drill-size", "warning", ["hole.drill=17.09"]),
     ("drill-size", "warning", ["hole.drill=17.4"]),
     ("pitch-size", "warning", ["thread.pitch_diameter=17.6"]),
     ("chamfer-rubs", "warning", ["relief.chamfer.kind=concentric"]),

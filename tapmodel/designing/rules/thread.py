@@ -157,7 +157,8 @@ def _drill(design: TapDesign, context: Context) -> Findings:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     field, limit = "hole.drill", between(low, high)
     lever = more(field, drill, low) if drill < low else less(field, drill, high)
-    if drill >= design.tap.thread.pitch_diameter:
+    # Below the tap's roots no tooth cuts: its cone would have to press its way in.
+    if drill >= design.tap.thread.pitch_diameter or under(drill, design.tap.thread.minor):
         yield finding(Code.DRILL_SIZE, ERROR, field, drill, limit, levers=(lever,))
     elif under(drill, low) or over(drill, high):
         yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))

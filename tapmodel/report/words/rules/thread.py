@@ -40,6 +40,8 @@ def _deep(finding: Finding, length: Length) -> str:
 
 
 def _drill(finding: Finding, _length: Length) -> str:
+    if finding.severity is Severity.ERROR and judged(finding) < low(finding):
+        return "The drill leaves more than the tap's thread is deep: below its roots no tooth cuts."
     if finding.severity is Severity.ERROR:
         return "The drill takes away the thread down to the tap's pitch line."
     return "The drill leaves a minor diameter outside its limits."
