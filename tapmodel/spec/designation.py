@@ -3,6 +3,7 @@
 A new family: its grammar in `tapmodel.spec.designations`, and a line here.
 """
 
+import re
 import unicodedata
 from dataclasses import replace
 
@@ -41,20 +42,26 @@ GRAMMARS: dict[Family, Grammar] = {
     Family.ACME: acme.GRAMMAR,
 }
 
-# Dashes, crosses and blanks of the typesetter, and the decimal comma.
+# Dashes, crosses, blanks and fractions of the typesetter, and the decimal comma.
 _PLAIN = str.maketrans(
     {"\u2013": "-", "\u2212": "-", "\u00d7": "x", "*": "x", "\u00a0": " ", "\t": " ", ",": "."}
+    | {
+        sign: " " + unicodedata.normalize("NFKC", sign).replace("\u2044", "/")
+        for sign in "\u00bc\u00bd\u00be\u215b\u215c\u215d\u215e"
+    }
 )
 
 
 def parse(text: str) -> Designation:
-    """Read a designation of any family; case, blanks, ×, *, – and a decimal comma do not matter.
+    """Read a designation of any family as it is usually typed.
+
+    Case, blanks, ×, *, –, ½ and a decimal comma do not matter.
 
     Raises:
         InputError: the text is no designation, or a wrong one of its family; the message shows
             the allowed forms, or what was likely meant.
     """
-    typed = text.strip().translate(_PLAIN)
+    typed = re.sub(" +", " ", text.translate(_PLAIN).strip())
     _refuse_strange_letters(text, typed)
     try:
         found = _read(typed)

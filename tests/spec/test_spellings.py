@@ -14,6 +14,10 @@ sys.path.insert(0, str(Path(__file__).parent.parent / "geometry"))
 from listed_jobs import listed_designations
 
 LISTED = list(listed_designations())
+SIGNS = {"1/4": "\u00bc", "1/2": "\u00bd", "3/4": "\u00be", "1/8": "\u215b", "3/8": "\u215c"} | {
+    "5/8": "\u215d",
+    "7/8": "\u215e",
+}
 LEFT = ("LH", "left", "LEFT", "left hand", "Left-Hand", "left-handed", "L.H.", "lh")
 
 
@@ -34,6 +38,10 @@ def _spellings(text: str) -> Iterator[str]:
         yield re.sub(r"^([0-9/ .]+)-", r"\1 - ", text)
         if re.match("[0-9]+ [0-9]+/", text):
             yield text.replace(" ", "-", 1)
+    fraction = re.search(r"(?<![0-9/])[1357]/[248](?![0-9])", text)
+    if fraction and fraction[0] in SIGNS:
+        signed = text.replace(fraction[0], SIGNS[fraction[0]])
+        yield from (signed, re.sub("([0-9]) ", r"\1", signed, count=1))
     if text.endswith("LH"):
         yield from (text[:-2] + hand for hand in LEFT)
         yield from (f"{text[:-3]} {hand}" for hand in LEFT)
