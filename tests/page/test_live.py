@@ -220,6 +220,22 @@ def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
     expect(live.page.locator("#saved")).to_have_text("changed, not saved", timeout=WAITS)
 
 
+def test_steps_are_gone_back_and_forth_after_the_page_is_loaded_again(live: Live) -> None:
+    for rake in ("9", "10"):
+        live.type("flutes.rake", rake)
+        live.shows("flutes.rake", rake)
+    live.page.locator("#undo").click()
+    live.shows("flutes.rake", "9")
+    live.page.reload()
+    live.ready()
+    live.page.locator("#redo").click()
+    live.shows("flutes.rake", "10")
+    for rake in ("9", "8"):
+        live.page.locator("#undo").click()
+        live.shows("flutes.rake", rake)
+    expect(live.page.locator("#undo")).to_have_attribute("aria-disabled", "true")
+
+
 def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     live.type("flutes.rake", "12")
     row = live.page.locator(".field", has=live.page.locator("#field-flutes-rake"))

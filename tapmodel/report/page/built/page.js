@@ -388,7 +388,8 @@
       timer = 0;
       written = performance.now();
       const fragment = fragmentOf({ job: desk.job, units: desk.units });
-      history.replaceState({ saved: desk.saved, refused: desk.refused }, "", fragment);
+      const { saved, refused, history: { jobs, place } } = desk;
+      history.replaceState({ saved, refused, steps: { jobs, place } }, "", fragment);
     };
     desk.keepers.push(() => {
       if (!timer) timer = window.setTimeout(write, Math.max(written + PAUSE - performance.now(), 0));
@@ -397,10 +398,12 @@
       clearTimeout(timer);
       timer = 0;
     });
-    window.addEventListener("pagehide", () => {
+    const last = () => {
       if (timer) write();
-    });
+    };
+    window.addEventListener("pagehide", last);
     window.addEventListener("beforeunload", (event) => {
+      last();
       if (desk.changed || desk.busy) event.preventDefault();
     });
     window.addEventListener("hashchange", async () => {
@@ -417,9 +420,10 @@
     desk.units = found.units ?? desk.units;
     await desk.open(found.job);
   }
-  async function restored(desk, { saved, refused = {} }) {
+  async function restored(desk, { saved, refused = {}, steps: steps2 }) {
     await begin(desk);
     desk.history = new History(desk.job);
+    if (steps2 && same(steps2.jobs[steps2.place], desk.job)) Object.assign(desk.history, steps2);
     desk.saved = saved ?? desk.saved;
     for (const [field, value] of Object.entries(refused)) await desk.set({ [field]: value });
     for (const keep of desk.keepers) keep();

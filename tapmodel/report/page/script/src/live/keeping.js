@@ -1,7 +1,7 @@
 /** Nothing is lost: the job in the address, and a question before it is left unsaved. */
 
 import { fragmentOf, keptIn } from "./address.js";
-import { History } from "./history.js";
+import { History, same } from "./history.js";
 
 /** @import {Job} from "../types" */
 /** @import {Desk} from "./desk.js" */
@@ -19,7 +19,8 @@ export function kept(desk) {
     timer = 0;
     written = performance.now();
     const fragment = fragmentOf({ job: desk.job, units: desk.units });
-    history.replaceState({ saved: desk.saved, refused: desk.refused }, "", fragment);
+    const { saved, refused, history: { jobs, place } } = desk;
+    history.replaceState({ saved, refused, steps: { jobs, place } }, "", fragment);
   };
   desk.keepers.push(() => {
     if (!timer) timer = window.setTimeout(write, Math.max(written + PAUSE - performance.now(), 0));
@@ -29,10 +30,13 @@ export function kept(desk) {
     clearTimeout(timer);
     timer = 0;
   });
-  window.addEventListener("pagehide", () => {
+  const last = () => {
     if (timer) write();
-  });
+  };
+  window.addEventListener("pagehide", last);
   window.addEventListener("beforeunload", (event) => {
+    // Once the page is hidden it is too late where it is only loaded again.
+    last();
     // What is still asked for is not in the job yet.
     if (desk.changed || desk.busy) event.preventDefault();
   });
@@ -60,11 +64,12 @@ async function begin(desk) {
 /**
  * Go on where the page was before it was loaded again.
  * @param {Desk} desk
- * @param {{saved?: string, refused?: Job}} state
+ * @param {{saved?: string, refused?: Job, steps?: {jobs: Job[], place: number}}} state
  */
-async function restored(desk, { saved, refused = {} }) {
+async function restored(desk, { saved, refused = {}, steps }) {
   await begin(desk);
   desk.history = new History(desk.job);
+  if (steps && same(steps.jobs[steps.place], desk.job)) Object.assign(desk.history, steps);
   desk.saved = saved ?? desk.saved;
   for (const [field, value] of Object.entries(refused)) await desk.set({ [field]: value });
   for (const keep of desk.keepers) keep();
