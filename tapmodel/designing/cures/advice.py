@@ -17,6 +17,7 @@ from tapmodel.designing.cures.legal_value import Ruler, nearest_legal, rulers, t
 from tapmodel.designing.cures.trials import MOST_TRIALS, Outcome, Trials, Values
 from tapmodel.designing.cures.worsened import worsened
 from tapmodel.designing.judging import exactly
+from tapmodel.designing.rules.load import CODES
 from tapmodel.findings import Bound, Cure, Finding, Lever, Setting
 from tapmodel.spec.job import field_names
 from tapmodel.words import Severity
@@ -228,7 +229,7 @@ def _of_depth(
         if lever.field in taken or trials.made >= aim.until or trials.spent:
             continue
         if depth == 1:
-            last = _moved(trials, lever, (own, aim, _Aim(aim.code, frozenset())), held)
+            last = _moved(trials, lever, (own, aim, _sound(trials, aim)), held)
             if last is not None:
                 yield (*held, last)
             continue
@@ -237,6 +238,21 @@ def _of_depth(
             now = (*held, first)
             for other in _broken_by(trials, aim, now)[:1]:
                 yield from islice(_of_depth(trials, other, aim, now, depth - 1), 1)
+
+
+def _sound(trials: Trials, aim: _Aim) -> _Aim:
+    """The aim with no rule left broken: more than must be.
+
+    Of warnings new ones may not come, where none may, but those of the prediction, which is not
+    made while a rule is broken. To a tap of a named material these would be errors.
+    """
+    if not aim.warned:
+        return _Aim(aim.code, frozenset())
+    now = trials.outcome(())
+    allowed = frozenset(now.troubles) - now.errors()
+    if now.errors() and "hole.material" not in trials.given:
+        allowed |= CODES
+    return _Aim(aim.code, allowed, warned=True)
 
 
 def _broken_by(trials: Trials, aim: _Aim, moves: Moves) -> list[Finding]:
