@@ -9,6 +9,7 @@ from tapmodel.report.units import MM_PER_INCH, Units
 from tapmodel.report.view.controls.entry import Entry
 from tapmodel.report.view.controls.flutes import FLUTES, flute_ways
 from tapmodel.report.view.controls.groups import ENTRIES, GROUPS
+from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.report.view.controls.record import (
     Control,
     Group,
@@ -67,10 +68,10 @@ class Reader:
             self._unit(entry.field),
             value,
             _state(entry, choice, value),
-            self._why(entry, choice),
+            on_page(self._why(entry, choice)),
             self._slider(entry),
             self._options(entry),
-            _descriptions()[entry.field],
+            on_page(_descriptions()[entry.field]),
         )
 
     @property
