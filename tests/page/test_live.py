@@ -224,7 +224,7 @@ def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     live.type("flutes.rake", "12")
     row = live.page.locator(".field", has=live.page.locator("#field-flutes-rake"))
     back = row.locator(".back")
-    expect(back).to_have_text("back to 8 °", timeout=WAITS)
+    expect(back).to_have_text("back to 8°", timeout=WAITS)
     row.locator(".state").click()
     expect(row.locator(".why")).to_contain_text("low-carbon steel")
     back.click()
