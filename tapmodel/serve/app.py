@@ -13,8 +13,7 @@ from starlette.types import ASGIApp
 
 from tapmodel.errors import TapmodelError
 from tapmodel.report.page.live import live_page
-from tapmodel.report.view.changing import changing_view_of
-from tapmodel.report.view.findings import findings_of
+from tapmodel.report.view.changing import changing_findings_of, changing_view_of
 from tapmodel.serve.answering import answering
 from tapmodel.serve.answers.bench import bench_routes
 from tapmodel.serve.answers.chart import ChartAsked, chart_answer
@@ -104,7 +103,7 @@ def _tap(asked: Asked) -> object:
 
 def _cures(asked: Asked) -> object:
     told = answered(asked)
-    return {"findings": findings_of(told.design, told.units)}
+    return {"findings": changing_findings_of(told.design, told.units)}
 
 
 def _recommended(asked: Asked) -> object:

@@ -7,6 +7,7 @@ from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 
 from tapmodel.errors import InputError, NoTapError, NoWireError, RefusedError, TapmodelError
+from tapmodel.report.view.controls.on_page import on_page
 
 Refusal = dict[str, dict[str, object]]
 """As JSON: all of it stands under "error"."""
@@ -23,7 +24,7 @@ def refused(message: str, field: str = "") -> Refusal:
 
 
 def refused_by(error: TapmodelError) -> Refusal:
-    """The refusal that an error stands for, in the words of the command line.
+    """The refusal that an error stands for, in the words of the page.
 
     It says so where the same would be built if it were forced.
     """
@@ -45,16 +46,17 @@ async def answer_to(_request: Request, error: Exception) -> Response:
 
 
 def _words(error: TapmodelError) -> str:
-    # Sentences are loaded where there is something to be told.
+    # These sentences are loaded where there is something to be told.
     if isinstance(error, NoWireError):
         from tapmodel.report.words.no_wire import no_wire  # noqa: PLC0415
 
         return no_wire(error, error.units)
     if isinstance(error, RefusedError):
-        from tapmodel.report.words.refusal import refusal  # noqa: PLC0415
+        from tapmodel.report.words.refusal import refusal_on_page  # noqa: PLC0415
 
-        return refusal(error)
-    return str(error)
+        return on_page(refusal_on_page(error))
+    # A line of a file, or an option, is told by its own name.
+    return on_page(str(error)) if _field(error) else str(error)
 
 
 def _field(error: TapmodelError) -> str:

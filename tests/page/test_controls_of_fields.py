@@ -116,6 +116,26 @@ def test_what_is_recommended_is_what_the_job_would_have_without_the_field() -> N
     assert found["thread.root_flat"].value == "none"
 
 
+@pytest.mark.parametrize("units", list(Units))
+def test_a_reason_does_not_say_again_what_its_box_shows(units: Units) -> None:
+    ruled = controls("M18x0.75", units=units)
+    assert ruled["flutes.rake"].why.startswith("8 to 12° suit low-carbon steel (")
+    assert ruled["flutes.offset"].why.startswith(
+        "follows from rake at the crest, 8°: 8 to 12° suit low-carbon steel ("
+    )
+    coarse = controls("Tr60x14", units=units)
+    assert coarse["relief.chamfer.edge_angle"].why.startswith("the least of the usual 4 to 8° (")
+    asked = Asked(job={"designation": "M18x0.75", "flutes.rake": 12}, changed=("flutes.rake",))
+    found = recommended(asked)["flutes.rake"]
+    assert (found.value, found.why[:9]) == ("8°", "8 to 12° ")
+
+
+def test_what_a_control_follows_from_is_told_as_its_box_shows_it() -> None:
+    shown = controls("M18x0.75", units=Units.INCH)
+    drop, angle = shown["relief.chamfer.heel_drop"], shown["relief.chamfer.edge_angle"]
+    assert angle.why.startswith(f"follows from drop at the heel, {drop.value} in: what 4° at ")
+
+
 def test_a_cure_that_is_pressed_mends_its_finding() -> None:
     job: dict[str, object] = {"designation": "Tr16x4", "flutes.depth_from_top": 5.6}
     found = findings_of(answered(Asked(job=job)).design, Units.MM)

@@ -349,6 +349,32 @@ def test_nothing_is_cut_off_at_any_width(
     live.close()
 
 
+@pytest.mark.parametrize("width", [360, 1600])
+def test_a_chart_that_comes_late_pushes_no_panel_away(
+    flat_window: BrowserContext, served: str, width: int
+) -> None:
+    live = Live(flat_window, served, width, 740)
+    page, held = live.page, []
+    page.route("**/chart", lambda route: held.append(route))  # noqa: PLW0108  (it marks it)
+    summary = page.locator("#bench summary", has_text="Measure over wires")
+    page.locator("#bench").evaluate("(one) => one.scrollIntoView()")
+    summary.click()
+    expect(page.locator("#bench .legend").first).to_be_visible(timeout=WAITS)
+    chart = page.locator("#chart .chart-choices")
+    expect(chart).to_be_hidden()
+    before = summary.evaluate(PLACE)
+    page.wait_for_timeout(300)
+    assert len(held) == 1
+    held[0].continue_()
+    expect(chart).to_be_visible(timeout=WAITS)
+    assert abs(summary.evaluate(PLACE) - before) < 3
+    live.close()
+
+
+# From the top of the page, wherever it is scrolled to.
+PLACE = "(one) => one.getBoundingClientRect().top + scrollY"
+
+
 def test_the_file_shows_the_same_graphs(flat_window: BrowserContext, tmp_path: Path) -> None:
     design = settle(job_for(THREAD))
     file = tmp_path / "tap.html"

@@ -28,7 +28,7 @@ CUTTER = "flutes.cutter_diameter=8"
 """It is in the mill, so it stays as the offset is changed."""
 
 BAD = (
-    ("flutes.offset", "-1,5", "write -1.5"),
+    ("flutes.offset", "-1,5,0", "a number"),
     ("flutes.offset", "9999", "at most 1000"),
     ("flutes.count", "4.5", "whole number"),
     ("flutes.count", "99", "at most 12"),
@@ -240,7 +240,7 @@ def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     live.type("flutes.rake", "12")
     row = live.page.locator(".field", has=live.page.locator("#field-flutes-rake"))
     back = row.locator(".back")
-    expect(back).to_have_text("back to 8 °", timeout=WAITS)
+    expect(back).to_have_text("back to 8°", timeout=WAITS)
     row.locator(".state").click()
     expect(row.locator(".why")).to_contain_text("low-carbon steel")
     back.click()
@@ -433,10 +433,39 @@ def test_a_job_file_is_dropped_on_the_page(live: Live) -> None:
     live.shows("designation", "M10")
     assert live.page.locator("#saved").inner_text() == ""
     assert "drop" not in (live.page.locator("body").get_attribute("class") or "")
-    wrong = live.page.evaluate_handle(DROPPED, "flutes = many\n")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("flutes = many\n", "line 1: 'flutes = many' cannot be used"),
+        ("[flutes]\nrake = 99\n", "“hole: thread”: None cannot"),
+        ('designation = "M10"\n[flutes]\nrake = 99\n', "“flutes: rake at the crest”: 99 cannot"),
+        ('designation = "M10"\n[flutes]\noffset = 4.9\n', "With a core of "),
+    ],
+)
+def test_a_file_that_is_refused_leaves_the_page_as_it_was(live: Live, text: str, told: str) -> None:
+    drill = live.figure("tap drill")
+    wrong = live.page.evaluate_handle(DROPPED, text)
     live.page.dispatch_event("main", "drop", {"dataTransfer": wrong})
-    expect(live.page.locator("#notice")).to_be_visible(timeout=WAITS)
-    live.shows("flutes.count", "2")
+    notice = live.page.locator("#notice")
+    expect(notice).to_contain_text(re.compile(rf"^job\.toml was not opened: .*{told}"))
+    expect(notice.locator(".still")).to_be_hidden()
+    assert "stale" not in (live.page.locator("main").get_attribute("class") or "")
+    assert live.page.locator("[aria-invalid=true]").count() == 0
+    assert live.figure("tap drill") == drill
+    live.type("flutes.count", "3")
+    live.shows("flutes.count", "3")
+    expect(notice).to_be_hidden()
+
+
+def test_a_decimal_comma_is_taken_as_a_point(live: Live) -> None:
+    live.type("flutes.rake", "7,250")
+    live.shows("flutes.rake", "7.25")
+    expect(live.page.locator("#notice")).to_be_hidden()
+    live.page.get_by_text("Measure over wires").click()
+    live.page.locator("#wires-measured").fill("18,1")
+    expect(live.page.locator("#bench .judged").first).to_be_visible()
 
 
 DROPPED = """(text) => {

@@ -273,10 +273,10 @@ def test_everything_is_in_one_small_file(
     assert 'alt="what it shows"' in text
 
 
-def test_an_inch_page_says_what_stays_in_mm(design: TapDesign, tmp_path: Path) -> None:
+def test_an_inch_page_says_so(design: TapDesign, tmp_path: Path) -> None:
     write_page(tmp_path / "inch.html", design, PageContent(), Units.INCH)
     text = (tmp_path / "inch.html").read_text()
-    assert "z counts from the front; inch, the choices in mm with inch behind" in text
+    assert "z counts from the front; in inches" in text
     # 17.5578 mm, the aimed pitch diameter
     assert "0.69125\u00a0in" in text
 

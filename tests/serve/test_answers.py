@@ -23,7 +23,7 @@ BAD = [
     ({"designation": 5}, "designation", "text in quotes"),
     ({"designation": "M10" * 1000}, "designation", "at most 80"),
     (M10 | {"flutes.count": 99}, "flutes.count", "at most 12"),
-    (M10 | {"flutes.ofset": 1}, "flutes.ofset", "did you mean flutes.offset?"),
+    (M10 | {"flutes.ofset": 1}, "flutes.ofset", "did you mean “flutes: offset of the cutter”?"),
     (M10 | {"flutes.offset": "1/0in"}, "flutes.offset", "1/0in"),
     (M10 | {"flutes.offset": 1e99}, "flutes.offset", "at most 1000"),
     (M10 | {"hole.material": "cheese"}, "hole.material", "C45"),

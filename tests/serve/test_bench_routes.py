@@ -6,6 +6,7 @@ import pytest
 from typer.testing import CliRunner
 
 from tapmodel.cli.app import app
+from tapmodel.report.view.controls.on_page import on_page
 
 if TYPE_CHECKING:
     from served_page import Served
@@ -114,7 +115,9 @@ def test_a_rotary_table_of_the_shop_is_taken(served: "Served") -> None:
 def test_measured_sizes_mean_what_the_command_says(served: "Served") -> None:
     sizes = {"major": "10.05", "over_wires": "10.45", "core": "3"}
     measured = answered(served, "measured", sizes=sizes)["measured"]
-    page = told("measured", "M10", "--major", "10.05", "--over-wires", "10.45", "--core", "3")
+    page = on_page(
+        told("measured", "M10", "--major", "10.05", "--over-wires", "10.45", "--core", "3")
+    )
     judged = {one["key"]: one["judged"] for one in measured["sizes"]}
     assert (judged["major"]["weight"], judged["core"]["weight"]) == ("good", "warning")
     assert judged["over_wires"]["text"].partition(": ")[2].partition(".")[0] in page
@@ -174,7 +177,7 @@ BAD = [
     ("wires", {"measured": "0,4"}, "measured", "write 0.4"),
     ("wires", {"measured": "1" * 41}, "measured", "40"),
     ("wires", {"wire": "5"}, "wire", "0.8019 to 1.5001 mm"),
-    ("wires", {"compound": 99}, "compound", "0 to 80 deg"),
+    ("wires", {"compound": 99}, "compound", "0 to 80°"),
     ("dividing", {"divisions": 0}, "divisions", "1"),
     ("dividing", {"divisions": 401}, "divisions", "1 to 400"),
     ("measured", {"sizes": {"girth": "1"}}, "sizes", "overall_length"),

@@ -115,7 +115,7 @@ def test_what_settles_the_same_gives_way(served: "Served") -> None:
 
 
 BAD = [
-    ({"field": "shop.gears"}, "field", "flutes.offset"),
+    ({"field": "shop.gears"}, "field", "flutes: offset of the cutter"),
     ({"field": "x" * 61}, "field", "60"),
     ({"figures": ["colour"]}, "figures", "rake_crest"),
     ({"figures": []}, "figures", "1"),
@@ -126,7 +126,7 @@ BAD = [
     ({"start": "900"}, "to", "to: 0.7 cannot be used"),
     ({"start": "1/0in"}, "from", "from -1000 to 2000 mm"),
     ({"start": "much"}, "from", "from -1000 to 2000 mm"),
-    ({"field": "flutes.rake", "end": "46"}, "to", "from -45 to 45 deg"),
+    ({"field": "flutes.rake", "end": "46"}, "to", "from -45 to 45°"),
     ({"field": "flutes.count", "start": "2", "end": "2.2"}, "to", "a whole number from 3"),
     ({"job": {"designation": "hello"}}, "designation", "'hello'"),
     ({"deep": 1}, "deep", ""),

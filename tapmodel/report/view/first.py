@@ -46,7 +46,7 @@ def under(design: TapDesign, units: Units) -> str:
         text
         + {
             Units.MM: "",
-            Units.INCH: "; inch, the choices in mm with inch behind",
+            Units.INCH: "; in inches",
             Units.BOTH: "; mm and inch, drawings mm (inch)",
         }[units]
     )

@@ -11,6 +11,7 @@ from tapmodel.report.view.bench.dividing import dividing_view
 from tapmodel.report.view.bench.gears import gears_view
 from tapmodel.report.view.bench.measured import measured_view
 from tapmodel.report.view.bench.wires import wires_view
+from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.serve.answering import answering
 from tapmodel.serve.asked import Answered, Asked, answered
 from tapmodel.shop.gears.asked import asked_by
@@ -94,7 +95,7 @@ def wires_answer(asked: WiresAsked) -> dict[str, Any]:
         answer = answer_wires(thread, given)
     except InputError as error:
         raise _renamed(error, typed) from None
-    return {"wires": wires_view(answer, told.units)}
+    return {"wires": on_page(wires_view(answer, told.units))}
 
 
 def gears_answer(asked: Asked) -> dict[str, Any]:
@@ -109,7 +110,7 @@ def gears_answer(asked: Asked) -> dict[str, Any]:
         return {"gears": None, "notes": []}
     trains = gear_trains(wanted.lead, wanted.leadscrew, wanted.wheels, MOST)
     chapter, notes = gears_view(wanted, trains, told.units)
-    return {"gears": chapter, "notes": notes}
+    return {"gears": on_page(chapter), "notes": on_page(notes)}
 
 
 def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
@@ -122,7 +123,7 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
     count = asked.divisions or told.design.tap.flutes.count
     if count > MOST_STATIONS:
         raise InputError("divisions", count, f"a whole number from 1 to {MOST_STATIONS}")
-    return {"dividing": dividing_view(told.design, count)}
+    return {"dividing": on_page(dividing_view(told.design, count))}
 
 
 def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
@@ -149,7 +150,7 @@ def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
         answer = _answer(asked, told, found)
     except InputError as error:
         raise _renamed(error, {"--wire": asked.wire}) from None
-    return {"measured": measured_view(told.design, answer, told.units)}
+    return {"measured": on_page(measured_view(told.design, answer, told.units))}
 
 
 def _answer(asked: MeasuredAsked, told: Answered, found: Mapping[Size, Found]) -> MeasuredAnswer:

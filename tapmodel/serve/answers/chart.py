@@ -14,6 +14,7 @@ from tapmodel.errors import InputError, NoTapError
 from tapmodel.report.units import Units
 from tapmodel.report.view.charts.chart import Charted, chart_view, job_value, per_field
 from tapmodel.report.view.charts.fields import FIELDS, held_by
+from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.report.view.figures import LABELS
 from tapmodel.report.words.findings import said
 from tapmodel.serve.asked import Answered, Asked, answered, checked_job, table_of
@@ -68,7 +69,7 @@ def chart_answer(asked: ChartAsked) -> dict[str, Any]:
     variants = compare_taps(Varied(table, {asked.field: tried})).variants
     broken = _broken(table, asked.field, variants, told.units)
     charted = Charted(asked.field, values, asked.figures, variants, broken, held)
-    return {"chart": chart_view(told.design, charted, told.units)}
+    return {"chart": on_page(chart_view(told.design, charted, told.units))}
 
 
 def _refuse_strange(what: str, name: str, known: Mapping[str, object]) -> None:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from tapmodel.errors import TapmodelError
-from tapmodel.report.view.controls.fields import Reader
+from tapmodel.report.view.controls.fields import Reader, with_unit
 from tapmodel.report.view.controls.groups import ENTRIES
 from tapmodel.serve.asked import Asked, answered
 
@@ -36,6 +36,6 @@ def recommended(asked: Asked) -> dict[str, Recommended]:
         except TapmodelError:
             continue
         control = Reader(told.design, told.units).control(ENTRIES[field])
-        value = f"{control.value} {control.unit}".strip() if control.value else "none"
+        value = with_unit(control.value, control.unit) if control.value else "none"
         found[field] = Recommended(value, control.why)
     return found

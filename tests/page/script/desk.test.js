@@ -83,6 +83,16 @@ test("a job that names units is told in them, and one that is refused leaves tho
   assert.equal(desk.units, "mm");
 });
 
+test("a file that cannot be opened is named, blames no box, and leaves all as it was", async () => {
+  const told = [];
+  desk.complaints.push((complaint) => told.push(complaint));
+  desk.open({ designation: "M6", a: BAD }, "mm", "lens.toml");
+  await answers();
+  assert.deepEqual(told, [{ message: "lens.toml was not opened: no", fields: [], unchanged: true }]);
+  assert.deepEqual(desk.job, M10);
+  assert.deepEqual(desk.refused, {});
+});
+
 test("what is refused with others is found by itself, and stays where it was typed", async () => {
   desk.set({ a: 1 });
   desk.set({ c: 3 });

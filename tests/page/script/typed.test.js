@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { moved, stepped, valueOf } from "../../../tapmodel/report/page/script/src/live/typed.js";
+import { moved, pointed, stepped, valueOf } from "../../../tapmodel/report/page/script/src/live/typed.js";
 
 test("a plain number has the unit of its box", () => {
   assert.equal(valueOf(" 6.35 ", { unit: "mm" }), 6.35);
@@ -20,6 +20,20 @@ test("the unit of a box may be typed behind its number", () => {
   assert.equal(valueOf("8°", { unit: "mm" }), "8°");
   assert.equal(valueOf("8 mm", { unit: "°" }), "8 mm");
   assert.equal(valueOf("deg", { unit: "°" }), "deg");
+});
+
+test("a decimal comma is a decimal point in a box of one number", () => {
+  const kind = "number";
+  assert.equal(valueOf("1,25", { unit: "mm", kind }), 1.25);
+  assert.equal(valueOf("1,250", { unit: "mm", kind }), 1.25);
+  assert.equal(valueOf("-1,5", { unit: "°", kind }), -1.5);
+  assert.equal(valueOf("0,25", { unit: "in", kind }), "0.25in");
+  assert.equal(valueOf("6,35 mm", { unit: "in", kind }), "6.35 mm");
+  // What may be meant otherwise is for the server to ask about.
+  for (const text of ["1,2,3", "1,250.5", "1.250,5"]) assert.equal(valueOf(text, { unit: "mm", kind }), text);
+  assert.equal(valueOf("4,5", { unit: "", kind: "text" }), "4,5");
+  assert.equal(moved("1,25", 0.5, 1), "1.75");
+  assert.equal(pointed("10,45"), "10.45");
 });
 
 test("an empty box leaves the value to the rules", () => {

@@ -196,9 +196,10 @@
      * Put a job in the place of this one; it counts as saved.
      * @param {Job} job
      * @param {Units | null} [units] of every text from then on; those of the page where nothing is said
+     * @param {string} [file] name of the file that it comes from
      */
-    open(job, units = null) {
-      return this.change({ whole: job, key: "", opened: true, units });
+    open(job, units = null, file = "") {
+      return this.change({ whole: job, key: "", opened: true, units, file });
     }
     /** @param {-1 | 1} step back, or forth again */
     go(step) {
@@ -295,7 +296,9 @@
      */
     #complain(change, complaint) {
       this.refused = { ...this.refused, ...change.values };
-      for (const complain2 of this.complaints) complain2(complaint);
+      const { message } = complaint;
+      const told2 = change.opened ? { ...complaint, message: (change.file ? notOpened(change.file) : "") + message, fields: [], unchanged: true } : complaint;
+      for (const complain2 of this.complaints) complain2(told2);
       for (const keep of this.keepers) keep();
     }
     /**
@@ -355,6 +358,9 @@
       if (this.view) for (const follow of this.followers) follow(this.view);
     }
   };
+  function notOpened(file) {
+    return `${file} was not opened: `;
+  }
   function without(job, field) {
     return Object.fromEntries(Object.entries(job).filter(([name]) => name !== field));
   }
@@ -673,6 +679,38 @@
     return { title: "Change gears", content: [wrong, lathe, answer], ask };
   }
 
+  // src/live/typed.js
+  var PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+  var TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pitch(es)?$/i, "%": /\s*%$/ };
+  function valueOf(text, { unit, kind }) {
+    const typed = kind === "number" ? pointed(text.trim()) : text.trim();
+    if (typed === "") return null;
+    const bare = unit in TYPED ? typed.replace(TYPED[
+      /** @type {keyof typeof TYPED} */
+      unit
+    ], "") : typed;
+    if (bare !== typed && PLAIN.test(bare)) return Number(bare);
+    if (!PLAIN.test(typed)) return typed;
+    return unit === "in" ? `${Number(typed)}in` : Number(typed);
+  }
+  function pointed(text) {
+    return text.includes(".") ? text : text.replace(/^([^,]*),([^,]*)$/, "$1.$2");
+  }
+  function stepped(value, step) {
+    const decimals = Math.min(6, (String(step).split(".")[1] ?? "").length);
+    return String(Number(value.toFixed(decimals)));
+  }
+  function shownAs(value) {
+    return Array.isArray(value) ? value.join(", ") : String(value);
+  }
+  function moved(text, step, count) {
+    const typed = pointed(text.trim());
+    if (!PLAIN.test(typed)) return null;
+    const places = (number) => (number.split(".")[1] ?? "").length;
+    const decimals = Math.min(6, Math.max(places(typed), places(String(step))));
+    return String(Number((Number(typed) + count * step).toFixed(decimals)));
+  }
+
   // src/panels/graph/scale.js
   function scaleOf({ low, high }, from, to) {
     const each = (to - from) / (high - low || 1);
@@ -768,7 +806,7 @@
     const chapter = made("div", {});
     const rows = /* @__PURE__ */ new Map();
     const { ask, wrong } = questions("bench/measured", () => {
-      const { wire: over = "", ...found } = typed;
+      const { wire: over = "", ...found } = Object.fromEntries(Object.entries(typed).map(([key, text]) => [key, pointed(text)]));
       return { job: desk.job, units: desk.units, wire: over, sizes: found };
     }, ({ measured }) => show2(measured));
     const show2 = (measured) => {
@@ -820,8 +858,8 @@
     const { ask, wrong } = questions("bench/wires", () => ({
       job: desk.job,
       units: desk.units,
-      measured: measured.box.value,
-      wire: wire.box.value,
+      measured: pointed(measured.box.value),
+      wire: pointed(wire.box.value),
       compound: Number(compound.box.value)
     }), ({ wires }) => answer.replaceChildren(...told(wires)));
     for (const { box: box2 } of [measured, wire, compound])
@@ -1057,8 +1095,7 @@
     );
     const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
     const note = made("p", { class: "quiet" });
-    const parts = [choices2, place, reader, broken];
-    for (const part of parts) part.hidden = true;
+    body.classList.add("awaiting");
     body.append(coming, choices2, wrong, place, note, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
@@ -1074,7 +1111,7 @@
     const show2 = (found) => {
       chart = found;
       coming.hidden = true;
-      for (const part of parts) part.hidden = false;
+      body.classList.remove("awaiting");
       cursor = nearestRow(found.rows, found.present.x);
       slider.max = String(found.rows.length - 1);
       fill(field, found.fields, found.field);
@@ -1133,7 +1170,7 @@
   }
   function asks(desk, wanted, show2, wrong) {
     return new Resting(async (signal) => {
-      const ends = { start: wanted.start || null, end: wanted.end || null };
+      const ends = { start: pointed(wanted.start) || null, end: pointed(wanted.end) || null };
       try {
         const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
         const { chart } = await sought("chart", question, signal);
@@ -1520,34 +1557,6 @@
       menu.open = false;
       menu.querySelector("summary")?.focus();
     });
-  }
-
-  // src/live/typed.js
-  var PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
-  var TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pitch(es)?$/i, "%": /\s*%$/ };
-  function valueOf(text, { unit }) {
-    const typed = text.trim();
-    if (typed === "") return null;
-    const bare = unit in TYPED ? typed.replace(TYPED[
-      /** @type {keyof typeof TYPED} */
-      unit
-    ], "") : typed;
-    if (bare !== typed && PLAIN.test(bare)) return Number(bare);
-    if (!PLAIN.test(typed)) return typed;
-    return unit === "in" ? `${Number(typed)}in` : Number(typed);
-  }
-  function stepped(value, step) {
-    const decimals = Math.min(6, (String(step).split(".")[1] ?? "").length);
-    return String(Number(value.toFixed(decimals)));
-  }
-  function shownAs(value) {
-    return Array.isArray(value) ? value.join(", ") : String(value);
-  }
-  function moved(text, step, count) {
-    if (!PLAIN.test(text.trim())) return null;
-    const places = (number) => (number.split(".")[1] ?? "").length;
-    const decimals = Math.min(6, Math.max(places(text.trim()), places(String(step))));
-    return String(Number((Number(text) + count * step).toFixed(decimals)));
   }
 
   // src/panels/controls/drawer.js
@@ -4659,7 +4668,8 @@ void main() {
       if (complaint.unanswered) return;
       text.textContent = complaint.message;
       place.hidden = false;
-      main?.classList.add("stale");
+      if (!complaint.unchanged) main?.classList.add("stale");
+      more.hidden = !main?.classList.contains("stale");
     });
     hide();
   }
@@ -5006,12 +5016,12 @@ void main() {
   var FETCHED = 1e4;
   async function openFile(desk, file) {
     try {
-      if (file.size > LONGEST2) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
+      if (file.size > LONGEST2) throw new RefusedError({ message: "too long for a job file", field: "" });
       const answer = await asked("read", { text: await file.text() });
       const { job } = await answer.json();
-      await desk.open(job, job.units ?? null);
+      await desk.open(job, job.units ?? null, file.name);
     } catch (error) {
-      complain(desk, error);
+      complain(desk, error, notOpened(file.name));
     }
   }
   async function saveFile(desk) {
@@ -5030,9 +5040,9 @@ void main() {
       complain(desk, error);
     }
   }
-  function complain(desk, error) {
+  function complain(desk, error, before = "") {
     if (!(error instanceof RefusedError)) throw error;
-    for (const told2 of desk.complaints) told2({ message: error.message, fields: [error.field] });
+    for (const told2 of desk.complaints) told2({ message: before + error.message, fields: [], unchanged: true });
   }
   function takesFiles(desk) {
     const body = document.body;

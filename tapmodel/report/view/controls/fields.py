@@ -9,6 +9,7 @@ from tapmodel.report.units import MM_PER_INCH, Units
 from tapmodel.report.view.controls.entry import Entry
 from tapmodel.report.view.controls.flutes import FLUTES, flute_ways
 from tapmodel.report.view.controls.groups import ENTRIES, GROUPS
+from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.report.view.controls.record import (
     Control,
     Group,
@@ -18,7 +19,7 @@ from tapmodel.report.view.controls.record import (
     State,
 )
 from tapmodel.report.view.controls.steps import step_of
-from tapmodel.report.words.choices import source_text, value_text, why
+from tapmodel.report.words.choices import source_text, why
 from tapmodel.spec.job import field_descriptions, unit_of
 from tapmodel.spec.units import Unit
 
@@ -67,10 +68,10 @@ class Reader:
             self._unit(entry.field),
             value,
             _state(entry, choice, value),
-            self._why(entry, choice),
+            on_page(self._why(entry, choice)),
             self._slider(entry),
             self._options(entry),
-            _descriptions()[entry.field],
+            on_page(_descriptions()[entry.field]),
         )
 
     @property
@@ -129,14 +130,31 @@ class Reader:
         leader = self.design.choice(entry.by) if entry.by else None
         if leader is None:
             return "follows from the other values" if entry.follows else ""
-        value = value_text(leader, self.units)
         behind = self._reason(leader)
-        return f"follows from {ENTRIES[entry.by].label}, {value}" + (
+        return f"follows from {ENTRIES[entry.by].label}, {self._told(leader)}" + (
             f": {behind}" if behind else ""
         )
 
+    def _told(self, choice: Choice) -> str:
+        """The value of a choice that has a control, as its box shows it."""
+        if not isinstance(choice.value, int | float):
+            return _word(choice)
+        return with_unit(self._written(choice.field, choice.value), self._unit(choice.field))
+
     def _reason(self, choice: Choice) -> str:
-        return "" if choice.given else f"{why(choice, self.units)} ({source_text(choice)})"
+        """Without the value that some reasons begin with: it stands in the box."""
+        if choice.given:
+            return ""
+        value = f"{_word(choice)} {choice.unit}".rstrip()
+        reason = why(choice, self.units)
+        for end in (";", ",", ":"):
+            reason = reason.removeprefix(f"{value}{end} ")
+        return f"{reason} ({source_text(choice)})"
+
+
+def with_unit(value: str, unit: str) -> str:
+    """What a box shows, and the unit beside it, as one text."""
+    return f"{value}{unit}" if unit == "°" else f"{value} {unit}".rstrip()
 
 
 @cache

@@ -13,6 +13,7 @@ import { asked, RefusedError } from "./link.js";
  * @property {string} message
  * @property {string[]} fields to blame, as far as known; all that were changed otherwise
  * @property {boolean} [unanswered] whether the program was not there to answer
+ * @property {boolean} [unchanged] whether all that stands on the page holds as before
  */
 
 /**
@@ -64,9 +65,10 @@ export class Desk {
    * Put a job in the place of this one; it counts as saved.
    * @param {Job} job
    * @param {Units | null} [units] of every text from then on; those of the page where nothing is said
+   * @param {string} [file] name of the file that it comes from
    */
-  open(job, units = null) {
-    return this.change({ whole: job, key: "", opened: true, units });
+  open(job, units = null, file = "") {
+    return this.change({ whole: job, key: "", opened: true, units, file });
   }
 
   /** @param {-1 | 1} step back, or forth again */
@@ -176,7 +178,12 @@ export class Desk {
    */
   #complain(change, complaint) {
     this.refused = { ...this.refused, ...change.values };
-    for (const complain of this.complaints) complain(complaint);
+    const { message } = complaint;
+    // Of another job no box is on the page that could be to blame.
+    const told = change.opened
+      ? { ...complaint, message: (change.file ? notOpened(change.file) : "") + message, fields: [], unchanged: true }
+      : complaint;
+    for (const complain of this.complaints) complain(told);
     for (const keep of this.keepers) keep();
   }
 
@@ -240,6 +247,14 @@ export class Desk {
   #show() {
     if (this.view) for (const follow of this.followers) follow(this.view);
   }
+}
+
+/**
+ * How the reason begins why a file is not opened.
+ * @param {string} file
+ */
+export function notOpened(file) {
+  return `${file} was not opened: `;
 }
 
 /**

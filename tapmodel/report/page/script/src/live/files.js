@@ -1,5 +1,6 @@
 /** Job files: picked, dropped on the page, saved. */
 
+import { notOpened } from "./desk.js";
 import { asked, RefusedError } from "./link.js";
 
 /** @import {Desk} from "./desk.js" */
@@ -17,12 +18,12 @@ const FETCHED = 10_000;
  */
 export async function openFile(desk, file) {
   try {
-    if (file.size > LONGEST) throw new RefusedError({ message: `${file.name}: too long for a job file`, field: "" });
+    if (file.size > LONGEST) throw new RefusedError({ message: "too long for a job file", field: "" });
     const answer = await asked("read", { text: await file.text() });
     const { job } = await answer.json();
-    await desk.open(job, job.units ?? null);
+    await desk.open(job, job.units ?? null, file.name);
   } catch (error) {
-    complain(desk, error);
+    complain(desk, error, notOpened(file.name));
   }
 }
 
@@ -49,12 +50,14 @@ export async function saveFile(desk) {
 }
 
 /**
+ * Nothing on the page is another by it.
  * @param {Desk} desk
  * @param {unknown} error
+ * @param {string} [before] what could not be done
  */
-function complain(desk, error) {
+function complain(desk, error, before = "") {
   if (!(error instanceof RefusedError)) throw error;
-  for (const told of desk.complaints) told({ message: error.message, fields: [error.field] });
+  for (const told of desk.complaints) told({ message: before + error.message, fields: [], unchanged: true });
 }
 
 /**

@@ -10,6 +10,7 @@
  * @property {-1 | 1} [step] back, or forth again, in the history
  * @property {string} key changes of one key follow each other as one; "" for one of its own
  * @property {boolean} [opened] whether the whole job comes from a file or a link
+ * @property {string} [file] name of that file
  * @property {Units | null} [units] that a job which is opened is told in, where it says so
  */
 

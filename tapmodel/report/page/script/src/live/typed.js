@@ -10,16 +10,24 @@ const TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pi
 /**
  * A text as the value of a field: a plain number has the unit of its box, which may be typed too.
  * @param {string} text
- * @param {Pick<Control, "unit">} control
+ * @param {Pick<Control, "unit" | "kind">} control
  * @returns {string | number | null} null for nothing, which the rules shall choose
  */
-export function valueOf(text, { unit }) {
-  const typed = text.trim();
+export function valueOf(text, { unit, kind }) {
+  const typed = kind === "number" ? pointed(text.trim()) : text.trim();
   if (typed === "") return null;
   const bare = unit in TYPED ? typed.replace(TYPED[/** @type {keyof typeof TYPED} */ (unit)], "") : typed;
   if (bare !== typed && PLAIN.test(bare)) return Number(bare);
   if (!PLAIN.test(typed)) return typed;
   return unit === "in" ? `${Number(typed)}in` : Number(typed);
+}
+
+/**
+ * What is typed into a box of one number, its decimal comma as the point that it is meant as.
+ * @param {string} text
+ */
+export function pointed(text) {
+  return text.includes(".") ? text : text.replace(/^([^,]*),([^,]*)$/, "$1.$2");
 }
 
 /**
@@ -47,8 +55,9 @@ export function shownAs(value) {
  * @param {number} count
  */
 export function moved(text, step, count) {
-  if (!PLAIN.test(text.trim())) return null;
+  const typed = pointed(text.trim());
+  if (!PLAIN.test(typed)) return null;
   const places = (/** @type {string} */ number) => (number.split(".")[1] ?? "").length;
-  const decimals = Math.min(6, Math.max(places(text.trim()), places(String(step))));
-  return String(Number((Number(text) + count * step).toFixed(decimals)));
+  const decimals = Math.min(6, Math.max(places(typed), places(String(step))));
+  return String(Number((Number(typed) + count * step).toFixed(decimals)));
 }

@@ -4,6 +4,7 @@ import { made } from "../elements.js";
 import { RefusedError, sought } from "../live/link.js";
 import { remember, remembered } from "../live/remembered.js";
 import { Resting } from "../live/resting.js";
+import { pointed } from "../live/typed.js";
 import { drawChart } from "./chart/drawing.js";
 import { nearestRow, readout, taken, zoneEnds } from "./chart/reading.js";
 import { picture } from "./graph/picture.js";
@@ -42,8 +43,8 @@ export function chartPanel(desk) {
       labelled("Line", first), labelled("Second line", second));
   const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
   const note = made("p", { class: "quiet" });
-  const parts = [choices, place, reader, broken];
-  for (const part of parts) part.hidden = true;
+  // They take their room before there is anything in them, or the panel below would be pushed away.
+  body.classList.add("awaiting");
   body.append(coming, choices, wrong, place, note, reader, broken);
 
   /** @type {(px: number) => number} */
@@ -62,7 +63,7 @@ export function chartPanel(desk) {
   const show = (found) => {
     chart = found;
     coming.hidden = true;
-    for (const part of parts) part.hidden = false;
+    body.classList.remove("awaiting");
     cursor = nearestRow(found.rows, found.present.x);
     slider.max = String(found.rows.length - 1);
     fill(field, found.fields, found.field);
@@ -141,7 +142,7 @@ function fill(select, options, chosen) {
  */
 function asks(desk, wanted, show, wrong) {
   return new Resting(async (signal) => {
-    const ends = { start: wanted.start || null, end: wanted.end || null };
+    const ends = { start: pointed(wanted.start) || null, end: pointed(wanted.end) || null };
     try {
       const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
       const { chart } = await sought("chart", question, signal);

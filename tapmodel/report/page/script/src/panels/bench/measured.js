@@ -1,6 +1,7 @@
 /** Measured sizes, and what they mean. */
 
 import { made } from "../../elements.js";
+import { pointed } from "../../live/typed.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
 import { bareNumbers, boxed, chapterBlocks, notesList, questions } from "./boxes.js";
@@ -17,7 +18,7 @@ export function measuredBench(desk) {
   /** @type {Map<string, {box: HTMLInputElement, row: HTMLElement, aim: HTMLElement, said: HTMLElement}>} */
   const rows = new Map();
   const { ask, wrong } = questions("bench/measured", () => {
-    const { wire: over = "", ...found } = typed;
+    const { wire: over = "", ...found } = Object.fromEntries(Object.entries(typed).map(([key, text]) => [key, pointed(text)]));
     return { job: desk.job, units: desk.units, wire: over, sizes: found };
   }, ({ measured }) => show(measured));
 

@@ -1,6 +1,7 @@
 /** Measuring over wires. */
 
 import { made } from "../../elements.js";
+import { pointed } from "../../live/typed.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
 import { bareNumbers, boxed, grid, notesList, pairsList, questions } from "./boxes.js";
@@ -16,7 +17,7 @@ export function wiresBench(desk) {
     { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound });
   const answer = made("div", { "aria-live": "polite" });
   const { ask, wrong } = questions("bench/wires", () => ({
-    job: desk.job, units: desk.units, measured: measured.box.value, wire: wire.box.value, compound: Number(compound.box.value),
+    job: desk.job, units: desk.units, measured: pointed(measured.box.value), wire: pointed(wire.box.value), compound: Number(compound.box.value),
   }), ({ wires }) => answer.replaceChildren(...told(wires)));
   for (const { box } of [measured, wire, compound])
     box.addEventListener("input", () => {

@@ -1,4 +1,4 @@
-/** What could not be done, at the top, and that the view is the last good one. */
+/** What could not be done, at the top, and whether the view is the last good one. */
 
 import { made } from "../../elements.js";
 
@@ -24,7 +24,8 @@ export function noticePanel(desk) {
     if (complaint.unanswered) return;
     text.textContent = complaint.message;
     place.hidden = false;
-    main?.classList.add("stale");
+    if (!complaint.unchanged) main?.classList.add("stale");
+    more.hidden = !main?.classList.contains("stale");
   });
   hide();
 }

@@ -1,0 +1,70 @@
+"""Sentences as the page tells them: a control by its label, an angle by its sign.
+
+Sentences are written for who has a job file and a command line before them; the page has neither.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass, replace
+from functools import cache, lru_cache
+from typing import TypeVar, cast
+
+from tapmodel.report.view.controls.groups import ENTRIES, named_in_full
+
+Told = TypeVar("Told")
+
+_DEGREES = re.compile(r"(?<=\d) deg\b|(?<=\[)deg(?=\])")
+
+_REMEMBERED = 512
+"""Texts; most reasons beside controls are the same from one answer to the next."""
+
+_COMMANDS = {
+    # No control shares the work.
+    "tapmodel set JOB": "save the job file, and give it to tapmodel set",
+}
+"""What a sentence has somebody type, and how who has only the page comes to it."""
+
+
+def on_page(told: Told) -> Told:
+    """A text, or records, tuples and tables that hold texts, as the page tells them.
+
+    A text that is the name of a field and nothing else is a key, and stays; so does a cell of HTML
+    that begins with one. Fields that have no control keep their names.
+    """
+    match told:
+        case str():
+            found: object = _text(told)
+        case tuple():
+            found = tuple(map(on_page, cast("tuple[object, ...]", told)))
+        case list():
+            found = list(map(on_page, cast("list[object]", told)))
+        case Mapping():
+            entries = cast("Mapping[str, object]", told)
+            found = {key: on_page(value) for key, value in entries.items()}
+        case _ if is_dataclass(told) and not isinstance(told, type):
+            parts = {one.name: on_page(getattr(told, one.name)) for one in fields(told)}
+            found = replace(told, **parts)
+        case _:
+            found = told
+    return cast("Told", found)
+
+
+@lru_cache(_REMEMBERED)
+def _text(text: str) -> str:
+    if text in ENTRIES:
+        return text
+    for typed, instead in _COMMANDS.items():
+        text = text.replace(typed, instead)
+    return _DEGREES.sub("°", _names().sub(_called, text))
+
+
+def _called(found: re.Match[str]) -> str:
+    return f"“{named_in_full(found[0])}”"
+
+
+@cache
+def _names() -> re.Pattern[str]:
+    """The fields that have a control; one without a dot only where a refusal begins with it."""
+    dotted = "|".join(re.escape(field) for field in ENTRIES if "." in field)
+    plain = "|".join(field for field in ENTRIES if "." not in field)
+    return re.compile(rf"(?<![\w.>])(?:{dotted})(?!\w|\.\w)|^(?:{plain})(?=: | is needed)")
