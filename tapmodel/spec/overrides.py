@@ -58,11 +58,12 @@ def apply_values(
     named = {key for key, _ in pairs}
     result = dict(table)
     for key, value in pairs:
+        _put(result, key, value)
+    # What two of them settle together contradicts a third that was there.
+    for key, value in pairs:
         for rival in rivals(key, value, result):
             if rival not in named:
                 _remove(result, rival)
-    for key, value in pairs:
-        _put(result, key, value)
     return result
 
 

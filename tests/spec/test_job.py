@@ -211,6 +211,13 @@ def test_an_override_displaces_what_it_contradicts(
     assert json.dumps(table) == before
 
 
+def test_two_overrides_together_displace_what_only_both_contradict():
+    table = {"designation": "M6", "chamfer": {"angle": 9.0}}
+    sets = ["chamfer.point_diameter=5", "chamfer.pitches=3"]
+    left = {"chamfer.point_diameter": 5.0, "chamfer.pitches": 3.0}
+    assert checked(apply_sets(table, sets)).given() == {"designation": "M6", **left}
+
+
 def test_override_values_are_toml_or_bare_words():
     job = job_for("M6", ["hole.class=6G", "shop.cutters=[2, 3.5]", 'name="x y"', "flutes.count=4"])
     assert job.given() == {

@@ -462,7 +462,22 @@ def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
         digits = _decimals(choice.value) if isinstance(choice.value, float) else 0
         unit = unit_of(choice.field)
         found.append(Setting(choice.field, Bound.EXACTLY, choice.value, unit, digits, replaced))
-    return tuple(found)
+    return _in_place(tuple(found), gone)
+
+
+def _in_place(settings: tuple[Setting, ...], gone: frozenset[str]) -> tuple[Setting, ...]:
+    """Settings that name every field of their sections that is `gone`: some give way to several."""
+    told = {name for one in settings for name in (one.field, *one.replaces)}
+    last = {one.field.rpartition(".")[0]: one for one in settings}
+    left = {
+        section: tuple(sorted(name for name in gone - told if name.rpartition(".")[0] == section))
+        for section in last
+    }
+    return tuple(
+        replace(one, replaces=(*one.replaces, *left[section])) if one is last[section] else one
+        for one in settings
+        for section in [one.field.rpartition(".")[0]]
+    )
 
 
 def _fewest_decimals(value: float) -> int:
