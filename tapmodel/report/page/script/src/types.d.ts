@@ -236,12 +236,16 @@ export interface ChartView {
   label: string;
   start: string;
   end: string;
+  /** Beside both. */
+  unit: string;
   across: Axis;
   figures: Named[];
   /** A scale for each figure. */
   up: Axis[];
   rows: ChartRow[];
   zones: { first: number; last: number; text: string }[];
+  /** Between two rows something is chosen anew: no line runs across. */
+  jumps: { first: number; last: number; text: string }[];
   present: ChartRow;
   /** What each row has beside its own value; null for fields that it gives no more. */
   held: Job;
