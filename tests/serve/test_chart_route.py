@@ -45,7 +45,10 @@ def test_the_mill_is_not_set_anew_for_each_offset(served: "Served") -> None:
         assert [row["y"][0] for row in chart["rows"]] == pytest.approx([cutter] * 9)
         assert [row["y"][1] for row in chart["rows"]] == pytest.approx([depth] * 9, abs=6e-4)
         assert chart["held"]["flutes.rake"] is None
-        assert chart["note"].startswith("Drawn as if offset and depth were given")
+        assert chart["note"] == (
+            "Drawn as if offset and depth were given, not rake and core: depth below the top "
+            "and flutes and cutter are held as now, and a value that is taken brings them along."
+        )
     setting = M10 | {"flutes.offset": -2.0, "flutes.depth_from_top": 4.0}
     chart = charted(served, job=setting, start="-3", end="-1", steps=3)
     assert (chart["held"], chart["note"]) == ({}, "")

@@ -1801,12 +1801,16 @@
       const way2 = ways.find((one) => one.label === label);
       if (way2) desk.set(way2.values);
     });
+    const note = made("p", { class: "why" });
     return {
-      node: made("div", { class: "field ways" }, set.node),
+      node: made("div", { class: "field ways" }, set.node, note),
       /** @param {Way[]} next */
       show(next) {
         ways = next;
-        set.show(next.find(({ chosen }) => chosen)?.label ?? "");
+        const now = next.find(({ chosen }) => chosen);
+        set.show(now?.label ?? "");
+        put(note, now?.note ?? "");
+        note.hidden = !note.textContent;
       }
     };
   }

@@ -101,6 +101,8 @@ export interface Way {
   fields: string[];
   chosen: boolean;
   values: Job;
+  /** What else is given with them, and why. */
+  note: string;
 }
 
 /** What the rules would choose for a field that is given. */
