@@ -1,7 +1,7 @@
 """One of the taps that are compared: the values it was asked for, and what came of them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from tapmodel.tap.tap import Tap
 
@@ -40,6 +40,7 @@ class Variant:
         tap: that was settled, if any was.
         merit: None for one that breaks a rule, or is no tap.
         refusal: why the values make no job, else empty.
+        chosen: numbers and words that rules settled for it, by field; none where there is no tap.
     """
 
     number: int
@@ -50,6 +51,7 @@ class Variant:
     tap: Tap | None = None
     merit: Merit | None = None
     refusal: str = ""
+    chosen: Mapping[str, Cell] = field(default_factory=dict[str, Cell])
 
     @property
     def row(self) -> dict[str, Cell]:

@@ -120,6 +120,11 @@ def _settled(number: int, values: Mapping[str, Cell], design: TapDesign) -> Vari
         warnings=warnings,
         tap=design.tap,
         merit=merit_of(foreseen, len(warnings)) if foreseen else None,
+        chosen={
+            choice.field: choice.value
+            for choice in design.choices
+            if not choice.given and not isinstance(choice.value, tuple)
+        },
     )
 
 

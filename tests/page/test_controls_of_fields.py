@@ -84,6 +84,19 @@ def test_both_ways_to_give_the_flutes_leave_the_tap_as_it_is(thread: str) -> Non
         )
 
 
+def test_what_the_setting_of_the_mill_holds_is_told_and_why() -> None:
+    def notes(*sets: str) -> list[str]:
+        groups = fields_of(settled_tap(job_for("M18x0.75", sets)), Units.MM)
+        return [way.note for group in groups for way in group.ways]
+
+    cutter, count = "flutes.cutter_diameter=8", "flutes.count=4"
+    told = notes("flutes.offset=-2", cutter, count)
+    assert told[0] == ""
+    assert told[1].startswith("Number of flutes and cutter are held too, so that offset and depth")
+    # Nothing is held of what the job does not give, nor for a wish.
+    assert notes() == notes("flutes.offset=-2", cutter) == notes(cutter, count) == ["", ""]
+
+
 def test_what_was_given_last_has_the_other_give_way() -> None:
     job: dict[str, object] = {
         "designation": "M18x0.75",

@@ -184,10 +184,14 @@ def test_the_view_opens_where_the_first_edge_stands_at_the_crest() -> None:
     assert view.frame.length == 80.0
 
 
-def test_names_are_told_in_one_unit_and_the_legend_in_both() -> None:
-    design = settle(job_for("1/4-20"))
-    both, inch = (edge_marks(design, units) for units in (Units.BOTH, Units.INCH))
-    assert name(both, "land").endswith(" mm")
-    land = float(name(both, "land").split()[0])
+@pytest.mark.parametrize(("thread", "unit"), [("1/4-20", "in"), ("M10", "mm"), ("G 1/2", "in")])
+def test_names_are_told_as_the_thread_is_named_and_the_legend_in_both(
+    thread: str, unit: str
+) -> None:
+    design = settle(job_for(thread))
+    mm, both, inch = (edge_marks(design, one) for one in (Units.MM, Units.BOTH, Units.INCH))
+    assert both.names == {"mm": mm, "in": inch}[unit].names
+    assert name(both, "land").endswith(f" {unit}")
+    land = float(name(mm, "land").split()[0])
     assert float(name(inch, "land").removesuffix(" in")) == pytest.approx(land / 25.4, abs=1e-4)
     assert f"{land:.3f} mm = " in next(line.text for line in both.lines if line.label == "land")

@@ -183,6 +183,37 @@ def test_the_chart_is_read_by_keys(live: Live) -> None:
     live.shows("chamfer.point_diameter", f"{float(value[1]):g}")
 
 
+def test_a_chart_is_typed_in_the_unit_beside_its_ends(live: Live) -> None:
+    page = live.page
+    page.locator("#units").select_option("inch")
+    page.locator("#chart").scroll_into_view_if_needed()
+    page.select_option("#chart-field", "flutes.cutter_diameter", timeout=WAITS)
+    end = page.locator("label", has=page.locator("#chart-end"))
+    expect(end).to_have_text("to in", timeout=WAITS)
+    end.locator("input").fill("0.4")
+    with page.expect_response("**/chart") as answer:
+        page.keyboard.press("Enter")
+    rows = answer.value.json()["chart"]["rows"]
+    assert rows[-1]["text"] == "0.4000 in"
+    expect(end.locator("input")).to_have_value("0.4")
+
+
+def test_the_line_of_a_chart_ends_where_something_is_chosen_anew(live: Live) -> None:
+    page = live.page
+    page.locator("#chart").scroll_into_view_if_needed()
+    page.select_option("#chart-field", "flutes.rake", timeout=WAITS)
+    told = page.locator(".jumps li")
+    expect(told).to_have_count(2, timeout=WAITS)
+    expect(told.first).to_contain_text("cutter 10.00 mm instead of 8.00 mm")
+    expect(page.locator(".chart-place .jump")).to_have_count(2)
+    for number in range(2):
+        path = page.locator(f".chart-place .plot-{number}").last.get_attribute("d")
+        assert path is not None
+        assert path.count("M") == 3
+    page.select_option("#chart-field", "flutes.offset")
+    expect(told).to_have_count(0, timeout=WAITS)
+
+
 def test_variants_are_pinned_compared_kept_and_gone_back_to(live: Live) -> None:
     page = live.page
     page.locator("#pin").click()

@@ -95,7 +95,7 @@ def test_a_build_is_followed_and_stopped_and_another_page_told(page: "sync_api.P
     bar = page.get_by_role("progressbar", name="build")
     expect(bar).to_be_visible()
     expect(stop).to_be_focused()
-    expect(page.locator("#build .running [role=status]")).to_have_text("loading")
+    expect(page.locator("#build .running [role=status]")).to_have_text("getting ready")
     other = page.context.new_page()
     other.goto(page.url)
     _only(other, "step")
@@ -114,7 +114,7 @@ def test_a_build_is_found_again_when_the_page_is_loaded_anew(page: "sync_api.Pag
     expect(_button(page, "Stop")).to_be_visible()
     page.reload()
     expect(page.locator("#build .verdict")).to_contain_text("Proved", timeout=LONG)
-    assert "1 closed solid, genus 0" in page.locator("#build .proof").inner_text()
+    assert "1 closed solid with no hole" in page.locator("#build .proof").inner_text()
     assert page.locator("#build .files a").all_inner_texts() == ["small.step", "record.json"]
     with page.expect_download() as download:
         page.get_by_role("link", name="small.step").click()

@@ -5,10 +5,13 @@ import json
 import os
 import subprocess
 import sys
+import threading
 import time
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import nullcontext
 from pathlib import Path
+from queue import Queue
 from types import SimpleNamespace
 from typing import Any
 
@@ -22,10 +25,13 @@ from tapmodel.export.formats import Format
 from tapmodel.report.poster.paper import PosterPaper
 from tapmodel.report.poster.write import write_poster
 from tapmodel.report.units import Look, Units
-from tapmodel.report.view.building import LABELS, WITHOUT_MODEL, built, progress
+from tapmodel.report.view.building import LABELS, STAGES, WITHOUT_MODEL, built, progress
+from tapmodel.report.words.proved import proved
 from tapmodel.run.crew import Limits
 from tapmodel.serve.asked import Asked, answered
 from tapmodel.serve.building import build as building
+from tapmodel.serve.building import making
+from tapmodel.serve.building.asked import BuildAsked, ordered
 from tapmodel.serve.building.builds import Builds
 from tapmodel.stages import Stage
 
@@ -111,8 +117,9 @@ def test_what_was_proved_is_told_in_words(finished: SimpleNamespace) -> None:
     assert (told["state"], told["name"]) == ("done", "small")
     assert told["made"]["verdict"].startswith("Proved: the solid")
     rows = dict(told["made"]["rows"])
-    assert rows["sound"] == "1 closed solid, genus 0, no self-intersection"
-    assert {"volume", "sections", "surface", "features", "mesh"} < rows.keys()
+    assert rows["sound"] == "1 closed solid with no hole through it, which nowhere cuts itself"
+    assert {"volume", "sections", "surface", "features", "triangles"} < rows.keys()
+    assert not [text for text in rows.values() if "genus" in text or "e-" in text]
     assert told["made"]["notes"] == ["Prove the programs in air first."]
     names = {one["name"] for one in told["made"]["files"]}
     assert names == {
@@ -313,12 +320,110 @@ def test_every_format_can_be_asked_for(served: Served) -> None:
 
 
 def test_progress_is_a_share_of_what_was_foreseen() -> None:
-    half = progress("mesh", 3.0, 6.0)
-    assert (half.share, half.stage, half.time) == (0.5, "mesh", "3 s of about 6 s")
+    half = progress("triangles", 3.0, 6.0)
+    assert (half.share, half.stage, half.time) == (0.5, "triangles", "3 s of about 6 s")
     late = progress("proof", 60.0, 6.0)
     assert late.share == 0.97
     # No time that has gone by already is still told as what it will take.
     assert late.time.startswith("60 s; 6 s were foreseen")
+
+
+RECORD = {
+    "model": {
+        "solids": 1,
+        "genus": 0,
+        "volume": 1566.0,
+        "volume_expected": 1566.01234,
+        "stations": [
+            {"area": 40.0, "area_expected": 40.0},
+            {"area": 90.0, "area_expected": 89.99871},
+        ],
+        "deviation_points": 5242,
+        "deviation_um_max": 0.0123,
+        "ideal_points": 7317,
+        "ideal_um_max": 0.0,
+        "ideal_um_by_feature": {"core": 0.0, "thread": 0.0},
+    },
+    "mesh": {"triangles": 34386, "chord_mm": 0.005},
+}
+
+
+@pytest.mark.parametrize(
+    ("units", "expected"),
+    [
+        (
+            Units.MM,
+            {
+                "volume": "1566.0000 mm³, within 0.0124 mm³ of the design",
+                "sections": "2 cuts square to the axis, areas within 0.0013 mm² of the design",
+                "surface": "5242 points, at most 0.012 µm off the design",
+                "features": (
+                    "7317 points of 2 features and edges of the design, at most 0.001 µm off the "
+                    "solid"
+                ),
+                "triangles": "34386, closed all round, at most 0.005 mm off the solid",
+            },
+        ),
+        (
+            Units.INCH,
+            {
+                "volume": "0.09556318 in³, within 0.000001 in³ of the design",
+                "sections": "2 cuts square to the axis, areas within 0.000002 in² of the design",
+                "surface": "5242 points, at most 0.00000048 in off the design",
+                "triangles": "34386, closed all round, at most 0.00019685 in off the solid",
+            },
+        ),
+    ],
+)
+def test_what_was_measured_is_told_with_its_unit(units: Units, expected: dict[str, str]) -> None:
+    assert dict(proved(RECORD, units)).items() >= expected.items()
+    both = dict(proved(RECORD, Units.BOTH))
+    assert all(part in both["volume"] for part in ("0.0124 mm³ = ", "0.000001 in³"))
+
+
+def test_each_stage_is_told_once(served: Served, monkeypatch: pytest.MonkeyPatch) -> None:
+    handed: Queue[Callable[[str], None]] = Queue()
+    go_on = threading.Event()
+
+    def held(*given: Any) -> tuple[dict[str, Any], dict[str, Path]]:  # noqa: ANN401  (as the function in its place)
+        handed.put(given[-1])
+        go_on.wait(30)
+        return {}, {}
+
+    monkeypatch.setattr(building, "made", held)
+    key = _begun(served, "job")
+    on_stage = handed.get(timeout=30)
+    found: list[str] = []
+    for stage in (Stage.MESH, Stage.LOADING, Stage.PROOF, Stage.MESH, Stage.DELIVERY, Stage.PROOF):
+        on_stage(STAGES[stage])
+        found.append(served.get(f"build/{key}").json()["progress"]["stage"])
+    go_on.set()
+    assert [*dict.fromkeys(found)] == [
+        "triangles of the solid",
+        "proving the solid",
+        "putting the files in place",
+    ]
+    assert found == sorted(found, key=[*dict.fromkeys(found)].index)
+    begun = [*Stage][: [*Stage].index(Stage.SQUARE)]
+    assert STAGES.keys() == set(begun)
+
+
+def test_what_is_made_beside_a_solid_has_a_stage_of_its_own(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def tells(*given: Any) -> dict[str, Any]:  # noqa: ANN401  (the same)
+        given[-1](Stage.PAPERS)
+        return {}
+
+    for name in ("produce_with", "papers_with"):
+        monkeypatch.setattr(making, name, tells)
+    for name in ("builders", "paper_makers"):
+        monkeypatch.setattr(making, name, lambda *_given: nullcontext())
+    found: list[str] = []
+    for kinds in (("step", "route"), ("sheet", "route")):
+        order = ordered(BuildAsked(job=SMALL, formats=kinds), Limits())
+        making.made(order, tmp_path, Limits(), lambda crew: crew, found.append)
+    assert found == ["papers", "route and poster", "papers"]
 
 
 def test_a_forced_build_does_not_hide_its_broken_rules() -> None:
@@ -327,14 +432,14 @@ def test_a_forced_build_does_not_hide_its_broken_rules() -> None:
         "moved_mm": {},
         "ideal_um_by_feature": {},
     }
-    numbers = ("solids", "genus", "volume_relative_error", "deviation_points")
+    numbers = ("solids", "genus", "volume", "volume_expected", "deviation_points")
     more = ("deviation_um_max", "ideal_points", "ideal_um_max")
     mesh = {"triangles": 1, "chord_mm": 0.1}
     record = {"model": model | dict.fromkeys(numbers + more, 1), "mesh": mesh}
     findings = [{"severity": word} for word in ("error", "warning", "error")]
 
     def verdict(found: list[dict[str, str]]) -> str:
-        return built(record | {"findings": found}, []).verdict
+        return built(record | {"findings": found}, [], Units.MM).verdict
 
     assert verdict(findings).endswith("The design itself breaks 2 rules.")
     assert "breaks" not in verdict(findings[1:2])

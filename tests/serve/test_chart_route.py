@@ -4,7 +4,10 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from tapmodel.comparing.variant import Variant
 from tapmodel.designing.settle import settle
+from tapmodel.report.units import Units
+from tapmodel.report.view.charts.jumps import jumps_of
 from tapmodel.spec.job_file import job_for
 
 if TYPE_CHECKING:
@@ -42,7 +45,10 @@ def test_the_mill_is_not_set_anew_for_each_offset(served: "Served") -> None:
         assert [row["y"][0] for row in chart["rows"]] == pytest.approx([cutter] * 9)
         assert [row["y"][1] for row in chart["rows"]] == pytest.approx([depth] * 9, abs=6e-4)
         assert chart["held"]["flutes.rake"] is None
-        assert chart["note"].startswith("Drawn as if offset and depth were given")
+        assert chart["note"] == (
+            "Drawn as if offset and depth were given, not rake and core: depth below the top "
+            "and flutes and cutter are held as now, and a value that is taken brings them along."
+        )
     setting = M10 | {"flutes.offset": -2.0, "flutes.depth_from_top": 4.0}
     chart = charted(served, job=setting, start="-3", end="-1", steps=3)
     assert (chart["held"], chart["note"]) == ({}, "")
@@ -86,12 +92,84 @@ def test_values_are_as_round_as_a_dial_is_set(served: "Served") -> None:
     assert inch["across"]["title"] == "cutter [in]"
 
 
+@pytest.mark.parametrize(
+    ("field", "units", "unit"),
+    [
+        ("flutes.cutter_diameter", "mm", "mm"),
+        ("flutes.cutter_diameter", "both", "mm"),
+        ("flutes.cutter_diameter", "inch", "in"),
+        ("flutes.rake", "inch", "°"),
+        ("tap.hardness", "inch", "HRC"),
+        ("flutes.count", "inch", ""),
+    ],
+)
+def test_the_unit_of_the_ends_stands_beside_them(
+    served: "Served", field: str, units: str, unit: str
+) -> None:
+    chart = charted(served, field=field, units=units, steps=3)
+    assert chart["unit"] == unit
+    # So that they are bare numbers, in the unit of the scale.
+    ends = float(chart["start"]), float(chart["end"])
+    assert ends == pytest.approx((chart["rows"][0]["x"], chart["rows"][-1]["x"]), rel=1e-4)
+
+
 def test_counts_are_whole(served: "Served") -> None:
     chart = charted(served, field="flutes.count", figures=["torque_likely"])
     assert [row["value"] for row in chart["rows"]] == [2, 3, 4, 5, 6]
     design = settle(job_for("M10", ["flutes.count=5"]))
     assert design.prediction is not None
     assert chart["rows"][3]["y"] == pytest.approx([design.prediction.torque.band.likely])
+
+
+def test_what_is_chosen_anew_along_the_way_is_told_between_its_neighbours(
+    served: "Served",
+) -> None:
+    chart = charted(served, field="flutes.rake", start="-4", end="20", steps=25)
+    taps = [settle(job_for("M10", [f"flutes.rake={row['value']}"])).tap for row in chart["rows"]]
+    chosen = [
+        (one.count, one.cutter_diameter, round(one.core_diameter, 6))
+        for one in (tap.flutes for tap in taps)
+    ]
+    assert all(not row["broken"] for row in chart["rows"])
+    expected = [n for n in range(24) if chosen[n] != chosen[n + 1]]
+    assert [(jump["first"], jump["last"]) for jump in chart["jumps"]] == [
+        (n, n + 1) for n in expected
+    ]
+    assert len(expected) >= 2
+    before, after = chosen[expected[-1]], chosen[expected[-1] + 1]
+    assert chart["jumps"][-1]["text"] == (
+        f"Between {chart['rows'][expected[-1]]['text']} and "
+        f"{chart['rows'][expected[-1] + 1]['text']} the rules choose anew: "
+        f"number of flutes {after[0]} instead of {before[0]}, "
+        f"cutter {after[1]:.2f} mm instead of {before[1]:.2f} mm, "
+        f"core (web) {after[2]:.2f} mm instead of {before[2]:.2f} mm."
+    )
+    inch = charted(served, field="flutes.rake", start="-4", end="20", steps=25, units="inch")
+    assert f"core (web) {after[2] / 25.4:.3f} in instead" in inch["jumps"][-1]["text"]
+
+
+def test_what_is_given_or_held_does_not_jump(served: "Served") -> None:
+    given = M10 | {"flutes.cutter_diameter": 6, "flutes.count": 3, "flutes.core_diameter": 4}
+    chart = charted(served, job=given, field="flutes.rake", start="-4", end="20", steps=25)
+    assert chart["jumps"] == []
+    assert charted(served, field="flutes.offset")["jumps"] == []
+    # Between two numbers of flutes nothing lies, so each may be another tap.
+    chart = charted(served, field="flutes.count")
+    assert [jump["first"] for jump in chart["jumps"]] == [0, 1, 2, 3]
+
+
+def test_what_changes_all_along_is_no_jump() -> None:
+    def tap(number: int, core: float, cutter: float, *errors: str) -> Variant:
+        chosen = {"flutes.core_diameter": core, "flutes.cutter_diameter": cutter}
+        return Variant(number, {}, {}, errors, chosen=chosen)
+
+    taps = [tap(1, 4.0, 6.0), tap(2, 4.1, 6.0), tap(3, 9.0, 9.0, "core"), tap(4, 4.2, 8.0)]
+    taps += [tap(5, 4.3, 8.0)]
+    found = jumps_of(taps, "abcde", Units.MM, whole=False)
+    # A row that breaks a rule is passed over.
+    assert [(jump.first, jump.last) for jump in found] == [(1, 3)]
+    assert found[0].text.startswith("Between b and d the rules choose anew: cutter 8.00 mm")
+    assert "core" not in found[0].text
 
 
 def test_a_broken_rule_breaks_the_line_and_is_told(served: "Served") -> None:
@@ -122,7 +200,7 @@ BAD = [
     ({"figures": ["margin"] * 3}, "figures", "2"),
     ({"steps": 42}, "steps", "41"),
     ({"steps": 1}, "steps", "2"),
-    ({"start": "3", "end": "2"}, "to", "more than the other end, 3"),
+    ({"start": "3", "end": "2"}, "to", "more than the other end, 3 mm"),
     ({"start": "900"}, "to", "to: 0.7 cannot be used"),
     ({"start": "1/0in"}, "from", "from -1000 to 2000 mm"),
     ({"start": "much"}, "from", "from -1000 to 2000 mm"),

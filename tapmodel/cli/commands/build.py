@@ -94,5 +94,6 @@ def build(  # noqa: PLR0913  (a command has as many options as its user needs)
     if as_json:
         print_json(record)
     else:
-        say(build_summary(record, Path(escaped(str(out / settled.name)))))
+        folder = Path(escaped(str(out / settled.name)))
+        say(build_summary(record, folder, wanted.look.units))
     tell_delivery(record)

@@ -49,7 +49,7 @@ def _solid(proof: ModelProof) -> tuple[Row, ...]:
         Row("through holes (genus)", Words(str(proof.genus))),
         Row("valid for the kernel", Words("yes" if proof.valid else "no")),
         Row("volume, measured", _volume(proof.volume)),
-        Row("volume, by quadrature of the design", _volume(proof.volume_expected)),
+        Row("volume, summed up from the design", _volume(proof.volume_expected)),
         Row("relative difference", Words(f"{proof.volume_relative_error:+.1e}")),
     )
 

@@ -5,10 +5,11 @@ from typing import Any
 
 from tapmodel.report.screen.columns import columns
 from tapmodel.report.words.proved import proved
+from tapmodel.words import Units
 
 
-def build_summary(record: dict[str, Any], folder: Path) -> str:
-    """A short table from the record of a run and the folder of its files."""
+def build_summary(record: dict[str, Any], folder: Path, units: Units) -> str:
+    """A short table from the record of a run and the folder of its files, told in `units`."""
     model, flutes = record["model"], record["flutes"]
     rows = [
         (
@@ -18,7 +19,7 @@ def build_summary(record: dict[str, Any], folder: Path) -> str:
                 f"{model['volume']:.2f} mm³"
             ),
         ),
-        *proved(record),
+        *proved(record, units),
         ("time", _cost(record["run"])),
     ]
     if any(model["moved_mm"].values()):

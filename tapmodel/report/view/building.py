@@ -6,6 +6,8 @@ from typing import Any
 
 from tapmodel.export.formats import Format
 from tapmodel.report.words.proved import proved
+from tapmodel.stages import Stage
+from tapmodel.words import Units
 
 ROUTE, POSTER, JOB_FILE = "route", "poster", "job"
 """Files that a build of the command line does not write."""
@@ -28,6 +30,29 @@ LABELS: Mapping[str, str] = {
 
 WITHOUT_MODEL = frozenset({Format.DXF, Format.SHEET, Format.DRAWINGS, ROUTE, POSTER, JOB_FILE})
 """Kinds for which no solid is built where nothing else is asked for."""
+
+STAGES: Mapping[Stage, str] = {
+    Stage.LOADING: "getting ready",
+    Stage.EDGES: "edges of the solid",
+    Stage.FACES: "faces of the solid",
+    Stage.REAR: "square and rear centre",
+    Stage.MIRROR: "mirroring it to the left hand",
+    Stage.MESH: "triangles of the solid",
+    Stage.STEP_FILE: "STEP file",
+    Stage.PROOF: "proving the solid",
+    Stage.READ_BACK: "reading the STEP file back",
+    Stage.PAPERS: "papers",
+    Stage.WAITING: "waiting",
+    Stage.MESH_PROOF: "proving the triangles",
+    Stage.MESH_FILES: "files of triangles",
+    Stage.PICTURES: "pictures",
+    Stage.PAGE: "page to keep",
+    Stage.DELIVERY: "putting the files in place",
+}
+"""What a maker is told of each stage that a run begins."""
+
+ROUTE_AND_POSTER = "route and poster"
+"""What is made last, where a solid is built too."""
 
 _FURTHEST = 0.97
 """Share of a run that is told as long as it runs, however long it takes."""
@@ -102,12 +127,13 @@ def progress(stage: str, gone: float, foreseen: float) -> Progress:
     return Progress(round(share, 3), stage, time)
 
 
-def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]]) -> Built:
+def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]], units: Units) -> Built:
     """What came of a run.
 
     Args:
         record: as it was delivered.
         sizes: bytes of every file by its name.
+        units: of the texts.
     """
     files = tuple(BuiltFile(name, _size(count)) for name, count in sizes)
     notes = tuple(f"left out, {words}" for words in record.get("left_out", ()))
@@ -115,11 +141,11 @@ def built(record: dict[str, Any], sizes: Iterable[tuple[str, int]]) -> Built:
         notes += ("Prove the programs in air first.",)
     if "model" not in record:
         return Built("Papers alone: no solid was built, so none was proved.", (), notes, files)
-    verdict = "Proved: the solid, its mesh and the files read back agree with the design."
+    verdict = "Proved: the solid, its triangles and the files read back agree with the design."
     broken = sum(finding["severity"] == "error" for finding in record["findings"])
     if broken:
         verdict += f" The design itself breaks {broken} rule{'s' if broken > 1 else ''}."
-    return Built(verdict, tuple(proved(record)), notes, files)
+    return Built(verdict, tuple(proved(record, units)), notes, files)
 
 
 def _size(count: int) -> str:

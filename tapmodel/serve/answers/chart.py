@@ -85,7 +85,8 @@ def _values(asked: ChartAsked, told: Answered) -> tuple[float, ...]:
     high = usual[1] if asked.end is None else _end("to", asked.end, asked.field)
     if not low < high:
         end = high if asked.end is None else asked.end
-        raise InputError("to", end, f"more than the other end, {low:g}")
+        unit = f" {unit_of(asked.field)}".rstrip()
+        raise InputError("to", end, f"more than the other end, {low:g}{unit}")
     if field.whole:
         return _whole(round(low), round(high), asked)
     per = per_field(asked.field, told.units)

@@ -9,7 +9,7 @@ from enum import StrEnum
 from pathlib import Path
 
 from tapmodel.errors import TapmodelError
-from tapmodel.report.view.building import Built, built, progress
+from tapmodel.report.view.building import STAGES, Built, built, progress
 from tapmodel.run.crew import Crew, Limits
 from tapmodel.serve.building.asked import Ordered
 from tapmodel.serve.building.making import made
@@ -45,7 +45,7 @@ class Build:
         self._ordered, self._limits = ordered, limits
         self._folder = root / self.id
         self._began = time.monotonic()
-        self._stage = Stage.LOADING
+        self._stages = [STAGES[Stage.LOADING]]
         self._made: Built | None = None
         self._error: Refusal = {}
         self._crew: Crew | None = None
@@ -60,7 +60,7 @@ class Build:
             "id": self.id,
             "name": self.name,
             "state": self.state.value,
-            "progress": asdict(progress(self._stage, gone, self._ordered.seconds)),
+            "progress": asdict(progress(self._stages[-1], gone, self._ordered.seconds)),
             "made": asdict(self._made) if self._made else None,
             **self._error,
         }
@@ -86,7 +86,7 @@ class Build:
             )
             self._refuse_if_stopped()
             sizes = [(name, path.stat().st_size) for name, path in files.items()]
-            self._made, self.files = built(record, sizes), files
+            self._made, self.files = built(record, sizes, self._ordered.told.units), files
             self.state = State.DONE
         except Exception as error:  # noqa: BLE001  (whatever went wrong is told on the page)
             self._clear()
@@ -99,9 +99,11 @@ class Build:
         self._refuse_if_stopped()
         return crew
 
-    def _on_stage(self, stage: Stage) -> None:
+    def _on_stage(self, stage: str) -> None:
         self._refuse_if_stopped()
-        self._stage = stage
+        # Two processes are at work: what the one has told is no news from the other.
+        if stage not in self._stages:
+            self._stages.append(stage)
 
     def _refuse_if_stopped(self) -> None:
         if self._stopped:

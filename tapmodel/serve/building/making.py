@@ -5,12 +5,13 @@ from pathlib import Path
 from typing import Any
 
 from tapmodel.export.atomic import write_whole
+from tapmodel.report.view.building import ROUTE_AND_POSTER, STAGES
 from tapmodel.run.crew import Crew, Limits
 from tapmodel.run.delivery.folder import RECORD
 from tapmodel.run.wish import Papers, Wish
 from tapmodel.run.workshop import builders, paper_makers, papers_with, produce_with
 from tapmodel.serve.building.asked import Ordered
-from tapmodel.stages import OnStage
+from tapmodel.stages import Stage
 
 
 def made(
@@ -18,7 +19,7 @@ def made(
     out: Path,
     limits: Limits,
     hired: Callable[[Crew], Crew],
-    on_stage: OnStage,
+    on_stage: Callable[[str], None],
 ) -> tuple[dict[str, Any], dict[str, Path]]:
     """Make every file of an order.
 
@@ -27,7 +28,7 @@ def made(
         out: folder of this order alone; made if missing.
         limits: on the processes.
         hired: told of processes as soon as they are there, so that they can be ended.
-        on_stage: told each stage as it begins.
+        on_stage: told each stage in words as it begins.
 
     Returns:
         The record of what was made; and the files by name, wherever they lie.
@@ -37,15 +38,23 @@ def made(
     """
     design, wish = ordered.told.design, ordered.wish
     record: dict[str, Any] = {}
+
+    def begun(stage: Stage) -> None:
+        on_stage(STAGES[stage])
+
+    def begun_beside(_stage: Stage) -> None:
+        on_stage(ROUTE_AND_POSTER)
+
     if ordered.model:
         with builders(wish, limits) as crew:
-            record = produce_with(hired(crew), design, out, wish, on_stage)
+            record = produce_with(hired(crew), design, out, wish, begun)
     if ordered.route or ordered.poster or (wish.formats and not ordered.model):
         # Beside a model its desk has made the other papers.
         left = Wish((), wish.look) if ordered.model else wish
         papers = Papers(left, ordered.route, ordered.poster)
         with paper_makers(limits) as crew:
-            later = papers_with(hired(crew), design, out, papers, on_stage)
+            told = begun_beside if ordered.model else begun
+            later = papers_with(hired(crew), design, out, papers, told)
         record = record | later
     folder = out / design.name
     names = [file["path"] for file in record.get("files", ())] + [RECORD] * bool(record)

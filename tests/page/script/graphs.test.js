@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { steps } from "../../../tapmodel/report/page/script/src/panels/bench/stations.js";
-import { nearestRow, readout, taken, zoneEnds } from "../../../tapmodel/report/page/script/src/panels/chart/reading.js";
+import { nearestRow, pieces, readout, taken, zoneEnds } from "../../../tapmodel/report/page/script/src/panels/chart/reading.js";
 import { between, head, line, points } from "../../../tapmodel/report/page/script/src/panels/graph/paths.js";
 import { legible, scaleOf, spread, within } from "../../../tapmodel/report/page/script/src/panels/graph/scale.js";
 import { placedNames } from "../../../tapmodel/report/page/script/src/panels/section/names.js";
@@ -71,6 +71,13 @@ test("a chart is read at the nearest value", () => {
 
 test("a zone reaches half-way to the last good value", () => {
   assert.deepEqual(zoneEnds(chart), [{ low: 1.5, high: 3, text: "No land." }]);
+});
+
+test("a line ends where a rule is broken and where something is chosen anew", () => {
+  const rows = [0, 1, null, 3, 4, 5].map((y, x) => ({ x, y: [y] }));
+  const xs = (/** @type {{first: number}[]} */ jumps) => pieces({ rows, jumps }, 0).map((piece) => piece.map(({ x }) => x));
+  assert.deepEqual(xs([]), [[0, 1], [3, 4, 5]]);
+  assert.deepEqual(xs([{ first: 1 }, { first: 3 }]), [[0, 1], [3], [4, 5]]);
 });
 
 test("names of one side keep clear of each other", () => {

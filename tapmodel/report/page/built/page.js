@@ -963,6 +963,15 @@
       text
     }));
   }
+  function pieces({ rows, jumps: jumps2 }, figure) {
+    const ends = new Set(jumps2.map(({ first }) => first));
+    const found = [[]];
+    rows.forEach((row, n) => {
+      if (row.y[figure] !== null) found[found.length - 1].push(row);
+      if (row.y[figure] === null || ends.has(n)) found.push([]);
+    });
+    return found.filter((piece) => piece.length);
+  }
   function readout(chart, number) {
     const row = chart.rows[number];
     const zone = chart.zones.find(({ first, last }) => number >= first && number <= last);
@@ -987,12 +996,20 @@
     svg.append(...titles(chart), ...foot(chart.across, x, left, right));
     chart.up.forEach((axis, n) => svg.append(...side(axis, ups[n], n ? right : left, n ? left : right)));
     svg.append(...zones(svg, chart, x));
-    chart.figures.forEach((_, n) => {
-      const points2 = chart.rows.map((row) => point(row, n, x, ups[n]));
-      svg.append(drawn("path", { class: `plot plot-${n}`, d: line2(points2) }));
-    });
+    svg.append(...jumps(chart, x), ...chart.figures.flatMap((_, n) => plot(chart, n, x, ups[n])));
     svg.append(...present(chart, x, ups), ...cursorMarks(chart.rows[cursor], x, ups));
     return (px) => chart.across.low + (px - left) / (right - left) * (chart.across.high - chart.across.low);
+  }
+  function plot(chart, n, x, y) {
+    const found = pieces(chart, n).map((rows) => rows.map((row) => point(row, n, x, y)));
+    const dots = found.filter(({ length }) => length === 1).flatMap(([at]) => at ? [at] : []);
+    return [
+      drawn("path", { class: `plot plot-${n}`, d: found.map((points2) => line2(points2)).join("") }),
+      ...dots.map(([cx, cy]) => drawn("circle", { class: `lone lone-${n}`, cx, cy, r: 3.2 }))
+    ];
+  }
+  function jumps({ rows, jumps: found }, x) {
+    return found.map(({ first, last, text }) => drawn("path", { class: "jump", d: `M${x((rows[first].x + rows[last].x) / 2)} ${TOP}V${FOOT2}` }, drawn("title", {}, text)));
   }
   function point(row, n, x, y) {
     const value = row.y[n];
@@ -1063,7 +1080,7 @@
     if (!body) return () => {
     };
     const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
-    const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
+    const wanted = { field: usual, start: null, end: null, figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
     let chart = null;
     let cursor = 0;
     const [field, first, second] = ["field", "first", "second"].map((name) => (
@@ -1074,6 +1091,7 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "text", id: `chart-${name}`, size: 7, inputmode: "text", autocomplete: "off" })
     ));
+    const units = [start, end].map(() => made("span", { class: "unit" }));
     const place = made("div", { class: "graph-place chart-place" });
     const slider = (
       /** @type {HTMLInputElement} */
@@ -1082,21 +1100,22 @@
     const said = made("output", { id: "chart-readout", for: "chart-cursor" });
     const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
     const broken = made("ul", { class: "broken-list" });
+    const anew = made("ul", { class: "jumps" });
     const wrong = made("p", { role: "alert", class: "wrong" });
     const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
     const choices2 = made(
       "div",
       { class: "chart-choices" },
       labelled("Against", field),
-      labelled("from", start),
-      labelled("to", end),
+      labelled("from", start, units[0]),
+      labelled("to", end, units[1]),
       labelled("Line", first),
       labelled("Second line", second)
     );
     const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
     const note = made("p", { class: "quiet" });
     body.classList.add("awaiting");
-    body.append(coming, choices2, wrong, place, note, reader, broken);
+    body.append(coming, choices2, wrong, place, anew, note, reader, broken);
     let toValue = () => 0;
     const redraw = picture(place, "Figures of the tap against a value of its job", (svg, width) => {
       if (chart) toValue = drawChart(svg, width, chart, cursor);
@@ -1119,6 +1138,8 @@
       fill(second, [{ key: "", label: "none" }, ...found.choices], found.figures[1]?.key ?? "");
       if (document.activeElement !== start) start.value = found.start;
       if (document.activeElement !== end) end.value = found.end;
+      for (const unit of units) unit.textContent = found.unit;
+      anew.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
       broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
         const { first: from, last: to } = found.zones[n];
         const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
@@ -1132,7 +1153,7 @@
       const changed = wanted.field !== field.value;
       wanted.field = field.value;
       wanted.figures = [first.value, ...second.value ? [second.value] : []];
-      [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
+      [wanted.start, wanted.end] = [start, end].map((box2) => changed || !chart ? null : valueOf(box2.value, { unit: chart.unit, kind: "number" }));
       remember("chart", wanted);
       asking.after(0);
     };
@@ -1160,8 +1181,8 @@
     });
     return whenSeen(body, asking);
   }
-  function labelled(label, box2) {
-    return made("label", {}, `${label} `, box2);
+  function labelled(label, ...parts) {
+    return made("label", {}, `${label} `, ...parts);
   }
   function fill(select, options, chosen) {
     if (select.options.length !== options.length)
@@ -1170,10 +1191,8 @@
   }
   function asks(desk, wanted, show2, wrong) {
     return new Resting(async (signal) => {
-      const ends = { start: pointed(wanted.start) || null, end: pointed(wanted.end) || null };
       try {
-        const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
-        const { chart } = await sought("chart", question, signal);
+        const { chart } = await sought("chart", { job: desk.job, units: desk.units, ...wanted }, signal);
         wrong.textContent = "";
         show2(chart);
       } catch (error) {
@@ -1795,12 +1814,16 @@
       const way2 = ways.find((one) => one.label === label);
       if (way2) desk.set(way2.values);
     });
+    const note = made("p", { class: "why" });
     return {
-      node: made("div", { class: "field ways" }, set.node),
+      node: made("div", { class: "field ways" }, set.node, note),
       /** @param {Way[]} next */
       show(next) {
         ways = next;
-        set.show(next.find(({ chosen }) => chosen)?.label ?? "");
+        const now = next.find(({ chosen }) => chosen);
+        set.show(now?.label ?? "");
+        put(note, now?.note ?? "");
+        note.hidden = !note.textContent;
       }
     };
   }
@@ -3806,18 +3829,18 @@ void main() {
     const corners = [];
     const triangles = [];
     const origin = place(0, 0, 0);
-    const pieces = outline.slice(1).map(([z, r], n) => {
+    const pieces2 = outline.slice(1).map(([z, r], n) => {
       const [z0, r0] = outline[n];
       const long = Math.hypot(z - z0, r - r0) || 1;
       return [-(r - r0) / long, (z - z0) / long];
     });
     const joined2 = (n, other) => {
-      const a = pieces[n], b = pieces[other];
+      const a = pieces2[n], b = pieces2[other];
       if (!b || a[0] * b[0] + a[1] * b[1] < smooth) return a;
       const sum = [a[0] + b[0], a[1] + b[1]], long = Math.hypot(...sum);
       return [sum[0] / long, sum[1] / long];
     };
-    pieces.forEach((_, n) => {
+    pieces2.forEach((_, n) => {
       const base = corners.length / 6;
       [[outline[n], joined2(n, n - 1)], [outline[n + 1], joined2(n, n + 1)]].forEach(
         ([[along, radius], [lean, out]]) => {

@@ -11,6 +11,8 @@ from tapmodel.report.blocks import Angle, Length, Quantity, Words
 from tapmodel.report.units import Units, as_text
 from tapmodel.report.view.charts.axes import Axis, axis_of
 from tapmodel.report.view.charts.fields import FIELDS, Held
+from tapmodel.report.view.charts.jumps import Jump, jumps_of
+from tapmodel.report.view.controls.fields import unit_beside
 from tapmodel.report.view.figures import LABELS, figure_number, figure_text, per_unit, unit_told
 from tapmodel.spec.job import unit_of
 from tapmodel.spec.units import Unit
@@ -65,10 +67,12 @@ class ChartView:
         field: that is varied, by its dotted name.
         label: its name.
         start, end: from where to where, as they can be typed.
+        unit: beside both, which a bare number that is typed there has.
         across: its scale.
         figures: what is drawn, with a scale for each in `up`.
         rows: rising.
         zones: where rules are broken.
+        jumps: where something is chosen anew, so that no line runs across.
         present: what the tap has now.
         held: values that each row has beside its own; None for fields that it gives no more.
         note: what is held, in words; empty where nothing is.
@@ -79,11 +83,13 @@ class ChartView:
     label: str
     start: str
     end: str
+    unit: str
     across: Axis
     figures: tuple[Named, ...]
     up: tuple[Axis, ...]
     rows: tuple[Row, ...]
     zones: tuple[Zone, ...]
+    jumps: tuple[Jump, ...]
     present: Row
     held: Mapping[str, float | str | None]
     note: str
@@ -134,11 +140,15 @@ def chart_view(design: TapDesign, charted: Charted, units: Units) -> ChartView:
         label=label,
         start=_typed(field, charted.values[0], units),
         end=_typed(field, charted.values[-1], units),
+        unit=unit_beside(field, units),
         across=axis_of(f"{label} [{unit}]" if unit else label, *ends, 7),
         figures=tuple(Named(key, LABELS[key]) for key in figures),
         up=tuple(_up(key, number, (*rows, present), units) for number, key in enumerate(figures)),
         rows=rows,
         zones=tuple(_zones(charted)),
+        jumps=jumps_of(
+            charted.variants, [row.text for row in rows], units, whole=FIELDS[field].whole
+        ),
         present=present,
         held=charted.held.values,
         note=charted.held.note,
@@ -204,9 +214,8 @@ def per_field(field: str, units: Units) -> float:
 
 
 def _typed(field: str, value: float, units: Units) -> str:
-    """A value as it can be typed again, in the unit of the scale."""
-    inch = units is Units.INCH and unit_of(field) is Unit.MM
-    return f"{value * per_field(field, units):.5g}{'in' if inch else ''}"
+    """A value as a box shows it, in the unit of the scale."""
+    return f"{value * per_field(field, units):.5g}"
 
 
 def _up(key: str, number: int, rows: Sequence[Row], units: Units) -> Axis:

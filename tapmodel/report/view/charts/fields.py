@@ -60,9 +60,11 @@ def held_by(design: TapDesign, field: str) -> Held:
     for way, other in (ways, ways[::-1]):
         if field in way.fields and not way.chosen:
             values = {name: value for name, value in way.values.items() if name != field}
+            kept = [FIELDS[name].label for name, value in values.items() if value is not None]
+            are, them = ("are", "them") if len(kept) > 1 else ("is", "it")
             note = (
-                f"Drawn as if {way.label} were given, not {other.label}: whatever else they settle "
-                "stays as it is now, and a value that is taken brings it along."
+                f"Drawn as if {way.label} were given, not {other.label}: {' and '.join(kept)} "
+                f"{are} held as now, and a value that is taken brings {them} along."
             )
             return Held(values, note)
     return Held({}, "")

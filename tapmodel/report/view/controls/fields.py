@@ -65,7 +65,7 @@ class Reader:
             entry.field,
             entry.label,
             entry.kind,
-            self._unit(entry.field),
+            unit_beside(entry.field, self.units) if entry.kind is Kind.NUMBER else "",
             value,
             _state(entry, choice, value),
             on_page(self._why(entry, choice)),
@@ -83,31 +83,16 @@ class Reader:
             return float(choice.value)
         return entry.follows(self.design) if entry.follows else None
 
-    def _is_length(self, field: str) -> bool:
-        return unit_of(field) is Unit.MM and ENTRIES[field].kind is Kind.NUMBER
-
-    def _unit(self, field: str) -> str:
-        if self._is_length(field):
-            return "in" if self._inch else "mm"
-        if ENTRIES[field].kind is not Kind.NUMBER:
-            return ""
-        return {
-            Unit.DEGREES: "°",
-            Unit.PITCHES: "pitches",
-            Unit.OF_SPACING: "",
-            Unit.IN_100: "",
-        }.get(unit_of(field), unit_of(field).value)
-
     def _written(self, field: str, value: float) -> str:
         """Without needless digits; a length in the unit of its box."""
-        if self._is_length(field) and self._inch:
+        if _is_length(field) and self._inch:
             return _short(value / MM_PER_INCH, _INCH_DIGITS)
         return _short(value, _DIGITS.get(unit_of(field), _OTHER_DIGITS))
 
     def _slider(self, entry: Entry) -> Slider | None:
         if entry.span is None:
             return None
-        inch = self._inch and self._is_length(entry.field)
+        inch = self._inch and _is_length(entry.field)
         step = step_of(entry.step, self.design, inch=inch)
         low, high = (
             round(round(end / (MM_PER_INCH if inch else 1) / step) * step, 6)
@@ -155,6 +140,23 @@ class Reader:
 def with_unit(value: str, unit: str) -> str:
     """What a box shows, and the unit beside it, as one text."""
     return f"{value}{unit}" if unit == "°" else f"{value} {unit}".rstrip()
+
+
+def unit_beside(field: str, units: Units) -> str:
+    """The unit beside a box for a number of a field; a bare number that is typed there has it."""
+    unit = unit_of(field)
+    if unit is Unit.MM:
+        return "in" if units is Units.INCH else "mm"
+    return {
+        Unit.DEGREES: "°",
+        Unit.PITCHES: "pitches",
+        Unit.OF_SPACING: "",
+        Unit.IN_100: "",
+    }.get(unit, unit.value)
+
+
+def _is_length(field: str) -> bool:
+    return unit_of(field) is Unit.MM and ENTRIES[field].kind is Kind.NUMBER
 
 
 @cache

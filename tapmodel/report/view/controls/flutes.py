@@ -73,6 +73,12 @@ FLUTES = EntryGroup(
 
 _WISH = ("flutes.rake", "flutes.core_diameter")
 _SETTING = ("flutes.offset", "flutes.depth_from_top")
+_HELD = ("flutes.count", "flutes.cutter_diameter")
+
+_WHY_HELD = (
+    "Number of flutes and cutter are held too, so that offset and depth alone move: rules might "
+    "choose others as they do. The button at each gives it back to the rules."
+)
 
 
 def flute_ways(design: TapDesign) -> tuple[Way, Way]:
@@ -83,6 +89,7 @@ def flute_ways(design: TapDesign) -> tuple[Way, Way]:
     """
     given = {choice.field for choice in design.choices if choice.given}
     by_setting = bool(given & set(_SETTING))
+    note = _WHY_HELD if by_setting and given.issuperset(_HELD) else ""
     tap, figures = design.tap, design.figures
     wish = {
         "flutes.rake": round(figures.rake_crest, 1) + 0.0,
@@ -98,5 +105,5 @@ def flute_ways(design: TapDesign) -> tuple[Way, Way]:
     }
     return (
         Way("rake and core", _WISH, not by_setting, {**wish, **dict.fromkeys(_SETTING)}),
-        Way("offset and depth", _SETTING, by_setting, {**setting, **dict.fromkeys(_WISH)}),
+        Way("offset and depth", _SETTING, by_setting, {**setting, **dict.fromkeys(_WISH)}, note),
     )

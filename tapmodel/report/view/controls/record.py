@@ -82,12 +82,14 @@ class Way:
         chosen: whether the job goes this way.
         values: that turn the job to this way and leave the tap as it is; None for a field that is
             given no more.
+        note: what else is given with them, and why; empty where nothing is.
     """
 
     label: str
     fields: tuple[str, ...]
     chosen: bool
     values: Mapping[str, float | str | None]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,14 @@
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, small_length
-from tapmodel.report.drawings.lettering import degrees, drawn_in
+from tapmodel.report.drawings.lettering import degrees
 from tapmodel.report.tools import cutter_of, drill_of
 from tapmodel.report.units import Units, as_text
+from tapmodel.report.units_wanted import IN_INCHES
 from tapmodel.report.view.section.places import beyond, land_ends, outside
 from tapmodel.report.view.section.record import Line, Name
 from tapmodel.shape.figures import ReliefFigures
+from tapmodel.spec.designation import parse
 from tapmodel.tap.tap import Relief
 from tapmodel.words import ReliefKind
 
@@ -16,8 +18,9 @@ def names(design: TapDesign, units: Units) -> list[Name]:
     """What stands beside the marks, with its number."""
     flutes = design.tap.flutes
     start, end = land_ends(design)
-    # as on drawings, two numbers would leave room for neither
-    units = drawn_in(units)
+    # two numbers would leave room for neither: that of the thread's own name stands
+    named_in_inches = parse(design.designation).family in IN_INCHES
+    units = (Units.INCH if named_in_inches else Units.MM) if units is Units.BOTH else units
     found = [
         Name("rake", "rake", degrees(design.figures.rake_crest), outside(design, flutes.angles[0])),
         Name(

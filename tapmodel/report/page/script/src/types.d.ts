@@ -101,6 +101,8 @@ export interface Way {
   fields: string[];
   chosen: boolean;
   values: Job;
+  /** What else is given with them, and why. */
+  note: string;
 }
 
 /** What the rules would choose for a field that is given. */
@@ -236,12 +238,16 @@ export interface ChartView {
   label: string;
   start: string;
   end: string;
+  /** Beside both. */
+  unit: string;
   across: Axis;
   figures: Named[];
   /** A scale for each figure. */
   up: Axis[];
   rows: ChartRow[];
   zones: { first: number; last: number; text: string }[];
+  /** Between two rows something is chosen anew: no line runs across. */
+  jumps: { first: number; last: number; text: string }[];
   present: ChartRow;
   /** What each row has beside its own value; null for fields that it gives no more. */
   held: Job;

@@ -4,13 +4,15 @@ import { made } from "../elements.js";
 import { RefusedError, sought } from "../live/link.js";
 import { remember, remembered } from "../live/remembered.js";
 import { Resting } from "../live/resting.js";
-import { pointed } from "../live/typed.js";
+import { valueOf } from "../live/typed.js";
 import { drawChart } from "./chart/drawing.js";
 import { nearestRow, readout, taken, zoneEnds } from "./chart/reading.js";
 import { picture } from "./graph/picture.js";
 import { slot } from "./graph/slot.js";
 
 /** @import {AtDesk, ChartView, Named, TapView} from "../types" */
+
+/** What a chart was asked for with. @typedef {{field: string, start: string | number | null, end: string | number | null, figures: string[]}} Wanted */
 
 /** Until so long nothing else has changed [ms]. */
 const PAUSE = 180;
@@ -24,7 +26,8 @@ export function chartPanel(desk) {
   if (!body) return () => {};
   // What is given is varied; of a setting that follows from a rake, the rake.
   const usual = "flutes.offset" in desk.job ? "flutes.offset" : "flutes.rake";
-  const wanted = { field: usual, start: "", end: "", figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
+  /** @type {Wanted} */
+  const wanted = { field: usual, start: null, end: null, figures: ["rake_at_wall", "torque_likely"], ...remembered("chart", {}) };
   /** @type {ChartView | null} */
   let chart = null;
   let cursor = 0;
@@ -32,20 +35,22 @@ export function chartPanel(desk) {
     /** @type {HTMLSelectElement} */ (made("select", { id: `chart-${name}` })));
   const [start, end] = ["start", "end"].map((name) =>
     /** @type {HTMLInputElement} */ (made("input", { type: "text", id: `chart-${name}`, size: 7, inputmode: "text", autocomplete: "off" })));
+  const units = [start, end].map(() => made("span", { class: "unit" }));
   const place = made("div", { class: "graph-place chart-place" });
   const slider = /** @type {HTMLInputElement} */ (made("input", { type: "range", id: "chart-cursor", min: 0, step: 1 }));
   const said = made("output", { id: "chart-readout", for: "chart-cursor" });
   const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
   const broken = made("ul", { class: "broken-list" });
+  const anew = made("ul", { class: "jumps" });
   const wrong = made("p", { role: "alert", class: "wrong" });
   const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
-  const choices = made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start), labelled("to", end),
+  const choices = made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start, units[0]), labelled("to", end, units[1]),
       labelled("Line", first), labelled("Second line", second));
   const reader = made("div", { class: "chart-reader" }, made("label", { for: "chart-cursor" }, "Read at"), slider, said, take);
   const note = made("p", { class: "quiet" });
   // They take their room before there is anything in them, or the panel below would be pushed away.
   body.classList.add("awaiting");
-  body.append(coming, choices, wrong, place, note, reader, broken);
+  body.append(coming, choices, wrong, place, anew, note, reader, broken);
 
   /** @type {(px: number) => number} */
   let toValue = () => 0;
@@ -71,6 +76,8 @@ export function chartPanel(desk) {
     fill(second, [{ key: "", label: "none" }, ...found.choices], found.figures[1]?.key ?? "");
     if (document.activeElement !== start) start.value = found.start;
     if (document.activeElement !== end) end.value = found.end;
+    for (const unit of units) unit.textContent = found.unit;
+    anew.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
     broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
       const { first: from, last: to } = found.zones[n];
       const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
@@ -84,7 +91,8 @@ export function chartPanel(desk) {
     const changed = wanted.field !== field.value;
     wanted.field = field.value;
     wanted.figures = [first.value, ...(second.value ? [second.value] : [])];
-    [wanted.start, wanted.end] = changed ? ["", ""] : [start.value.trim(), end.value.trim()];
+    [wanted.start, wanted.end] = [start, end].map((box) =>
+      changed || !chart ? null : valueOf(box.value, { unit: chart.unit, kind: "number" }));
     remember("chart", wanted);
     asking.after(0);
   };
@@ -116,10 +124,10 @@ export function chartPanel(desk) {
 
 /**
  * @param {string} label
- * @param {HTMLElement} box
+ * @param {...HTMLElement} parts
  */
-function labelled(label, box) {
-  return made("label", {}, `${label} `, box);
+function labelled(label, ...parts) {
+  return made("label", {}, `${label} `, ...parts);
 }
 
 /**
@@ -136,16 +144,14 @@ function fill(select, options, chosen) {
 /**
  * Asks for the chart as it is wanted.
  * @param {AtDesk} desk
- * @param {{field: string, start: string, end: string, figures: string[]}} wanted
+ * @param {Wanted} wanted
  * @param {(chart: ChartView) => void} show
  * @param {HTMLElement} wrong
  */
 function asks(desk, wanted, show, wrong) {
   return new Resting(async (signal) => {
-    const ends = { start: pointed(wanted.start) || null, end: pointed(wanted.end) || null };
     try {
-      const question = { job: desk.job, units: desk.units, field: wanted.field, figures: wanted.figures, ...ends };
-      const { chart } = await sought("chart", question, signal);
+      const { chart } = await sought("chart", { job: desk.job, units: desk.units, ...wanted }, signal);
       wrong.textContent = "";
       show(chart);
     } catch (error) {

@@ -4,7 +4,7 @@ import { drawn } from "../../elements.js";
 import { line } from "../graph/paths.js";
 import { cleared, hatching, lettering } from "../graph/picture.js";
 import { legible, scaleOf, wide } from "../graph/scale.js";
-import { zoneEnds } from "./reading.js";
+import { pieces, zoneEnds } from "./reading.js";
 
 /** @import {Axis, ChartRow, ChartView} from "../../types" */
 
@@ -28,12 +28,35 @@ export function drawChart(svg, width, chart, cursor) {
   svg.append(...titles(chart), ...foot(chart.across, x, left, right));
   chart.up.forEach((axis, n) => svg.append(...side(axis, ups[n], n ? right : left, n ? left : right)));
   svg.append(...zones(svg, chart, x));
-  chart.figures.forEach((_, n) => {
-    const points = chart.rows.map((row) => point(row, n, x, ups[n]));
-    svg.append(drawn("path", { class: `plot plot-${n}`, d: line(points) }));
-  });
+  svg.append(...jumps(chart, x), ...chart.figures.flatMap((_, n) => plot(chart, n, x, ups[n])));
   svg.append(...present(chart, x, ups), ...cursorMarks(chart.rows[cursor], x, ups));
   return (px) => chart.across.low + ((px - left) / (right - left)) * (chart.across.high - chart.across.low);
+}
+
+/**
+ * The line of a figure; a dot where it has one value alone.
+ * @param {ChartView} chart
+ * @param {number} n
+ * @param {(x: number) => number} x
+ * @param {(y: number) => number} y
+ */
+function plot(chart, n, x, y) {
+  const found = pieces(chart, n).map((rows) => rows.map((row) => point(row, n, x, y)));
+  const dots = found.filter(({ length }) => length === 1).flatMap(([at]) => (at ? [at] : []));
+  return [
+    drawn("path", { class: `plot plot-${n}`, d: found.map((points) => line(points)).join("") }),
+    ...dots.map(([cx, cy]) => drawn("circle", { class: `lone lone-${n}`, cx, cy, r: 3.2 })),
+  ];
+}
+
+/**
+ * Where something is chosen anew.
+ * @param {ChartView} chart
+ * @param {(x: number) => number} x
+ */
+function jumps({ rows, jumps: found }, x) {
+  return found.map(({ first, last, text }) =>
+    drawn("path", { class: "jump", d: `M${x((rows[first].x + rows[last].x) / 2)} ${TOP}V${FOOT}` }, drawn("title", {}, text)));
 }
 
 /**

@@ -28,6 +28,23 @@ export function zoneEnds({ rows, zones }) {
 }
 
 /**
+ * The rows that a line runs through, in one piece each: it ends where a rule is broken, and where
+ * something is chosen anew.
+ * @param {Pick<ChartView, "rows" | "jumps">} chart
+ * @param {number} figure
+ */
+export function pieces({ rows, jumps }, figure) {
+  const ends = new Set(jumps.map(({ first }) => first));
+  /** @type {ChartRow[][]} */
+  const found = [[]];
+  rows.forEach((row, n) => {
+    if (row.y[figure] !== null) found[found.length - 1].push(row);
+    if (row.y[figure] === null || ends.has(n)) found.push([]);
+  });
+  return found.filter((piece) => piece.length);
+}
+
+/**
  * A row in words.
  * @param {ChartView} chart
  * @param {number} number

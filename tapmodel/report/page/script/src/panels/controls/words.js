@@ -1,7 +1,7 @@
 /** A few words of which one holds, and what is so or not. */
 
 import { made } from "../../elements.js";
-import { frame, idOf } from "./frame.js";
+import { frame, idOf, put } from "./frame.js";
 
 /** @import {Control, Way} from "../../types" */
 /** @import {Desk} from "../../live/desk.js" */
@@ -95,12 +95,16 @@ export function waysRow(key, first, desk) {
     const way = ways.find((one) => one.label === label);
     if (way) desk.set(way.values);
   });
+  const note = made("p", { class: "why" });
   return {
-    node: made("div", { class: "field ways" }, set.node),
+    node: made("div", { class: "field ways" }, set.node, note),
     /** @param {Way[]} next */
     show(next) {
       ways = next;
-      set.show(next.find(({ chosen }) => chosen)?.label ?? "");
+      const now = next.find(({ chosen }) => chosen);
+      set.show(now?.label ?? "");
+      put(note, now?.note ?? "");
+      note.hidden = !note.textContent;
     },
   };
 }
