@@ -124,7 +124,9 @@ class Reader:
         """The value of a choice that has a control, as its box shows it."""
         if not isinstance(choice.value, int | float):
             return _word(choice)
-        return with_unit(self._written(choice.field, choice.value), self._unit(choice.field))
+        return with_unit(
+            self._written(choice.field, choice.value), unit_beside(choice.field, self.units)
+        )
 
     def _reason(self, choice: Choice) -> str:
         """Without the value that some reasons begin with: it stands in the box."""
