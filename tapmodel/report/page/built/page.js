@@ -1100,7 +1100,8 @@
     const said = made("output", { id: "chart-readout", for: "chart-cursor" });
     const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
     const broken = made("ul", { class: "broken-list" });
-    const anew = made("ul", { class: "jumps" });
+    const jumps2 = made("ul");
+    const anew = made("details", { class: "jumps" }, made("summary", {}, "What the rules choose anew along the way"), jumps2);
     const wrong = made("p", { role: "alert", class: "wrong" });
     const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
     const choices2 = made(
@@ -1139,7 +1140,8 @@
       if (document.activeElement !== start) start.value = found.start;
       if (document.activeElement !== end) end.value = found.end;
       for (const unit of units) unit.textContent = found.unit;
-      anew.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
+      jumps2.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
+      anew.classList.toggle("none", !found.jumps.length);
       broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
         const { first: from, last: to } = found.zones[n];
         const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;

@@ -41,7 +41,8 @@ export function chartPanel(desk) {
   const said = made("output", { id: "chart-readout", for: "chart-cursor" });
   const take = made("button", { type: "button", id: "chart-take" }, "Take this value");
   const broken = made("ul", { class: "broken-list" });
-  const anew = made("ul", { class: "jumps" });
+  const jumps = made("ul");
+  const anew = made("details", { class: "jumps" }, made("summary", {}, "What the rules choose anew along the way"), jumps);
   const wrong = made("p", { role: "alert", class: "wrong" });
   const coming = made("p", { class: "quiet coming" }, "It is drawn when you look here.");
   const choices = made("div", { class: "chart-choices" }, labelled("Against", field), labelled("from", start, units[0]), labelled("to", end, units[1]),
@@ -77,7 +78,8 @@ export function chartPanel(desk) {
     if (document.activeElement !== start) start.value = found.start;
     if (document.activeElement !== end) end.value = found.end;
     for (const unit of units) unit.textContent = found.unit;
-    anew.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
+    jumps.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
+    anew.classList.toggle("none", !found.jumps.length);
     broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
       const { first: from, last: to } = found.zones[n];
       const ends = from === to ? found.rows[from].text : `${found.rows[from].text} to ${found.rows[to].text}`;
