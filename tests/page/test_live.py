@@ -419,6 +419,7 @@ def test_nothing_is_cut_off_once_all_is_there(
     assert live.page.locator("#chart path.plot-1").count() == 2
     assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
     assert live.page.evaluate(OVER) == []
+    assert live.page.evaluate(SCROLLED) == []
     live.page.get_by_text("All chapters").click()
     live.page.locator("#chapter-list a").last.click()
     live.close()
@@ -511,6 +512,8 @@ def test_what_a_busy_program_had_no_time_for_stands_once_it_has(live: Live) -> N
     expect(link).to_be_hidden()
 
 
+SCROLLED = """[...document.querySelectorAll('.columns .scroll')]
+  .filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.innerText)"""
 OVER = """() => [...document.querySelectorAll("main *, header *, aside *")]
   .filter((node) => !node.closest(".scroll, nav, svg"))
   .filter((node) => node.getBoundingClientRect().right > innerWidth + 1)

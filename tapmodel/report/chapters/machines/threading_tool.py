@@ -34,7 +34,7 @@ INFEED = (
     "The infeed is the way of the slide, half of what comes off the diameter where it goes in "
     "square. It counts from the blank diameter and holds for the nose told. A narrower one goes "
     "deeper, a sharp one by the last column, one half as wide by half of that, and leaves a "
-    "sharper and weaker root: set thread.root_flat or root_radius to the nose you have, and "
+    "sharper and weaker root: set thread.root_flat or thread.root_radius to the nose you have, and "
     "neck, torque and infeed follow. A blank turned larger or smaller than told is fed in by half "
     "of that more or less."
 )
