@@ -10,7 +10,15 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from tapmodel.errors import InputError, NoCountError, UnknownError, WriteError, shortened, shown
+from tapmodel.errors import (
+    InputError,
+    LackingError,
+    NoCountError,
+    UnknownError,
+    WriteError,
+    shortened,
+    shown,
+)
 from tapmodel.spec.job import Job, field_names
 from tapmodel.spec.lengths import FORMAT, bare_number, rewritten
 from tapmodel.spec.shop import dials, pitches, rotary_tables
@@ -71,7 +79,7 @@ def input_error(failure: ValidationError, where: str, table: Mapping[str, object
     if not field:
         return InputError(where or "job", shown(trouble["input"]), "keys of letters in UTF-8")
     if trouble["type"] == "missing":
-        return InputError(place, None, f"a value is needed here: {_allowed(trouble)}")
+        return LackingError(place, None, _allowed(trouble))
     if trouble["type"] == "extra_forbidden":
         return UnknownError(place, shown(trouble["input"]), _fields_here(trouble))
     reason = trouble.get("ctx", {}).get("error")

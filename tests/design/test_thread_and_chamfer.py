@@ -193,6 +193,13 @@ def test_the_cone_runs_from_the_point_to_the_crests(sets: list[str], length: flo
         assert chamfer.angle == 10
 
 
+def test_a_drill_beyond_the_crests_leaves_a_cone_that_rises() -> None:
+    design = design_of("M27x1", ["hole.drill=40"])
+    assert [error.code for error in design.errors] == ["drill-size"]
+    assert design.tap.chamfer.point_diameter == pytest.approx(26.9)
+    assert design.tap.chamfer.angle > 0
+
+
 def test_the_point_starts_in_the_drilled_hole() -> None:
     for designation in ("M3", "M8", "M18x0.75", "M42x4.5"):
         design = design_of(designation)

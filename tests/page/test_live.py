@@ -91,6 +91,23 @@ def test_the_arrow_keys_move_by_a_division_of_the_dial(live: Live) -> None:
     live.shows("flutes.offset", f"{before + 0.05:.3f}".rstrip("0"))
 
 
+def test_a_tool_that_is_chosen_anew_with_another_value_is_told(live: Live) -> None:
+    told = live.page.locator("#anew")
+    expect(told).to_be_hidden()
+    live.type("flutes.rake", "12")
+    expect(told).to_have_text(
+        "With that the rules chose anew: ball-nose cutter 10\u00a0mm instead of 8\u00a0mm.",
+        timeout=WAITS,
+    )
+    live.type("flutes.cutter_diameter", "8")
+    expect(told).to_be_hidden(timeout=WAITS)
+    live.type("designation", "M30x2")
+    live.shows("designation", "M30x2")
+    live.page.locator("#units").select_option("inch")
+    live.shows("hole.depth", "1.77165")
+    expect(told).to_be_hidden()
+
+
 def test_undo_and_redo_by_keys_and_buttons(live: Live) -> None:
     live.type("flutes.count", "3")
     live.shows("flutes.count", "3")

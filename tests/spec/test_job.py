@@ -218,6 +218,11 @@ def test_two_overrides_together_displace_what_only_both_contradict():
     assert checked(apply_sets(table, sets)).given() == {"designation": "M6", **left}
 
 
+def test_what_is_missing_is_said_to_be_needed():
+    with pytest.raises(InputError, match="^designation is needed: thread of the hole"):
+        checked({"name": "x"})
+
+
 def test_override_values_are_toml_or_bare_words():
     job = job_for("M6", ["hole.class=6G", "shop.cutters=[2, 3.5]", 'name="x y"', "flutes.count=4"])
     assert job.given() == {

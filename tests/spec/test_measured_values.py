@@ -95,7 +95,7 @@ def test_the_file_may_be_written_by_hand(tmp_path: Path) -> None:
     [
         ("major = true", "m: major", "a length such as"),
         ('major = "thick"', "m: major", "from 0.001 to 2000 mm"),
-        ("major = { on = 2026-11-26 }", "m: major", "a value is needed"),
+        ("major = { on = 2026-11-26 }", "m: major", "major = { value = ... }"),
         ('core = { value = 8, on = "today" }', "m: core: on", "a date such as"),
         ("core = { value = 8, wire = 1 }", "m: core: wire", "a wire belongs to over_wires"),
         ("over_wires = { value = 18, wire = nan }", "m: over_wires: wire", "a length"),

@@ -80,7 +80,8 @@ def ruled_point(hole: TappedHole) -> float:
 
     Source: derived here.
     """
-    return down(hole.drill - 0.1 * hole.pitch, _point_step(hole))
+    # A drill as large as the thread is refused; the cone rises all the same until it is mended.
+    return down(min(hole.drill, hole.diameter) - 0.1 * hole.pitch, _point_step(hole))
 
 
 def _point_step(hole: TappedHole) -> float:

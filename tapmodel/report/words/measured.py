@@ -130,8 +130,9 @@ def _worn(values: Values, units: Units) -> str:
 def _under_hole(values: Values, units: Units) -> str:
     least = in_words(values.number("least"), _FORM, units)
     return (
-        f"it cuts no hole that GO enters: {least} is the least that will do. Nothing puts metal "
-        "back; what is left may make a tap of a smaller thread"
+        f"a tap that cuts true to its own size makes no hole that GO enters: {least} is the least "
+        "that will do, and what a tap cuts larger is not to be relied on. Nothing puts metal back; "
+        "what is left may make a tap of a smaller thread"
     )
 
 

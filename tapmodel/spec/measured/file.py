@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import cast
 
-from tapmodel.errors import InputError, shortened
+from tapmodel.errors import InputError, LackingError, shortened
 from tapmodel.spec.job_file import read_table
 from tapmodel.spec.measured.record import Earlier, Found, Measured, found_of, measured_of
 from tapmodel.spec.measured.sizes import Size
@@ -67,7 +67,7 @@ def _found(size: Size, value: object, field: str) -> Found:
         return found_of(size, value, field)
     table = cast("dict[str, object]", value)
     if VALUE not in table:
-        raise InputError(field, None, f"a value is needed here: {size} = {{ value = ... }}")
+        raise LackingError(field, None, f"{size} = {{ value = ... }}")
     found = found_of(size, table[VALUE], field, table.get(WIRE))
     return replace(found, on=_moment(table.get(ON), f"{field}: {ON}"))
 

@@ -106,6 +106,18 @@ test("what is refused with others is found by itself, and stays where it was typ
   assert.deepEqual(ahead, [["b", "c"], ["b"]]);
 });
 
+test("a step back leaves what is refused in the boxes that it does not fill anew", async () => {
+  for (const values of [{ a: 1 }, { a: BAD }, { b: BAD }]) {
+    desk.set(values);
+    await answers();
+  }
+  assert.deepEqual(desk.refused, { a: BAD, b: BAD });
+  desk.go(-1);
+  await answers();
+  assert.deepEqual(desk.job, M10);
+  assert.deepEqual(desk.refused, { b: BAD });
+});
+
 test("of changes that are tried by themselves, one that finds no answer is asked for again", async (context) => {
   desk.set({ a: 1 });
   desk.set({ b: BAD });

@@ -7,6 +7,7 @@ import { benchPanel } from "./panels/bench.js";
 import { chartPanel } from "./panels/chart.js";
 import { chipsPanel } from "./panels/chips.js";
 import { buildPanel } from "./panels/build.js";
+import { anewPanel } from "./panels/shell/anew.js";
 import { contentsPanel } from "./panels/shell/contents.js";
 import { controlsPanel } from "./panels/controls/panel.js";
 import { findingsPanel } from "./panels/findings.js";
@@ -68,6 +69,7 @@ async function work(desk, seen, contents) {
   toolbar(desk);
   desk.followers.push(
     firstPanel(),
+    anewPanel(desk),
     controlsPanel(desk),
     findingsPanel(desk),
     ...seen,

@@ -232,12 +232,13 @@ export class Desk {
     // Another height or unit looked at meanwhile is no move of the job.
     const moves = changes.filter(({ values }) => !values || Object.keys(values).length);
     const { step, opened, key, began, ended } = moves.at(-1) ?? changes[0];
+    // A step back or forth takes along what stands typed in the boxes that it fills anew, no other.
+    const done = new Set(step ? differing(this.job, job) : changes.flatMap(({ values }) => Object.keys(values ?? this.refused)));
     this.job = job;
     this.view = view;
     if (step) this.history.go(step);
     else this.history.note(job, key, began, ended);
     if (opened) this.saved = textOf(job);
-    const done = new Set(changes.flatMap((change) => Object.keys(change.values ?? this.refused)));
     this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
     for (const complain of this.complaints) complain(null);
     this.#show();
@@ -247,6 +248,16 @@ export class Desk {
   #show() {
     if (this.view) for (const follow of this.followers) follow(this.view);
   }
+}
+
+/**
+ * The fields that two jobs do not have alike.
+ * @param {Job} one
+ * @param {Job} other
+ */
+function differing(one, other) {
+  return [...new Set([...Object.keys(one), ...Object.keys(other)])]
+    .filter((field) => JSON.stringify(one[field]) !== JSON.stringify(other[field]));
 }
 
 /**
