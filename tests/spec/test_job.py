@@ -219,7 +219,7 @@ def test_two_overrides_together_displace_what_only_both_contradict():
 
 
 def test_what_is_missing_is_said_to_be_needed():
-    with pytest.raises(InputError, match="^designation is needed: thread of the hole"):
+    with pytest.raises(InputError, match=r"^designation is needed: thread of the hole"):
         checked({"name": "x"})
 
 
