@@ -226,7 +226,7 @@ def _of_depth(
     taken = {move.lever.field for move in held}
     own = _Aim(finding.code, None, silent=aim.silent if finding.code == aim.code else None)
     for lever in _in_order(trials, finding.levers):
-        if lever.field in taken or trials.made >= aim.until or trials.spent:
+        if _contradicts(trials, lever.field, taken) or trials.made >= aim.until or trials.spent:
             continue
         if depth == 1:
             last = _moved(trials, lever, (own, aim, _sound(trials, aim)), held)
@@ -238,6 +238,12 @@ def _of_depth(
             now = (*held, first)
             for other in _broken_by(trials, aim, now)[:1]:
                 yield from islice(_of_depth(trials, other, aim, now, depth - 1), 1)
+
+
+def _contradicts(trials: Trials, field: str, taken: set[str]) -> bool:
+    """Whether a field is one of those taken, or of it and one of them only one can be given."""
+    replaced = {name for one in taken for name in trials.replaced(one)}
+    return field in taken | replaced or not taken.isdisjoint(trials.replaced(field))
 
 
 def _sound(trials: Trials, aim: _Aim) -> _Aim:

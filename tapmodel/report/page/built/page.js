@@ -407,12 +407,10 @@
       clearTimeout(timer);
       timer = 0;
     });
-    const last = () => {
+    window.addEventListener("pagehide", () => {
       if (timer) write();
-    };
-    window.addEventListener("pagehide", last);
+    });
     window.addEventListener("beforeunload", (event) => {
-      last();
       if (desk.changed || desk.busy) event.preventDefault();
     });
     window.addEventListener("hashchange", async () => {

@@ -30,13 +30,10 @@ export function kept(desk) {
     clearTimeout(timer);
     timer = 0;
   });
-  const last = () => {
+  window.addEventListener("pagehide", () => {
     if (timer) write();
-  };
-  window.addEventListener("pagehide", last);
+  });
   window.addEventListener("beforeunload", (event) => {
-    // Once the page is hidden it is too late where it is only loaded again.
-    last();
     // What is still asked for is not in the job yet.
     if (desk.changed || desk.busy) event.preventDefault();
   });
