@@ -473,17 +473,14 @@ def _ruled(trials: Trials, gone: frozenset[str]) -> tuple[Setting, ...]:
 
 def _in_place(settings: tuple[Setting, ...], gone: frozenset[str]) -> tuple[Setting, ...]:
     """Settings that name every field of their sections that is `gone`: some give way to several."""
-    told = {name for one in settings for name in (one.field, *one.replaces)}
-    last = {one.field.rpartition(".")[0]: one for one in settings}
-    left = {
-        section: tuple(sorted(name for name in gone - told if name.rpartition(".")[0] == section))
-        for section in last
-    }
-    return tuple(
-        replace(one, replaces=(*one.replaces, *left[section])) if one is last[section] else one
-        for one in settings
-        for section in [one.field.rpartition(".")[0]]
-    )
+    left = gone - {name for one in settings for name in (one.field, *one.replaces)}
+    named: list[Setting] = []
+    for one in reversed(settings):
+        section = one.field.rpartition(".")[0]
+        own = sorted(name for name in left if name.rpartition(".")[0] == section)
+        left -= set(own)
+        named.append(replace(one, replaces=(*one.replaces, *own)))
+    return tuple(reversed(named))
 
 
 def _fewest_decimals(value: float) -> int:

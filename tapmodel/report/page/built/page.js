@@ -198,8 +198,8 @@
      * @param {Units | null} [units] of every text from then on; those of the page where nothing is said
      * @param {string} [file] name of the file that it comes from
      */
-    open(job, units2 = null, file = "") {
-      return this.change({ whole: job, key: "", opened: true, units: units2, file });
+    open(job, units = null, file = "") {
+      return this.change({ whole: job, key: "", opened: true, units, file });
     }
     /** @param {-1 | 1} step back, or forth again */
     go(step) {
@@ -214,8 +214,8 @@
       return this.change({ values: {}, key: "look" });
     }
     /** @param {Units} units of every text */
-    tellIn(units2) {
-      this.units = units2;
+    tellIn(units) {
+      this.units = units;
       return this.change({ values: {}, key: "look" });
     }
     /** @param {Job} job that was handed out as a file */
@@ -311,9 +311,9 @@
       if (step && !target2) return null;
       const job = target2 || changes2.reduce(laid, this.job);
       const changed = given(changes2);
-      const units2 = changes2[0].units ?? this.units;
+      const units = changes2[0].units ?? this.units;
       try {
-        const { view, dropped = [] } = await this.#ask(job, changed, units2);
+        const { view, dropped = [] } = await this.#ask(job, changed, units);
         this.units = changes2[0].units ?? this.units;
         const stands2 = Object.entries(job).filter(([field]) => !dropped.includes(field));
         this.#stand(Object.fromEntries(stands2), view, changes2);
@@ -331,8 +331,8 @@
      * @param {Units | null} units
      * @returns {Promise<{view: TapView, dropped?: string[]}>}
      */
-    async #ask(job, changed, units2) {
-      const answer = await asked("tap", { job, units: units2, z: this.z, changed });
+    async #ask(job, changed, units) {
+      const answer = await asked("tap", { job, units, z: this.z, changed });
       return answer.json();
     }
     /**
@@ -371,8 +371,8 @@
   // src/live/address.js
   var BEGINS = "#job=";
   var LONGEST = 6e4;
-  function fragmentOf({ job, units: units2 }) {
-    const bytes = new TextEncoder().encode(JSON.stringify({ job, units: units2 }));
+  function fragmentOf({ job, units }) {
+    const bytes = new TextEncoder().encode(JSON.stringify({ job, units }));
     const letters = Array.from(bytes, (byte) => String.fromCharCode(byte)).join("");
     return BEGINS + btoa(letters).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
   }
@@ -381,9 +381,9 @@
     try {
       const coded = fragment.slice(BEGINS.length).replaceAll("-", "+").replaceAll("_", "/");
       const bytes = Uint8Array.from(atob(coded), (letter) => letter.charCodeAt(0));
-      const { job, units: units2 } = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+      const { job, units } = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
       if (typeof job?.designation !== "string" || Array.isArray(job)) return null;
-      return { job, units: ["mm", "inch", "both"].includes(units2) ? units2 : null };
+      return { job, units: ["mm", "inch", "both"].includes(units) ? units : null };
     } catch {
       return null;
     }
@@ -1092,7 +1092,7 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "text", id: `chart-${name}`, size: 7, inputmode: "text", autocomplete: "off" })
     ));
-    const units2 = [start, end].map(() => made("span", { class: "unit" }));
+    const units = [start, end].map(() => made("span", { class: "unit" }));
     const place = made("div", { class: "graph-place chart-place" });
     const slider = (
       /** @type {HTMLInputElement} */
@@ -1109,8 +1109,8 @@
       "div",
       { class: "chart-choices" },
       labelled("Against", field),
-      labelled("from", start, units2[0]),
-      labelled("to", end, units2[1]),
+      labelled("from", start, units[0]),
+      labelled("to", end, units[1]),
       labelled("Line", first),
       labelled("Second line", second)
     );
@@ -1140,7 +1140,7 @@
       fill(second, [{ key: "", label: "none" }, ...found.choices], found.figures[1]?.key ?? "");
       if (document.activeElement !== start) start.value = found.start;
       if (document.activeElement !== end) end.value = found.end;
-      for (const unit of units2) unit.textContent = found.unit;
+      for (const unit of units) unit.textContent = found.unit;
       jumps2.replaceChildren(...found.jumps.map(({ text }) => made("li", {}, text)));
       anew.classList.toggle("none", !found.jumps.length);
       broken.replaceChildren(...zoneEnds(found).map(({ text }, n) => {
@@ -1277,8 +1277,8 @@
   async function offered() {
     return (await looked("build")).json();
   }
-  async function begun({ job, units: units2 }, formats, force) {
-    const { id } = await (await asked("build", { job, units: units2, formats, force })).json();
+  async function begun({ job, units }, formats, force) {
+    const { id } = await (await asked("build", { job, units, formats, force })).json();
     const build = { id, of: textOf(job) };
     remember(KEPT, build);
     return build;
@@ -1537,11 +1537,11 @@
     let moved2 = -Infinity;
     return (view) => {
       const controls = view.fields.flatMap((group) => group.controls).filter(({ field }) => CHOSEN.includes(field));
-      const now = { job: textOf(desk.job), whole: ANOTHER.map((field) => desk.job[field]).join(), controls };
-      if (now.job === last?.job && units(now.controls) === units(last.controls)) return;
+      const now = { job: textOf(desk.job), whole: [desk.units, ...ANOTHER.map((field) => desk.job[field])].join(), controls };
+      if (now.job === last?.job && now.whole === last.whole) return;
       if (performance.now() - moved2 > TOGETHER) before = last;
       moved2 = performance.now();
-      if (before?.whole !== now.whole || units(before.controls) !== units(controls)) before = now;
+      if (before?.whole !== now.whole) before = now;
       const texts = changes(before.controls, controls);
       line3.textContent = texts.length ? `With that the rules chose anew: ${texts.join(", ")}.` : "";
       last = now;
@@ -1554,9 +1554,6 @@
       const behind = unit && ` ${unit}`;
       return [`${label} ${value}${behind} instead of ${was.value}${behind}`];
     });
-  }
-  function units(controls) {
-    return controls.map(({ unit }) => unit).join();
   }
 
   // src/panels/shell/contents.js
@@ -4392,28 +4389,28 @@ void main() {
 
   // src/units.js
   var MM_PER_INCH = 25.4;
-  function inUnits(units2, mm, inches) {
-    return { mm, inch: inches, both: `${mm} (${inches})` }[units2];
+  function inUnits(units, mm, inches) {
+    return { mm, inch: inches, both: `${mm} (${inches})` }[units];
   }
-  function lengthText(mm, units2) {
-    return inUnits(units2, `${mm.toFixed(2)} mm`, `${(mm / MM_PER_INCH).toFixed(3)} in`);
+  function lengthText(mm, units) {
+    return inUnits(units, `${mm.toFixed(2)} mm`, `${(mm / MM_PER_INCH).toFixed(3)} in`);
   }
-  function areaText(mm2, units2) {
-    return inUnits(units2, `${mm2.toFixed(1)} mm²`, `${(mm2 / MM_PER_INCH ** 2).toFixed(4)} in²`);
+  function areaText(mm2, units) {
+    return inUnits(units, `${mm2.toFixed(1)} mm²`, `${(mm2 / MM_PER_INCH ** 2).toFixed(4)} in²`);
   }
-  function roundLength(most, units2) {
-    const unit = units2 === "inch" ? MM_PER_INCH : 1;
+  function roundLength(most, units) {
+    const unit = units === "inch" ? MM_PER_INCH : 1;
     const power = 10 ** Math.floor(Math.log10(most / unit));
     const number = ([5, 2, 1].find((n) => n * power <= most / unit) ?? 1) * power;
-    const text = `${Number(number.toPrecision(3))} ${units2 === "inch" ? "in" : "mm"}`;
+    const text = `${Number(number.toPrecision(3))} ${units === "inch" ? "in" : "mm"}`;
     return { mm: number * unit, text };
   }
 
   // src/panels/model.js
   var WAIT = 120;
   var HELP = "Drag to turn, shift-drag or two fingers to move; click, then wheel to zoom; double-click shows all of it again. Keys: arrows turn, + and − zoom, 0 shows all.";
-  async function modelPanel(desk, packed, units2 = "mm") {
-    const panel = new ModelPanel(desk, units2);
+  async function modelPanel(desk, packed, units = "mm") {
+    const panel = new ModelPanel(desk, units);
     if (packed && panel.viewer) panel.show(await fromPage(packed));
     return panel;
   }
@@ -4422,9 +4419,9 @@ void main() {
      * @param {Asking | null} desk
      * @param {Units} units
      */
-    constructor(desk, units2) {
+    constructor(desk, units) {
       this.desk = desk;
-      this.units = units2;
+      this.units = units;
       this.pane = element("model-pane", HTMLElement);
       this.parts = furniture();
       this.pane.replaceChildren(...this.parts.all);
@@ -5127,14 +5124,14 @@ void main() {
   function toolbar(desk) {
     const undo = element("undo", HTMLButtonElement);
     const redo = element("redo", HTMLButtonElement);
-    const units2 = element("units", HTMLSelectElement);
+    const units = element("units", HTMLSelectElement);
     const saved = element("saved", HTMLElement);
     const file = element("file", HTMLInputElement);
     undo.addEventListener("click", () => desk.go(-1));
     redo.addEventListener("click", () => desk.go(1));
-    units2.addEventListener("change", () => desk.tellIn(
+    units.addEventListener("change", () => desk.tellIn(
       /** @type {Units} */
-      units2.value
+      units.value
     ));
     element("open", HTMLButtonElement).addEventListener("click", () => file.click());
     file.addEventListener("change", () => {
@@ -5152,8 +5149,8 @@ void main() {
         saved.replaceChildren(...desk.changed ? [made("span", {}, "changed, "), "not saved"] : []);
     };
     desk.keepers.push(keep);
-    desk.followers.push((view) => units2.value = view.units);
-    if (desk.view) units2.value = desk.view.units;
+    desk.followers.push((view) => units.value = view.units);
+    if (desk.view) units.value = desk.view.units;
     keep();
   }
   function able(button2, can) {
@@ -5301,8 +5298,8 @@ void main() {
   // src/panels/variants/pinned.js
   var LETTERS = ["A", "B", "C", "D"];
   function variantOf(letter, name, job, view) {
-    const { units: units2, section, frame: frame2, marks, figures } = view;
-    return { letter, name, job: { ...job }, units: units2, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
+    const { units, section, frame: frame2, marks, figures } = view;
+    return { letter, name, job: { ...job }, units, path: section.path, reach: frame2.reach, edge: marks.rake.edge, figures };
   }
   function freeLetter(variants) {
     return LETTERS.find((letter) => variants.every((one) => one.letter !== letter));
@@ -5455,17 +5452,17 @@ void main() {
     }));
     const following = new Resting((signal) => answered2(async () => {
       if (!view) return;
-      const { units: units2 } = view;
+      const { units } = view;
       if (variants.length) path = (await standing(desk, view, signal)).section.path;
       redraw();
-      await Promise.all(variants.map(async (one) => Object.assign(one, await retold(one, units2, signal))));
+      await Promise.all(variants.map(async (one) => Object.assign(one, await retold(one, units, signal))));
       change(variants);
     }));
     return (shown2) => {
       view = shown2;
       if (stands(shown2) || !path) path = shown2.section.path;
       show2();
-      const others = variants.some(({ units: units2 }) => units2 !== shown2.units);
+      const others = variants.some(({ units }) => units !== shown2.units);
       if (others || !stands(shown2) && variants.length) following.after(0);
     };
   }
@@ -5481,10 +5478,10 @@ void main() {
     if (stands(view)) return view;
     return (await (await asked("tap", { job: desk.job, units: desk.units }, signal)).json()).view;
   }
-  async function retold({ job, units: told2 }, units2, signal) {
-    if (told2 === units2) return {};
-    const { view } = await (await asked("tap", { job, units: units2 }, signal)).json();
-    return { units: units2, figures: view.figures };
+  async function retold({ job, units: told2 }, units, signal) {
+    if (told2 === units) return {};
+    const { view } = await (await asked("tap", { job, units }, signal)).json();
+    return { units, figures: view.figures };
   }
 
   // src/page.js

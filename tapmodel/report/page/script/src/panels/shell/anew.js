@@ -9,7 +9,7 @@ import { TOGETHER, textOf } from "../../live/history.js";
 /** What rules choose from a few, and jumps; what runs along with a value is seen in its box. */
 const CHOSEN = ["flutes.count", "flutes.cutter_diameter"];
 
-/** Another of these is another tap, of which all is chosen anew. */
+/** Another of these is another tap, of which all is chosen anew; in other units all is written anew. */
 const ANOTHER = ["designation", "hole.material"];
 
 /** @typedef {{job: string, whole: string, controls: Control[]}} Stand how a tap stood */
@@ -29,12 +29,12 @@ export function anewPanel(desk) {
   return (view) => {
     const controls = view.fields.flatMap((group) => group.controls).filter(({ field }) => CHOSEN.includes(field));
     /** @type {Stand} */
-    const now = { job: textOf(desk.job), whole: ANOTHER.map((field) => desk.job[field]).join(), controls };
-    if (now.job === last?.job && units(now.controls) === units(last.controls)) return;
+    const now = { job: textOf(desk.job), whole: [desk.units, ...ANOTHER.map((field) => desk.job[field])].join(), controls };
+    if (now.job === last?.job && now.whole === last.whole) return;
     // Moves of a slider that follow each other are one change.
     if (performance.now() - moved > TOGETHER) before = last;
     moved = performance.now();
-    if (before?.whole !== now.whole || units(before.controls) !== units(controls)) before = now;
+    if (before?.whole !== now.whole) before = now;
     const texts = changes(before.controls, controls);
     line.textContent = texts.length ? `With that the rules chose anew: ${texts.join(", ")}.` : "";
     last = now;
@@ -53,9 +53,4 @@ export function changes(before, now) {
     const behind = unit && `\u00a0${unit}`;
     return [`${label} ${value}${behind} instead of ${was.value}${behind}`];
   });
-}
-
-/** @param {Control[]} controls */
-function units(controls) {
-  return controls.map(({ unit }) => unit).join();
 }
