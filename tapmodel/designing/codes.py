@@ -44,6 +44,7 @@ class Code(StrEnum):
     CORE_ROOT = "core-root"
     RAKE = "rake"
     RAKE_AT_WALL = "rake-at-wall"
+    RAKE_UNUSUAL = "rake-unusual"
     CENTRED_FLUTES = "centred-flutes"
     EDGE_ON_BALL = "edge-on-ball"
     EDGE_SCRAPES = "edge-scrapes"

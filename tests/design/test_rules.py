@@ -211,6 +211,19 @@ TOO_FAR = [
     # 0.6 of the pitch of 3 mm under 9 mm: 10.605 less 7.2 mm of groove, whose flat at the root is
     # 1.5 less 3.405 x tan 15 deg
     ("root-deep", "Tr12x3", ["thread.root_flat=0.587"], ["thread.root_flat=0.588"]),
+    # usual hook of the groups of materials, in the table: brass 0 to 5, copper 10 to 18 deg
+    (
+        "rake-unusual",
+        "M10",
+        ["hole.material=brass", "flutes.rake=5.01"],
+        ["hole.material=brass", "flutes.rake=5"],
+    ),
+    (
+        "rake-unusual",
+        "M10",
+        ["hole.material=copper", "flutes.rake=9.99"],
+        ["hole.material=copper", "flutes.rake=10"],
+    ),
     # the straight wall lies a ball's radius beside the cutter's axis: there it passes the tap's
     (
         "edge-scrapes",

@@ -41,6 +41,7 @@ from tapmodel.findings import Held, Lever, Limit
 from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.flute_section import on_ball, section_of
 from tapmodel.shape.turned import largest_radius_cut, turned_lengths
+from tapmodel.standards.materials.groups import RAKE
 from tapmodel.values import Values
 
 SAME_SIZE = 1e-6
@@ -56,6 +57,7 @@ def judge(design: TapDesign, context: Context) -> Findings:
     yield from _cutter(design)
     yield from _core(design)
     yield from _rake(design)
+    yield from _unusual(design, context)
     yield from _metal(design)
     yield from rules_lands.judge(design)
     yield from rules_runout.judge(design)
@@ -132,6 +134,29 @@ def _rake(design: TapDesign) -> Findings:
         yield finding(Code.EDGE_ON_BALL, WARNING, field, edge, at_least(0, "deg"), levers=levers)
     yield from _scrapes(design)
     yield from _rake_at_wall(design)
+
+
+def _unusual(design: TapDesign, context: Context) -> Findings:
+    """A rake that the material does not ask for; one that cannot be had is told as that alone."""
+    field, rake = "flutes.rake", design.figures.rake_crest
+    low, high = design.work.material.group.rake
+    if context.flutes.unmet or not (under(rake, low) or over(rake, high)):
+        return
+    section, offset = section_of(design.tap.flutes), design.tap.flutes.offset
+    levers = (
+        (less(field, rake, high), less("flutes.offset", offset))
+        if over(rake, high)
+        else (
+            more(field, rake, low),
+            more("flutes.offset", offset),
+            *deeper(section, design.tap.thread.major),
+        )
+    )
+    limit = between(low, high, "deg")
+    values = Values(material=design.work.material.told, assumed=float(design.work.assumed))
+    yield finding(
+        Code.RAKE_UNUSUAL, WARNING, field, rake, limit, RAKE, values=values, levers=levers
+    )
 
 
 def _scrapes(design: TapDesign) -> Findings:

@@ -76,3 +76,9 @@ def _end(finding: Finding, end: float | None) -> float:
     if end is None:
         raise TypeError(finding.code)
     return end
+
+
+def tapped(finding: Finding) -> str:
+    """The material that is tapped, and that it was assumed."""
+    name = finding.values.word("material")
+    return f"{name} (assumed, set hole.material)" if finding.values.number("assumed") else name

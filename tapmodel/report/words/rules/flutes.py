@@ -2,7 +2,7 @@
 
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
-from tapmodel.report.words.sentence import Length, Sentences, always, high, judged, low
+from tapmodel.report.words.sentence import Length, Sentences, always, high, judged, low, tapped
 
 
 def _axis(finding: Finding, length: Length) -> str:
@@ -76,6 +76,17 @@ def _scrapes(finding: Finding, _length: Length) -> str:
     )
 
 
+def _unusual(finding: Finding, _length: Length) -> str:
+    rake, least, most = judged(finding), low(finding), high(finding)
+    large = rake > most
+    does = "draws itself in and breaks out" if large else "tears the thread and turns hard"
+    return (
+        f"The rake of {rake:.2f} deg at the crest is {'more' if large else 'less'} than the "
+        f"{least:g} to {most:g} deg that are usual in {tapped(finding)}: an edge that is much "
+        f"{'keener' if large else 'blunter'} {does}."
+    )
+
+
 def _rubs(finding: Finding, length: Length) -> str:
     return (
         "The lands rub on the thread that they have cut, without clearance along "
@@ -114,6 +125,7 @@ SENTENCES: Sentences = {
     Code.CORE_ROOT: always("The flutes hardly reach below the root of the thread."),
     Code.RAKE: always("The rake at the crest is out of range."),
     Code.RAKE_AT_WALL: _scrapes,
+    Code.RAKE_UNUSUAL: _unusual,
     Code.CENTRED_FLUTES: _centred,
     Code.EDGE_ON_BALL: _on_ball,
     Code.EDGE_SCRAPES: _leans,

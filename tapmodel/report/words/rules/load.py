@@ -3,14 +3,7 @@
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
 from tapmodel.report.units import HOLE_DEPTH
-from tapmodel.report.words.sentence import Length, Sentences, Writer, high, judged
-
-
-def _material(finding: Finding) -> str:
-    """What is tapped, and that it was assumed."""
-    name = finding.values.word("material")
-    return f"{name} (assumed, set hole.material)" if finding.values.number("assumed") else name
-
+from tapmodel.report.words.sentence import Length, Sentences, Writer, high, judged, tapped
 
 _ALONE = {
     1: ("One tap is not enough", "it", "share the work among two or three: tapmodel set JOB"),
@@ -25,7 +18,7 @@ def _overloaded(finding: Finding, write: Writer) -> str:
     alone, it, share = _ALONE[taps]
     yields, breaks = (write.torque(finding.values.number(at)) for at in ("yields", "breaks"))
     return (
-        f"{alone}: in {_material(finding)} {it} takes about "
+        f"{alone}: in {tapped(finding)} {it} takes about "
         f"{write.torque(judged(finding))}, and is to be stopped at {write.torque(high(finding))}, "
         f"since it may yield from {yields} and break from {breaks} "
         f"({finding.values.word('place')}); {share}."
@@ -34,7 +27,7 @@ def _overloaded(finding: Finding, write: Writer) -> str:
 
 def _near(finding: Finding, write: Writer) -> str:
     return (
-        f"In {_material(finding)} the tap may take up to {write.torque(judged(finding))}, and is "
+        f"In {tapped(finding)} the tap may take up to {write.torque(judged(finding))}, and is "
         f"to be stopped at {write.torque(high(finding))}: turn it by feel, with "
         "the oil that its material asks for, and back it out before it binds."
     )
