@@ -192,7 +192,25 @@ def test_a_drill_outside_the_limits(drill: float, severity: Severity | None):
     assert (found and found.severity) == severity
     if severity is Severity.ERROR:
         assert found is not None
-        assert "down to the tap's pitch line; set hole.drill at most 17.378 mm" in what(found)
+        assert "down to the tap's pitch line; set hole.drill to 17.25 mm" in what(found)
+
+
+@pytest.mark.parametrize(
+    ("thread", "sets", "told"),
+    [
+        ("3/8 BSF", [], "set hole.drill to 8.204 mm (letter P)."),
+        ("3/8 BSF", ["shop.drills=[metric]"], "set hole.drill to 8.20 mm."),
+        ("M34x1", ["shop.drills=[fraction]"], "set hole.drill to 32.941 mm (1 19/64)."),
+        # none of the sixty-fourths lies between 29.459 and 29.599 mm: it is bored
+        ("M30x0.5", ["shop.drills=[fraction]"], "set hole.drill to 29.50 mm."),
+    ],
+)
+def test_instead_of_a_drill_outside_the_limits_one_is_named_that_is_sold(
+    thread: str, sets: list[str], told: str
+):
+    found = size_finding(designed(thread, *sets, "hole.drill=5"))
+    assert found is not None
+    assert what(found).endswith(told)
 
 
 def test_a_drill_that_contradicts_the_engagement_is_refused():

@@ -38,6 +38,7 @@ class TappedHole:
         drill_sets: sets of drills on hand.
         ruled_sets: those that the rule counts on.
         drill: diameter [mm].
+        ruled_drill: the one that the rule takes [mm], where another is given, too.
     """
 
     thread: Designation
@@ -52,6 +53,7 @@ class TappedHole:
     drill_sets: tuple[str, ...]
     ruled_sets: tuple[str, ...]
     drill: float
+    ruled_drill: float
 
 
 def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
@@ -79,6 +81,7 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
     rule = by_rule("drills-likely", PRACTICE, tools=tools.value)
     named = ledger.words("shop.drills", ruled_sets, rule)
     drill_sets = tuple(name for name in DRILL_SETS if name in named)
+    drill, ruled = _drill(thread, rules, found.limits, drill_sets, ledger)
     return TappedHole(
         thread=thread,
         text=canonical(thread),
@@ -91,7 +94,8 @@ def tapped_hole(designation: str, ledger: Ledger) -> TappedHole:
         tools=tools,
         drill_sets=drill_sets,
         ruled_sets=ruled_sets,
-        drill=_drill(thread, rules, found.limits, drill_sets, ledger),
+        drill=drill,
+        ruled_drill=ruled,
     )
 
 
@@ -101,7 +105,8 @@ def _drill(
     limits: HoleLimits,
     drill_sets: tuple[str, ...],
     ledger: Ledger,
-) -> float:
+) -> tuple[float, float]:
+    """The drill, and the one that the rule takes [mm]."""
     pitch, engagement = settled_pitch(thread), ledger.given("hole.engagement")
     if engagement is None:
         wanted = thread.diameter - rules.drop_to_drill * pitch
@@ -138,7 +143,7 @@ def _drill(
             f"one of the two ({engagement:g} % asks for a drill of {ruled:g} mm here); delete "
             "hole.drill or hole.engagement",
         )
-    return drill
+    return drill, ruled
 
 
 def engagement_allowed(

@@ -11,6 +11,7 @@ from tapmodel.designing.judging import (
     at_least,
     at_most,
     between,
+    exactly,
     finding,
     less,
     more,
@@ -156,12 +157,16 @@ def _back_taper(design: TapDesign) -> Findings:
 def _drill(design: TapDesign, context: Context) -> Findings:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     field, limit = "hole.drill", between(low, high)
-    lever = more(field, drill, low) if drill < low else less(field, drill, high)
+    # One that is sold comes first: a limit to the micrometre is nothing to drill with.
+    levers = (
+        exactly(field, context.hole.ruled_drill),
+        more(field, drill, low) if drill < low else less(field, drill, high),
+    )
     # Below the tap's roots no tooth cuts: its cone would have to press its way in.
     if drill >= design.tap.thread.pitch_diameter or under(drill, design.tap.thread.minor):
-        yield finding(Code.DRILL_SIZE, ERROR, field, drill, limit, levers=(lever,))
+        yield finding(Code.DRILL_SIZE, ERROR, field, drill, limit, levers=levers)
     elif under(drill, low) or over(drill, high):
-        yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=(lever,))
+        yield finding(Code.DRILL_SIZE, WARNING, field, drill, limit, levers=levers)
     elif not drills_inside(drill, design.tap.thread.pitch, design.hole, context.hole.drill_sets):
         # Whoever has only the drills that the rule counts on was told by the choice to bore.
         usual = context.hole.drill_sets == context.hole.ruled_sets

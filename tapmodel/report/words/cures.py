@@ -5,9 +5,12 @@ from collections.abc import Callable
 
 from tapmodel.findings import Bound, Cure, Setting
 from tapmodel.report.blocks import Length
-from tapmodel.report.units import shown, shown_high, shown_low
+from tapmodel.report.tools import drill_of
+from tapmodel.report.units import as_text, shown, shown_high, shown_low
 from tapmodel.report.words.worsened import cost
 from tapmodel.words import Units
+
+DRILL = "hole.drill"
 
 _ROUNDED = {Bound.AT_MOST: shown_high, Bound.AT_LEAST: shown_low, Bound.EXACTLY: shown}
 """To the legal side."""
@@ -32,7 +35,12 @@ def setting_text(setting: Setting, units: Units = Units.MM) -> str:
 
 
 def value_text(setting: Setting, units: Units) -> str:
-    """A value as a job takes it; first in inches or °F for whoever reads those alone."""
+    """A value as a job takes it; first in inches or °F for whoever reads those alone.
+
+    A drill to be taken is told as it is asked for at the store.
+    """
+    if setting.field == DRILL and setting.bound is Bound.EXACTLY:
+        return as_text(drill_of(float(setting.value)), units)
     typed = f"{setting.text} {setting.unit}".rstrip()
     if units is Units.MM or isinstance(setting.value, str) or setting.unit not in {"mm", "°C"}:
         return typed
