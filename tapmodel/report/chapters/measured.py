@@ -173,10 +173,11 @@ def _numbers(design: TapDesign, foreseen: Prediction) -> Iterator[tuple[str, Qua
     if design.roughs:
         return
     gauge = foreseen.gauge
+    yield "hole larger than the tap by, as is common", Length(gauge.oversize)
     yield "GO gauge", Words("enters" if gauge.go else "does not enter")
     yield "NO-GO gauge", Words("stays out" if gauge.no_go else "enters")
-    wear = "wear in reserve of a sharp tap"
-    yield wear, Length(max(gauge.wear_left, 0.0))
+    # More than the reserve that the design tells: that counts on no hole larger than its tap.
+    yield "wear until GO enters no more in it", Length(max(gauge.wear_left, 0.0), 4)
 
 
 def _rubs(contact: Contact) -> Quantity:
