@@ -7,6 +7,16 @@ from tapmodel.tap.tap import Tap
 
 Cell = float | int | str | None
 
+CHOSEN = (
+    "hole.kind",
+    "hole.drill",
+    "flutes.count",
+    "flutes.cutter_diameter",
+    "flutes.core_diameter",
+    "chamfer.pitches",
+)
+"""What rules choose from a few, or in steps, and figures of the tap hang on."""
+
 UNUSABLE = "unusable"
 """Stands for a code where the values make no job."""
 

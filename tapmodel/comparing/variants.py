@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from tapmodel.comparing.figures import NO_FIGURES, figures_by_name, merit_of
 from tapmodel.comparing.ranking import Verdict, verdict_on
-from tapmodel.comparing.variant import UNUSABLE, Cell, Variant
+from tapmodel.comparing.variant import CHOSEN, UNUSABLE, Cell, Variant
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
 from tapmodel.errors import InputError, NoTapError
@@ -57,6 +57,15 @@ class Compared:
     varied: tuple[str, ...]
     variants: tuple[Variant, ...]
     verdict: Verdict
+
+    @property
+    def anew(self) -> tuple[str, ...]:
+        """Those of `CHOSEN` that rules chose otherwise for one tap than for another."""
+        return tuple(
+            field
+            for field in CHOSEN
+            if len({one.chosen[field] for one in self.variants if field in one.chosen}) > 1
+        )
 
 
 def compare_taps(asked: Asked, on_done: OnDone = lambda _number: None) -> Compared:

@@ -59,12 +59,14 @@ def deliver_comparison(compared: Compared, out: Path, units: Units = Units.MM) -
 def table_of(compared: Compared) -> tuple[list[str], list[list[Cell]]]:
     """Head and lines of the table of every number, its lengths in mm."""
     places = {one.number: place for place, one in enumerate(compared.verdict.ranked, 1)}
-    varied = {field: unit_of(field).value for field in compared.varied}
-    units = {**varied, **UNITS, "errors": "", "warnings": "", "refusal": ""}
+    anew = compared.anew
+    fields = {field: unit_of(field).value for field in (*compared.varied, *anew)}
+    units = {**fields, **UNITS, "errors": "", "warnings": "", "refusal": ""}
     head = ["number", "rank", *(_headed(name, unit) for name, unit in units.items())]
     lines: list[list[Cell]] = []
     for one in compared.variants:
-        cells = one.row | {"refusal": one.refusal}
+        chosen = {field: one.chosen.get(field) for field in anew}
+        cells = chosen | one.row | {"refusal": one.refusal}
         lines.append([one.number, places[one.number], *(_finite(cells[name]) for name in units)])
     return head, lines
 

@@ -99,8 +99,8 @@ def test_sentences_of_the_command_line_keep_the_names_of_the_job_file() -> None:
     with pytest.raises(NoTapError) as refused:
         design_tap(job_for("M10", ["flutes.rake=-29"]))
     told = what(refused.value.finding)
-    assert "set flutes.rake " in told
-    assert "set “flutes: rake at the crest” " in on_page(told)
+    assert "or flutes.rake at least " in told
+    assert "or “flutes: rake at the crest” at least " in on_page(told)
 
 
 def test_what_is_not_built_says_what_the_page_can_do(served: "Served") -> None:

@@ -142,15 +142,11 @@ def _unusual(design: TapDesign, context: Context) -> Findings:
     low, high = design.work.material.group.rake
     if context.flutes.unmet or not (under(rake, low) or over(rake, high)):
         return
-    section, offset = section_of(design.tap.flutes), design.tap.flutes.offset
+    offset = "flutes.offset", design.tap.flutes.offset
     levers = (
-        (less(field, rake, high), less("flutes.offset", offset))
+        (less(field, rake, high), less(*offset))
         if over(rake, high)
-        else (
-            more(field, rake, low),
-            more("flutes.offset", offset),
-            *deeper(section, design.tap.thread.major),
-        )
+        else (more(field, rake, low), more(*offset))
     )
     limit = between(low, high, "deg")
     values = Values(material=design.work.material.told, assumed=float(design.work.assumed))

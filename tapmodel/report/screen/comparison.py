@@ -41,6 +41,10 @@ def _of(figure: str) -> Callable[[Variant], Cell]:
     return lambda variant: variant.figures[figure]
 
 
+def _chosen(field: str) -> Callable[[Variant], Cell]:
+    return lambda variant: variant.chosen.get(field)
+
+
 _COLUMNS = (
     _Column("rake", "deg", _of("rake_at_wall")),
     _Column("land", "mm", _of("land_width")),
@@ -56,6 +60,15 @@ _COLUMNS = (
     _Column("thinnest", "mm", _of("chip_min"), 4),
     _Column("thickest", "mm", _of("chip_max"), 4),
 )
+
+_CHOSEN = {
+    "hole.kind": _Column("hole", "", _chosen("hole.kind")),
+    "hole.drill": _Column("drill", "mm", _chosen("hole.drill")),
+    "flutes.count": _Column("flutes", "", _chosen("flutes.count"), 0),
+    "flutes.cutter_diameter": _Column("cutter", "mm", _chosen("flutes.cutter_diameter")),
+    "chamfer.pitches": _Column("pitches", "", _chosen("chamfer.pitches")),
+}
+"""Columns of what rules choose anew; the core has its own in any case."""
 
 LEGEND = (
     "rake: at the drilled wall. torque: likely, with the least and the most it may be. safe: the "
@@ -88,7 +101,13 @@ def comparison_page(
         ]
     lines += [*wrapped(why(compared, units)), ""]
     lines += _refusals(compared)
-    return "\n".join([*lines, *(pen(line, Mark.ASIDE) for line in wrapped(LEGEND))])
+    return "\n".join([*lines, *(pen(line, Mark.ASIDE) for line in wrapped(_legend(compared)))])
+
+
+def _legend(compared: Compared) -> str:
+    """What the columns are; those that are there because rules chose anew come first."""
+    anew = [column.words for column in _anew(compared)]
+    return f"{', '.join(anew)}: chosen anew by the rules. {LEGEND}" if anew else LEGEND
 
 
 def _refusals(compared: Compared) -> Iterator[str]:
@@ -105,7 +124,7 @@ def _refusals(compared: Compared) -> Iterator[str]:
 def _table(compared: Compared, shown: tuple[Variant, ...], units: Units, pen: Pen) -> Iterator[str]:
     typed = compared.job.typed() if units is Units.BOTH else {}
     varied = (_varied(field, typed.get(field)) for field in compared.varied)
-    columns = (*varied, *_COLUMNS)
+    columns = (*varied, *_anew(compared), *_COLUMNS)
     best = compared.verdict.best
     head = ["no.", *(column.words for column in columns), "errors", "warnings"]
     under = ["", *(_unit(column.unit, column.units(units)) for column in columns), "", ""]
@@ -122,6 +141,10 @@ def _table(compared: Compared, shown: tuple[Variant, ...], units: Units, pen: Pe
     yield pen(second, Mark.ASIDE)
     for variant, line in zip(shown, lines, strict=True):
         yield pen(line, Mark.VALUE) if variant is best else line
+
+
+def _anew(compared: Compared) -> tuple[_Column, ...]:
+    return tuple(_CHOSEN[field] for field in compared.anew if field in _CHOSEN)
 
 
 def _line(variant: Variant, columns: tuple[_Column, ...], units: Units, *, best: bool) -> list[str]:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from tapmodel.comparing.variant import Cell, Variant
+from tapmodel.comparing.variant import CHOSEN, Cell, Variant
 from tapmodel.report.blocks import Length, Quantity, Words
 from tapmodel.report.tools import cutter_of, drill_of
 from tapmodel.report.units import Units, as_text
@@ -17,7 +17,7 @@ LABELS: Mapping[str, str] = {
     "flutes.core_diameter": "core (web)",
     "chamfer.pitches": "chamfer in pitches",
 }
-"""What rules choose from a few, or in steps, and figures of the tap hang on."""
+"""What `CHOSEN` is called."""
 
 _ALONG = 0.5
 """Share of the steps of a chart; what changes at more of them runs along with its value."""
@@ -52,7 +52,7 @@ def jumps_of(
     rows = [row for row, variant in enumerate(variants) if not variant.errors]
     steps = [(variants[one].chosen, variants[other].chosen) for one, other in pairwise(rows)]
     most = len(steps) if whole else _ALONG * len(steps)
-    jumping = [field for field in LABELS if 0 < sum(_anew(field, *step) for step in steps) <= most]
+    jumping = [field for field in CHOSEN if 0 < sum(_anew(field, *step) for step in steps) <= most]
     found: list[Jump] = []
     for (first, last), step in zip(pairwise(rows), steps, strict=True):
         texts = [_text(field, *step, units) for field in jumping if _anew(field, *step)]
