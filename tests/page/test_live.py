@@ -483,6 +483,13 @@ def test_a_file_that_is_refused_leaves_the_page_as_it_was(live: Live, text: str,
     expect(notice).to_be_hidden()
 
 
+def test_what_is_no_job_file_is_refused_without_its_lines(live: Live) -> None:
+    step = live.page.evaluate_handle(DROPPED.replace("job.toml", "tap.step"), "ISO-10303-21;\n")
+    live.page.dispatch_event("main", "drop", {"dataTransfer": step})
+    told = "tap.step was not opened: a job is a .toml file, such as “Save job file” writes"
+    expect(live.page.locator("#notice [role=alert]")).to_have_text(told)
+
+
 def test_a_decimal_comma_is_taken_as_a_point(live: Live) -> None:
     live.type("flutes.rake", "7,250")
     live.shows("flutes.rake", "7.25")

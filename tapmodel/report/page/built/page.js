@@ -5069,6 +5069,7 @@ void main() {
 
   // src/live/files.js
   var LONGEST2 = 2e5;
+  var NO_JOB = "a job is a .toml file, such as “Save job file” writes";
   var FETCHED = 1e4;
   async function openFile(desk, file) {
     try {
@@ -5077,7 +5078,9 @@ void main() {
       const { job } = await answer.json();
       await desk.open(job, job.units ?? null, file.name);
     } catch (error) {
-      complain(desk, error, notOpened(file.name));
+      const refused = error instanceof RefusedError && (error.status > 0 || file.size > LONGEST2);
+      const other = refused && !/\.toml$/i.test(file.name);
+      complain(desk, other ? new RefusedError({ message: NO_JOB, field: "" }) : error, notOpened(file.name));
     }
   }
   async function saveFile(desk) {

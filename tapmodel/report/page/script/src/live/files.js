@@ -8,6 +8,9 @@ import { asked, RefusedError } from "./link.js";
 /** Longer files are no jobs [bytes]. */
 const LONGEST = 200_000;
 
+/** What is told of any other kind of file, whose lines nobody wants to have read out. */
+const NO_JOB = "a job is a .toml file, such as “Save job file” writes";
+
 /** Until then a browser has the file that it was handed [ms]. */
 const FETCHED = 10_000;
 
@@ -23,7 +26,9 @@ export async function openFile(desk, file) {
     const { job } = await answer.json();
     await desk.open(job, job.units ?? null, file.name);
   } catch (error) {
-    complain(desk, error, notOpened(file.name));
+    const refused = error instanceof RefusedError && (error.status > 0 || file.size > LONGEST);
+    const other = refused && !/\.toml$/i.test(file.name);
+    complain(desk, other ? new RefusedError({ message: NO_JOB, field: "" }) : error, notOpened(file.name));
   }
 }
 
