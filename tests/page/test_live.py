@@ -248,7 +248,7 @@ def test_steps_are_gone_back_and_forth_after_the_page_is_loaded_again(live: Live
         live.shows("flutes.rake", rake)
     live.page.locator("#undo").click()
     # The address is written a moment later, at most three times a second.
-    _wait_for(live, "history.state?.steps?.place === 1")
+    _wait_for(live, "history.state?.steps?.jobs.length === 3 && history.state.steps.place === 1")
     live.page.reload()
     live.ready()
     live.page.locator("#redo").click()
