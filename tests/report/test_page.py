@@ -1,12 +1,15 @@
 """The page in a browser: what it asks for, shows, and answers to."""
 
+import io
 import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
+import numpy as np
 import pytest
 from asked import design_of
+from PIL import Image
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
@@ -170,13 +173,25 @@ def test_it_fits_a_phone_light_and_dark(
     assert opened.page.evaluate("document.scrollingElement.scrollWidth") <= 360
     ground = opened.page.evaluate("getComputedStyle(document.body).backgroundColor")
     assert (ground == "rgb(245, 243, 238)") == (scheme == "light")
+    # Paper between the lines of a drawing is as light as its page, on paper always white.
+    assert (_lightness(opened.page) > LIGHT) == (scheme == "light")
     opened.page.emulate_media(media="print")
+    assert _lightness(opened.page) > LIGHT
     assert not opened.page.locator(".panes").is_visible()
     assert not opened.page.locator("#contents").is_visible()
     assert opened.page.locator("#first").is_visible()
     assert opened.page.locator("#drawings").is_visible()
     assert opened.complaints == []
     context.close()
+
+
+LIGHT = 128
+
+
+def _lightness(page: "sync_api.Page") -> float:
+    """Of the middle one of the first drawing's dots, from black to 255."""
+    taken = Image.open(io.BytesIO(page.locator("#drawings .paper").first.screenshot()))
+    return float(np.median(np.asarray(taken.convert("L"))))
 
 
 @browsed
