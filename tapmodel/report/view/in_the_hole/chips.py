@@ -9,7 +9,7 @@ from tapmodel.prediction.chips.record import Tooth
 from tapmodel.prediction.prediction import Prediction
 from tapmodel.report.blocks import Area
 from tapmodel.report.drawings.lettering import lettered
-from tapmodel.report.units import MM_PER_INCH, Units, as_text
+from tapmodel.report.units import MM_PER_INCH, Units, as_text, unparted
 from tapmodel.report.view.charts.axes import Axis, axis_of
 from tapmodel.report.view.judged import Judged, judged_by
 
@@ -100,7 +100,8 @@ def _fine(design: TapDesign, foreseen: Prediction, units: Units) -> str:
 
 def _told(number: int, tooth: Tooth, units: Units) -> str:
     area = as_text(Area(tooth.area, 3), units)
-    return f"tooth {number}, land {tooth.land + 1}: {_mm(tooth.thickness, units)} thick, {area}"
+    thick = _mm(tooth.thickness, units)
+    return unparted(f"tooth {number}, land {tooth.land + 1}: {thick} thick, {area}")
 
 
 def _mm(value: float, units: Units) -> str:
