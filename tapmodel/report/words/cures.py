@@ -39,8 +39,9 @@ def value_text(setting: Setting, units: Units) -> str:
 
     A drill to be taken is told as it is asked for at the store.
     """
-    if setting.field == DRILL and setting.bound is Bound.EXACTLY:
-        return as_text(drill_of(float(setting.value)), units)
+    sold = setting.field == DRILL and setting.bound is Bound.EXACTLY
+    if sold and not isinstance(setting.value, str):
+        return as_text(drill_of(setting.value), units)
     typed = f"{setting.text} {setting.unit}".rstrip()
     if units is Units.MM or isinstance(setting.value, str) or setting.unit not in {"mm", "°C"}:
         return typed
