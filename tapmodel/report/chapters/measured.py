@@ -173,7 +173,7 @@ def _numbers(design: TapDesign, foreseen: Prediction) -> Iterator[tuple[str, Qua
     if design.roughs:
         return
     gauge = foreseen.gauge
-    yield "hole larger than the tap by, as is common", Length(gauge.oversize)
+    yield "hole larger than the tap by, as usual", Length(gauge.oversize)
     yield "GO gauge", Words("enters" if gauge.go else "does not enter")
     yield "NO-GO gauge", Words("stays out" if gauge.no_go else "enters")
     # More than the reserve that the design tells: that counts on no hole larger than its tap.
