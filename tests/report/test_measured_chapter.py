@@ -172,3 +172,16 @@ def test_a_size_without_any_wear_left_is_told_so(design: TapDesign) -> None:
     ):
         text = chapter_html(measured.chapter(made(design, major=major)), Units.MM)
         assert told_of_it in text.replace("Take", "take")
+
+
+def test_over_wires_it_says_between_which_lands_they_lie(design: TapDesign) -> None:
+    across = "the lands stand opposite each other"
+    assert across in chapter_html(measured.chapter(made(design, 0.433, over_wires=18.2)), Units.MM)
+    assert across not in chapter_html(measured.chapter(made(design, major=18.05)), Units.MM)
+
+
+def test_wear_is_told_until_go_enters_no_more(design: TapDesign) -> None:
+    # The design's reserve is 0.0490 mm; a hole is taken to be 0.020 mm larger than its tap.
+    text = typeset(measured.chapter(made(design, major=18.05)), Units.MM)
+    assert "wear until GO enters no more in it" in text
+    assert "0.0690" in text

@@ -19,16 +19,19 @@ from tapmodel.report.blocks import (
     Row,
     Rows,
     Table,
+    Telling,
     Torque,
     Words,
 )
 from tapmodel.report.words.compound import REFERENCE
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.measured import LABELS, all_as_wanted, as_wanted, judged, lacking
+from tapmodel.report.words.wires import sentence
 from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
 from tapmodel.shop.measured.read import OverWires
 from tapmodel.shop.measured.verdicts import Standing
 from tapmodel.shop.wires.answer import answer_for
+from tapmodel.shop.wires.notes import Heed
 from tapmodel.spec.measured.sizes import LENGTHS, Size
 from tapmodel.words import Severity, Units
 
@@ -52,11 +55,19 @@ def chapter_of(answer: MeasuredAnswer) -> Chapter:
     verdicts = (*told, *([all_as_wanted(fine)] if fine else []))
     blocks: list[Block] = [
         Rows(tuple(_rows(answer)), head="measured"),
-        Paragraphs(verdicts),
+        Paragraphs((*verdicts, *_across(answer))),
         *_compound(answer),
         *_as_it_is(answer),
     ]
     return Chapter("measured", TITLE, tuple(blocks))
+
+
+def _across(answer: MeasuredAnswer) -> Iterator[Telling]:
+    """Between which lands the wires can have lain, or that they can have before the flutes only."""
+    if answer.over_wires is not None:
+        for note in answer_for(answer.design).notes:
+            if note.code in {Heed.ODD_FLUTES, Heed.EVEN_FLUTES}:
+                yield partial(sentence, note)
 
 
 def filled(chapters: Sequence[Chapter], design: TapDesign) -> list[Chapter]:
