@@ -185,3 +185,10 @@ def test_wear_is_told_until_go_enters_no_more(design: TapDesign) -> None:
     text = typeset(measured.chapter(made(design, major=18.05)), Units.MM)
     assert "wear until GO enters no more in it" in text
     assert "0.0690" in text
+
+
+def test_where_the_tap_as_it_is_breaks_first(design: TapDesign) -> None:
+    text = chapter_html(measured.chapter(made(design, square=6.0)), Units.MM)
+    (line,) = [line for line in text.split("<tr>") if "breaks first" in line]
+    assert "square" in line.split("</td>")[0]
+    assert "thread end" in line.split("</td>")[1]

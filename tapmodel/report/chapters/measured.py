@@ -23,6 +23,7 @@ from tapmodel.report.blocks import (
     Torque,
     Words,
 )
+from tapmodel.report.chapters.in_the_hole.turning_it import place_of
 from tapmodel.report.words.compound import REFERENCE
 from tapmodel.report.words.findings import said
 from tapmodel.report.words.measured import LABELS, all_as_wanted, as_wanted, judged, lacking
@@ -175,6 +176,9 @@ def _numbers(design: TapDesign, foreseen: Prediction) -> Iterator[tuple[str, Qua
     band = foreseen.torque.band
     yield "torque, from least to most", Torque((band.low, band.high))
     yield "stop turning at", Torque((foreseen.stop_at,))
+    breaks = foreseen.strength.breaks
+    yield "breaks at", Torque((breaks.low, breaks.high))
+    yield "breaks first", Words(place_of(foreseen.strength.governs))
     yield "rake at the crest", Angle(design.figures.rake_crest)
     yield "chip of each tooth", Length(design.figures.chip_thickness, 4)
     rubbing = foreseen.rubbing

@@ -175,7 +175,7 @@ def _load(foreseen: Prediction) -> Iterator[Row]:
     yield Row("steel yields at", Torque((strength.yields.low, strength.yields.high)))
     breaks = strength.breaks
     yield Row("breaks at", Torque((breaks.low, breaks.high)))
-    yield Row("breaks first", Words(_where(governs)))
+    yield Row("breaks first", Words(place_of(governs)))
 
 
 def wrench_rows(foreseen: Prediction) -> Iterator[Row]:
@@ -205,7 +205,7 @@ def _worn(units: Units) -> str:
     return f"edges worn {in_words(WEAR_LAND, '.2f', units)} wide add"
 
 
-def _where(governs: Breaking) -> str:
+def place_of(governs: Breaking) -> str:
     """Section and spot; the thread's root is a place of its own."""
     at_root = governs.spot is Spot.THREAD_ROOT
     return governs.spot.value if at_root else f"{governs.place}, {governs.spot}"
