@@ -93,7 +93,8 @@ def comparison_page(
     """
     total = len(compared.variants)
     shown = compared.variants if total <= most else compared.verdict.ranked[:most]
-    lines = [*_table(compared, shown, units, pen), ""]
+    anew = tuple(_CHOSEN[field] for field in compared.anew if field in _CHOSEN)
+    lines = [*_table(compared, shown, anew, units, pen), ""]
     if len(shown) < total:
         lines += [
             *wrapped(f"The best {most} of {total}, the best first; all stand in the CSV."),
@@ -101,13 +102,13 @@ def comparison_page(
         ]
     lines += [*wrapped(why(compared, units)), ""]
     lines += _refusals(compared)
-    return "\n".join([*lines, *(pen(line, Mark.ASIDE) for line in wrapped(_legend(compared)))])
+    return "\n".join([*lines, *(pen(line, Mark.ASIDE) for line in wrapped(_legend(anew)))])
 
 
-def _legend(compared: Compared) -> str:
+def _legend(anew: tuple[_Column, ...]) -> str:
     """What the columns are; those that are there because rules chose anew come first."""
-    anew = [column.words for column in _anew(compared)]
-    return f"{', '.join(anew)}: chosen anew by the rules. {LEGEND}" if anew else LEGEND
+    named = ", ".join(column.words for column in anew)
+    return f"{named}: chosen anew by the rules. {LEGEND}" if anew else LEGEND
 
 
 def _refusals(compared: Compared) -> Iterator[str]:
@@ -121,10 +122,16 @@ def _refusals(compared: Compared) -> Iterator[str]:
         yield ""
 
 
-def _table(compared: Compared, shown: tuple[Variant, ...], units: Units, pen: Pen) -> Iterator[str]:
+def _table(
+    compared: Compared,
+    shown: tuple[Variant, ...],
+    anew: tuple[_Column, ...],
+    units: Units,
+    pen: Pen,
+) -> Iterator[str]:
     typed = compared.job.typed() if units is Units.BOTH else {}
     varied = (_varied(field, typed.get(field)) for field in compared.varied)
-    columns = (*varied, *_anew(compared), *_COLUMNS)
+    columns = (*varied, *anew, *_COLUMNS)
     best = compared.verdict.best
     head = ["no.", *(column.words for column in columns), "errors", "warnings"]
     under = ["", *(_unit(column.unit, column.units(units)) for column in columns), "", ""]
@@ -141,10 +148,6 @@ def _table(compared: Compared, shown: tuple[Variant, ...], units: Units, pen: Pe
     yield pen(second, Mark.ASIDE)
     for variant, line in zip(shown, lines, strict=True):
         yield pen(line, Mark.VALUE) if variant is best else line
-
-
-def _anew(compared: Compared) -> tuple[_Column, ...]:
-    return tuple(_CHOSEN[field] for field in compared.anew if field in _CHOSEN)
 
 
 def _line(variant: Variant, columns: tuple[_Column, ...], units: Units, *, best: bool) -> list[str]:
