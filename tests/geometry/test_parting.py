@@ -9,7 +9,8 @@ import pytest
 from tapmodel import precision
 from tapmodel.checks.proof.mesh import prove_mesh
 from tapmodel.designing.settle import settle
-from tapmodel.geometry.kernel.build import build
+from tapmodel.geometry.kernel.build import build, build_solid
+from tapmodel.geometry.kernel.measure.trimmed import TrimmedFaces
 from tapmodel.geometry.trace.skin import CLEAR, skins
 from tapmodel.shape.form import Form
 from tapmodel.shape.parting import AS_DESIGNED, partings, shifts
@@ -95,3 +96,17 @@ def test_the_mesh_of_a_hairline_is_that_of_a_stand_in() -> None:
     z = design.tap.blank.square_start - 1.0
     radii = np.hypot(*built.mesh.vertices[np.abs(built.mesh.vertices[:, 2] - z) < 15][:, :2].T)
     assert radii.max() == pytest.approx(10.1 / 2 + built.stand_in, abs=1e-6)
+
+
+def test_where_to_look_in_a_solid_with_a_hairline_is_told_by_few_triangles() -> None:
+    """A chord of nanometres would give the faces beside the ring a thousand triangles each."""
+    two_starts = [
+        *("thread.major=10.05", "blank.shank_diameter=10.05"),
+        *("blank.neck_length=0", "blank.thread_length=1.2mm"),
+        *("flutes.count=3", "flutes.cutter_diameter=1.25", "flutes.offset=0", "chamfer.angle=45"),
+        *("relief.thread.kind=concentric", "relief.chamfer.kind=eccentric"),
+    ]
+    solid = build_solid(settle(job_for("M10xPh0.4P0.2", two_starts)).tap)
+    faces = TrimmedFaces(solid)
+    assert min(faces.sizes) > 0
+    assert len(faces.owner) / len(faces.faces) < 200

@@ -21,14 +21,11 @@ Floats = NDArray[np.float64]
 # the mesher may divide a common border twice.
 _NARROW = 2.0
 _SHARE = 0.25
-# No finer: the sides of a sliver that is left by parting are divided at common angles already, and
-# a chord of nanometres gives its neighbours thousands of nodes [mm].
-_FINEST = 1e-5
 _SAMPLES = 13
 
 
 def slivers(
-    shape: TopoDS_Shape, among: list[TopoDS_Face], chord: float
+    shape: TopoDS_Shape, among: list[TopoDS_Face], chord: float, finest: float
 ) -> tuple[list[TopoDS_Face], float]:
     """Narrow faces, and the chord that keeps the sides of the narrowest apart [mm].
 
@@ -38,13 +35,14 @@ def slivers(
         shape: what the faces belong to.
         among: faces that are looked at.
         chord: of the mesh [mm].
+        finest: chord that is not gone below [mm].
     """
     borders = _Borders(shape)
     # The border alone tells cheaply which faces may be narrow; a bent one only seems so.
     likely = [face for face in among if borders.width(face) < _NARROW * chord]
     widths = [_width(face) for face in likely]
     narrow = [f for f, width in zip(likely, widths, strict=True) if width < _NARROW * chord]
-    return narrow, max(_SHARE * min(widths, default=chord), _FINEST)
+    return narrow, max(_SHARE * min(widths, default=chord), finest)
 
 
 def _width(face: TopoDS_Face) -> float:

@@ -30,6 +30,10 @@ Indices = NDArray[np.intp]
 # Where two borders of a face run closer than the chord, the mesher may cross them; a finer chord
 # parts them again.
 _SHARES = (1.0, 0.7, 0.4, 0.2, 0.1)
+# Slivers are given a chord of their own, no finer than this: the sides of one that is left by
+# parting are divided at common angles already, and a chord of nanometres gives its neighbours
+# thousands of nodes. Where triangles only show where to look, a coarser one is tried first [mm].
+_FINEST, _FINEST_ROUGHLY = 1e-5, 1e-3
 # The flag by which the mesher says that it has kept triangles it found on a face: no failure.
 _REUSED = int(IMeshData_Status.IMeshData_Reused)
 
@@ -42,23 +46,27 @@ def triangulate(shape: TopoDS_Shape, chord: float, angle: float, *, roughly: boo
             keeps a finer mesh when asked for a coarser one.
         chord: largest distance between a triangle and its surface [mm].
         angle: largest turn along one side of a triangle [deg].
-        roughly: narrow faces get no care of their own while the kernel reports no failure; their
-            triangles may cross the border.
+        roughly: narrow faces get no care of their own while the kernel reports no failure, and
+            then little; their triangles may cross the border.
 
     Raises:
         KernelError: when the kernel reports a failure.
     """
     status = 0
-    for n, share in enumerate(_SHARES):
-        careful = not roughly or n > 0
-        status = _mesher_status(shape, share * chord, angle, careful=careful)
+    ways: list[tuple[float, float | None]] = [(share, _FINEST) for share in _SHARES]
+    if roughly:
+        ways = [(1.0, None), (1.0, _FINEST_ROUGHLY), *ways]
+    for share, finest in ways:
+        status = _mesher_status(shape, share * chord, angle, finest)
         if status == 0:
             return
     raise KernelError(Stage.MESH, f"the mesher reports status {status}")
 
 
-def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: bool) -> int:
+def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, finest: float | None) -> int:
     """Mesh slivers first, then every face but the arched ones closely, then the arched ones.
+
+    Slivers get no care of their own where `finest` is None, else no chord finer than it.
 
     The later faces take over the nodes of the borders they share with earlier ones; the arched
     ones, which get triangles of their own, from all.
@@ -66,7 +74,7 @@ def _mesher_status(shape: TopoDS_Shape, chord: float, angle: float, *, careful: 
     BRepTools.Clean_s(shape)
     every = faces(shape)
     plain = [face for face in every if not is_arched(face)]
-    narrow, fine = slivers(shape, plain, chord) if careful else ([], chord)
+    narrow, fine = ([], chord) if finest is None else slivers(shape, plain, chord, finest)
     if narrow:
         # In one run with one chord: neighbours would divide their common border each its own way.
         _run(_compound(narrow), fine, angle, closely=True)
