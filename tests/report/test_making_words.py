@@ -303,6 +303,17 @@ def test_each_count_and_thickness_of_chips_says_what_it_is() -> None:
     assert not {"teeth", "chip"} & {*cone, *cut}
 
 
+@pytest.mark.parametrize(("job", "which"), [("M10", "last"), ("M20", "first")])
+def test_the_thinnest_chip_says_whose_it_is(job: str, which: str) -> None:
+    design = design_of(job)
+    assert design.prediction is not None
+    teeth = design.prediction.chips.teeth
+    rows = {told(row.label): row.value for row in _rows(turning_it.chapter(design))}
+    own = teeth[{"first": 0, "last": -1}[which]].thickness
+    assert rows[f"thinnest chip, that of the {which} tooth"] == Length(own, 4)
+    assert own < 0.25 * teeth[len(teeth) // 2].thickness
+
+
 def test_the_reserve_of_wear_is_one_and_says_from_what_it_counts() -> None:
     """It does not count on a hole that is larger than the tap, as one measured would not."""
     design = design_of("1/2 BSW LH")

@@ -6,6 +6,7 @@ from functools import partial
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.band import Band
+from tapmodel.prediction.chips.record import Chips
 from tapmodel.prediction.prediction import WORN, Prediction
 from tapmodel.prediction.strength.record import Breaking, Spot
 from tapmodel.prediction.strength.strength import STOP_SHARE
@@ -226,8 +227,16 @@ def _chips(design: TapDesign, foreseen: Prediction) -> Iterator[Row]:
     chips = foreseen.chips
     yield Row("teeth that take a chip, be it in part", Words(str(len(chips.teeth))))
     yield Row("thickest chip, as the raked face cuts it", Length(chips.thickness_max, 4))
-    yield Row("thinnest chip", Length(chips.thickness_min, 4))
+    yield Row(f"thinnest chip{_of_an_end(chips)}", Length(chips.thickness_min, 4))
     yield chip_room_row(design, foreseen)
+
+
+def _of_an_end(chips: Chips) -> str:
+    """Whose it is: as a rule of the first or the last to cut, which takes what little is left."""
+    for tooth, which in zip(chips.teeth[:1] + chips.teeth[-1:], ("first", "last"), strict=False):
+        if tooth.thickness == chips.thickness_min:
+            return f", that of the {which} tooth"
+    return ""
 
 
 def chip_room_row(design: TapDesign, foreseen: Prediction) -> Row:
