@@ -20,12 +20,15 @@ from tapmodel.words import Units
 
 SCHEMA = "tapmodel.comparison/1"
 
+_LONGEST = 80
+"""Letters that the name of the files is longer than that of the tap, at the most."""
+
 _PLAIN = {"N·m": "N m", "µm": "um", "mm²": "mm2"}
 """Units in letters that every program reads, whatever it takes a file's alphabet for."""
 
 
 def deliver_comparison(compared: Compared, out: Path, units: Units = Units.MM) -> dict[str, Any]:
-    """Deliver table and picture to a folder of their own, `out/<name>-compare`.
+    """Deliver table and picture to a folder of their own, `out/<name>-compare-<fields>`.
 
     Args:
         compared: taps side by side.
@@ -38,7 +41,7 @@ def deliver_comparison(compared: Compared, out: Path, units: Units = Units.MM) -
     Raises:
         InputError: when `out` cannot be written.
     """
-    name = f"{compared.name}-compare"
+    name = _name(compared)
     with staging(out, name) as staged:
         head, lines = table_of(compared)
         write_table(staged / f"{name}.csv", head, lines)
@@ -54,6 +57,17 @@ def deliver_comparison(compared: Compared, out: Path, units: Units = Units.MM) -
         record |= {"drawn": [variant.number for variant in drawn]}
         record |= {"left_out": [] if best else ["picture: no combination is free of broken rules"]}
         return deliver(staged, out / name, record)
+
+
+def _name(compared: Compared) -> str:
+    """Told by what is varied, so that another question about the same tap leaves it alone."""
+    name = f"{compared.name}-compare"
+    for field in compared.varied:
+        longer = f"{name}-{field}"
+        if len(longer) > len(compared.name) + _LONGEST:
+            break
+        name = longer
+    return name
 
 
 def table_of(compared: Compared) -> tuple[list[str], list[list[Cell]]]:

@@ -130,9 +130,14 @@ def test_a_reader_of_both_reads_the_varied_lengths_as_they_were_typed(
     assert units.split()[2:4] == ["mm", "mm"]
 
 
+def _folder(out: Path, name: str, *varied: str) -> Path:
+    return out / "-".join((name, "compare", *varied))
+
+
 def test_the_csv_reads_back_as_every_number(tmp_path: Path) -> None:
     compared(tmp_path, "M18x0.75", "--vary", OFFSETS, "--vary", "flutes.count=3,4,13", "--json")
-    file = tmp_path / "M18x0.75-compare" / "M18x0.75-compare.csv"
+    file = _folder(tmp_path, "M18x0.75", "flutes.offset", "flutes.count")
+    file = file / f"{file.name}.csv"
     with file.open(newline="", encoding="ascii") as stream:
         lines = list(csv.DictReader(stream))
     varied = {"flutes.offset": [-1 + n / 2 for n in range(9)], "flutes.count": [3, 4, 13]}
@@ -157,9 +162,9 @@ def test_the_csv_reads_back_as_every_number(tmp_path: Path) -> None:
 def test_the_folder_holds_just_what_its_record_vouches_for(tmp_path: Path) -> None:
     ended = compared(tmp_path, "M10", "--vary", "flutes.count=3,4", "--json")
     told = json.loads(ended.out)
-    folder = tmp_path / "M10x1.5-compare"
+    folder = _folder(tmp_path, "M10x1.5", "flutes.count")
     record = json.loads((folder / "record.json").read_text())
-    names = {"M10x1.5-compare.csv", "M10x1.5-compare.svg"}
+    names = {f"{folder.name}.csv", f"{folder.name}.svg"}
     assert {path.name for path in folder.iterdir()} == {*names, "record.json"}
     assert {file["path"] for file in record["files"]} == names
     assert record["schema"] == "tapmodel.comparison/1"
@@ -170,9 +175,26 @@ def test_the_folder_holds_just_what_its_record_vouches_for(tmp_path: Path) -> No
     assert record["why"] == rows.why
     assert record["rows"][1]["torque_high"] == rows[1]["torque_high"]
     # A model of the tap in its own folder is none of this.
-    assert [path.name for path in tmp_path.iterdir()] == ["M10x1.5-compare"]
+    assert list(tmp_path.iterdir()) == [folder]
     again = compared(tmp_path, "M10", "--vary", "flutes.count=4,5")
     assert "another comparison of this name" in again.err
+
+
+def test_another_question_about_the_same_tap_leaves_the_first_answer(tmp_path: Path) -> None:
+    compared(tmp_path, "M10", "--vary", "flutes.count=3,4")
+    compared(tmp_path, "M10", "--vary", "chamfer.form=plug,taper")
+    names = {"M10x1.5-compare-flutes.count", "M10x1.5-compare-chamfer.form"}
+    assert {path.name for path in tmp_path.iterdir()} == names
+
+
+def test_a_question_about_many_fields_has_no_endless_name(tmp_path: Path) -> None:
+    many = ("flutes.land_share=0.35", "flutes.core_diameter=5", "relief.chamfer.heel_drop=0.1")
+    told = (*many, "relief.thread.margin_angle=5", "blank.square_across_flats=5.5")
+    words = [word for each in told for word in ("--vary", each)]
+    assert compared(tmp_path, "M10", *words).code == 0
+    (folder,) = tmp_path.iterdir()
+    begun = "M10x1.5-compare-flutes.land_share-flutes.core_diameter-relief.chamfer.heel_drop"
+    assert folder.name == begun
 
 
 def test_where_each_breaks_a_rule_the_table_says_so_and_the_code_is_one(tmp_path: Path) -> None:
@@ -181,7 +203,9 @@ def test_where_each_breaks_a_rule_the_table_says_so_and_the_code_is_one(tmp_path
     assert [line.split()[-2] for line in _lines(ended.out)] == ["thread-depth"] * 2
     assert "Each of the 2 breaks a rule" in ended.out
     assert "left out, picture" in ended.err
-    assert [path.suffix for path in (tmp_path / "M8-compare").iterdir()].count(".svg") == 0
+    assert [path.suffix for path in _folder(tmp_path, "M8", "thread.root_flat").iterdir()].count(
+        ".svg"
+    ) == 0
 
 
 def test_values_that_make_no_job_are_told_once(tmp_path: Path) -> None:
@@ -197,7 +221,7 @@ def test_a_job_of_several_words_and_a_file_are_jobs_too(tmp_path: Path) -> None:
     file.write_text('designation = "M6"\nname = "mine"\n[flutes]\nrake = 6.0\n')
     ended = compared(tmp_path, str(file), "--vary", "flutes.offset=0,0.2", "--json")
     record = json.loads(ended.out)
-    assert record["name"] == "mine-compare"
+    assert record["name"] == "mine-compare-flutes.offset"
     assert [row["flutes.offset"] for row in record["rows"]] == [0, 0.2]
 
 
@@ -300,4 +324,4 @@ def test_a_comparison_loads_no_kernel(tmp_path: Path) -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    assert re.search(r"M6x1-compare[/\\]M6x1-compare\.svg", done.stdout)
+    assert re.search(r"M6x1-compare-flutes.count[/\\]M6x1-compare-flutes.count\.svg", done.stdout)

@@ -30,8 +30,9 @@ def compare(  # noqa: PLR0913  (a command has as many options as its user needs)
 ) -> None:
     """Compare the tap with other values, and say which is best.
 
-    Every combination of the values is settled, ranked, and written to OUT/NAME-compare: all numbers
-    as CSV (lengths in mm), and the cross-sections over each other as a picture.
+    Every combination of the values is settled, ranked, and written to a folder of its own, such as
+    OUT/NAME-compare-flutes.count: all numbers as CSV (lengths in mm), and the cross-sections over
+    each other as a picture.
 
     The best breaks no rule, does not bind, has the fewest warnings, then the greatest safety
     factor of torque, then the least rubbing. The exit code is 1 where each breaks a rule.
