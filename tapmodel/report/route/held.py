@@ -18,5 +18,11 @@ def between(tap: Tap) -> str:
 
 
 def indexed(tap: Tap) -> str:
-    """In the dividing head."""
-    return f"the shank in the collet or chuck of the dividing head, the tailstock with {front(tap)}"
+    """In the dividing head; the ball comes in from the front, beside what holds it there."""
+    held = "the shank in the collet or chuck of the dividing head, the tailstock with"
+    if tap.blank.front_centre > 0:
+        return (
+            f"{held} a centre that is turned down to the core, so that the ball can start beside "
+            "it, in the front centre"
+        )
+    return f"{held} {front(tap)} that is no thicker than the core, so that the ball can start there"

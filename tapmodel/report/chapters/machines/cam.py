@@ -19,7 +19,8 @@ from tapmodel.words import Hand
 WAY = (
     "The last pass of each flute, by the ball's centre: along Z, then straight out along the "
     "cutter's axis, so that the run-out is the ball's own arc. The passes before it lie further "
-    "out along that axis. The ball goes in front of the blank: mind what holds it there."
+    "out along that axis. The ball begins in front of the blank: what holds it there must be no "
+    "thicker than the core."
 )
 """How the model's flutes come about."""
 
