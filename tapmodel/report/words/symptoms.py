@@ -57,7 +57,10 @@ def _chips_jam(values: Values, write: Writer) -> str:
 
 def _hole_tight(values: Values, write: Writer) -> str:
     drill, low, high = (write(values.number(at), ".3f") for at in ("drill", "low", "high"))
-    return f"the hole is on the small side: drilled {drill}, where {low} to {high} is allowed"
+    return (
+        f"the hole is on the small side: drilled {drill}, where {low} to {high} is allowed; take a "
+        "larger drill in these limits"
+    )
 
 
 def _near_stop(values: Values, write: Writer) -> str:
@@ -107,8 +110,11 @@ def _high_in_zone(values: Values, write: Writer) -> str:
 
 
 def _hole_wide(values: Values, write: Writer) -> str:
-    drill, left = write(values.number("drill"), ".3f"), write(values.number("left"), ".3f")
-    return f"the hole itself is large: drilled {drill} it has {left} left to its limit"
+    drill, low, left = (write(values.number(at), ".3f") for at in ("drill", "low", "left"))
+    return (
+        f"the hole itself is large: drilled {drill} it has {left} left to its limit; take a "
+        f"smaller drill, of {low} at least"
+    )
 
 
 def _no_margin(values: Values, _write: Writer) -> str:

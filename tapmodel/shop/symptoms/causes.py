@@ -151,7 +151,7 @@ def _hole_tight(design: TapDesign) -> Causes:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     weight = LOW_HALF + (high - drill) / (high - low)
     values = Values(drill=drill, low=low, high=high)
-    yield Cause(Why.HOLE_TIGHT, weight, values, (_most("hole.drill", high, 2, "mm"),))
+    yield Cause(Why.HOLE_TIGHT, weight, values)
 
 
 def _near_stop(design: TapDesign, foreseen: Prediction) -> Causes:
@@ -257,7 +257,7 @@ def _hole_wide(design: TapDesign) -> Causes:
     low, high, drill = design.hole.minor_min, design.hole.minor_max, design.drill
     weight = LOW_HALF + (drill - low) / (high - low)
     values = Values(drill=drill, low=low, high=high, left=high - drill)
-    yield Cause(Why.HOLE_WIDE, weight, values, (_least("hole.drill", low, 2, "mm"),))
+    yield Cause(Why.HOLE_WIDE, weight, values)
 
 
 def _no_margin(design: TapDesign) -> Causes:
