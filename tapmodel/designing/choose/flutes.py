@@ -24,6 +24,7 @@ from tapmodel.designing.choose.shallow import (
 )
 from tapmodel.designing.limits.chips import chip_range
 from tapmodel.designing.limits.flutes import land_width, no_land
+from tapmodel.designing.limits.lands import most_rubbing
 from tapmodel.designing.limits.turns import large_and_fine
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE, PRACTICE_FROM_MEMORY
 from tapmodel.errors import NoTapError
@@ -214,8 +215,9 @@ def _ruled_count(tap: FlutedTap, ledger: Ledger) -> tuple[int, Rule]:
         return by_diameter
     if best.wide:
         width = land_width(best.section, usual, tap.tooth.crest)
-        share = width * usual / (math.pi * tap.thread.major)
-        return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, share=share)
+        spacing = math.pi * tap.thread.major / usual
+        shares = {"share": width / spacing, "most": most_rubbing(tap.thread.major, usual) / spacing}
+        return more, by_rule("count-against-wide-lands", OWN_RULE, usual=usual, **shares)
     if second.at_wall < least:
         return by_diameter
     values = {"usual": usual, "rake": best.at_wall}

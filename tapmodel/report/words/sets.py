@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 
+from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.sets.need import Reason, Set
 from tapmodel.designing.sets.sharing import Way
 from tapmodel.findings import Cure
 from tapmodel.report.units import torque_in_words
 from tapmodel.report.words.cures import advice
+from tapmodel.report.words.findings import said
 from tapmodel.words import Severity, Units
 
 NUMBERS = {1: "one", 2: "two", 3: "three"}
@@ -47,7 +49,8 @@ def need(
     """
     if found.reason is Reason.ONE_DOES:
         most = _most(design, units)
-        return f"One tap is enough: it {_pressed(design, units)}{most}.{_asked_for(asked)}"
+        told = f"One tap is enough: it {_pressed(design, units)}{most}.{_asked_for(asked)}"
+        return told + _bottom(design, units)
     if found.reason is Reason.TOO_MUCH_FOR_THREE:
         pressed, mended = _pressed(design, units), _mended(cures, units)
         told = f"Not even a set of three is enough: one tap {pressed}{mended}."
@@ -55,6 +58,12 @@ def need(
     other = "" if asked == found.taps else _asked_for(asked)
     enough = f"A set of {NUMBERS[found.taps]} is enough."
     return f"One tap is not enough: it {_pressed(design, units)}. {enough}{other}"
+
+
+def _bottom(design: TapDesign, units: Units) -> str:
+    """That another tap is wanted all the same where the chamfer of the one is too long below."""
+    found = (one for one in design.findings if one.code == Code.CHAMFER_BLIND)
+    return "".join(f" For its torque, that is. {said(one, units)}" for one in found)
 
 
 def _mended(cures: tuple[Cure, ...], units: Units) -> str:

@@ -15,8 +15,8 @@ def _by_diameter(write: Writer, /, *, diameter: float) -> str:
 SENTENCES: dict[str, Sentence] = {
     "count-by-diameter": _by_diameter,
     "count-against-wide-lands": (
-        "more than the usual {usual}, whose lands would rub along {share:.0%} of the way "
-        "from edge to edge"
+        "more than the usual {usual}, whose lands would rub along {share:.1%} of the way "
+        "from edge to edge, where {most:.0%} may; an even number, to be measured across two lands"
     ),
     "count-against-blunt-edge": (
         "more than the usual {usual}, whose edge would keep only {rake:.1f} deg of rake at the "

@@ -1,5 +1,6 @@
 """Sentences of the rules on the chamfer and the point."""
 
+from tapmodel.designing.choose.steps import up
 from tapmodel.designing.codes import Code
 from tapmodel.findings import Finding
 from tapmodel.report.words.sentence import Length, Sentences, always, judged
@@ -37,12 +38,12 @@ def _keen(finding: Finding, length: Length) -> str:
 
 
 def _blind(finding: Finding, length: Length) -> str:
-    depth, drilled = (length(finding.values.number(of), ".1f") for of in ("depth", "drilled"))
+    depth = length(finding.values.number("depth"), ".1f")
+    drilled = length(up(finding.values.number("drilled"), 0.1), ".1f")
     return (
-        f"The chamfer is {length(judged(finding), '.1f')} long, and so much thread stays "
-        f"unfinished at the bottom of a blind hole: for {depth} of full thread it has to be "
-        f"drilled {drilled} deep. Let a tap with a shorter chamfer, such as a bottoming one, "
-        "follow this one."
+        f"For {depth} of full thread the hole has to be drilled {drilled} deep, since the chamfer "
+        f"is {length(judged(finding), '.1f')} long and leaves as much unfinished at the bottom of "
+        "a blind hole. Let a tap with a shorter chamfer, such as a bottoming one, follow this one."
     )
 
 
