@@ -38,7 +38,7 @@ def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
     design = design_of("M10", ["hole.kind=blind", "hole.depth=15"])
     rows = _rows(hole, design)
     # 15 mm, four pitches of chamfer and one of room
-    drilled = rows["hole, depth to drill at least"].value
+    drilled = rows["hole, depth of its full diameter"].value
     assert isinstance(drilled, Length)
     assert drilled.mm == pytest.approx(15 + 4 * 1.5 + 1.5)
     for label, depth in (
@@ -48,7 +48,7 @@ def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
         value = rows[label].value
         assert isinstance(value, Length)
         assert value.mm == pytest.approx(depth)
-    assert "hole, depth to drill at least" not in _rows(hole, design_of("M10"))
+    assert "hole, depth of its full diameter" not in _rows(hole, design_of("M10"))
 
 
 def test_a_size_that_is_its_own_limit_is_not_rounded_beyond_it() -> None:

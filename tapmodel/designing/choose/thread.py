@@ -8,6 +8,7 @@ from tapmodel.designing.choose.ledger import Ledger, by_rule
 from tapmodel.designing.choose.steps import down, step_for, up
 from tapmodel.designing.codes import Code
 from tapmodel.designing.judging import ERROR, at_least, at_most, finding, less, more
+from tapmodel.designing.limits.crests import sharpest
 from tapmodel.designing.provenance import OWN_RULE, PRACTICE
 from tapmodel.errors import NoTapError
 from tapmodel.standards.limits import TapLimits
@@ -17,12 +18,6 @@ from tapmodel.values import Values
 
 PHASE = 0.31
 """First crest middle in pitches behind the front: no corner of the profile falls on the front."""
-
-LEAST_RULED_CREST = 1 / 16
-"""A rule never leaves a flat crest narrower than this, in pitches."""
-
-LEAST_RULED_RADIUS = 1 / 20
-"""Nor a rounded one sharper than this, in pitches."""
 
 ROOT_CLEARANCE = 0.02
 """Least radial gap that a rule leaves between the tap's root and the hole's crest, in pitches."""
@@ -174,13 +169,10 @@ def _crest(hole: TappedHole, flanks: Flanks, limits: TapLimits, ledger: Ledger) 
 
 def _major(limits: TapLimits, flanks: Flanks, *, rounded: bool, ledger: Ledger) -> float:
     pitch = flanks.pitch
-    sharpest = flanks.diameter + flanks.height(pitch * LEAST_RULED_CREST)
-    if rounded:
-        sharpest = flanks.diameter + flanks.arc_height(pitch * LEAST_RULED_RADIUS)
     step = step_for(0.01, 0.02 * pitch)
     wanted = up(limits.major_min + 0.02 * pitch, step)
     rule = by_rule("major-to-turn-to", OWN_RULE, least=limits.major_min, step=step, rounded=rounded)
-    ruled = max(min(wanted, sharpest), limits.major_min)
+    ruled = max(min(wanted, sharpest(flanks, rounded=rounded)), limits.major_min)
     return ledger.number("thread.major", round(ruled, 6), rule)
 
 

@@ -18,6 +18,7 @@ from tapmodel.designing.judging import (
     over,
     under,
 )
+from tapmodel.designing.limits.crests import MOST_OVER
 from tapmodel.designing.provenance import GEOMETRY, OWN_RULE
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.rules.context import Context
@@ -28,11 +29,6 @@ from tapmodel.values import Value, Values
 
 LEAST_FLAT = 0.02
 """Least crest and root flat in pitches; below that the profile is a knife edge."""
-
-MOST_OVER = 0.25
-"""Over the least major diameter of the tap, in pitches: crests of 60 degrees are sharp at H/4, 0.22
-pitches, over the basic one, so none can be meant to go further; blunter ones could, and would cut
-metal that no bolt needs."""
 
 MOST_UNDER = 0.6
 """Of the tap's root under the least minor diameter of the hole, in pitches: the grooves of all

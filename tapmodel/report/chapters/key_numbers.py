@@ -14,7 +14,8 @@ from tapmodel.report.chapters.in_the_hole.turning_it import torque_rows
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.machines.over_wires import wire_row
 from tapmodel.report.chapters.machines.threading_tool import nose_row
-from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.report.chapters.tap.hole import drill_row, drilled_depth_row, stop_depth_row
+from tapmodel.report.chapters.tap.thread import crest_limits
 from tapmodel.report.tools import cutter_of
 from tapmodel.shop.flute_setting import flute_setting
 from tapmodel.shop.lathe_tool import lathe_tool
@@ -29,7 +30,8 @@ def chapter(design: TapDesign) -> Chapter:
     zone = Length(limits.pitch_min, 4), Length(limits.pitch_max, 4)
     rows = [
         drill_row(design),
-        Row("blank diameter", Length(thread.major), Length(limits.major_min)),
+        *(drilled_depth_row(design), stop_depth_row(design)) * design.work.blind,
+        Row("blank diameter", Length(thread.major), *crest_limits(design)),
         Row("threading tool, included angle", Angle(tool.included_angle)),
         nose_row(tool),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone),

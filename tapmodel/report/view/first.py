@@ -8,12 +8,13 @@ from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.report.blocks import Length, Torque
+from tapmodel.report.blocks import Length, Torque, hole_depth
 from tapmodel.report.chapters.machines.milling import axis_row
 from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.report.chapters.tap.thread import crest_limits
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.units import Units, as_text, told, unparted
+from tapmodel.report.units import Units, as_text, shown_low, told, unparted
 from tapmodel.report.view.judged import Judged, judged_as
 from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
@@ -90,14 +91,13 @@ def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
     """Drill, blank, over wires, cutter with its setting, torque to stop at."""
     thread, setting = design.tap.thread, flute_setting(design)
     axis = axis_row(setting)
-    at_least = as_text(Length(design.limits.major_min), units)
     set_to = f"{told(axis.label, units)} {as_text(axis.value, units)}, "
     set_to += f"down from the top {as_text(Length(setting.from_top), units)}"
     major = as_text(Length(thread.major), units)
     cutter = as_text(cutter_of(design.tap.flutes.cutter_diameter), units)
     figures = (
         _drill(design, units),
-        Figure("blank", "blank diameter", major, f"at least {at_least}"),
+        Figure("blank", "blank diameter", major, span(*crest_limits(design), units)),
         _over_wires(design, units),
         Figure("cutter", "cutter", cutter, set_to),
         _stop(design, units),
@@ -110,7 +110,11 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     drill, hole = drill_row(design), design.hole
     limits = span(Length(hole.minor_min), Length(hole.minor_max), units)
     label = "bore or ream to" if design.bored else "tap drill"
-    return Figure("drill", label, as_text(drill.value, units), f"minor diameter {limits}")
+    beside = f"minor diameter {limits}"
+    if design.work.blind:
+        deep = " = ".join(shown_low(hole_depth(design.hole_depth), units))
+        beside += f"; its full diameter at least {deep} deep"
+    return Figure("drill", label, as_text(drill.value, units), beside)
 
 
 def _over_wires(design: TapDesign, units: Units) -> Figure:

@@ -3,12 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from tapmodel.designing.limits.crests import most_major
 from tapmodel.designing.record import TapDesign
-from tapmodel.designing.rules.thread import LEAST_FLAT, MOST_OVER
 from tapmodel.shop.core_zone import core_zone
 from tapmodel.spec.measured.sizes import Size
 from tapmodel.standards.general_tolerances import Zone, general_zone, shaft_zone
-from tapmodel.tap.tap import TapThread
 
 NO_ZONE = None, None
 
@@ -56,24 +55,6 @@ def wanted(design: TapDesign) -> Mapping[Size, Wanted]:
     if blank.has_neck:
         found[Size.NECK] = _shaft(blank.neck_diameter, "it12")
     return found
-
-
-def most_major(design: TapDesign) -> float:
-    """Major diameter above which the crests are too sharp, or cut metal that no bolt needs [mm].
-
-    Source: the rules of the design on crests (`LEAST_FLAT`, `MOST_OVER`); none is narrower than
-    the design itself.
-    """
-    thread = design.tap.thread
-    most = min(design.limits.major_min + MOST_OVER * thread.pitch, _sharpest(thread))
-    return max(most, thread.major)
-
-
-def _sharpest(thread: TapThread) -> float:
-    """Major diameter at which the crest is as narrow as it may be [mm]."""
-    flanks, least = thread.flanks, LEAST_FLAT * thread.pitch
-    height = flanks.arc_height(least) if thread.rounded_crest else flanks.height(least)
-    return thread.pitch_diameter + height
 
 
 def _shaft(size: float, grade: str) -> Wanted:

@@ -17,6 +17,7 @@ from tapmodel.report.blocks import (
     Told,
 )
 from tapmodel.report.chapters.general_limits import HARDENING, HOW, general_row, shank_row
+from tapmodel.report.chapters.tap.thread import crest_limits
 from tapmodel.report.units import range_in_words
 from tapmodel.shape.back_taper import thread_at_end
 from tapmodel.shape.turned import cone_length
@@ -63,9 +64,9 @@ def length_row(design: TapDesign) -> Row:
 
 def body_rows(design: TapDesign) -> tuple[Row, ...]:
     """The part that the thread is cut on."""
-    crest = Length(design.tap.thread.major), Length(design.limits.major_min)
+    crest = Length(design.tap.thread.major), *crest_limits(design)
     return (
-        Row("blank diameter, thread part", *crest, None, True, Size.MAJOR),
+        Row("blank diameter, thread part", *crest, True, Size.MAJOR),
         *_narrower(design.tap),
         general_row(
             "end of the thread, from the front",

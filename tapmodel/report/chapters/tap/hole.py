@@ -49,13 +49,24 @@ def _bottom(design: TapDesign) -> list[Row]:
     """How deep a blind hole must be for full thread down to the depth wanted: the lead goes on."""
     if not design.work.blind:
         return []
-    lead = design.tap.chamfer_length
     return [
         Row("full thread wanted, depth", hole_depth(design.work.depth)),
-        Row("hole, depth to drill at least", hole_depth(design.hole_depth), measured=True),
-        Row("stop with the tap's front so deep", hole_depth(design.work.depth + lead)),
-        Row("unfinished thread below, the tap's chamfer", hole_depth(lead)),
+        drilled_depth_row(design),
+        stop_depth_row(design),
+        Row("unfinished thread below, the tap's chamfer", hole_depth(design.tap.chamfer_length)),
     ]
+
+
+def drilled_depth_row(design: TapDesign) -> Row:
+    """How deep a blind hole is drilled at least, its cone beyond that."""
+    depth = hole_depth(design.hole_depth)
+    return Row("hole, depth of its full diameter", depth, depth, measured=True)
+
+
+def stop_depth_row(design: TapDesign) -> Row:
+    """Where the tap is to stop in a blind hole."""
+    depth = hole_depth(design.work.depth + design.tap.chamfer_length)
+    return Row("stop with the tap's front so deep", depth)
 
 
 def drill_row(design: TapDesign) -> Row:

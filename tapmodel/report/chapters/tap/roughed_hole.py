@@ -4,6 +4,7 @@ from tapmodel.designing.choose.drill import percentage_left, percentage_of
 from tapmodel.designing.record import TapDesign
 from tapmodel.prediction.part import Part
 from tapmodel.report.blocks import Block, Length, Paragraphs, Row, Rows, Words
+from tapmodel.report.chapters.tap.thread import crest_limits
 
 LEFT = "What this tap leaves in the hole"
 FINISHED = "The finished hole, by the last tap of the set"
@@ -24,7 +25,7 @@ def blocks(
     left = percentage_of(design, thread.major).of_engagement
     finished = percentage_left(design).of_engagement
     leaves = (
-        Row("major diameter left by this tap", Length(thread.major), Length(limits.major_min)),
+        Row("major diameter left by this tap", Length(thread.major), *crest_limits(design)),
         Row(
             "pitch diameter left by this tap",
             Length(thread.pitch_diameter, 4),

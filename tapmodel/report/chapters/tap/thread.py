@@ -1,5 +1,6 @@
 """The tap's own thread at the cutting edge."""
 
+from tapmodel.designing.limits.crests import most_major
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Pitch, Row, Rows, Words, small_length
 from tapmodel.shape.back_taper import narrowed_at_end
@@ -8,8 +9,7 @@ from tapmodel.spec.measured.sizes import Size
 
 def chapter(design: TapDesign) -> Chapter:
     """Sizes and limits of the tap's thread; the root must stay inside the hole's minor."""
-    thread = design.tap.thread
-    least_crest = Length(design.limits.major_min)
+    thread, crests = design.tap.thread, crest_limits(design)
     root = Length(design.hole.minor_min)
     zone = (Length(design.limits.pitch_min, 4), Length(design.limits.pitch_max, 4))
     rows = [
@@ -17,7 +17,7 @@ def chapter(design: TapDesign) -> Chapter:
         Row("hand", Words(thread.hand.value)),
         Row("pitch", Pitch(thread.pitch)),
         Row("half angle of the thread", Angle(thread.flank_angle)),
-        Row("major diameter", Length(thread.major), least_crest, None, True, Size.MAJOR),
+        Row("major diameter", Length(thread.major), *crests, True, Size.MAJOR),
         Row("pitch diameter", Length(thread.pitch_diameter, 4), *zone, True, Size.PITCH_DIAMETER),
         Row("minor diameter", Length(thread.minor), None, root, True, Size.MINOR),
         _end("on the crest", thread.crest_flat, thread.crest_radius),
@@ -31,6 +31,11 @@ def chapter(design: TapDesign) -> Chapter:
         rows[3:3] = lead
     rows += _back_taper(design)
     return Chapter("thread", "Cut the thread", (Rows(tuple(rows)),))
+
+
+def crest_limits(design: TapDesign) -> tuple[Length, Length]:
+    """Between which the blank is turned: lower the thread is too shallow, higher too sharp."""
+    return Length(design.limits.major_min), Length(most_major(design))
 
 
 def _back_taper(design: TapDesign) -> list[Row]:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from tapmodel.designing.limits.crests import most_major
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.report.blocks import Length
@@ -16,7 +17,7 @@ WIDTH = 60.0
 
 _ZONE = 24.0  # height of a zone chart on paper [mm]
 _BAR = 6.0  # width of a bar on paper [mm]
-_PAST = 3.8  # from the aim to the tip of the arrow of an open zone on paper [mm]
+_PAST = 3.8  # from the top of the zones to the tip of the arrow of an open one, at most [mm]
 _LEADER = 5.0  # across which a label may stand off its limit on paper [mm]
 _LINE = 1.6 * LETTER_HEIGHT  # between the middles of two labels, at least, on paper [mm]
 
@@ -39,8 +40,9 @@ def charts(sheet: Sheet, design: TapDesign, at: Point) -> None:
 
 def _zones(design: TapDesign) -> tuple[_Zone, ...]:
     hole, thread = design.hole, design.tap.thread
+    crests = design.limits.major_min, most_major(design)
     return (
-        _Zone("major ⌀", (hole.major_min, None), (design.limits.major_min, None), thread.major),
+        _Zone("major ⌀", (hole.major_min, None), crests, thread.major),
         _Zone(
             "pitch ⌀",
             (hole.pitch_min, hole.pitch_max),
@@ -68,7 +70,7 @@ def _chart(sheet: Sheet, zone: _Zone, at: Point) -> None:
         sheet.text((middle + side * p(_BAR / 2 + 1.5), at[1] - p(4.2)), name, "centre")
         if limits is not None:
             high = None if limits[1] is None else y(limits[1])
-            _bar(sheet, bar, (y(limits[0]), high), y(zone.aim), base + p(_ZONE + _PAST))
+            _bar(sheet, bar, (y(limits[0]), high), base + p(_ZONE + _PAST))
     reach = p(_BAR + 0.5)
     _labels(sheet, middle - reach, [(y(v), words) for v, words in _lettered(sheet, zone.hole)], -1)
     labels = [(y(v), words) for v, words in _lettered(sheet, zone.tap) if v != zone.aim]
@@ -89,10 +91,8 @@ def _lettered(sheet: Sheet, limits: tuple[float, float | None] | None) -> list[t
     return [(low, least), (high, bare(shown_high(Length(high), units)))]
 
 
-def _bar(
-    sheet: Sheet, middle: float, limits: tuple[float, float | None], aim: float, top: float
-) -> None:
-    """A zone; open above where there is no upper limit, by an arrow past the line of the aim.
+def _bar(sheet: Sheet, middle: float, limits: tuple[float, float | None], top: float) -> None:
+    """A zone; open above where there is no upper limit, by an arrow.
 
     The arrow ends at `top`, below the names: the hole that the last tap of a set finishes begins
     where the zones of the first end.
@@ -100,8 +100,7 @@ def _bar(
     half, (low, high) = sheet.paper(_BAR / 2), limits
     if high is None:
         sheet.line((middle - half, low), (middle + half, low), THIN)
-        tip = min(max(low + sheet.paper(6), aim + sheet.paper(_PAST)), top)
-        sheet.arrow((middle, low), (middle, tip))
+        sheet.arrow((middle, low), (middle, min(low + sheet.paper(6), top)))
         return
     corners = [
         (middle - half, low),
