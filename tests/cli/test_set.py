@@ -76,6 +76,14 @@ def test_where_one_tap_is_enough_nothing_is_written_unless_asked_for(tmp_path: P
     assert files(tmp_path / "jobs") == [f"M10x1.5-{n}.toml" for n in (1, 2, 3)]
 
 
+def test_a_chamfer_too_long_for_a_blind_hole_asks_for_another_tap(tmp_path: Path) -> None:
+    blind = ("--set", "hole.kind=blind", "--set", "hole.depth=18", "--set", "hole.material=brass")
+    told = " ".join(shared(tmp_path, "Tr16x6(P2)", *blind).out.split())
+    # 18 mm, four leads of chamfer and one pitch
+    assert "The bottom of the hole may want another all the same." in told
+    assert "For 18.0 mm of full thread the hole has to be drilled 44.0 mm deep" in told
+
+
 def test_where_not_even_three_are_enough_the_cure_is_told(tmp_path: Path) -> None:
     thin = ("--set", "flutes.core_diameter=5")
     done = shared(tmp_path / "jobs", "Tr16x4", *C45, *thin)

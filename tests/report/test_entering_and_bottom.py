@@ -7,8 +7,10 @@ from asked import design_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Row, Rows
+from tapmodel.report.chapters import key_numbers
 from tapmodel.report.chapters.tap import chamfer, hole
 from tapmodel.report.units import Units, aimed, shown_high
+from tapmodel.report.view.first import first_figures
 
 
 def _rows(of: object, design: TapDesign) -> dict[str, Row]:
@@ -49,6 +51,16 @@ def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
         assert isinstance(value, Length)
         assert value.mm == pytest.approx(depth)
     assert "hole, depth of its full diameter" not in _rows(hole, design_of("M10"))
+
+
+def test_the_depth_to_drill_is_never_rounded_to_less() -> None:
+    # 18 + 5 * 1.25 mm
+    design = design_of("M14x1.25", ["hole.kind=blind", "hole.depth=18"])
+    for rooms in (hole, key_numbers):
+        row = _rows(rooms, design)["hole, depth of its full diameter"]
+        assert (aimed(row), aimed(row, Units.INCH)) == (("24.3 mm",), ("0.955 in",))
+    (card,) = [one for one in first_figures(design, Units.MM) if one.key == "drill"]
+    assert card.beside.replace("\u00a0", " ").endswith("full diameter at least 24.3 mm deep")
 
 
 def test_a_size_that_is_its_own_limit_is_not_rounded_beyond_it() -> None:

@@ -9,8 +9,11 @@ from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Quantity, Rows
 from tapmodel.report.chapters import cautions
 from tapmodel.report.chapters.machines import milling, threading_tool, turning
+from tapmodel.report.route.order import route_of
 from tapmodel.report.units import told
+from tapmodel.shop.cam import ball_paths
 from tapmodel.shop.lathe_tool import lathe_tool
+from tapmodel.shop.order_of_work import Step
 
 
 def designed(text: str, *sets: str) -> TapDesign:
@@ -75,3 +78,22 @@ def test_only_a_slender_blank_is_called_so() -> None:
     # 112 mm on a shank of 14 mm; 236 mm on one of 42 mm
     assert "the blank is slender. Hold it" in words(cautions.chapter(designed("M18x0.75")))
     assert "Loose work: hold it in chuck" in words(cautions.chapter(designed("M64x6")))
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("M18x0.75", "a centre that is turned down to the core"),
+        ("M6", "in a hollow centre that is no thicker than the core"),
+    ],
+)
+def test_what_holds_the_front_leaves_the_ball_room(text: str, words: str) -> None:
+    """A plain centre of 60 degrees is wider than the core where the ball begins."""
+    design = designed(text)
+    tap = design.tap
+    if tap.blank.front_centre > 0:
+        start = ball_paths(tap)[0].front[2]
+        rim = tap.blank.front_centre / 2
+        assert rim - start * math.tan(math.radians(30)) > tap.flutes.core_diameter / 2
+    (flutes,) = [one for one in route_of(design) if one.step is Step.FLUTES]
+    assert words in told(flutes.holding)

@@ -183,7 +183,7 @@ def test_over_wires_it_says_between_which_lands_they_lie(design: TapDesign) -> N
 def test_wear_is_told_until_go_enters_no_more(design: TapDesign) -> None:
     # The design's reserve is 0.0490 mm; a hole is taken to be 0.020 mm larger than its tap.
     text = typeset(measured.chapter(made(design, major=18.05)), Units.MM)
-    assert "wear until GO enters no more in it" in text
+    assert "wear until GO enters no more, that included" in text
     assert "0.0690" in text
 
 

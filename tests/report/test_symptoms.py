@@ -126,6 +126,10 @@ def test_numbers_of_one_tap_by_hand() -> None:
     assert rubs.values.number("most") == pytest.approx(0.4 * 3.14159265 * 10.07 / 3)
     place = causes(design, Sign.LARGE)
     assert Why.NO_MARGIN not in place
+    # 8.50 of 8.376 to 8.676 mm lies in the lower half; of a drill in the upper one it says so
+    assert Why.HOLE_WIDE not in place
+    wide = causes(designed("M10", "hole.drill=8.6"), Sign.LARGE)[Why.HOLE_WIDE]
+    assert cause_text(wide, Units.MM).endswith("take a smaller drill, of 8.376 mm at least")
     zone = place[Why.HIGH_IN_ZONE].values
     assert zone.number("left") == pytest.approx(9.206 - zone.number("pitch_diameter"), abs=1e-3)
     assert zone.number("share") == pytest.approx(

@@ -113,7 +113,7 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     beside = f"minor diameter {limits}"
     if design.work.blind:
         deep = " = ".join(shown_low(hole_depth(design.hole_depth), units))
-        beside += f"; its full diameter at least {deep} deep"
+        beside += f"; full diameter at least {deep} deep"
     return Figure("drill", label, as_text(drill.value, units), beside)
 
 

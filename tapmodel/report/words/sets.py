@@ -63,7 +63,10 @@ def need(
 def _bottom(design: TapDesign, units: Units) -> str:
     """That another tap is wanted all the same where the chamfer of the one is too long below."""
     found = (one for one in design.findings if one.code == Code.CHAMFER_BLIND)
-    return "".join(f" For its torque, that is. {said(one, units)}" for one in found)
+    return "".join(
+        f" The bottom of the hole may want another all the same. {said(one, units)}"
+        for one in found
+    )
 
 
 def _mended(cures: tuple[Cure, ...], units: Units) -> str:
