@@ -75,7 +75,8 @@ LEGEND = (
     "torque that the tap is safe to take; `tapmodel design` says where to stop before. safety: the "
     "factor of that over the most. chamfer: its clearance; negative, it binds. flank rubs: how far "
     "along the land, at the pitch line, it slides on what it cut. chip room: length of thread "
-    "whose chips the flutes hold; the ranking does not count it. thinnest, thickest: of the chips."
+    "whose chips the flutes hold, at most what the tap can cut; the ranking does not count it. "
+    "thinnest, thickest: of the chips."
 )
 
 
