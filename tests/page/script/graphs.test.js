@@ -120,6 +120,17 @@ test("figures differ as they are told", () => {
   assert.equal(against(figure("3 mm", 3), figure("2 mm", 2)), "▲");
   assert.equal(against(figure("1 mm", 1), figure("2 mm", 2)), "▼");
   assert.equal(against(figure("–", null), figure("2 mm", 2)), "≠");
+  assert.equal(against(figure("–", null), figure("–", null)), "");
+});
+
+test("a figure that is told in other units is the same number", () => {
+  const figure = (text, value) => ({ key: "k", label: "l", text, value });
+  for (const text of ["0.077 in", "1.95 mm (0.077 in)"]) {
+    assert.equal(against(figure("1.95 mm", 1.951), figure(text, 1.951)), "");
+    assert.equal(against(figure("1.95 mm", 1.951), figure(text, 1.951 + 1e-12)), "");
+    assert.equal(against(figure("1.97 mm", 1.97), figure(text, 1.951)), "▲");
+  }
+  assert.equal(against(figure("–", null), figure("0 mm", null)), "");
 });
 
 test("places of a division are counted from the first to the last", () => {

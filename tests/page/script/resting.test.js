@@ -48,3 +48,17 @@ test("a change ends the question that is asked, before the next is", async (cont
   await settled();
   assert.equal(resting.asking, null);
 });
+
+test("what is not wanted any more is neither asked nor answered", async (context) => {
+  const resting = new Resting(asked);
+  resting.after(0);
+  resting.stop();
+  context.mock.timers.tick(1);
+  assert.equal(begun.length, 0);
+  resting.after(0);
+  context.mock.timers.tick(0);
+  resting.stop();
+  await settled();
+  assert.ok(begun[0].aborted);
+  assert.equal(resting.asking, null);
+});

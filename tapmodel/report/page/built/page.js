@@ -504,9 +504,13 @@
      * @param {number} pause [ms]
      */
     after(pause) {
+      this.stop();
+      this.timer = setTimeout(() => this.#now(), pause);
+    }
+    /** What was asked for is not wanted any more. */
+    stop() {
       clearTimeout(this.timer);
       this.asking?.abort();
-      this.timer = setTimeout(() => this.#now(), pause);
     }
     async #now() {
       const own = this.asking = new AbortController();
@@ -5323,9 +5327,11 @@ void main() {
       [field, `${title.toLowerCase()}: ${label}`]
     ))));
   }
+  var ALIKE = 1e-9;
   function against(figure, now) {
     if (!now || figure.text === now.text) return "";
-    if (figure.value === null || now.value === null) return "≠";
+    if (figure.value === null || now.value === null) return figure.value === now.value ? "" : "≠";
+    if (Math.abs(figure.value - now.value) <= ALIKE * Math.abs(now.value)) return "";
     return figure.value > now.value ? "▲" : "▼";
   }
 
@@ -5467,6 +5473,7 @@ void main() {
       show2();
       const others = variants.some(({ units }) => units !== shown2.units);
       if (others || !stands(shown2) && variants.length) following.after(0);
+      else following.stop();
     };
   }
   async function answered2(work2) {

@@ -15,9 +15,14 @@ export class Resting {
    * @param {number} pause [ms]
    */
   after(pause) {
+    this.stop();
+    this.timer = setTimeout(() => this.#now(), pause);
+  }
+
+  /** What was asked for is not wanted any more. */
+  stop() {
     clearTimeout(this.timer);
     this.asking?.abort();
-    this.timer = setTimeout(() => this.#now(), pause);
   }
 
   async #now() {

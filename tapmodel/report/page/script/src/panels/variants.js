@@ -106,6 +106,8 @@ export function variantsPanel(desk) {
     show();
     const others = variants.some(({ units }) => units !== shown.units);
     if (others || (!stands(shown) && variants.length)) following.after(0);
+    // An answer in units that were left again would stay, as nothing asks for another.
+    else following.stop();
   };
 }
 

@@ -71,14 +71,19 @@ export function namesOf(groups) {
     controls.map(({ field, label }) => /** @type {[string, string]} */ ([field, `${title.toLowerCase()}: ${label}`]))));
 }
 
+/** Numbers closer than this are the same one [parts of it]. */
+const ALIKE = 1e-9;
+
 /**
- * How a figure stands to that of the tap as it is: more, less, the same as told, or another.
+ * How a figure stands to that of the tap as it is: more, less, the same as told, or another. Texts may be in
+ * other units for a moment; the numbers behind them never are.
  * @param {NamedFigure} figure
  * @param {NamedFigure | undefined} now
  * @returns {"▲" | "▼" | "≠" | ""}
  */
 export function against(figure, now) {
   if (!now || figure.text === now.text) return "";
-  if (figure.value === null || now.value === null) return "≠";
+  if (figure.value === null || now.value === null) return figure.value === now.value ? "" : "≠";
+  if (Math.abs(figure.value - now.value) <= ALIKE * Math.abs(now.value)) return "";
   return figure.value > now.value ? "▲" : "▼";
 }
