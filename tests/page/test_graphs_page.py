@@ -315,8 +315,10 @@ def test_a_reading_over_wires_is_judged_at_the_machine(flat_browser: Browser, se
     expect(body).to_contain_text("infeed to the target")
     page.locator("#wires-measured").fill("99")
     expect(body.locator(".wrong")).to_contain_text("99", timeout=WAITS)
-    # The last good answer stays.
-    expect(body.locator(".judged")).to_contain_text("take more")
+    # The limits stay; of the reading before nothing does.
+    expect(body.locator(".judged")).to_have_count(0)
+    expect(body).not_to_contain_text("infeed to the target")
+    expect(limits).to_contain_text(" to ")
     live.close()
     phone.close()
 

@@ -164,6 +164,49 @@ def test_a_size_that_this_tap_has_not_is_passed_over(served: "Served") -> None:
     assert "neck" not in {one["key"] for one in plain["measured"]["sizes"]}
 
 
+GOOD = {"major": "10.05", "core": "3"}
+
+
+@pytest.mark.parametrize(
+    ("typed", "size", "words"),
+    [
+        ({"over_wires": "-3"}, "over_wires", "over wires: '-3' cannot be used; allowed: a length"),
+        ({"over_wires": "0.4114"}, "over_wires", "over wires: 0.4114 cannot"),
+        ({"land": "x"}, "land", "land, width along the arc: 'x' cannot be used"),
+        ({"square": "30"}, "square", "square, across flats: 30.0 cannot be used; allowed: at most"),
+        (
+            {"over_wires": "10.45", "pitch_diameter": "9.1"},
+            "pitch_diameter",
+            "over wires together with pitch diameter: '10.45 and 9.1' cannot be used",
+        ),
+    ],
+)
+def test_a_bad_size_stands_at_its_box_and_leaves_the_others_their_verdicts(
+    served: "Served", typed: dict[str, str], size: str, words: str
+) -> None:
+    measured = answered(served, "measured", sizes=GOOD | typed)["measured"]
+    alone = answered(served, "measured", sizes=GOOD | dict([*typed.items()][:-1]))["measured"]
+    wrong = {one["key"]: one["wrong"] for one in measured["sizes"] if one["wrong"]}
+    assert list(wrong) == [size]
+    assert wrong[size].startswith(words)
+    assert not any(one["wrong"] for one in alone["sizes"])
+    for one, other in zip(measured["sizes"], alone["sizes"], strict=True):
+        assert one["judged"] == other["judged"]
+    assert measured["chapter"] == alone["chapter"]
+
+
+def test_a_bad_wire_stands_at_its_own_box(served: "Served") -> None:
+    for wire, shown, words in (("5", "5.0", "0.8019"), ("x", "'x'", "a length such as")):
+        sizes = GOOD | {"over_wires": "10.45"}
+        measured = answered(served, "measured", sizes=sizes, wire=wire)["measured"]
+        assert measured["wire_wrong"].startswith(f"the wires, diameter: {shown} cannot be used")
+        assert words in measured["wire_wrong"]
+        judged = {one["key"] for one in measured["sizes"] if one["judged"]}
+        assert judged == {"major", "core"}
+        assert not any(one["wrong"] for one in measured["sizes"])
+    assert answered(served, "measured", sizes=GOOD)["measured"]["wire_wrong"] == ""
+
+
 @pytest.mark.parametrize("question", ["wires", "gears", "dividing", "measured"])
 def test_nobody_waits_for_cures_at_the_machine(
     served: "Served", monkeypatch: pytest.MonkeyPatch, question: str
@@ -181,8 +224,6 @@ BAD = [
     ("dividing", {"divisions": 0}, "divisions", "1"),
     ("dividing", {"divisions": 401}, "divisions", "1 to 400"),
     ("measured", {"sizes": {"girth": "1"}}, "sizes", "overall_length"),
-    ("measured", {"sizes": {"major": "x"}}, "major", "a length such as"),
-    ("measured", {"sizes": {"over_wires": "10.45"}, "wire": "5"}, "wire", "0.8019"),
     ("measured", {"sizes": {"core": "3"}, "compound": -1}, "compound", "0 to 80"),
     ("gears", {"job": M10 | {"shop.gears": "1-2"}}, "shop.gears", ""),
 ]

@@ -9,7 +9,7 @@ from starlette.routing import Route
 from tapmodel.errors import InputError, WriteError
 from tapmodel.report.view.bench.dividing import dividing_view
 from tapmodel.report.view.bench.gears import gears_view
-from tapmodel.report.view.bench.measured import measured_view
+from tapmodel.report.view.bench.measured import WIRES, measured_view
 from tapmodel.report.view.bench.wires import wires_view
 from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.serve.answering import answering
@@ -129,36 +129,72 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
 def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
     """What measured sizes mean; the sizes of the tap alone where none was measured.
 
-    One that this tap does not have is passed over: the page keeps it for another that has it.
+    One that this tap does not have is passed over: the page keeps it for another that has it. One
+    that cannot be used is told at its own box, and the others are answered.
 
     Raises:
-        InputError: naming what was typed and what is allowed.
+        InputError: a size of no tap, or a setting that no slide has.
         NoWireError: a value over wires, where no wire suits.
     """
     told = answered(asked, cured=False)
     demand("compound", asked.compound, COMPOUND)
-    unmeasured = measured_view(told.design, None, told.units)
-    has = {one.key for one in unmeasured.sizes}
-    found = {
-        size: found_of(size, text, name, _wire(asked, size))
+    has = {one.key for one in measured_view(told.design, None, told.units).sizes}
+    typed = {
+        size: text
         for name, text in asked.sizes.items()
         if (size := _size(name)) in has and text.strip()
     }
-    if not found:
-        return {"measured": unmeasured}
-    try:
-        answer = _answer(asked, told, found)
-    except InputError as error:
-        raise _renamed(error, {"--wire": asked.wire}) from None
-    return {"measured": on_page(measured_view(told.design, answer, told.units))}
+    found, wrong = _readings(asked, typed)
+    answer = _answer(asked, told, found, wrong)
+    return {"measured": on_page(measured_view(told.design, answer, told.units, wrong))}
 
 
-def _answer(asked: MeasuredAsked, told: Answered, found: Mapping[Size, Found]) -> MeasuredAnswer:
-    known = dict(found)
-    if Size.OVER_WIRES in known:
-        known[Size.OVER_WIRES] = with_wire(told.design, known[Size.OVER_WIRES])
-    design = with_measured(told.design, told.job, measured_of(known))
-    return answer_measured(design, asked.compound, told.units)
+def _readings(
+    asked: MeasuredAsked, typed: Mapping[Size, str]
+) -> tuple[dict[Size, Found], dict[str, InputError]]:
+    """What was typed as numbers; and of what is none why not, by its box."""
+    found: dict[Size, Found] = {}
+    wrong: dict[str, InputError] = {}
+    for size, text in typed.items():
+        try:
+            found[size] = found_of(size, text, size.value, _wire(asked, size))
+        except InputError as error:
+            wrong[_box(error, size)] = error
+    return found, wrong
+
+
+def _answer(
+    asked: MeasuredAsked, told: Answered, found: dict[Size, Found], wrong: dict[str, InputError]
+) -> MeasuredAnswer | None:
+    """What those sizes mean that can have been measured on this tap; None for none.
+
+    Those that cannot go from `found` to `wrong`, one after the other, as each may be what makes
+    another impossible.
+    """
+    while found:
+        try:
+            known = dict(found)
+            if Size.OVER_WIRES in known:
+                known[Size.OVER_WIRES] = with_wire(told.design, known[Size.OVER_WIRES])
+            design = with_measured(told.design, told.job, measured_of(known))
+            return answer_measured(design, asked.compound, told.units)
+        except InputError as error:
+            # Of two that settle the same the second is named last.
+            named = error.field.removesuffix(_OF_WIRE).rpartition(" ")[2]
+            blamed = next((size for size in found if size == named), None)
+            if blamed is None:
+                raise
+            wrong[_box(error, blamed)] = error
+            del found[blamed]
+    return None
+
+
+_OF_WIRE = ": wire"
+
+
+def _box(error: InputError, size: Size) -> str:
+    """The box that is to blame: that of a size, or of the wires."""
+    return WIRES if error.field.endswith(_OF_WIRE) else size.value
 
 
 def _size(name: str) -> Size:

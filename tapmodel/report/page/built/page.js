@@ -563,19 +563,39 @@
   function chapterBlocks({ blocks }) {
     return blocks.map((block) => Array.isArray(block) ? notesList(block) : grid(block.head, block.lines, block.caption));
   }
-  function questions(path, question, show2) {
-    const wrong = made("p", { role: "alert", class: "wrong" });
+  function questions(path, question, show2, shown2, refused = () => {
+  }) {
+    const reason = made("p", { role: "alert", class: "wrong" });
+    const older = made("p", { class: "quiet", hidden: true }, "What is shown below is as it was before.");
+    const tell3 = (message) => {
+      reason.textContent = message;
+      shown2.classList.toggle("older", Boolean(message));
+      older.hidden = !message || !shown2.hasChildNodes();
+    };
     const asking = new Resting(async (signal) => {
       try {
         const answer = await (await asked(path, question(), signal)).json();
-        wrong.textContent = "";
+        tell3("");
         show2(answer);
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
-        wrong.textContent = error.message;
+        refused();
+        tell3(error.message);
       }
     });
-    return { wrong, ask: (pause = PAUSE2) => asking.after(pause) };
+    return { wrong: made("div", {}, reason, older), ask: (pause = PAUSE2) => asking.after(pause) };
+  }
+  function complaintOf(box2) {
+    const node = made("p", { class: "wrong", id: `${box2.id}-wrong`, role: "alert" });
+    box2.setAttribute("aria-describedby", node.id);
+    return {
+      node,
+      /** @param {string} message "" for nothing */
+      tell(message) {
+        if (node.textContent !== message) node.textContent = message;
+        box2.setAttribute("aria-invalid", String(Boolean(message)));
+      }
+    };
   }
 
   // src/panels/bench/stations.js
@@ -608,6 +628,13 @@
       made("button", { type: "button" }, "Next")
     );
     const all = made("details", {}, made("summary", {}, "All places"));
+    const counter = made(
+      "div",
+      { class: "counter", role: "group", "aria-label": "Place" },
+      made("div", { "aria-live": "polite" }, number, move, reached),
+      made("div", { class: "pair" }, back, next)
+    );
+    const shown2 = made("div", {}, counter, text, all);
     let dividing = null;
     const show2 = () => {
       if (!dividing) return;
@@ -631,7 +658,7 @@
         dividing.stations.map((one) => [String(one.number), one.reached, one.off || "exact"])
       ));
       show2();
-    });
+    }, shown2);
     const go2 = (by) => () => {
       memory.place = Math.max(memory.place + by, 0);
       show2();
@@ -643,13 +670,7 @@
       memory.place = 0;
       ask();
     });
-    const counter = made(
-      "div",
-      { class: "counter", role: "group", "aria-label": "Place" },
-      made("div", { "aria-live": "polite" }, number, move, reached),
-      made("div", { class: "pair" }, back, next)
-    );
-    return { title: "Divide", content: [divisions.whole, wrong, counter, text, all], ask };
+    return { title: "Divide", content: [divisions.whole, wrong, shown2], ask };
   }
 
   // src/panels/bench/gears.js
@@ -669,7 +690,7 @@
     const { ask, wrong } = questions("bench/gears", () => ({ job: desk.job, units: desk.units }), ({ gears, notes }) => {
       lathe.hidden = gears !== null;
       answer.replaceChildren(...gears ? [...chapterBlocks(gears), notesList(notes)] : []);
-    });
+    }, answer);
     const put2 = () => {
       const named2 = {};
       if (screw.box.value.trim()) named2["shop.leadscrew"] = screw.box.value.trim();
@@ -807,19 +828,25 @@
   function measuredBench(desk) {
     const typed = remembered("measured", {});
     const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
+    const wireWrong = complaintOf(wire.box);
     const sizes = made("div", { class: "sizes" });
     const chapter = made("div", {});
     const rows = /* @__PURE__ */ new Map();
     const { ask, wrong } = questions("bench/measured", () => {
       const { wire: over = "", ...found } = Object.fromEntries(Object.entries(typed).map(([key, text]) => [key, pointed(text)]));
       return { job: desk.job, units: desk.units, wire: over, sizes: found };
-    }, ({ measured }) => show2(measured));
+    }, ({ measured }) => show2(measured), chapter, () => {
+      for (const { said } of rows.values()) said.replaceChildren();
+      chapter.replaceChildren();
+    });
     const show2 = (measured) => {
       for (const size of measured.sizes) {
         const row = rows.get(size.key) ?? added(size);
         row.aim.textContent = size.aim;
+        row.wrong(size.wrong);
         row.said.replaceChildren(...size.judged ? [judgedLine(size.judged)] : []);
       }
+      wireWrong.tell(measured.wire_wrong);
       for (const [key, { row }] of rows) row.hidden = measured.sizes.every((one) => one.key !== key);
       chapter.replaceChildren(
         ...measured.chapter ? [made("h4", {}, measured.chapter.title), ...chapterBlocks(measured.chapter)] : [],
@@ -833,10 +860,12 @@
       );
       const [aim, said] = [made("span", { class: "quiet aim" }), made("div", {})];
       whole.append(aim);
-      const row = made("div", { class: "size" }, whole, ...key === "over_wires" ? [wire.whole] : [], said);
+      const wrong2 = complaintOf(box2);
+      const over = key === "over_wires" ? [wire.whole, wireWrong.node] : [];
+      const row = made("div", { class: "size" }, whole, wrong2.node, ...over, said);
       box2.addEventListener("input", () => entered(key, box2));
       sizes.append(row);
-      const made_ = { box: box2, row, aim, said };
+      const made_ = { box: box2, row, aim, said, wrong: wrong2.tell };
       rows.set(key, made_);
       return made_;
     };
@@ -860,13 +889,19 @@
       { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound }
     );
     const answer = made("div", { "aria-live": "polite" });
+    let last = null;
     const { ask, wrong } = questions("bench/wires", () => ({
       job: desk.job,
       units: desk.units,
       measured: pointed(measured.box.value),
       wire: pointed(wire.box.value),
       compound: Number(compound.box.value)
-    }), ({ wires }) => answer.replaceChildren(...told(wires)));
+    }), ({ wires }) => {
+      last = wires;
+      answer.replaceChildren(...told(wires));
+    }, answer, () => {
+      if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
+    });
     for (const { box: box2 } of [measured, wire, compound])
       box2.addEventListener("input", () => {
         remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });

@@ -1,9 +1,11 @@
 """Measured sizes and what they mean, as the page asks for it at the machine."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from tapmodel.designing.record import TapDesign
-from tapmodel.errors import NoWireError
+from tapmodel.errors import InputError, NoWireError
 from tapmodel.report.blocks import Length
 from tapmodel.report.chapters.measured import chapter_of
 from tapmodel.report.screen.chapter import span
@@ -33,6 +35,7 @@ class SizeView:
         aim: as designed, with its limits.
         unit: behind the box; empty for a length, which takes its own.
         judged: what the measured one means; None where none was.
+        wrong: why what was typed cannot be used; empty where it can.
     """
 
     key: str
@@ -40,6 +43,7 @@ class SizeView:
     aim: str
     unit: str
     judged: Judged | None
+    wrong: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,15 +54,33 @@ class MeasuredView:
         sizes: of the tap, in the order of the work.
         chapter: as papers tell it; None where nothing was measured.
         notes: what else to heed.
+        wire_wrong: why the wires that were typed cannot be used; empty where they can.
     """
 
     sizes: tuple[SizeView, ...]
     chapter: ShownChapter | None
     notes: tuple[str, ...]
+    wire_wrong: str
 
 
-def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units) -> MeasuredView:
-    """Every size of the tap with what it is to be, and the answer of `tapmodel measured`."""
+WIRES = "wire"
+"""The box for the diameter of the wires."""
+
+
+def measured_view(
+    design: TapDesign,
+    answer: MeasuredAnswer | None,
+    units: Units,
+    wrong: Mapping[str, InputError] = MappingProxyType({}),
+) -> MeasuredView:
+    """Every size of the tap with what it is to be, and the answer of `tapmodel measured`.
+
+    Args:
+        design: of the tap.
+        answer: None where nothing was measured.
+        units: of the reader.
+        wrong: why what stands in a box cannot be used, by its size or `WIRES`.
+    """
     found = {one.size: one for one in answer.judgements} if answer else {}
     if answer and answer.over_wires is not None:
         found[Size.OVER_WIRES] = found.pop(Size.PITCH_DIAMETER)
@@ -77,12 +99,29 @@ def measured_view(design: TapDesign, answer: MeasuredAnswer | None, units: Units
                 else _aim(size, aims[size], units),
                 "" if size in LENGTHS else "°" if size is Size.CHAMFER_ANGLE else "HRC",
                 _size_judged(found.get(size), units),
+                _wrong(wrong.get(size)),
             )
             for size in sizes
         ),
         chapter=chapter,
         notes=(SWING[design.tap.thread.hand],) if feeds else (),
+        wire_wrong=_wrong(wrong.get(WIRES)),
     )
+
+
+_NAMES = {
+    f"{Size.OVER_WIRES}: wire": "the wires, diameter",
+    **{size.value: label for size, label in LABELS.items()},
+}
+"""What fields of refusals are called at the boxes."""
+
+
+def _wrong(error: InputError | None) -> str:
+    if error is None:
+        return ""
+    both = " together with "
+    called = both.join(_NAMES.get(field, field) for field in error.field.split(both))
+    return str(type(error)(called, error.value, error.allowed))
 
 
 def _over_wires(design: TapDesign, answer: MeasuredAnswer | None) -> OverWires | WiresAnswer | None:

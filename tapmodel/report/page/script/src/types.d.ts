@@ -298,9 +298,10 @@ export interface DividingView {
 }
 
 export interface MeasuredView {
-  sizes: { key: string; label: string; aim: string; unit: string; judged: Judged | null }[];
+  sizes: { key: string; label: string; aim: string; unit: string; judged: Judged | null; wrong: string }[];
   chapter: ShownChapter | null;
   notes: string[];
+  wire_wrong: string;
 }
 
 /** What panels ask of the desk. */

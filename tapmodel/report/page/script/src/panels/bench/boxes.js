@@ -59,23 +59,50 @@ export function chapterBlocks({ blocks }) {
 }
 
 /**
- * Asks a question after a pause; the newest counts, and a refusal is shown where nothing is lost.
+ * Asks a question after a pause; the newest counts. After a refusal no old answer looks as though it held.
  * @param {string} path
  * @param {() => object} question
  * @param {(answer: any) => void} show
+ * @param {HTMLElement} shown what the answer stands in, dimmed while it is an older one
+ * @param {() => void} [refused] takes away what would be misread even so
  * @returns {{ask: (pause?: number) => void, wrong: HTMLElement}}
  */
-export function questions(path, question, show) {
-  const wrong = made("p", { role: "alert", class: "wrong" });
+export function questions(path, question, show, shown, refused = () => {}) {
+  const reason = made("p", { role: "alert", class: "wrong" });
+  const older = made("p", { class: "quiet", hidden: true }, "What is shown below is as it was before.");
+  /** @param {string} message */
+  const tell = (message) => {
+    reason.textContent = message;
+    shown.classList.toggle("older", Boolean(message));
+    older.hidden = !message || !shown.hasChildNodes();
+  };
   const asking = new Resting(async (signal) => {
     try {
       const answer = await (await asked(path, question(), signal)).json();
-      wrong.textContent = "";
+      tell("");
       show(answer);
     } catch (error) {
       if (!(error instanceof RefusedError)) throw error;
-      wrong.textContent = error.message;
+      refused();
+      tell(error.message);
     }
   });
-  return { wrong, ask: (pause = PAUSE) => asking.after(pause) };
+  return { wrong: made("div", {}, reason, older), ask: (pause = PAUSE) => asking.after(pause) };
+}
+
+/**
+ * Why what stands in a box cannot be used, to be put below it.
+ * @param {HTMLInputElement} box
+ */
+export function complaintOf(box) {
+  const node = made("p", { class: "wrong", id: `${box.id}-wrong`, role: "alert" });
+  box.setAttribute("aria-describedby", node.id);
+  return {
+    node,
+    /** @param {string} message "" for nothing */
+    tell(message) {
+      if (node.textContent !== message) node.textContent = message;
+      box.setAttribute("aria-invalid", String(Boolean(message)));
+    },
+  };
 }

@@ -18,6 +18,9 @@ export function dividingBench(desk) {
   const back = /** @type {HTMLButtonElement} */ (made("button", { type: "button" }, "Back"));
   const next = /** @type {HTMLButtonElement} */ (made("button", { type: "button" }, "Next"));
   const all = made("details", {}, made("summary", {}, "All places"));
+  const counter = made("div", { class: "counter", role: "group", "aria-label": "Place" },
+    made("div", { "aria-live": "polite" }, number, move, reached), made("div", { class: "pair" }, back, next));
+  const shown = made("div", {}, counter, text, all);
   /** @type {DividingView | null} */
   let dividing = null;
   const show = () => {
@@ -37,7 +40,7 @@ export function dividingBench(desk) {
     all.replaceChildren(all.children[0], grid(["place", "from the first", "off by"],
       dividing.stations.map((one) => [String(one.number), one.reached, one.off || "exact"])));
     show();
-  });
+  }, shown);
   /** @param {number} by */
   const go = (by) => () => {
     memory.place = Math.max(memory.place + by, 0);
@@ -50,7 +53,5 @@ export function dividingBench(desk) {
     memory.place = 0;
     ask();
   });
-  const counter = made("div", { class: "counter", role: "group", "aria-label": "Place" },
-    made("div", { "aria-live": "polite" }, number, move, reached), made("div", { class: "pair" }, back, next));
-  return { title: "Divide", content: [divisions.whole, wrong, counter, text, all], ask };
+  return { title: "Divide", content: [divisions.whole, wrong, shown], ask };
 }

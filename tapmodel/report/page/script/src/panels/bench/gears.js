@@ -16,7 +16,7 @@ export function gearsBench(desk) {
   const { ask, wrong } = questions("bench/gears", () => ({ job: desk.job, units: desk.units }), ({ gears, notes }) => {
     lathe.hidden = gears !== null;
     answer.replaceChildren(...(gears ? [...chapterBlocks(gears), notesList(notes)] : []));
-  });
+  }, answer);
   const put = () => {
     /** @type {Record<string, unknown>} */
     const named = {};

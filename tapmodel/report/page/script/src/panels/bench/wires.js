@@ -16,9 +16,17 @@ export function wiresBench(desk) {
   const compound = boxed("compound, from square to the lathe's axis [°]",
     { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound });
   const answer = made("div", { "aria-live": "polite" });
+  /** @type {WiresView | null} */
+  let last = null;
   const { ask, wrong } = questions("bench/wires", () => ({
     job: desk.job, units: desk.units, measured: pointed(measured.box.value), wire: pointed(wire.box.value), compound: Number(compound.box.value),
-  }), ({ wires }) => answer.replaceChildren(...told(wires)));
+  }), ({ wires }) => {
+    last = wires;
+    answer.replaceChildren(...told(wires));
+  }, answer, () => {
+    // Of a reading that was replaced nothing is left; wire and limits are those of the thread.
+    if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
+  });
   for (const { box } of [measured, wire, compound])
     box.addEventListener("input", () => {
       remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
