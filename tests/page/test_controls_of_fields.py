@@ -43,6 +43,11 @@ def test_boxes_are_in_the_reader_s_unit() -> None:
     assert (mm["hole.drill"].value, mm["hole.drill"].unit) == ("17.25", "mm")
     assert (inch["hole.drill"].value, inch["hole.drill"].unit) == ("0.67913", "in")
     assert inch["flutes.rake"].value == mm["flutes.rake"].value == "8"
+    lists = ("shop.cutters", "shop.wires", "shop.wheels")
+    assert [(mm[name].unit, inch[name].unit) for name in lists] == [("mm", "in")] * 3
+    assert (mm["shop.drills"].unit, inch["shop.mill"].unit) == ("", "")
+    # A pitch is no length that inches would be typed of.
+    assert (mm["shop.leadscrew"].unit, inch["shop.leadscrew"].unit) == ("mm", "mm")
 
 
 def test_steps_are_divisions_of_the_shop_s_dials() -> None:

@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { moved, pointed, stepped, valueOf } from "../../../tapmodel/report/page/script/src/live/typed.js";
+import { keptLength, lengthTyped, listShown, moved, pointed, stepped, valueOf } from "../../../tapmodel/report/page/script/src/live/typed.js";
 
 test("a plain number has the unit of its box", () => {
   assert.equal(valueOf(" 6.35 ", { unit: "mm" }), 6.35);
@@ -50,4 +50,27 @@ test("arrow keys move a number by a step and keep its digits", () => {
   assert.equal(moved("-2.744", 0.02, 1), "-2.724");
   assert.equal(moved("8", 0.5, -1), "7.5");
   assert.equal(moved("1/4in", 0.02, 1), null);
+});
+
+test("a bare length means what the page is told in, and keeps that as its units change", () => {
+  assert.deepEqual(["inch", "mm", "both"].map((units) => lengthTyped(" 0,72 ", units)), ["0.72in", "0.72", "0.72"]);
+  for (const text of ["0.72 mm", "1/4in", "x", ""]) assert.equal(lengthTyped(text, "inch"), text);
+  assert.equal(keptLength("18.26", "mm", "inch"), "18.26mm");
+  assert.equal(keptLength("0,72", "inch", "both"), "0.72in");
+  assert.equal(keptLength("18.26", "mm", "both"), "18.26");
+  for (const text of ["0.72in", "18.26mm", "", "x"]) assert.equal(keptLength(text, "mm", "inch"), text);
+});
+
+test("in a list of lengths each bare number has the unit of its box, and shows which it has", () => {
+  const box = { unit: "in", kind: "text" };
+  assert.equal(valueOf("1/2in, 0.25,4mm , .5", box), "1/2in, 0.25in, 4mm, 0.5in");
+  assert.equal(valueOf("0.5", box), "0.5in");
+  assert.equal(valueOf("1/2in, 4", { ...box, unit: "mm" }), "1/2in, 4");
+  assert.equal(valueOf("4", { ...box, unit: "mm" }), 4);
+  assert.equal(listShown(["1/2in", 4, 5.5], "in"), "1/2in, 4mm, 5.5mm");
+  assert.equal(listShown("1/2in, 4", "in"), "1/2in, 4mm");
+  assert.equal(listShown(["1/2in", 4], "mm"), "1/2in, 4");
+  assert.equal(listShown("metric, number", ""), "metric, number");
+  // What is shown comes back as what it was.
+  assert.equal(valueOf(listShown(["1/2in", 4], "in"), box), "1/2in, 4mm");
 });

@@ -531,10 +531,11 @@
       /** @type {HTMLInputElement} */
       made("input", { type: "text", autocomplete: "off", ...attributes })
     );
-    return { box: box2, whole: made("label", { class: "boxed" }, made("span", {}, label), box2) };
+    const name = made("span", {}, label);
+    return { box: box2, name, whole: made("label", { class: "boxed" }, name, box2) };
   }
-  function bareNumbers() {
-    return made("p", { class: "quiet" }, "A bare number is in mm, in whatever units the page is told; inches are written 0.72in.");
+  function unitOf(units) {
+    return units === "inch" ? "in" : "mm";
   }
   function pairsList(pairs) {
     return made("dl", { class: "legend" }, ...pairs.map(({ label, text }) => made("div", {}, made("dt", {}, label), made("dd", {}, text))));
@@ -716,8 +717,26 @@
       unit
     ], "") : typed;
     if (bare !== typed && PLAIN.test(bare)) return Number(bare);
+    if (kind === "text" && unit === "in") return marked(typed, (entry) => `${Number(entry)}in`);
     if (!PLAIN.test(typed)) return typed;
     return unit === "in" ? `${Number(typed)}in` : Number(typed);
+  }
+  function marked(text, written) {
+    const entries = text.split(",").map((entry) => entry.trim());
+    return entries.map((entry) => PLAIN.test(entry) ? written(entry) : entry).join(", ");
+  }
+  function lengthTyped(text, units) {
+    const typed = pointed(text.trim());
+    return units === "inch" && PLAIN.test(typed) ? `${typed}in` : typed;
+  }
+  function keptLength(text, before, after) {
+    const typed = pointed(text.trim());
+    if (before === "inch" === (after === "inch") || !PLAIN.test(typed)) return text;
+    return `${typed}${before === "inch" ? "in" : "mm"}`;
+  }
+  function listShown(value, unit) {
+    const text = shownAs(value);
+    return unit === "in" ? marked(text, (entry) => `${entry}mm`) : text;
   }
   function pointed(text) {
     return text.includes(".") ? text : text.replace(/^([^,]*),([^,]*)$/, "$1.$2");
@@ -826,14 +845,15 @@
 
   // src/panels/bench/measured.js
   function measuredBench(desk) {
-    const typed = remembered("measured", {});
-    const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
+    const typed = remembered("measured-sizes", { units: "mm", texts: {}, others: [] });
+    const { texts, others } = typed;
+    const wire = boxed("", { id: "measured-wire", inputmode: "decimal", value: texts.wire ?? "" });
     const wireWrong = complaintOf(wire.box);
     const sizes = made("div", { class: "sizes" });
     const chapter = made("div", {});
     const rows = /* @__PURE__ */ new Map();
     const { ask, wrong } = questions("bench/measured", () => {
-      const { wire: over = "", ...found } = Object.fromEntries(Object.entries(typed).map(([key, text]) => [key, pointed(text)]));
+      const { wire: over = "", ...found } = Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, others.includes(key) ? pointed(text) : lengthTyped(text, typed.units)]));
       return { job: desk.job, units: desk.units, wire: over, sizes: found };
     }, ({ measured }) => show2(measured), chapter, () => {
       for (const { said } of rows.values()) said.replaceChildren();
@@ -854,9 +874,10 @@
       );
     };
     const added = ({ key, label, unit }) => {
-      const { box: box2, whole } = boxed(
-        unit ? `${label} [${unit}]` : label,
-        { id: `measured-${key}`, inputmode: "decimal", value: typed[key] ?? "" }
+      if (unit && !others.includes(key)) others.push(key);
+      const { box: box2, name, whole } = boxed(
+        `${label} [${unit || unitOf(typed.units)}]`,
+        { id: `measured-${key}`, inputmode: "decimal", value: texts[key] ?? "" }
       );
       const [aim, said] = [made("span", { class: "quiet aim" }), made("div", {})];
       whole.append(aim);
@@ -865,25 +886,37 @@
       const row = made("div", { class: "size" }, whole, wrong2.node, ...over, said);
       box2.addEventListener("input", () => entered(key, box2));
       sizes.append(row);
-      const made_ = { box: box2, row, aim, said, wrong: wrong2.tell };
+      const made_ = { box: box2, name, label, row, aim, said, wrong: wrong2.tell };
       rows.set(key, made_);
       return made_;
     };
     const entered = (key, box2) => {
-      if (box2.value.trim()) typed[key] = box2.value;
-      else delete typed[key];
-      remember("measured", typed);
+      if (box2.value.trim()) texts[key] = box2.value;
+      else delete texts[key];
+      remember("measured-sizes", typed);
       ask();
     };
     wire.box.addEventListener("input", () => entered("wire", wire.box));
-    return { title: "Measured sizes", content: [bareNumbers(), wrong, sizes, chapter], ask };
+    const tellIn = (units) => {
+      wire.name.textContent = `the wires, diameter [${unitOf(units)}]`;
+      if (units === typed.units) return;
+      for (const key of Object.keys(texts)) if (!others.includes(key)) texts[key] = keptLength(texts[key], typed.units, units);
+      typed.units = units;
+      wire.box.value = texts.wire ?? "";
+      for (const [key, { box: box2, name, label }] of rows) {
+        box2.value = texts[key] ?? "";
+        if (!others.includes(key)) name.textContent = `${label} [${unitOf(units)}]`;
+      }
+      remember("measured-sizes", typed);
+    };
+    return { title: "Measured sizes", tellIn, content: [wrong, sizes, chapter], ask };
   }
 
   // src/panels/bench/wires.js
   function wiresBench(desk) {
-    const typed = remembered("wires", { measured: "", wire: "", compound: "0" });
-    const measured = boxed("measured over wires", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
-    const wire = boxed("wire, empty for the one to use", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
+    const typed = { measured: "", wire: "", compound: "0", units: "mm", ...remembered("wires", {}) };
+    const measured = boxed("", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
+    const wire = boxed("", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
     const compound = boxed(
       "compound, from square to the lathe's axis [°]",
       { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound }
@@ -893,21 +926,33 @@
     const { ask, wrong } = questions("bench/wires", () => ({
       job: desk.job,
       units: desk.units,
-      measured: pointed(measured.box.value),
-      wire: pointed(wire.box.value),
-      compound: Number(compound.box.value)
+      compound: Number(compound.box.value),
+      measured: lengthTyped(measured.box.value, typed.units),
+      wire: lengthTyped(wire.box.value, typed.units)
     }), ({ wires }) => {
       last = wires;
       answer.replaceChildren(...told(wires));
     }, answer, () => {
       if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
     });
+    const keep = () => {
+      Object.assign(typed, { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+      remember("wires", typed);
+    };
     for (const { box: box2 } of [measured, wire, compound])
       box2.addEventListener("input", () => {
-        remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+        keep();
         ask();
       });
-    return { title: "Measure over wires", content: [bareNumbers(), measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+    const tellIn = (units) => {
+      measured.name.textContent = `measured over wires [${unitOf(units)}]`;
+      wire.name.textContent = `wire [${unitOf(units)}], empty for the one to use`;
+      if (units === typed.units) return;
+      for (const { box: box2 } of [measured, wire]) box2.value = keptLength(box2.value, typed.units, units);
+      typed.units = units;
+      keep();
+    };
+    return { title: "Measure over wires", tellIn, content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
   }
   function told({ judged, read, compound, aims, notes }) {
     return [
@@ -939,8 +984,10 @@
     const body = slot("bench", "At the machine");
     if (!body) return () => {
     };
-    const benches = [wiresBench, gearsBench, dividingBench, measuredBench].map((bench) => {
-      const { title, content, ask } = bench(desk);
+    const kinds = [wiresBench, gearsBench, dividingBench, measuredBench];
+    const benches = kinds.map((bench) => {
+      const { title, content, ask, tellIn = () => {
+      } } = bench(desk);
       const whole = (
         /** @type {HTMLDetailsElement} */
         made(
@@ -953,11 +1000,14 @@
       whole.addEventListener("toggle", () => {
         if (whole.open) ask(0);
       });
-      return { whole, ask };
+      return { whole, ask, tellIn };
     });
     body.append(...benches.map(({ whole }) => whole));
-    return () => {
-      for (const { whole, ask } of benches) if (whole.open) ask();
+    return ({ units }) => {
+      for (const { whole, ask, tellIn } of benches) {
+        tellIn(units);
+        if (whole.open) ask();
+      }
     };
   }
 
@@ -1811,8 +1861,8 @@
       }
     };
   }
-  function textOf2({ kind, field, value }, desk) {
-    return kind === "text" && field in desk.job ? shownAs(desk.job[field]) : value;
+  function textOf2({ kind, field, unit, value }, desk) {
+    return kind === "text" && field in desk.job ? listShown(desk.job[field], unit) : value;
   }
   function slide(slider, { value, unit }, { low, high, step }) {
     slider.min = String(low);
@@ -5004,7 +5054,7 @@ void main() {
     );
     const heightText = made("output", { id: "height-text", for: "height" });
     const region = made("span", { id: "region", "aria-live": "polite" });
-    const marked = (
+    const marked2 = (
       /** @type {HTMLInputElement} */
       made("input", { type: "checkbox", checked: true, id: "marked" })
     );
@@ -5017,14 +5067,14 @@ void main() {
       made("label", { for: "height" }, "Section at ", heightText),
       slider,
       region,
-      made("label", {}, marked, " marks of the cutting edge")
+      made("label", {}, marked2, " marks of the cutting edge")
     ));
     pane.after(made("section", { class: "pane", id: "section-numbers", "aria-label": "The section in numbers" }, legend));
     let view = null;
     let section = null;
     const redraw = picture(place, "Section of the tap, seen on the cutting end", (svg, width) => {
       svg.id = "section";
-      if (view && section) drawSection(svg, width, view, section, marked.checked);
+      if (view && section) drawSection(svg, width, view, section, marked2.checked);
     });
     const show2 = () => {
       if (!view || !section) return;
@@ -5040,7 +5090,7 @@ void main() {
       section = stations[Number(slider.value)];
       show2();
     });
-    marked.addEventListener("change", show2);
+    marked2.addEventListener("change", show2);
     return (shown2) => {
       view = shown2;
       section = shown2.section;
@@ -5071,7 +5121,7 @@ void main() {
     );
     return made("div", {}, made("dt", {}, ...kind ? [sample2] : [], label), made("dd", {}, text));
   }
-  function drawSection(svg, room, view, section, marked) {
+  function drawSection(svg, room, view, section, marked2) {
     const width = Math.min(room, WIDEST);
     const reach = Math.max(view.frame.reach, 1e-3) * 1.13;
     const each = (width - 2 * BESIDE) / (2 * reach);
@@ -5085,11 +5135,11 @@ void main() {
       "g",
       { transform: `translate(${middle[0]} ${middle[1]}) scale(${each})` },
       drawn("path", { class: "metal", d: section.path }),
-      ...marked ? roundMarks(marks) : [],
-      ...marked && whole ? edgeMarks(marks) : []
+      ...marked2 ? roundMarks(marks) : [],
+      ...marked2 && whole ? edgeMarks(marks) : []
     );
     svg.append(inMm2);
-    if (marked) {
+    if (marked2) {
       const at = ([x, y]) => [middle[0] + each * x, middle[1] + each * y];
       svg.append(...turningArrow(marks.turning, at));
       if (whole) svg.append(...names(marks, { width, height: height - 26, middle, each }));

@@ -65,7 +65,9 @@ class Reader:
             entry.field,
             entry.label,
             entry.kind,
-            unit_beside(entry.field, self.units) if entry.kind is Kind.NUMBER else "",
+            unit_beside(entry.field, self.units)
+            if entry.kind in {Kind.NUMBER, Kind.TEXT}
+            else "",
             value,
             _state(entry, choice, value),
             on_page(self._why(entry, choice)),
@@ -148,13 +150,17 @@ def unit_beside(field: str, units: Units) -> str:
     """The unit beside a box for a number of a field; a bare number that is typed there has it."""
     unit = unit_of(field)
     if unit is Unit.MM:
-        return "in" if units is Units.INCH else "mm"
+        return "in" if units is Units.INCH and field not in _PITCHES else "mm"
     return {
         Unit.DEGREES: "°",
         Unit.PITCHES: "pitches",
         Unit.OF_SPACING: "",
         Unit.IN_100: "",
     }.get(unit, unit.value)
+
+
+_PITCHES = frozenset({"shop.leadscrew"})
+"""Lengths that who reads inches has as threads per inch: a bare number is mm for everybody."""
 
 
 def _is_length(field: str) -> bool:

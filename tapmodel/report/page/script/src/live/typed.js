@@ -1,6 +1,6 @@
 /** What is typed into boxes, as a job has it; whether it can be used, the server says. */
 
-/** @import {Control} from "../types" */
+/** @import {Control, Units} from "../types" */
 
 const PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
 
@@ -18,8 +18,51 @@ export function valueOf(text, { unit, kind }) {
   if (typed === "") return null;
   const bare = unit in TYPED ? typed.replace(TYPED[/** @type {keyof typeof TYPED} */ (unit)], "") : typed;
   if (bare !== typed && PLAIN.test(bare)) return Number(bare);
+  if (kind === "text" && unit === "in") return marked(typed, (entry) => `${Number(entry)}in`);
   if (!PLAIN.test(typed)) return typed;
   return unit === "in" ? `${Number(typed)}in` : Number(typed);
+}
+
+/**
+ * A list with its bare numbers written otherwise.
+ * @param {string} text entries with commas between
+ * @param {(entry: string) => string} written
+ */
+function marked(text, written) {
+  const entries = text.split(",").map((entry) => entry.trim());
+  return entries.map((entry) => (PLAIN.test(entry) ? written(entry) : entry)).join(", ");
+}
+
+/**
+ * What is typed into a box of a length on a page in these units; a job and its papers have bare mm.
+ * @param {string} text
+ * @param {Units} units
+ */
+export function lengthTyped(text, units) {
+  const typed = pointed(text.trim());
+  return units === "inch" && PLAIN.test(typed) ? `${typed}in` : typed;
+}
+
+/**
+ * The same length in its box, where the page is told in other units from then on.
+ * @param {string} text
+ * @param {Units} before
+ * @param {Units} after
+ */
+export function keptLength(text, before, after) {
+  const typed = pointed(text.trim());
+  if ((before === "inch") === (after === "inch") || !PLAIN.test(typed)) return text;
+  return `${typed}${before === "inch" ? "in" : "mm"}`;
+}
+
+/**
+ * A list of a job as a box shows it: bare numbers are mm there, and say so in a box of inches.
+ * @param {unknown} value
+ * @param {string} unit of the box
+ */
+export function listShown(value, unit) {
+  const text = shownAs(value);
+  return unit === "in" ? marked(text, (entry) => `${entry}mm`) : text;
 }
 
 /**

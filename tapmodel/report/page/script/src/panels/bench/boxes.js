@@ -4,24 +4,28 @@ import { made } from "../../elements.js";
 import { asked, RefusedError } from "../../live/link.js";
 import { Resting } from "../../live/resting.js";
 
-/** @import {Pair, ShownChapter} from "../../types" */
+/** @import {Pair, ShownChapter, Units} from "../../types" */
 
 /** Until so long nothing more is typed [ms]. */
 const PAUSE = 150;
 
 /**
- * A box with its name.
+ * A box with its name, which may be told anew.
  * @param {string} label
  * @param {Record<string, string | number | boolean>} attributes
  */
 export function boxed(label, attributes) {
   const box = /** @type {HTMLInputElement} */ (made("input", { type: "text", autocomplete: "off", ...attributes }));
-  return { box, whole: made("label", { class: "boxed" }, made("span", {}, label), box) };
+  const name = made("span", {}, label);
+  return { box, name, whole: made("label", { class: "boxed" }, name, box) };
 }
 
-/** The boxes at the side take inches where the page is told in them; these keep what stands in them as units change. */
-export function bareNumbers() {
-  return made("p", { class: "quiet" }, "A bare number is in mm, in whatever units the page is told; inches are written 0.72in.");
+/**
+ * The unit that a bare length has in a box, as at the side.
+ * @param {Units} units of the page
+ */
+export function unitOf(units) {
+  return units === "inch" ? "in" : "mm";
 }
 
 /** @param {Pair[]} pairs */

@@ -1,25 +1,27 @@
 /** Measured sizes, and what they mean. */
 
 import { made } from "../../elements.js";
-import { pointed } from "../../live/typed.js";
+import { keptLength, lengthTyped, pointed } from "../../live/typed.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
-import { bareNumbers, boxed, chapterBlocks, complaintOf, notesList, questions } from "./boxes.js";
+import { boxed, chapterBlocks, complaintOf, notesList, questions, unitOf } from "./boxes.js";
 
-/** @import {AtDesk, MeasuredView} from "../../types" */
+/** @import {AtDesk, MeasuredView, Units} from "../../types" */
 
 /** @param {AtDesk} desk */
 export function measuredBench(desk) {
-  /** @type {Record<string, string>} */
-  const typed = remembered("measured", {});
-  const wire = boxed("the wires, diameter", { id: "measured-wire", inputmode: "decimal", value: typed.wire ?? "" });
+  /** @type {{units: Units, texts: Record<string, string>, others: string[]}} units of bare lengths; which are none */
+  const typed = remembered("measured-sizes", { units: "mm", texts: {}, others: [] });
+  const { texts, others } = typed;
+  const wire = boxed("", { id: "measured-wire", inputmode: "decimal", value: texts.wire ?? "" });
   const wireWrong = complaintOf(wire.box);
   const sizes = made("div", { class: "sizes" });
   const chapter = made("div", {});
-  /** @type {Map<string, {box: HTMLInputElement, row: HTMLElement, aim: HTMLElement, said: HTMLElement, wrong: (message: string) => void}>} */
+  /** @type {Map<string, {box: HTMLInputElement, name: HTMLElement, label: string, row: HTMLElement, aim: HTMLElement, said: HTMLElement, wrong: (message: string) => void}>} */
   const rows = new Map();
   const { ask, wrong } = questions("bench/measured", () => {
-    const { wire: over = "", ...found } = Object.fromEntries(Object.entries(typed).map(([key, text]) => [key, pointed(text)]));
+    const { wire: over = "", ...found } = Object.fromEntries(Object.entries(texts).map(([key, text]) =>
+      [key, others.includes(key) ? pointed(text) : lengthTyped(text, typed.units)]));
     return { job: desk.job, units: desk.units, wire: over, sizes: found };
   }, ({ measured }) => show(measured), chapter, () => {
     for (const { said } of rows.values()) said.replaceChildren();
@@ -41,8 +43,9 @@ export function measuredBench(desk) {
   };
   /** @param {MeasuredView["sizes"][number]} size */
   const added = ({ key, label, unit }) => {
-    const { box, whole } = boxed(unit ? `${label} [${unit}]` : label,
-      { id: `measured-${key}`, inputmode: "decimal", value: typed[key] ?? "" });
+    if (unit && !others.includes(key)) others.push(key);
+    const { box, name, whole } = boxed(`${label} [${unit || unitOf(typed.units)}]`,
+      { id: `measured-${key}`, inputmode: "decimal", value: texts[key] ?? "" });
     const [aim, said] = [made("span", { class: "quiet aim" }), made("div", {})];
     whole.append(aim);
     const wrong = complaintOf(box);
@@ -50,7 +53,7 @@ export function measuredBench(desk) {
     const row = made("div", { class: "size" }, whole, wrong.node, ...over, said);
     box.addEventListener("input", () => entered(key, box));
     sizes.append(row);
-    const made_ = { box, row, aim, said, wrong: wrong.tell };
+    const made_ = { box, name, label, row, aim, said, wrong: wrong.tell };
     rows.set(key, made_);
     return made_;
   };
@@ -59,11 +62,24 @@ export function measuredBench(desk) {
    * @param {HTMLInputElement} box
    */
   const entered = (key, box) => {
-    if (box.value.trim()) typed[key] = box.value;
-    else delete typed[key];
-    remember("measured", typed);
+    if (box.value.trim()) texts[key] = box.value;
+    else delete texts[key];
+    remember("measured-sizes", typed);
     ask();
   };
   wire.box.addEventListener("input", () => entered("wire", wire.box));
-  return { title: "Measured sizes", content: [bareNumbers(), wrong, sizes, chapter], ask };
+  /** @param {Units} units of the page from now on */
+  const tellIn = (units) => {
+    wire.name.textContent = `the wires, diameter [${unitOf(units)}]`;
+    if (units === typed.units) return;
+    for (const key of Object.keys(texts)) if (!others.includes(key)) texts[key] = keptLength(texts[key], typed.units, units);
+    typed.units = units;
+    wire.box.value = texts.wire ?? "";
+    for (const [key, { box, name, label }] of rows) {
+      box.value = texts[key] ?? "";
+      if (!others.includes(key)) name.textContent = `${label} [${unitOf(units)}]`;
+    }
+    remember("measured-sizes", typed);
+  };
+  return { title: "Measured sizes", tellIn, content: [wrong, sizes, chapter], ask };
 }

@@ -1,25 +1,27 @@
 /** Measuring over wires. */
 
 import { made } from "../../elements.js";
-import { pointed } from "../../live/typed.js";
+import { keptLength, lengthTyped } from "../../live/typed.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
-import { bareNumbers, boxed, grid, notesList, pairsList, questions } from "./boxes.js";
+import { boxed, grid, notesList, pairsList, questions, unitOf } from "./boxes.js";
 
-/** @import {AtDesk, WiresView} from "../../types" */
+/** @import {AtDesk, Units, WiresView} from "../../types" */
 
 /** @param {AtDesk} desk */
 export function wiresBench(desk) {
-  const typed = remembered("wires", { measured: "", wire: "", compound: "0" });
-  const measured = boxed("measured over wires", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
-  const wire = boxed("wire, empty for the one to use", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
+  /** @type {{measured: string, wire: string, compound: string, units: Units}} */
+  const typed = { measured: "", wire: "", compound: "0", units: "mm", ...remembered("wires", {}) };
+  const measured = boxed("", { id: "wires-measured", inputmode: "decimal", value: typed.measured });
+  const wire = boxed("", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
   const compound = boxed("compound, from square to the lathe's axis [°]",
     { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound });
   const answer = made("div", { "aria-live": "polite" });
   /** @type {WiresView | null} */
   let last = null;
   const { ask, wrong } = questions("bench/wires", () => ({
-    job: desk.job, units: desk.units, measured: pointed(measured.box.value), wire: pointed(wire.box.value), compound: Number(compound.box.value),
+    job: desk.job, units: desk.units, compound: Number(compound.box.value),
+    measured: lengthTyped(measured.box.value, typed.units), wire: lengthTyped(wire.box.value, typed.units),
   }), ({ wires }) => {
     last = wires;
     answer.replaceChildren(...told(wires));
@@ -27,12 +29,25 @@ export function wiresBench(desk) {
     // Of a reading that was replaced nothing is left; wire and limits are those of the thread.
     if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
   });
+  const keep = () => {
+    Object.assign(typed, { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+    remember("wires", typed);
+  };
   for (const { box } of [measured, wire, compound])
     box.addEventListener("input", () => {
-      remember("wires", { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
+      keep();
       ask();
     });
-  return { title: "Measure over wires", content: [bareNumbers(), measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+  /** @param {Units} units of the page from now on */
+  const tellIn = (units) => {
+    measured.name.textContent = `measured over wires [${unitOf(units)}]`;
+    wire.name.textContent = `wire [${unitOf(units)}], empty for the one to use`;
+    if (units === typed.units) return;
+    for (const { box } of [measured, wire]) box.value = keptLength(box.value, typed.units, units);
+    typed.units = units;
+    keep();
+  };
+  return { title: "Measure over wires", tellIn, content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
 }
 
 /** @param {WiresView} wires */

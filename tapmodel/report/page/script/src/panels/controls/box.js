@@ -1,7 +1,7 @@
 /** A box for a number or a text, with a slider where there is a range. */
 
 import { made } from "../../elements.js";
-import { moved, shownAs, stepped, valueOf } from "../../live/typed.js";
+import { listShown, moved, shownAs, stepped, valueOf } from "../../live/typed.js";
 import { frame, put } from "./frame.js";
 
 /** @import {Control} from "../../types" */
@@ -99,8 +99,8 @@ export function boxRow(first, desk) {
  * @param {Control} control
  * @param {Desk} desk
  */
-function textOf({ kind, field, value }, desk) {
-  return kind === "text" && field in desk.job ? shownAs(desk.job[field]) : value;
+function textOf({ kind, field, unit, value }, desk) {
+  return kind === "text" && field in desk.job ? listShown(desk.job[field], unit) : value;
 }
 
 /**
