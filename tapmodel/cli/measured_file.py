@@ -33,6 +33,16 @@ def kept_in(job: str, keep: Path | None) -> "tuple[Path | None, Measured | None]
     return file, read_measured(file) if file else None
 
 
+def text_beside(job: str) -> str:
+    """The text of the file beside a job file, which has been looked through; "" for none.
+
+    Raises:
+        InputError: a file that cannot be read, or a value in it that is none.
+    """
+    file, known = kept_in(job, None)
+    return file.read_text(encoding="utf-8-sig") if file and known else ""
+
+
 def merged(
     design: "TapDesign",
     before: "Measured | None",

@@ -45,8 +45,30 @@ def keep(
     Raises:
         InputError: when the file cannot be written, or cannot be edited by a program.
     """
-    now = stamp()
     file = _opened(path, name)
+    text = _laid_over(file, path, given, forgotten)
+    write_whole(path, text.encode())
+
+
+def kept_over(
+    text: str, name: str, given: Mapping[Size, Found], forgotten: Collection[Size] = ()
+) -> str:
+    """What `keep` makes of a file that holds `text`, or of none where that is empty.
+
+    Raises:
+        InputError: a text that cannot be edited by a program.
+    """
+    return _laid_over(_parsed(text, _TEXT) if text else _new(name), _TEXT, given, forgotten)
+
+
+_TEXT = Path("measured sizes")
+"""What messages call a text without a file."""
+
+
+def _laid_over(
+    file: TOMLDocument, path: Path, given: Mapping[Size, Found], forgotten: Collection[Size]
+) -> str:
+    now = stamp()
     leaving = {*forgotten, *given, *(other for size in given for other in rivals(size))}
     for size in (size for size in Size if size in leaving and size.value in file):
         _retire(file, path, size, now)
@@ -56,15 +78,30 @@ def keep(
         _put(file, size, found, found.on or now)
     text = tomlkit.dumps(file)
     _refuse_unless_kept(path, text, given)
-    write_whole(path, text.encode())
+    return text
 
 
 def _opened(path: Path, name: str) -> TOMLDocument:
     if path.exists():
         try:
-            return tomlkit.parse(path.read_text(encoding="utf-8-sig"))
-        except (TOMLKitError, OSError, ValueError) as failure:
-            raise InputError(str(path), str(failure), "a TOML file that can be edited") from None
+            text = path.read_text(encoding="utf-8-sig")
+        except (OSError, ValueError) as failure:
+            raise InputError(str(path), str(failure), _EDITABLE) from None
+        return _parsed(text, path)
+    return _new(name)
+
+
+_EDITABLE = "a TOML file that can be edited"
+
+
+def _parsed(text: str, path: Path) -> TOMLDocument:
+    try:
+        return tomlkit.parse(text)
+    except (TOMLKitError, ValueError) as failure:
+        raise InputError(str(path), str(failure), _EDITABLE) from None
+
+
+def _new(name: str) -> TOMLDocument:
     file = tomlkit.document()
     for line in _HEAD:
         file.add(tomlkit.comment(line.format(name)))

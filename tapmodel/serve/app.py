@@ -22,7 +22,7 @@ from tapmodel.serve.answers.model import model_answer
 from tapmodel.serve.answers.papers import papers
 from tapmodel.serve.answers.recommended import recommended
 from tapmodel.serve.aside import aside
-from tapmodel.serve.asked import Asked, answered
+from tapmodel.serve.asked import Asked, Opening, answered
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.building.routes import build_routes
 from tapmodel.serve.guard.gate import Gate
@@ -38,7 +38,7 @@ _KINDS = {"page.js": "text/javascript", "page.css": "text/css"}
 def application(
     token: str,
     hosts: Collection[str],
-    first: Asked,
+    first: Opening,
     builds: Builds,
     mates: Mates | None = None,
 ) -> ASGIApp:
@@ -55,7 +55,7 @@ def application(
     return Told(Gate(Rate(Size(_page(first, builds, mates))), token, hosts))
 
 
-def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
+def _page(first: Opening, builds: Builds, mates: Mates | None) -> Starlette:
     shaper, seeker = (mates.shaper, mates.seeker) if mates else (None, None)
 
     async def page(request: Request) -> Response:
@@ -82,9 +82,9 @@ def _page(first: Asked, builds: Builds, mates: Mates | None) -> Starlette:
     return served
 
 
-def _opened(first: Asked) -> str:
+def _opened(first: Opening) -> str:
     told = answered(first, cured=False)
-    return live_page(told.design, first.job, told.units, first.units)
+    return live_page(told.design, first.job, told.units, first.units, first.measured)
 
 
 async def _file(request: Request) -> Response:

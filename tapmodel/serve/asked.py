@@ -48,6 +48,12 @@ class Asked(Request):
     changed: tuple[str, ...] = Field(default=(), max_length=200)
 
 
+class Opening(Asked):
+    """What the page opens with; text of the file of measured sizes beside the job, if any."""
+
+    measured: str = ""
+
+
 @dataclass(frozen=True, slots=True)
 class Answered:
     """A design, the job that it was made of, and the units in which it is told.

@@ -7,7 +7,7 @@ from socket import socket
 from tapmodel.run.crew import Limits
 from tapmodel.run.delivery.fate import FATE
 from tapmodel.serve.address import Address, address_of, listening_at
-from tapmodel.serve.asked import Asked
+from tapmodel.serve.asked import Opening
 from tapmodel.serve.mate import Mates, hired
 
 _PATIENCE = 1
@@ -15,7 +15,7 @@ _PATIENCE = 1
 
 
 def serve(
-    first: Asked, at: tuple[str, int], limits: Limits, ready: Callable[[str, Address], None]
+    first: Opening, at: tuple[str, int], limits: Limits, ready: Callable[[str, Address], None]
 ) -> None:
     """Serve the page until the process is interrupted.
 
@@ -42,7 +42,7 @@ def serve(
 
 
 def _answer(
-    first: Asked, token: str, at: tuple[Address, socket], limits: Limits, mates: Mates
+    first: Opening, token: str, at: tuple[Address, socket], limits: Limits, mates: Mates
 ) -> None:
     """Answer until the process is interrupted."""
     import uvicorn  # noqa: PLC0415

@@ -16,7 +16,7 @@ from running import SCRIPT, Run
 from tapmodel.run.crew import Limits
 from tapmodel.serve.address import address_of
 from tapmodel.serve.app import application
-from tapmodel.serve.asked import Asked
+from tapmodel.serve.asked import Opening
 from tapmodel.serve.building.builds import Builds
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def served() -> Iterator[str]:
     """Address of a page that opens with M18x0.75, served by a thread of this process."""
     listening = socket.create_server(("127.0.0.1", 0))
     address = address_of(listening, "127.0.0.1")
-    first = Asked(job={"designation": "M18x0.75"})
+    first = Opening(job={"designation": "M18x0.75"})
     with Builds(Limits()) as builds:
         served = application(TOKEN, address.hosts, first, builds)
         server = uvicorn.Server(

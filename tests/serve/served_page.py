@@ -9,7 +9,7 @@ import httpx
 from starlette.types import ASGIApp
 
 from tapmodel.serve.app import application
-from tapmodel.serve.asked import Asked
+from tapmodel.serve.asked import Opening
 from tapmodel.serve.building.builds import Builds
 
 HOST, TOKEN = "127.0.0.1:8123", "the-token"
@@ -59,5 +59,8 @@ class Served:
         return [*self.builds._root.iterdir()]
 
 
-def serving(builds: Builds) -> Served:
-    return Served(application(TOKEN, {HOST}, Asked(job={"designation": "M10"}), builds), builds)
+M10 = Opening(job={"designation": "M10"})
+
+
+def serving(builds: Builds, first: Opening = M10) -> Served:
+    return Served(application(TOKEN, {HOST}, first, builds), builds)

@@ -1,12 +1,16 @@
 """What is asked at the machine, against the commands that answer the same."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from served_page import serving
 from typer.testing import CliRunner
 
 from tapmodel.cli.app import app
+from tapmodel.cli.measured_file import text_beside
 from tapmodel.report.view.controls.on_page import on_page
+from tapmodel.serve.asked import Opening
 
 if TYPE_CHECKING:
     from served_page import Served
@@ -205,6 +209,88 @@ def test_a_bad_wire_stands_at_its_own_box(served: "Served") -> None:
         assert judged == {"major", "core"}
         assert not any(one["wrong"] for one in measured["sizes"])
     assert answered(served, "measured", sizes=GOOD)["measured"]["wire_wrong"] == ""
+
+
+@pytest.fixture
+def _clock(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1700000000")
+
+
+TYPED = {"over_wires": "10.45", "core": "0.16in", "hardness": "61"}
+
+
+def by_command(job: Path, *values: str) -> str:
+    job.write_text('designation = "M10"\n', encoding="utf-8")
+    assert CliRunner().invoke(app, ["measured", str(job), *values]).exit_code == 0
+    return job.with_name("M10.measured.toml").read_text(encoding="utf-8")
+
+
+def file_of(served: "Served", file: str = "", **sizes: str) -> str:
+    kept = answered(served, "measured/file", sizes=sizes, file=file)
+    assert kept["name"] == "M10x1.5.measured.toml"
+    return kept["text"]
+
+
+@pytest.mark.usefixtures("_clock")
+def test_measured_sizes_are_saved_as_the_command_keeps_them(
+    served: "Served", tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    job = tmp_path / "M10.toml"
+    first = by_command(job, "--over-wires", "10.45", "--core", "0.16in", "--hardness", "61")
+    assert file_of(served, **TYPED) == first
+    # Laid over that file, what is the same keeps its day, and what is not goes among the earlier.
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1700086400")
+    second = by_command(job, "--core", "4", "--forget", "hardness")
+    assert file_of(served, first, over_wires="10.45", core="4") == second
+    assert second.count("\n[[earlier]]\n") == 2
+    assert "2023-11-14" in second.partition("core")[0]
+
+
+def test_a_file_of_measured_sizes_fills_the_boxes(served: "Served") -> None:
+    text = 'core = 4.1\nhardness = 61\nmajor = "0.395in"\nover_wires = {value = 10.4, wire = 0.9}\n'
+    told = served.post("bench/measured/read", {"text": text}).json()
+    assert told["sizes"] == {
+        "core": "4.1", "hardness": "61", "major": "0.395in", "over_wires": "10.4"
+    }  # fmt: skip
+    assert told["wire"] == "0.9"
+    assert set(told["others"]) == {"chamfer_angle", "hardness"}
+    inch = served.post("bench/measured/read", {"text": text, "units": "inch"}).json()
+    assert (inch["sizes"]["core"], inch["sizes"]["hardness"]) == ("4.1mm", "61")
+    assert (inch["sizes"]["major"], inch["wire"]) == ("0.395in", "0.9mm")
+
+
+def test_a_wire_comes_back_from_the_boxes_to_the_last_digit(served: "Served") -> None:
+    first = file_of(served, over_wires="10.45")
+    read = served.post("bench/measured/read", {"text": first, "units": "inch"}).json()
+    asked = {"sizes": read["sizes"], "wire": read["wire"], "file": first}
+    assert answered(served, "measured/file", **asked)["text"] == first
+
+
+def test_the_page_opens_with_what_is_kept_beside_its_job(served: "Served", tmp_path: Path) -> None:
+    job = tmp_path / "M10.toml"
+    text = by_command(job, "--core", "4.125")
+    assert text_beside(str(job)) == text
+    assert text_beside("M10") == ""
+    first = Opening(job={"designation": "M10"}, measured=text)
+    page = serving(served.builds, first).get("").text
+    assert "4.125" in page
+    assert "4.125" not in served.get("").text
+
+
+@pytest.mark.parametrize(
+    ("asked", "words"),
+    [
+        ({}, "at least one value"),
+        ({"sizes": {"core": "-3"}}, "core (web): "),
+        ({"sizes": {"core": "3"}, "file": "core = "}, "file of measured sizes"),
+    ],
+)
+def test_what_cannot_be_kept_is_refused(
+    served: "Served", asked: dict[str, object], words: str
+) -> None:
+    answer = served.post("bench/measured/file", {"job": M10} | asked)
+    assert answer.status_code == 422
+    assert words in answer.json()["error"]["message"]
 
 
 @pytest.mark.parametrize("question", ["wires", "gears", "dividing", "measured"])

@@ -16,7 +16,7 @@ from tapmodel.run.crew import Limits
 from tapmodel.serve.answering import respond
 from tapmodel.serve.answers.model import model_answer
 from tapmodel.serve.app import application
-from tapmodel.serve.asked import Asked
+from tapmodel.serve.asked import Asked, Opening
 from tapmodel.serve.building.builds import Builds
 from tapmodel.serve.mate import Mate, hired
 
@@ -92,7 +92,7 @@ def test_it_ends_with_its_context() -> None:
 def test_the_page_is_answered_while_cures_are_sought() -> None:
     with Builds(Limits()) as builds, hired() as mates:
         job = {"designation": "Tr16x4"}
-        served = Served(application(TOKEN, {HOST}, Asked(job=M10), builds, mates), builds)
+        served = Served(application(TOKEN, {HOST}, Opening(job=M10), builds, mates), builds)
         found = served.post("cures", {"job": job}).json()["findings"]
         assert any(one["cures"] for one in found)
         assert served.post("model", {"job": M10}).status_code == 200

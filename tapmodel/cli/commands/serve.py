@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from tapmodel.cli.ending import say
+from tapmodel.cli.measured_file import text_beside
 from tapmodel.cli.options import USUAL, Megabytes, Seconds, Sets, TextUnits
 from tapmodel.cli.progress import limits_of
 from tapmodel.cli.settled import designed
@@ -53,7 +54,7 @@ def serve(  # noqa: PLR0913  (a command has as many options as its user needs)
     limits = limits_of(seconds, megabytes)
     _, asked = designed(job, sets, units=units, briefly=True)
     from tapmodel.serve.address import LOOPBACK
-    from tapmodel.serve.asked import Asked
+    from tapmodel.serve.asked import Opening
     from tapmodel.serve.start import serve as run
     from tapmodel.spec.shop_file import FIELD
 
@@ -68,4 +69,8 @@ def serve(  # noqa: PLR0913  (a command has as many options as its user needs)
             # One in the terminal is over when its user leaves it, who waits for it until then.
             threading.Thread(target=webbrowser.open, args=(link,), daemon=True).start()
 
-    run(Asked(job=values, units=units), (host or LOOPBACK, port), limits, ready)
+    # Values laid over the job make another tap, of which nothing was measured.
+    measured = "" if sets else text_beside(job)
+    run(
+        Opening(job=values, units=units, measured=measured), (host or LOOPBACK, port), limits, ready
+    )

@@ -12,7 +12,11 @@ from tapmodel.report.words.sets import tap_for
 
 
 def live_page(
-    design: TapDesign, job: Mapping[str, object], units: Units, wanted: Units | None
+    design: TapDesign,
+    job: Mapping[str, object],
+    units: Units,
+    wanted: Units | None,
+    measured: str = "",
 ) -> str:
     """The page as HTML; style and script are asked for beside it.
 
@@ -21,13 +25,18 @@ def live_page(
         job: of that design, by the dotted names of its fields.
         units: of every text.
         wanted: those that were asked for; None for those of the job, which change with it.
+        measured: text of the file of its measured sizes; empty for none.
     """
     view = asdict(changing_view_of(design, units))
     values = {
         "view": view,
         "stations": None,
         "model": None,
-        "live": {"job": dict(job), "units": wanted.value if wanted else None},
+        "live": {
+            "job": dict(job),
+            "units": wanted.value if wanted else None,
+            "measured": measured,
+        },
     }
     return filled(
         "page.html",

@@ -9,25 +9,26 @@ from starlette.routing import Route
 from tapmodel.errors import InputError, WriteError
 from tapmodel.report.view.bench.dividing import dividing_view
 from tapmodel.report.view.bench.gears import gears_view
-from tapmodel.report.view.bench.measured import WIRES, measured_view
 from tapmodel.report.view.bench.wires import wires_view
 from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.serve.answering import answering
-from tapmodel.serve.asked import Answered, Asked, answered
+from tapmodel.serve.answers.measured import (
+    DroppedSizes,
+    KeptAsked,
+    MeasuredAsked,
+    Typed,
+    measured_answer,
+    measured_file,
+    measured_read,
+)
+from tapmodel.serve.asked import Asked, answered
 from tapmodel.shop.gears.asked import asked_by
 from tapmodel.shop.gears.trains import MOST, gear_trains
-from tapmodel.shop.measured.answer import MeasuredAnswer, answer_measured
-from tapmodel.shop.measured.judged import with_measured
-from tapmodel.shop.measured.read import with_wire
 from tapmodel.shop.wires.answer import Wires, answer_wires
 from tapmodel.shop.wires.asked import Overrides, thread_of_design
 from tapmodel.shop.wires.limits import COMPOUND, demand
 from tapmodel.spec.lengths import HOW, millimetres_of, rewritten
-from tapmodel.spec.measured.record import Found, found_of, measured_of
-from tapmodel.spec.measured.sizes import Size
 from tapmodel.spec.shop.dividing import MOST_DIVISIONS
-
-Typed = Annotated[str, Field(max_length=40)]
 
 MOST_STATIONS = 400
 """Divisions that are told one by one."""
@@ -53,16 +54,6 @@ class DividingAsked(Asked):
     divisions: Annotated[int, Field(ge=1, le=MOST_DIVISIONS)] | None = None
 
 
-class MeasuredAsked(Asked):
-    """What was measured, as it is typed, by the names of sizes; over which wires, if any."""
-
-    sizes: Annotated[dict[str, Typed], Field(max_length=len(Size))] = Field(
-        default_factory=dict[str, Typed]
-    )
-    wire: Typed = ""
-    compound: Annotated[float, Field(allow_inf_nan=False)] = 0.0
-
-
 def bench_routes() -> list[Route]:
     """One for each question."""
     return [
@@ -70,6 +61,8 @@ def bench_routes() -> list[Route]:
         Route("/bench/gears", answering(Asked, gears_answer), methods=["POST"]),
         Route("/bench/dividing", answering(DividingAsked, dividing_answer), methods=["POST"]),
         Route("/bench/measured", answering(MeasuredAsked, measured_answer), methods=["POST"]),
+        Route("/bench/measured/file", answering(KeptAsked, measured_file), methods=["POST"]),
+        Route("/bench/measured/read", answering(DroppedSizes, measured_read), methods=["POST"]),
     ]
 
 
@@ -124,88 +117,6 @@ def dividing_answer(asked: DividingAsked) -> dict[str, Any]:
     if count > MOST_STATIONS:
         raise InputError("divisions", count, f"a whole number from 1 to {MOST_STATIONS}")
     return {"dividing": on_page(dividing_view(told.design, count))}
-
-
-def measured_answer(asked: MeasuredAsked) -> dict[str, Any]:
-    """What measured sizes mean; the sizes of the tap alone where none was measured.
-
-    One that this tap does not have is passed over: the page keeps it for another that has it. One
-    that cannot be used is told at its own box, and the others are answered.
-
-    Raises:
-        InputError: a size of no tap, or a setting that no slide has.
-        NoWireError: a value over wires, where no wire suits.
-    """
-    told = answered(asked, cured=False)
-    demand("compound", asked.compound, COMPOUND)
-    has = {one.key for one in measured_view(told.design, None, told.units).sizes}
-    typed = {
-        size: text
-        for name, text in asked.sizes.items()
-        if (size := _size(name)) in has and text.strip()
-    }
-    found, wrong = _readings(asked, typed)
-    answer = _answer(asked, told, found, wrong)
-    return {"measured": on_page(measured_view(told.design, answer, told.units, wrong))}
-
-
-def _readings(
-    asked: MeasuredAsked, typed: Mapping[Size, str]
-) -> tuple[dict[Size, Found], dict[str, InputError]]:
-    """What was typed as numbers; and of what is none why not, by its box."""
-    found: dict[Size, Found] = {}
-    wrong: dict[str, InputError] = {}
-    for size, text in typed.items():
-        try:
-            found[size] = found_of(size, text, size.value, _wire(asked, size))
-        except InputError as error:
-            wrong[_box(error, size)] = error
-    return found, wrong
-
-
-def _answer(
-    asked: MeasuredAsked, told: Answered, found: dict[Size, Found], wrong: dict[str, InputError]
-) -> MeasuredAnswer | None:
-    """What those sizes mean that can have been measured on this tap; None for none.
-
-    Those that cannot go from `found` to `wrong`, one after the other, as each may be what makes
-    another impossible.
-    """
-    while found:
-        try:
-            known = dict(found)
-            if Size.OVER_WIRES in known:
-                known[Size.OVER_WIRES] = with_wire(told.design, known[Size.OVER_WIRES])
-            design = with_measured(told.design, told.job, measured_of(known))
-            return answer_measured(design, asked.compound, told.units)
-        except InputError as error:
-            # Of two that settle the same the second is named last.
-            named = error.field.removesuffix(_OF_WIRE).rpartition(" ")[2]
-            blamed = next((size for size in found if size == named), None)
-            if blamed is None:
-                raise
-            wrong[_box(error, blamed)] = error
-            del found[blamed]
-    return None
-
-
-_OF_WIRE = ": wire"
-
-
-def _box(error: InputError, size: Size) -> str:
-    """The box that is to blame: that of a size, or of the wires."""
-    return WIRES if error.field.endswith(_OF_WIRE) else size.value
-
-
-def _size(name: str) -> Size:
-    try:
-        return Size(name)
-    except ValueError:
-        raise InputError("sizes", name, ", ".join(Size)) from None
-
-
-def _wire(asked: MeasuredAsked, size: Size) -> str | None:
-    return asked.wire.strip() or None if size is Size.OVER_WIRES else None
 
 
 def _length(field: str, text: str) -> float | None:

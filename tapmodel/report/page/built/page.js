@@ -163,7 +163,7 @@
 
   // src/live/desk.js
   var Desk = class {
-    /** @param {PageData & {live: {job: Job, units: Units | null}}} data */
+    /** @param {PageData & {live: NonNullable<PageData["live"]>}} data */
     constructor({ live, view }) {
       this.job = live.job;
       this.units = live.units;
@@ -180,6 +180,10 @@
       this.followers = [];
       this.complaints = [];
       this.keepers = [];
+      this.measured = live.measured ?? "";
+      this.fillMeasured = async () => {
+      };
+      this.unkept = false;
     }
     get changed() {
       return textOf(this.job) !== this.saved;
@@ -411,7 +415,7 @@
       if (timer) write();
     });
     window.addEventListener("beforeunload", (event) => {
-      if (desk.changed || desk.busy) event.preventDefault();
+      if (desk.changed || desk.unkept || desk.busy) event.preventDefault();
     });
     window.addEventListener("hashchange", async () => {
       const { saved } = history.state ?? {};
@@ -706,6 +710,66 @@
     return { title: "Change gears", content: [wrong, lathe, answer], ask };
   }
 
+  // src/live/files.js
+  var LONGEST2 = 2e5;
+  var NO_JOB = "a job is a .toml file, such as “Save job file” writes";
+  var MEASURED = /\.measured\.toml$/i;
+  var FETCHED = 1e4;
+  async function openFile(desk, file) {
+    try {
+      if (file.size > LONGEST2) throw new RefusedError({ message: "too long for a job file", field: "" });
+      if (MEASURED.test(file.name)) return await desk.fillMeasured(await file.text());
+      const answer = await asked("read", { text: await file.text() });
+      const { job } = await answer.json();
+      await desk.open(job, job.units ?? null, file.name);
+    } catch (error) {
+      const refused = error instanceof RefusedError && (error.status > 0 || file.size > LONGEST2);
+      const other = refused && !/\.toml$/i.test(file.name);
+      complain(desk, other ? new RefusedError({ message: NO_JOB, field: "" }) : error, notOpened(file.name));
+    }
+  }
+  async function saveFile(desk) {
+    try {
+      const job = await desk.settled();
+      const answer = await asked("job", { job, units: desk.units });
+      handOut(await answer.json());
+      desk.markSaved(job);
+    } catch (error) {
+      complain(desk, error);
+    }
+  }
+  function handOut({ text, name }) {
+    const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
+    const link2 = document.createElement("a");
+    link2.href = address;
+    link2.download = name;
+    link2.click();
+    setTimeout(() => URL.revokeObjectURL(address), FETCHED);
+  }
+  function complain(desk, error, before = "") {
+    if (!(error instanceof RefusedError)) throw error;
+    for (const told2 of desk.complaints) told2({ message: before + error.message, fields: [], unchanged: true });
+  }
+  function takesFiles(desk) {
+    const body = document.body;
+    const holds = (event) => event.dataTransfer?.types.includes("Files") ?? false;
+    document.addEventListener("dragover", (event) => {
+      if (!holds(event)) return;
+      event.preventDefault();
+      body.classList.add("drop");
+    });
+    document.addEventListener("dragleave", (event) => {
+      if (!event.relatedTarget) body.classList.remove("drop");
+    });
+    document.addEventListener("drop", (event) => {
+      if (!holds(event)) return;
+      event.preventDefault();
+      body.classList.remove("drop");
+      const file = event.dataTransfer?.files[0];
+      if (file) openFile(desk, file);
+    });
+  }
+
   // src/live/typed.js
   var PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)$/;
   var TYPED = { "°": /\s*(°|deg|degrees?)$/i, HRC: /\s*HRC$/i, pitches: /\s*pitch(es)?$/i, "%": /\s*%$/ };
@@ -845,17 +909,27 @@
 
   // src/panels/bench/measured.js
   function measuredBench(desk) {
-    const typed = remembered("measured-sizes", { units: "mm", texts: {}, others: [] });
+    const kept3 = remembered("measured-sizes", null);
+    const typed = kept3 ?? { units: "mm", texts: {}, others: [], file: "", saved: "{}" };
     const { texts, others } = typed;
     const wire = boxed("", { id: "measured-wire", inputmode: "decimal", value: texts.wire ?? "" });
     const wireWrong = complaintOf(wire.box);
     const sizes = made("div", { class: "sizes" });
     const chapter = made("div", {});
     const rows = /* @__PURE__ */ new Map();
-    const { ask, wrong } = questions("bench/measured", () => {
+    const state = made("span", { class: "quiet", role: "status" });
+    const save = made("button", { type: "button", id: "measured-save" }, "Save measured sizes");
+    const refused = made("p", { role: "alert", class: "wrong" });
+    const keep = () => {
+      desk.unkept = JSON.stringify(texts) !== typed.saved;
+      state.textContent = desk.unkept ? "changed, not saved" : "";
+      remember("measured-sizes", typed);
+    };
+    const question = () => {
       const { wire: over = "", ...found } = Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, others.includes(key) ? pointed(text) : lengthTyped(text, typed.units)]));
       return { job: desk.job, units: desk.units, wire: over, sizes: found };
-    }, ({ measured }) => show2(measured), chapter, () => {
+    };
+    const { ask, wrong } = questions("bench/measured", question, ({ measured }) => show2(measured), chapter, () => {
       for (const { said } of rows.values()) said.replaceChildren();
       chapter.replaceChildren();
     });
@@ -893,7 +967,8 @@
     const entered = (key, box2) => {
       if (box2.value.trim()) texts[key] = box2.value;
       else delete texts[key];
-      remember("measured-sizes", typed);
+      refused.textContent = "";
+      keep();
       ask();
     };
     wire.box.addEventListener("input", () => entered("wire", wire.box));
@@ -901,15 +976,57 @@
       wire.name.textContent = `the wires, diameter [${unitOf(units)}]`;
       if (units === typed.units) return;
       for (const key of Object.keys(texts)) if (!others.includes(key)) texts[key] = keptLength(texts[key], typed.units, units);
+      if (!desk.unkept) typed.saved = JSON.stringify(texts);
       typed.units = units;
-      wire.box.value = texts.wire ?? "";
-      for (const [key, { box: box2, name, label }] of rows) {
-        box2.value = texts[key] ?? "";
-        if (!others.includes(key)) name.textContent = `${label} [${unitOf(units)}]`;
-      }
-      remember("measured-sizes", typed);
+      for (const [key, { name, label }] of rows) if (!others.includes(key)) name.textContent = `${label} [${unitOf(units)}]`;
+      fill3();
     };
-    return { title: "Measured sizes", tellIn, content: [wrong, sizes, chapter], ask };
+    const fill3 = () => {
+      wire.box.value = texts.wire ?? "";
+      for (const [key, { box: box2 }] of rows) box2.value = texts[key] ?? "";
+      keep();
+    };
+    save.addEventListener("click", async () => {
+      const now = JSON.stringify(texts);
+      try {
+        const file = await (await asked("bench/measured/file", { ...question(), file: typed.file })).json();
+        handOut(file);
+        Object.assign(typed, { file: file.text, saved: now });
+        refused.textContent = "";
+        keep();
+      } catch (error) {
+        if (!(error instanceof RefusedError)) throw error;
+        refused.textContent = error.message;
+      }
+    });
+    const fillFrom = async (text) => {
+      const units = desk.view?.units ?? typed.units;
+      const read = await (await asked("bench/measured/read", { text, units })).json();
+      for (const key of Object.keys(texts)) delete texts[key];
+      Object.assign(texts, read.sizes, read.wire ? { wire: read.wire } : {});
+      others.splice(0, others.length, ...read.others);
+      Object.assign(typed, { units, file: text, saved: JSON.stringify(texts) });
+      fill3();
+    };
+    desk.fillMeasured = async (text) => {
+      await fillFrom(text);
+      const whole = sizes.closest("details");
+      if (whole) whole.open = true;
+      whole?.scrollIntoView();
+      ask(0);
+    };
+    keep();
+    if (!kept3 && desk.measured) fillFrom(desk.measured).catch((error) => {
+      if (!(error instanceof RefusedError)) throw error;
+      refused.textContent = error.message;
+    });
+    return { title: "Measured sizes", tellIn, content: [
+      wrong,
+      sizes,
+      made("p", { class: "keep" }, save, " ", state),
+      refused,
+      chapter
+    ], ask };
   }
 
   // src/panels/bench/wires.js
@@ -5154,62 +5271,6 @@ void main() {
       drawn("path", { class: "bar", d: `M${middle - half} ${y - 4}v4h${2 * half}v-4` }),
       lettering(middle + half + 8, y, length.text)
     ];
-  }
-
-  // src/live/files.js
-  var LONGEST2 = 2e5;
-  var NO_JOB = "a job is a .toml file, such as “Save job file” writes";
-  var FETCHED = 1e4;
-  async function openFile(desk, file) {
-    try {
-      if (file.size > LONGEST2) throw new RefusedError({ message: "too long for a job file", field: "" });
-      const answer = await asked("read", { text: await file.text() });
-      const { job } = await answer.json();
-      await desk.open(job, job.units ?? null, file.name);
-    } catch (error) {
-      const refused = error instanceof RefusedError && (error.status > 0 || file.size > LONGEST2);
-      const other = refused && !/\.toml$/i.test(file.name);
-      complain(desk, other ? new RefusedError({ message: NO_JOB, field: "" }) : error, notOpened(file.name));
-    }
-  }
-  async function saveFile(desk) {
-    try {
-      const job = await desk.settled();
-      const answer = await asked("job", { job, units: desk.units });
-      const { text, name } = await answer.json();
-      const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
-      const link2 = document.createElement("a");
-      link2.href = address;
-      link2.download = name;
-      link2.click();
-      setTimeout(() => URL.revokeObjectURL(address), FETCHED);
-      desk.markSaved(job);
-    } catch (error) {
-      complain(desk, error);
-    }
-  }
-  function complain(desk, error, before = "") {
-    if (!(error instanceof RefusedError)) throw error;
-    for (const told2 of desk.complaints) told2({ message: before + error.message, fields: [], unchanged: true });
-  }
-  function takesFiles(desk) {
-    const body = document.body;
-    const holds = (event) => event.dataTransfer?.types.includes("Files") ?? false;
-    document.addEventListener("dragover", (event) => {
-      if (!holds(event)) return;
-      event.preventDefault();
-      body.classList.add("drop");
-    });
-    document.addEventListener("dragleave", (event) => {
-      if (!event.relatedTarget) body.classList.remove("drop");
-    });
-    document.addEventListener("drop", (event) => {
-      if (!holds(event)) return;
-      event.preventDefault();
-      body.classList.remove("drop");
-      const file = event.dataTransfer?.files[0];
-      if (file) openFile(desk, file);
-    });
   }
 
   // src/panels/shell/toolbar.js

@@ -116,12 +116,15 @@ _NAMES = {
 """What fields of refusals are called at the boxes."""
 
 
-def _wrong(error: InputError | None) -> str:
-    if error is None:
-        return ""
+def at_box(error: InputError) -> InputError:
+    """A refusal that names boxes by their labels instead of sizes."""
     both = " together with "
     called = both.join(_NAMES.get(field, field) for field in error.field.split(both))
-    return str(type(error)(called, error.value, error.allowed))
+    return type(error)(called, error.value, error.allowed)
+
+
+def _wrong(error: InputError | None) -> str:
+    return "" if error is None else str(at_box(error))
 
 
 def _over_wires(design: TapDesign, answer: MeasuredAnswer | None) -> OverWires | WiresAnswer | None:

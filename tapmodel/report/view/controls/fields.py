@@ -65,9 +65,7 @@ class Reader:
             entry.field,
             entry.label,
             entry.kind,
-            unit_beside(entry.field, self.units)
-            if entry.kind in {Kind.NUMBER, Kind.TEXT}
-            else "",
+            unit_beside(entry.field, self.units) if entry.kind in {Kind.NUMBER, Kind.TEXT} else "",
             value,
             _state(entry, choice, value),
             on_page(self._why(entry, choice)),

@@ -12,7 +12,7 @@ export interface PageData {
   /** Gzip in base64 of `Section[]`, front to rear, for a page that stands alone. */
   stations: string | null;
   /** Null for a page that stands alone. */
-  live: { job: Job; units: Units | null } | null;
+  live: { job: Job; units: Units | null; measured?: string } | null;
 }
 
 export type Units = "mm" | "inch" | "both";
@@ -309,7 +309,11 @@ export interface AtDesk {
   settled(): Promise<Job>;
   job: Job;
   units: Units | null;
+  view: TapView | null;
   set(values: Job): Promise<unknown>;
+  measured: string;
+  fillMeasured(text: string): Promise<void>;
+  unkept: boolean;
 }
 
 export interface Figure {

@@ -21,7 +21,7 @@ import { asked, RefusedError } from "./link.js";
  * refused is not in the job: it stays where it was typed, and the last good view stays.
  */
 export class Desk {
-  /** @param {PageData & {live: {job: Job, units: Units | null}}} data */
+  /** @param {PageData & {live: NonNullable<PageData["live"]>}} data */
   constructor({ live, view }) {
     this.job = live.job;
     this.units = live.units;
@@ -46,6 +46,12 @@ export class Desk {
     this.complaints = [];
     /** @type {(() => void)[]} told when the job, or what is saved of it, is another */
     this.keepers = [];
+    /** Text of the file of measured sizes beside the job that the page was opened with. */
+    this.measured = live.measured ?? "";
+    /** @type {(text: string) => Promise<void>} has the boxes of measured sizes show such a file */
+    this.fillMeasured = async () => {};
+    /** Whether measured sizes were typed that no file keeps. */
+    this.unkept = false;
   }
 
   get changed() {

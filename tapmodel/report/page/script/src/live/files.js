@@ -11,6 +11,9 @@ const LONGEST = 200_000;
 /** What is told of any other kind of file, whose lines nobody wants to have read out. */
 const NO_JOB = "a job is a .toml file, such as “Save job file” writes";
 
+/** Files of measured sizes, by their names. */
+const MEASURED = /\.measured\.toml$/i;
+
 /** Until then a browser has the file that it was handed [ms]. */
 const FETCHED = 10_000;
 
@@ -22,6 +25,7 @@ const FETCHED = 10_000;
 export async function openFile(desk, file) {
   try {
     if (file.size > LONGEST) throw new RefusedError({ message: "too long for a job file", field: "" });
+    if (MEASURED.test(file.name)) return await desk.fillMeasured(await file.text());
     const answer = await asked("read", { text: await file.text() });
     const { job } = await answer.json();
     await desk.open(job, job.units ?? null, file.name);
@@ -40,18 +44,25 @@ export async function saveFile(desk) {
   try {
     const job = await desk.settled();
     const answer = await asked("job", { job, units: desk.units });
-    const { text, name } = await answer.json();
-    const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
-    const link = document.createElement("a");
-    link.href = address;
-    link.download = name;
-    link.click();
-    // Some browsers fetch it a little later.
-    setTimeout(() => URL.revokeObjectURL(address), FETCHED);
+    handOut(await answer.json());
     desk.markSaved(job);
   } catch (error) {
     complain(desk, error);
   }
+}
+
+/**
+ * Have the browser keep a text as a file.
+ * @param {{text: string, name: string}} file
+ */
+export function handOut({ text, name }) {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/toml" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  // Some browsers fetch it a little later.
+  setTimeout(() => URL.revokeObjectURL(address), FETCHED);
 }
 
 /**

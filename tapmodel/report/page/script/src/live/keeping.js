@@ -35,7 +35,7 @@ export function kept(desk) {
   });
   window.addEventListener("beforeunload", (event) => {
     // What is still asked for is not in the job yet.
-    if (desk.changed || desk.busy) event.preventDefault();
+    if (desk.changed || desk.unkept || desk.busy) event.preventDefault();
   });
   window.addEventListener("hashchange", async () => {
     // A link counts as saved; back and forth lead to what was left, saved or not.
