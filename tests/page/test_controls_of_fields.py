@@ -3,11 +3,13 @@
 import pytest
 
 from tapmodel.designing.design import design_tap, settled_tap
-from tapmodel.report.units import Units
+from tapmodel.report.blocks import Length
+from tapmodel.report.units import Units, as_text
 from tapmodel.report.view.controls.fields import fields_of
 from tapmodel.report.view.controls.groups import ENTRIES
 from tapmodel.report.view.controls.record import Control, State
 from tapmodel.report.view.findings import findings_of
+from tapmodel.report.view.first import first_figures
 from tapmodel.serve.answers.recommended import recommended
 from tapmodel.serve.asked import Asked, answered
 from tapmodel.spec.job import job_fields
@@ -48,6 +50,36 @@ def test_boxes_are_in_the_reader_s_unit() -> None:
     assert (mm["shop.drills"].unit, inch["shop.mill"].unit) == ("", "")
     # A pitch is no length that inches would be typed of.
     assert (mm["shop.leadscrew"].unit, inch["shop.leadscrew"].unit) == ("mm", "mm")
+
+
+@pytest.mark.parametrize(
+    ("thread", "offset", "side"),
+    [
+        ("M14x1.25", -2.193, "left"),
+        ("M14x1.25", 1.5, "right"),
+        ("M14x1.25-LH", -2.193, "right"),
+        ("M14x1.25-LH", 1.5, "left"),
+    ],
+)
+def test_beside_the_offset_stands_on_which_side_the_cutter_is(
+    thread: str, offset: float, side: str
+) -> None:
+    sets = (f"flutes.offset={offset}", "flutes.depth_from_top=4.5")
+    design = design_tap(job_for(thread, sets))
+    for units in Units:
+        number = as_text(Length(abs(offset)), units)
+        control = controls(thread, *sets, units=units)["flutes.offset"]
+        assert control.beside == f"{number} {side} of the centre line"
+        # The same as the first numbers say.
+        cutter = next(one for one in first_figures(design, units) if one.key == "cutter")
+        words = f"cutter axis {side} of the centre line {number}, down"
+        assert cutter.beside.replace("\u00a0", " ").startswith(words)
+
+
+def test_a_cutter_over_the_axis_has_no_side() -> None:
+    over = controls("M10", "flutes.offset=0", "flutes.depth_from_top=3")
+    assert over["flutes.offset"].beside == "over the tap's axis"
+    assert over["flutes.rake"].beside == ""
 
 
 def test_steps_are_divisions_of_the_shop_s_dials() -> None:

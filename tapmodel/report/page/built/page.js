@@ -1909,7 +1909,7 @@
         id,
         autocomplete: "off",
         spellcheck: "false",
-        "aria-describedby": `${id}-wrong`,
+        "aria-describedby": `${id}-beside ${id}-wrong`,
         ...kind === "number" ? { inputmode: "decimal" } : {}
       })
     );
@@ -1920,7 +1920,8 @@
     ) : null;
     const entry = made("span", { class: "entry" }, box2, unit, list2);
     const line3 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
-    const below = [around.wrong, around.back, around.why];
+    const beside2 = made("p", { class: "beside-box", id: `${id}-beside`, hidden: true });
+    const below = [beside2, around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
     let control = first;
     let typing = false;
@@ -1968,6 +1969,8 @@
         control = next;
         node.dataset.state = next.state;
         put(unit, next.unit);
+        put(beside2, next.beside);
+        beside2.hidden = !next.beside;
         list2.replaceChildren(...optionsOf(list2, next));
         if (next.options.length) box2.setAttribute("list", list2.id);
         else box2.removeAttribute("list");

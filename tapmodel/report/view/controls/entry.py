@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.view.controls.record import Kind, Option
 from tapmodel.report.view.controls.steps import Step
+from tapmodel.words import Units
 
 Span = Callable[[TapDesign], tuple[float, float]]
 """From the one to the other value that a slider reaches for a tap, in the unit of the field."""
@@ -27,6 +28,7 @@ class Entry:
         by: field that it follows from then.
         options: to choose from.
         shown: whether a tap has it at all.
+        beside: what the number is on the machine, where its sign does not say.
     """
 
     field: str
@@ -38,6 +40,7 @@ class Entry:
     by: str = ""
     options: OptionsOf = lambda _design: ()
     shown: Callable[[TapDesign], bool] = lambda _design: True
+    beside: Callable[[TapDesign, Units], str] = lambda _design, _units: ""
 
 
 @dataclass(frozen=True, slots=True)

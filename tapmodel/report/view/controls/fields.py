@@ -72,6 +72,7 @@ class Reader:
             self._slider(entry),
             self._options(entry),
             on_page(_descriptions()[entry.field]),
+            entry.beside(self.design, self.units),
         )
 
     @property

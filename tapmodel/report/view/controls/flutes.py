@@ -1,9 +1,22 @@
 """Controls of the flutes, and the two ways to give their place."""
 
 from tapmodel.designing.record import TapDesign
+from tapmodel.report.blocks import Length
+from tapmodel.report.units import as_text
 from tapmodel.report.view.controls.entry import Entry, EntryGroup, always, named, of_diameter
 from tapmodel.report.view.controls.record import Way
 from tapmodel.report.view.controls.steps import Step
+from tapmodel.shop.flute_setting import flute_setting
+from tapmodel.words import Units
+
+
+def _standing(design: TapDesign, units: Units) -> str:
+    """On which side the cutter stands, in the words of the papers."""
+    setting = flute_setting(design)
+    if not setting.side:
+        return "over the tap's axis"
+    return f"{as_text(Length(setting.offset), units)} {setting.side} of the centre line"
+
 
 FLUTES = EntryGroup(
     "flutes",
@@ -43,6 +56,7 @@ FLUTES = EntryGroup(
             span=of_diameter(-0.35, 0.45),
             follows=lambda design: design.tap.flutes.offset,
             by="flutes.rake",
+            beside=_standing,
         ),
         Entry(
             "flutes.depth_from_top",

@@ -58,6 +58,7 @@ class Control:
         slider: None for what has no range.
         options: of words, all that there are; of numbers and texts those that are at hand.
         told: what the field means.
+        beside: what the number is on the machine, where its sign does not say; else empty.
     """
 
     field: str
@@ -70,6 +71,7 @@ class Control:
     slider: Slider | None
     options: tuple[Option, ...]
     told: str
+    beside: str
 
 
 @dataclass(frozen=True, slots=True)

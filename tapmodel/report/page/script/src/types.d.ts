@@ -93,6 +93,8 @@ export interface Control {
   options: { value: string; label: string }[];
   /** What the field means. */
   told: string;
+  /** What the number is on the machine, where its sign does not say. */
+  beside: string;
 }
 
 /** One of two ways to give the same thing. */

@@ -20,7 +20,7 @@ export function boxRow(first, desk) {
   const label = made("label", { for: id, id: `${id}-label` }, first.label);
   const list = made("datalist", { id: `${id}-list` });
   const box = /** @type {HTMLInputElement} */ (made("input", {
-    type: "text", id, autocomplete: "off", spellcheck: "false", "aria-describedby": `${id}-wrong`,
+    type: "text", id, autocomplete: "off", spellcheck: "false", "aria-describedby": `${id}-beside ${id}-wrong`,
     ...(kind === "number" ? { inputmode: "decimal" } : {}),
   }));
   const unit = made("span", { class: "unit" });
@@ -29,7 +29,8 @@ export function boxRow(first, desk) {
     : null;
   const entry = made("span", { class: "entry" }, box, unit, list);
   const line = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
-  const below = [around.wrong, around.back, around.why];
+  const beside = made("p", { class: "beside-box", id: `${id}-beside`, hidden: true });
+  const below = [beside, around.wrong, around.back, around.why];
   const node = made("div", { class: `field ${kind}` }, line, ...(slider ? [slider] : []), ...below);
   let control = first;
   // An answer to another change comes while somebody types here: what is begun stays.
@@ -81,6 +82,8 @@ export function boxRow(first, desk) {
       control = next;
       node.dataset.state = next.state;
       put(unit, next.unit);
+      put(beside, next.beside);
+      beside.hidden = !next.beside;
       list.replaceChildren(...optionsOf(list, next));
       // A list of nothing would show an arrow to press.
       if (next.options.length) box.setAttribute("list", list.id);
