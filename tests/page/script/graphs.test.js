@@ -82,19 +82,52 @@ test("a line ends where a rule is broken and where something is chosen anew", ()
 
 test("names of one side keep clear of each other", () => {
   const name = (key, y) => ({ key, label: "land", text: "3.7 mm", at: [5, y] });
-  const view = { width: 300, height: 300, middle: [150, 150], each: 20 };
+  const view = { width: 300, height: 300, middle: [150, 150], each: 20, crest: 4.4, cutter: { centre: [0, 4], radius: 2 } };
   const placed = placedNames([name("land", 0), name("drop", 0.1)], view);
-  assert.ok(placed[1].y - placed[0].y >= 31);
+  assert.ok(Math.abs(placed[1].y - placed[0].y) >= 29);
   assert.deepEqual(placed.map(({ anchor }) => anchor), ["start", "start"]);
   const [top] = placedNames([{ key: "rake", label: "rake", text: "8°", at: [0.1, -5] }], view);
-  // One that had to give way still stands outside the circle of what it names.
-  const room = { ...view, width: 400, middle: [200, 150] };
-  const [, lower] = placedNames([name("land", -5), name("drop", -4.9)], room);
-  const circle = 20 * Math.hypot(5, 4.9), foot = 150 - (lower.y + 18);
-  assert.ok(foot > 0 && lower.x >= 200 + Math.sqrt(circle ** 2 - foot ** 2));
   assert.equal(top.anchor, "middle");
   assert.ok(top.y < 50);
 });
+
+/** Of a design: names, where its cutter stands, its greatest radius. */
+const SECTIONS = {
+  "M14x1.25-LH with six flutes": { cutter: { centre: [5.9332, -0.8931], radius: 2.5 }, crest: 7.035, names: [
+    ["rake", "2.50°", [0, -7.9495]], ["land", "1.951 mm", [-1.441, -7.8179]],
+    ["offset", "-2.193 mm", [7.4328, -3.0251]], ["heel drops", "0.056 mm", [-2.5076, -7.5437]]] },
+  "M14x1.25 with six flutes": { cutter: { centre: [-5.7869, -1.5849], radius: 2.5 }, crest: 7.035, names: [
+    ["rake", "8.00°", [0, -7.9495]], ["land", "2.105 mm", [2.2673, -7.6194]],
+    ["offset", "-1.521 mm", [-7.2647, -3.3162]], ["heel drops", "0.056 mm", [3.3776, -7.1963]]] },
+  "M18x0.75": { cutter: { centre: [-7.5679, 2.744], radius: 4 }, crest: 9.025, names: [
+    ["rake", "8.00°", [0, -10.1982]], ["land", "5.633 mm", [4.4516, -9.1754]],
+    ["offset", "-2.744 mm", [-10.1982, 1.372]], ["heel drops", "0.072 mm", [7.0539, -7.3653]]] },
+  "M10": { cutter: { centre: [-2.7004, 4.7914], radius: 3.5 }, crest: 5.035, names: [
+    ["rake", "8.00°", [0, -5.6895]], ["land", "3.771 mm", [2.7981, -4.954]],
+    ["offset", "-2.799 mm", [-4.2275, 4.0569]], ["heel drops", "0.040 mm", [4.4164, -3.587]]] },
+};
+
+for (const [tap, { cutter, crest, names }] of Object.entries(SECTIONS))
+  for (const width of [322, 445, 620])
+    test(`what is lettered on a section ${width} wide of ${tap} lies over nothing`, () => {
+      const each = (width - 124) / (2 * crest * 1.13), at = ([x, y]) => [width / 2 + each * x, 34 + each * (1.13 * crest + y)];
+      const height = Math.max(at([0, 1.13 * crest])[1] + 58, at(cutter.centre)[1] + each * cutter.radius + 6);
+      const view = { width, height: height - 26, middle: at([0, 0]), each, cutter, crest };
+      const placed = placedNames(names.map(([label, text, place]) => ({ key: label, label, text, at: place })), view);
+      const boxes = placed.map(({ name, x, y, anchor }) => {
+        const wide = Math.max(6.2 * name.label.length, 7 * name.text.length);
+        const left = x - { start: 0, middle: wide / 2, end: wide }[anchor];
+        return { left, right: left + wide, top: y - 9, bottom: y + 16, label: name.label };
+      });
+      const off = ([x, y], box) => Math.hypot(Math.max(box.left - x, x - box.right, 0), Math.max(box.top - y, y - box.bottom, 0));
+      boxes.forEach((box, n) => {
+        assert.ok(box.left >= 0 && box.right <= width && box.top >= 0 && box.bottom <= height, box.label);
+        assert.ok(off(at([0, 0]), box) > each * crest, `${box.label} over the section`);
+        assert.ok(off(at(cutter.centre), box) > each * cutter.radius, `${box.label} over the cutter`);
+        for (const other of boxes.slice(n + 1))
+          assert.ok(box.right < other.left || other.right < box.left || box.bottom < other.top || other.bottom < box.top, `${box.label} over ${other.label}`);
+      });
+    });
 
 test("a fourth variant is the last that finds a letter", () => {
   assert.equal(freeLetter([{ letter: "A" }, { letter: "C" }]), "B");

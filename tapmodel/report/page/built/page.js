@@ -1464,12 +1464,12 @@
       if ((number - 1) % every === 0)
         svg.append(lettering(from + 0.35 * step, foot2 + 15, String(number), "quiet", "middle"));
     }
-    const drawnOnes = chips.limits.filter(({ beyond }) => !beyond);
+    const drawnOnes = chips.limits.filter(({ beyond: beyond2 }) => !beyond2);
     for (const { at } of drawnOnes) svg.append(drawn("path", { class: "limit", d: `M${left} ${y(at)}H${right}` }));
-    const rising = chips.limits.map(({ at, beyond }) => beyond ? top - 4 : y(at) - 5).reverse();
+    const rising = chips.limits.map(({ at, beyond: beyond2 }) => beyond2 ? top - 4 : y(at) - 5).reverse();
     const places = spread(rising, 15, 12, foot2 - 3).reverse();
-    chips.limits.forEach(({ text, beyond }, n) => {
-      const words = beyond ? `${text} ↑` : text;
+    chips.limits.forEach(({ text, beyond: beyond2 }, n) => {
+      const words = beyond2 ? `${text} ↑` : text;
       svg.append(
         drawn("rect", { class: "paper", x: right - wide(words), y: places[n] - 11, width: wide(words), height: 14 }),
         lettering(right, places[n], words, "limit-words", "end")
@@ -1920,8 +1920,8 @@
     ) : null;
     const entry = made("span", { class: "entry" }, box2, unit, list2);
     const line3 = made("div", { class: "line" }, made("span", { class: "name" }, label, around.state), entry);
-    const beside2 = made("p", { class: "beside-box", id: `${id}-beside`, hidden: true });
-    const below = [beside2, around.wrong, around.back, around.why];
+    const beside = made("p", { class: "beside-box", id: `${id}-beside`, hidden: true });
+    const below = [beside, around.wrong, around.back, around.why];
     const node = made("div", { class: `field ${kind}` }, line3, ...slider ? [slider] : [], ...below);
     let control = first;
     let typing = false;
@@ -1969,8 +1969,8 @@
         control = next;
         node.dataset.state = next.state;
         put(unit, next.unit);
-        put(beside2, next.beside);
-        beside2.hidden = !next.beside;
+        put(beside, next.beside);
+        beside.hidden = !next.beside;
         list2.replaceChildren(...optionsOf(list2, next));
         if (next.options.length) box2.setAttribute("list", list2.id);
         else box2.removeAttribute("list");
@@ -2254,12 +2254,12 @@
     const value = made("dd", {}, made("span", { class: "number" }), made("small"));
     return made("div", { class: "figure" }, made("dt", {}, label), value);
   }
-  function fill2(card2, { label, text, beside: beside2 }) {
+  function fill2(card2, { label, text, beside }) {
     tell2(card2.querySelector("dt"), label);
     const number = card2.querySelector(".number");
     const moved2 = number?.textContent && number.textContent !== text;
     tell2(number, text);
-    tell2(card2.querySelector("small"), beside2);
+    tell2(card2.querySelector("small"), beside);
     if (moved2) mark(card2);
   }
   function mark(card2) {
@@ -5083,48 +5083,67 @@ void main() {
   }
 
   // src/panels/section/names.js
-  var BLOCK = 31;
-  function beside({ x, y, side: side2, room, tip }, middle, width) {
-    const circle = Math.hypot(tip[0] - middle[0], tip[1] - middle[1]);
-    const nearest3 = Math.max(y - 11 - middle[1], middle[1] - y - 18, 0);
-    const clear = Math.sqrt(Math.max(circle ** 2 - nearest3 ** 2, 0)) + 6;
-    if (side2 > 0) return Math.min(Math.max(x, middle[0] + clear), width - room);
-    if (side2 < 0) return Math.max(Math.min(x, middle[0] - clear), room);
-    return x;
-  }
-  function placedNames(names2, { width, height, middle, each }) {
-    const found = names2.map((name) => {
-      const tip = [middle[0] + each * name.at[0], middle[1] + each * name.at[1]];
-      const out = Math.hypot(...name.at) || 1;
-      const [across, down] = [name.at[0] / out, name.at[1] / out];
-      const side2 = Math.abs(across) < 0.25 ? 0 : Math.sign(across);
-      const half = Math.max(6.9 * name.label.length, 7.6 * name.text.length) / 2;
-      const anchor = (
-        /** @type {const} */
-        ["end", "middle", "start"][side2 + 1]
-      );
-      const least = side2 > 0 ? 0 : side2 < 0 ? 2 * half : half;
-      const most = width - (side2 > 0 ? 2 * half : side2 < 0 ? 0 : half);
-      return {
-        name,
-        tip,
-        anchor,
-        side: side2,
-        room: 2 * half,
-        x: Math.min(Math.max(tip[0] + 6 * across, least), most),
-        y: tip[1] + (down < -0.5 ? -BLOCK / 2 - 2 : down > 0.5 ? 14 : -2)
-      };
+  var [OVER, UNDER] = [11, 18];
+  var [CLEAR, STEP3] = [5, 3];
+  function placedNames(names2, around) {
+    const { middle, each, cutter, crest } = around;
+    const at = ([x2, y2]) => [middle[0] + each * x2, middle[1] + each * y2];
+    const [x, y] = at(cutter.centre);
+    const circles = [{ x: middle[0], y: middle[1], r: each * crest }, { x, y, r: each * cutter.radius }];
+    const taken2 = [];
+    return names2.map((name) => {
+      const sides = sidesOf(name, names2);
+      const found = sides.map((side2) => nearest2(name, at(name.at), side2, around, circles, taken2)).find(Boolean) ?? unplaced(name, at(name.at), sides[0], around);
+      taken2.push(found.box);
+      return found.placed;
     });
-    for (const side2 of [-1, 0, 1]) {
-      const row = found.filter((one) => one.side === side2).sort((a, b) => a.y - b.y);
-      const places = spread(row.map((one) => one.y), BLOCK, 11, height - 22);
-      row.forEach((one, n) => {
-        one.y = places[n];
-        one.x = beside(one, middle, width);
-      });
-    }
-    return found;
   }
+  function sidesOf(name, names2) {
+    const across = (one) => one.at[0] / (Math.hypot(...one.at) || 1);
+    const beside = names2.some((one) => one !== name && one.at[1] * name.at[1] > 0 && Math.abs(across(one)) < Math.abs(across(name)));
+    const side2 = across(name) < 0 ? -1 : 1;
+    return Math.abs(across(name)) >= 0.25 || beside ? [side2] : [0, side2];
+  }
+  function nearest2(name, tip, side2, around, circles, taken2) {
+    const { width, height } = around;
+    const room = roomOf(name);
+    const begin3 = Math.min(Math.max(tip[0], side2 < 0 ? room : 0), side2 > 0 ? width - room : width);
+    let best = null;
+    let least = Infinity;
+    for (let y = OVER; y <= height - UNDER - 4; y += STEP3) {
+      const found = standing(name, tip, side2, y, side2 ? beyond(begin3, side2, y, circles) : begin3);
+      const { box: box2 } = found;
+      const far = Math.hypot(...apart(tip[0], tip[1], box2));
+      const free = box2.left >= 0 && box2.right <= width && circles.every(({ x, y: down, r }) => Math.hypot(...apart(x, down, box2)) >= r + CLEAR - 1e-6) && taken2.every((other) => box2.right + CLEAR <= other.left || other.right + CLEAR <= box2.left || box2.bottom <= other.top || other.bottom <= box2.top);
+      if (free && far < least) [best, least] = [found, far];
+    }
+    return best;
+  }
+  function beyond(x, side2, y, circles) {
+    const ends = circles.map((circle) => {
+      const off = Math.max(y - OVER - circle.y, circle.y - y - UNDER, 0);
+      const half = Math.sqrt(Math.max((circle.r + CLEAR) ** 2 - off ** 2, 0));
+      return half ? side2 * circle.x + half : -Infinity;
+    });
+    return side2 * Math.max(side2 * x, ...ends);
+  }
+  function standing(name, tip, side2, y, x) {
+    const wide2 = roomOf(name);
+    const left = x - wide2 * (1 - side2) / 2;
+    const anchor = (
+      /** @type {const} */
+      ["end", "middle", "start"][side2 + 1]
+    );
+    return { placed: { name, tip, x, y, anchor }, box: { left, right: left + wide2, top: y - OVER, bottom: y + UNDER } };
+  }
+  function unplaced(name, tip, side2, { width, height }) {
+    const room = roomOf(name);
+    const [before, behind] = [room * (1 - side2) / 2, room * (1 + side2) / 2];
+    const y = Math.min(Math.max(tip[1], OVER), height - UNDER - 4);
+    return standing(name, tip, side2, y, Math.min(Math.max(tip[0], before), width - behind));
+  }
+  var roomOf = ({ label, text }) => Math.max(6.4 * label.length, 7.4 * text.length);
+  var apart = (x, y, { left, right, top, bottom }) => [Math.max(left - x, x - right, 0), Math.max(top - y, y - bottom, 0)];
 
   // src/panels/section/marks.js
   var stroke = (kind, d) => drawn("path", { class: kind, d });
@@ -5164,7 +5183,7 @@ void main() {
   var BESIDE = 62;
   var ABOVE = 34;
   var BELOW = 58;
-  var UNDER = 6;
+  var UNDER2 = 6;
   var WIDEST = 620;
   function sectionPanel(stations, listener, ask) {
     const pane = element("section-pane", HTMLElement);
@@ -5216,7 +5235,7 @@ void main() {
       section = shown2.section;
       if (stations) {
         slider.max = String(stations.length - 1);
-        slider.value = String(nearest2(stations, shown2.section.z));
+        slider.value = String(nearest3(stations, shown2.section.z));
       } else {
         slider.max = String(shown2.frame.length);
         slider.step = "0.05";
@@ -5226,7 +5245,7 @@ void main() {
       show2();
     };
   }
-  function nearest2(stations, z) {
+  function nearest3(stations, z) {
     let best = 0;
     stations.forEach((one, n) => {
       if (Math.abs(one.z - z) < Math.abs(stations[best].z - z)) best = n;
@@ -5247,7 +5266,8 @@ void main() {
     const each = (width - 2 * BESIDE) / (2 * reach);
     const middle = [width / 2, ABOVE + reach * each];
     const { centre, radius } = view.marks.cutter;
-    const height = middle[1] + Math.max(reach * each + BELOW, (centre[1] + radius) * each + UNDER);
+    const crest = Math.max(...view.marks.circles.map(({ diameter }) => diameter / 2));
+    const height = middle[1] + Math.max(reach * each + BELOW, (centre[1] + radius) * each + UNDER2);
     cleared(svg, width, height);
     const { marks } = view;
     const whole = section.z >= marks.heights[0] && section.z <= marks.heights[1];
@@ -5262,7 +5282,7 @@ void main() {
     if (marked2) {
       const at = ([x, y]) => [middle[0] + each * x, middle[1] + each * y];
       svg.append(...turningArrow(marks.turning, at));
-      if (whole) svg.append(...names(marks, { width, height: height - 26, middle, each }));
+      if (whole) svg.append(...names(marks, { width, height: height - 26, middle, each, crest, cutter: marks.cutter }));
     }
     svg.append(...bar(view, each, middle[0], height));
   }
@@ -5337,8 +5357,8 @@ void main() {
     const top = foot2 - BAR;
     const risk = hatching(svg, "torque-risk", "risk-line");
     svg.append(drawn("rect", { class: "trough", x: x(axis.low), y: top, width: x(axis.high) - x(axis.low), height: BAR }));
-    for (const { key, low, high, beyond } of levels)
-      if (high > low && !beyond) {
+    for (const { key, low, high, beyond: beyond2 } of levels)
+      if (high > low && !beyond2) {
         const end = within(axis, high);
         svg.append(drawn("rect", { class: `span ${key}`, fill: risk, x: x(low), y: top, width: x(end) - x(low), height: BAR }));
       }
@@ -5354,9 +5374,9 @@ void main() {
     levels.forEach(({ key, low }, n) => {
       svg.append(drawn("path", { class: `level ${key}`, d: `M${x(within(axis, low))} ${row(n) + 4}V${foot2}` }));
     });
-    levels.forEach(({ key, label, text, low, beyond }, n) => {
+    levels.forEach(({ key, label, text, low, beyond: beyond2 }, n) => {
       const at = x(within(axis, low));
-      const words = `${label} ${text}${beyond ? " →" : ""}`;
+      const words = `${label} ${text}${beyond2 ? " →" : ""}`;
       const [from] = spread([at - wide(words) + 4], 0, 0, width - wide(words));
       svg.append(lettering(Math.max(from, 0), row(n), words, `halo ${key}`));
     });
@@ -5538,14 +5558,14 @@ void main() {
     const entries = /* @__PURE__ */ new WeakMap();
     const place = made("div", { class: "graph-place overlay" });
     const table = made("div", { class: "variant-figures" });
-    const beside2 = made("div", { class: "beside" }, place, table);
-    body.append(made("p", {}, pin, " ", full), list2, beside2);
+    const beside = made("div", { class: "beside" }, place, table);
+    body.append(made("p", {}, pin, " ", full), list2, beside);
     const redraw = picture(place, "Sections of the pinned variants over the tap as it is", (svg, width) => {
       if (view) drawOverlay(svg, width, view, path, variants);
     });
     const show2 = () => {
       if (!view) return;
-      beside2.hidden = !variants.length;
+      beside.hidden = !variants.length;
       pin.disabled = !freeLetter(variants);
       full.textContent = pin.disabled ? `All of ${LETTERS.join(", ")} are pinned: remove one to pin another.` : "keeps this tap to compare others with, up to four.";
       for (const one of variants) if (!entries.has(one)) entries.set(one, entry(one));
@@ -5602,7 +5622,7 @@ void main() {
     pin.addEventListener("click", () => answered2(async () => {
       const job = await desk.settled();
       if (!view) return;
-      const pinned = await standing(desk, view);
+      const pinned = await standing2(desk, view);
       const letter = freeLetter(variants);
       if (!letter) return;
       path = pinned.section.path;
@@ -5611,7 +5631,7 @@ void main() {
     const following = new Resting((signal) => answered2(async () => {
       if (!view) return;
       const { units } = view;
-      if (variants.length) path = (await standing(desk, view, signal)).section.path;
+      if (variants.length) path = (await standing2(desk, view, signal)).section.path;
       redraw();
       await Promise.all(variants.map(async (one) => Object.assign(one, await retold(one, units, signal))));
       change(variants);
@@ -5633,7 +5653,7 @@ void main() {
     }
   }
   var stands = ({ section, marks }) => Math.abs(section.z - marks.standing) < 1e-3;
-  async function standing(desk, view, signal) {
+  async function standing2(desk, view, signal) {
     if (stands(view)) return view;
     return (await (await asked("tap", { job: desk.job, units: desk.units }, signal)).json()).view;
   }

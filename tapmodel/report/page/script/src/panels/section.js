@@ -109,6 +109,7 @@ function drawSection(svg, room, view, section, marked) {
   /** @type {[number, number]} */
   const middle = [width / 2, ABOVE + reach * each];
   const { centre, radius } = view.marks.cutter;
+  const crest = Math.max(...view.marks.circles.map(({ diameter }) => diameter / 2));
   const height = middle[1] + Math.max(reach * each + BELOW, (centre[1] + radius) * each + UNDER);
   cleared(svg, width, height);
   const { marks } = view;
@@ -122,7 +123,7 @@ function drawSection(svg, room, view, section, marked) {
     /** @param {Place} place @returns {[number, number]} */
     const at = ([x, y]) => [middle[0] + each * x, middle[1] + each * y];
     svg.append(...turningArrow(marks.turning, at));
-    if (whole) svg.append(...names(marks, { width, height: height - 26, middle, each }));
+    if (whole) svg.append(...names(marks, { width, height: height - 26, middle, each, crest, cutter: marks.cutter }));
   }
   svg.append(...bar(view, each, middle[0], height));
 }
