@@ -448,6 +448,14 @@ def test_nothing_is_cut_off_once_all_is_there(
     live.close()
 
 
+# Whether an element is what is met in its middle.
+SEEN = """(name) => {
+  const one = document.querySelector(name);
+  const { left, top, width, height } = one.getBoundingClientRect();
+  return one.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+}"""
+
+
 def test_a_job_file_is_dropped_on_the_page(live: Live) -> None:
     dropped = live.page.evaluate_handle(DROPPED, 'designation = "M10"\n[flutes]\ncount = 2\n')
     live.page.dispatch_event("main", "dragover", {"dataTransfer": dropped})
@@ -484,10 +492,22 @@ def test_a_file_that_is_refused_leaves_the_page_as_it_was(live: Live, text: str,
 
 
 def test_what_is_no_job_file_is_refused_without_its_lines(live: Live) -> None:
+    live.page.clock.install()
     step = live.page.evaluate_handle(DROPPED.replace("job.toml", "tap.step"), "ISO-10303-21;\n")
     live.page.dispatch_event("main", "drop", {"dataTransfer": step})
     told = "tap.step was not opened: a job is a .toml file, such as “Save job file” writes"
-    expect(live.page.locator("#notice [role=alert]")).to_have_text(told)
+    text = live.page.locator("#notice [role=alert]")
+    expect(text).to_have_text(told)
+    close = live.page.get_by_role("button", name="Close the message")
+    live.page.clock.fast_forward(9_900)
+    assert live.page.evaluate(SEEN, "#notice")
+    expect(close).to_be_visible()
+    live.page.clock.fast_forward(200)
+    # It covers nothing any more, and is still there to be read out.
+    assert not live.page.evaluate(SEEN, "#notice")
+    expect(close).to_be_hidden()
+    expect(text).to_have_text(told)
+    expect(live.page.get_by_role("alert").filter(has_text="tap.step")).to_have_count(1)
 
 
 def test_a_decimal_comma_is_taken_as_a_point(live: Live) -> None:

@@ -93,6 +93,24 @@ test("a file that cannot be opened is named, blames no box, and leaves all as it
   assert.deepEqual(desk.refused, {});
 });
 
+test("a file over a job that was not saved says the way back to it", async () => {
+  const told = [];
+  desk.complaints.push((complaint) => complaint && told.push(complaint));
+  desk.open({ designation: "M6" }, "mm", "first.toml");
+  await answers();
+  assert.deepEqual(told, []);
+  desk.set({ a: 1 });
+  await answers();
+  desk.open({ designation: "M8" }, "mm", "lens.toml");
+  await answers();
+  const message = "lens.toml is open. What was there was not saved: undo brings it back.";
+  assert.deepEqual(told, [{ message, fields: [], unchanged: true, done: true }]);
+  desk.go(-1);
+  await answers();
+  assert.deepEqual(desk.job, { designation: "M6", a: 1 });
+  assert.equal(desk.changed, true);
+});
+
 test("what is refused with others is found by itself, and stays where it was typed", async () => {
   desk.set({ a: 1 });
   desk.set({ c: 3 });

@@ -346,7 +346,8 @@
      */
     #stand(job, view, changes2) {
       const moves = changes2.filter(({ values }) => !values || Object.keys(values).length);
-      const { step, opened, key, began, ended } = moves.at(-1) ?? changes2[0];
+      const { step, opened, file, key, began, ended } = moves.at(-1) ?? changes2[0];
+      const lost = opened && file && this.changed;
       const done = new Set(step ? differing(this.job, job) : changes2.flatMap(({ values }) => Object.keys(values ?? this.refused)));
       this.job = job;
       this.view = view;
@@ -355,6 +356,8 @@
       if (opened) this.saved = textOf(job);
       this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
       for (const complain2 of this.complaints) complain2(null);
+      const message = `${file} is open. What was there was not saved: undo brings it back.`;
+      if (lost) for (const complain2 of this.complaints) complain2({ message, fields: [], unchanged: true, done: true });
       this.#show();
       for (const keep of this.keepers) keep();
     }
@@ -908,6 +911,7 @@
   }
 
   // src/panels/bench/measured.js
+  var REFUSED = 422;
   function measuredBench(desk) {
     const kept3 = remembered("measured-sizes", null);
     const typed = kept3 ?? { units: "mm", texts: {}, others: [], file: "", saved: "{}" };
@@ -1009,6 +1013,7 @@
       fill3();
     };
     desk.fillMeasured = async (text) => {
+      if (desk.unkept) throw new RefusedError({ message: "the measured sizes on the page are not saved: save or empty them first", field: "" }, REFUSED);
       await fillFrom(text);
       const whole = sizes.closest("details");
       if (whole) whole.open = true;
@@ -4915,6 +4920,7 @@ void main() {
   }
 
   // src/panels/shell/notice.js
+  var LASTS = 1e4;
   function noticePanel(desk) {
     const place = document.getElementById("notice");
     const main = document.querySelector("main");
@@ -4923,7 +4929,19 @@ void main() {
     const more = made("p", { class: "still" }, "What is shown is the last tap that could be worked out.");
     const close = made("button", { type: "button", "aria-label": "Close the message" }, "×");
     place.replaceChildren(made("div", {}, text, more), close);
+    let passing = false, timer = 0;
+    const stay = () => clearTimeout(timer);
+    const pass = () => {
+      stay();
+      if (passing) timer = window.setTimeout(() => {
+        place.classList.add("passed");
+        close.hidden = true;
+      }, LASTS);
+    };
+    for (const begin3 of ["pointerenter", "focusin"]) place.addEventListener(begin3, stay);
+    for (const end of ["pointerleave", "focusout"]) place.addEventListener(end, pass);
     const hide = () => {
+      stay();
       place.hidden = true;
       main?.classList.remove("stale");
     };
@@ -4932,7 +4950,11 @@ void main() {
       if (!complaint) return hide();
       if (complaint.unanswered) return;
       text.textContent = complaint.message;
-      place.hidden = false;
+      place.hidden = close.hidden = false;
+      place.classList.remove("passed");
+      place.classList.toggle("done", complaint.done ?? false);
+      passing = complaint.unchanged ?? false;
+      pass();
       if (!complaint.unchanged) main?.classList.add("stale");
       more.hidden = !main?.classList.contains("stale");
     });

@@ -14,6 +14,7 @@ import { asked, RefusedError } from "./link.js";
  * @property {string[]} fields to blame, as far as known; all that were changed otherwise
  * @property {boolean} [unanswered] whether the program was not there to answer
  * @property {boolean} [unchanged] whether all that stands on the page holds as before
+ * @property {boolean} [done] whether it was made all the same, and there is something to know of it
  */
 
 /**
@@ -237,7 +238,8 @@ export class Desk {
   #stand(job, view, changes) {
     // Another height or unit looked at meanwhile is no move of the job.
     const moves = changes.filter(({ values }) => !values || Object.keys(values).length);
-    const { step, opened, key, began, ended } = moves.at(-1) ?? changes[0];
+    const { step, opened, file, key, began, ended } = moves.at(-1) ?? changes[0];
+    const lost = opened && file && this.changed;
     // A step back or forth takes along what stands typed in the boxes that it fills anew, no other.
     const done = new Set(step ? differing(this.job, job) : changes.flatMap(({ values }) => Object.keys(values ?? this.refused)));
     this.job = job;
@@ -247,6 +249,8 @@ export class Desk {
     if (opened) this.saved = textOf(job);
     this.refused = Object.fromEntries(Object.entries(this.refused).filter(([field]) => !done.has(field)));
     for (const complain of this.complaints) complain(null);
+    const message = `${file} is open. What was there was not saved: undo brings it back.`;
+    if (lost) for (const complain of this.complaints) complain({ message, fields: [], unchanged: true, done: true });
     this.#show();
     for (const keep of this.keepers) keep();
   }

@@ -10,6 +10,9 @@ import { boxed, chapterBlocks, complaintOf, notesList, questions, unitOf } from 
 
 /** @import {AtDesk, MeasuredView, Units} from "../../types" */
 
+/** As the server says that it cannot do something. */
+const REFUSED = 422;
+
 /**
  * @typedef {object} Typed
  * @property {Units} units of bare lengths
@@ -128,6 +131,8 @@ export function measuredBench(desk) {
     fill();
   };
   desk.fillMeasured = async (text) => {
+    // No undo would bring them back.
+    if (desk.unkept) throw new RefusedError({ message: "the measured sizes on the page are not saved: save or empty them first", field: "" }, REFUSED);
     await fillFrom(text);
     const whole = sizes.closest("details");
     if (whole) whole.open = true;
