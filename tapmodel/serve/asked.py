@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TypeVar
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic_core import ErrorDetails
 
 from tapmodel.designing.design import design_at_once, design_tap, settled_tap
 from tapmodel.designing.record import TapDesign
@@ -85,7 +86,25 @@ def request_of(kind: type[Kind], body: object) -> Kind:
     except ValidationError as error:
         wrong = error.errors()[0]
         where = ".".join(str(part) for part in wrong["loc"]) or "request"
-        raise InputError(where, wrong["input"], wrong["msg"]) from None
+        raise InputError(where, wrong["input"], _allowed(wrong)) from None
+
+
+def _allowed(wrong: ErrorDetails) -> str:
+    """What may stand there, in words of ours; those of the checking library are a programmer's."""
+    said = _ALLOWED.get(wrong["type"])
+    return wrong["msg"] if said is None else said.format(**wrong.get("ctx", {}))
+
+
+_ALLOWED = {
+    **dict.fromkeys(("int_from_float", "int_parsing", "int_type"), "a whole number"),
+    **dict.fromkeys(("float_parsing", "float_type", "finite_number"), "a number"),
+    "greater_than_equal": "at least {ge:g}",
+    "less_than_equal": "at most {le:g}",
+    "string_type": "a text",
+    "string_too_long": "at most {max_length} letters",
+    "extra_forbidden": "nothing, as there is no such entry",
+}
+"""By the kind of error."""
 
 
 def answered(asked: Asked, *, in_full: bool = False, cured: bool = True) -> Answered:

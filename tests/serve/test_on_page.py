@@ -48,6 +48,23 @@ def texts(answer: object) -> "Iterator[str]":
             yield answer
 
 
+@pytest.mark.parametrize(
+    ("field", "value", "words"),
+    [
+        ("cutters", "x", "allowed: diameters of the ball-nose cutters on hand [mm]: 1 to 200 values "),
+        ("wires", "-1", "with commas between, as 4, 5, 1/2in; each a number, more than 0, at most"),
+        ("wheels", "4,x", ": 1 to 50 values with commas between, as 4, 5, 1/2in; each a number"),
+    ],
+)
+def test_a_list_that_is_refused_is_told_as_its_box_takes_it(
+    served: "Served", field: str, value: str, words: str
+) -> None:
+    job = {"designation": "M10", f"shop.{field}": value}
+    message = served.post("tap", {"job": job}).json()["error"]["message"]
+    assert words in message
+    assert "brackets" not in message
+
+
 @pytest.mark.parametrize("job", JOBS)
 @pytest.mark.parametrize("path", ["tap", "cures", "recommended"])
 def test_no_text_of_the_page_names_a_field_that_has_a_control(

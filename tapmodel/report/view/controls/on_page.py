@@ -15,6 +15,12 @@ Told = TypeVar("Told")
 
 _DEGREES = re.compile(r"(?<=\d) deg\b|(?<=\[)deg(?=\])")
 
+_LIST = re.compile(
+    r"a list in brackets, entries at least (?P<least>\d+), entries at most (?P<most>\d+), "
+    r"each (?P<each>a number|text)(?: in quotes)?"
+)
+"""What may stand in a job file where a box of the page takes the entries alone."""
+
 _REMEMBERED = 512
 """Texts; most reasons beside controls are the same from one answer to the next."""
 
@@ -55,7 +61,14 @@ def _text(text: str) -> str:
         return text
     for typed, instead in _COMMANDS.items():
         text = text.replace(typed, instead)
+    text = _LIST.sub(_listed, text)
     return _DEGREES.sub("°", _names().sub(_called, text))
+
+
+def _listed(found: re.Match[str]) -> str:
+    example = ", as 4, 5, 1/2in" if found["each"] == "a number" else ""
+    values = f"{found['least']} to {found['most']} values with commas between{example}"
+    return f"{values}; each {found['each']}"
 
 
 def _called(found: re.Match[str]) -> str:
