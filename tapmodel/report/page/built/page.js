@@ -5198,7 +5198,8 @@ void main() {
     const number = lettering(x, y + 14, name.text, "name number", anchor);
     number.setAttribute("data-mark", name.key);
     const off = Math.abs(y + 4 - tip[1]);
-    return off > 34 ? [stroke("leader", line2([tip, [x, y + 4]])), text, number] : [text, number];
+    const end = tip[1] > y ? y + 18 : y - 11;
+    return off > 34 ? [stroke("leader", line2([tip, [x, end]])), text, number] : [text, number];
   }
 
   // src/panels/section.js

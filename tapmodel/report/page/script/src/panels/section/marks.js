@@ -67,5 +67,7 @@ function named({ name, x, y, anchor, tip }) {
   const number = lettering(x, y + 14, name.text, "name number", anchor);
   number.setAttribute("data-mark", name.key);
   const off = Math.abs(y + 4 - tip[1]);
-  return off > 34 ? [stroke("leader", line([tip, [x, y + 4]])), text, number] : [text, number];
+  // It ends where the lettering begins, above or below.
+  const end = tip[1] > y ? y + 18 : y - 11;
+  return off > 34 ? [stroke("leader", line([tip, [x, end]])), text, number] : [text, number];
 }
