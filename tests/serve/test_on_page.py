@@ -51,7 +51,11 @@ def texts(answer: object) -> "Iterator[str]":
 @pytest.mark.parametrize(
     ("field", "value", "words"),
     [
-        ("cutters", "x", "allowed: diameters of the ball-nose cutters on hand [mm]: 1 to 200 values "),
+        (
+            "cutters",
+            "x",
+            "allowed: diameters of the ball-nose cutters on hand [mm]: 1 to 200 values ",
+        ),
         ("wires", "-1", "with commas between, as 4, 5, 1/2in; each a number, more than 0, at most"),
         ("wheels", "4,x", ": 1 to 50 values with commas between, as 4, 5, 1/2in; each a number"),
     ],
