@@ -99,7 +99,7 @@ def test_the_page_keeps_the_names_by_which_it_sends_fields(served: "Served") -> 
             {"flutes.rake": 4, "flutes.offset": 1},
             "“flutes: rake at the crest” together with “flutes: offset of the cutter”: ",
         ),
-        ({"blank.shoulder_angle": 99}, "blank.shoulder_angle: 99 cannot be used; allowed: "),
+        ({"blank.shoulder_angle": 99}, "blank.shoulder_angle (in the job file): 99 cannot "),
         ({"relief.chamfer.kind": "x"}, "“relief of the chamfer: kind”: 'x' cannot be used"),
     ],
 )
@@ -122,6 +122,15 @@ def test_sentences_of_the_command_line_keep_the_names_of_the_job_file() -> None:
     told = what(refused.value.finding)
     assert "or flutes.rake at least " in told
     assert "or “flutes: rake at the crest” at least " in on_page(told)
+
+
+def test_a_field_without_a_control_is_told_with_where_it_is_set() -> None:
+    told = on_page(
+        "set thread.root_flat or thread.root_radius to the nose you have; see shop.mills"
+    )
+    nose = "“thread: nose flat of the tool” or thread.root_radius (in the job file)"
+    assert told == f"set {nose} to the nose you have; see shop.mills"
+    assert on_page("thread.root_radius") == "thread.root_radius"
 
 
 def test_what_is_not_built_says_what_the_page_can_do(served: "Served") -> None:

@@ -10,6 +10,7 @@ from functools import cache, lru_cache
 from typing import TypeVar, cast
 
 from tapmodel.report.view.controls.groups import ENTRIES, named_in_full
+from tapmodel.spec.job import job_fields
 
 Told = TypeVar("Told")
 
@@ -35,7 +36,7 @@ def on_page(told: Told) -> Told:
     """A text, or records, tuples and tables that hold texts, as the page tells them.
 
     A text that is the name of a field and nothing else is a key, and stays; so does a cell of HTML
-    that begins with one. Fields that have no control keep their names.
+    that begins with one. Fields that have no control keep their names, with where they are set.
     """
     match told:
         case str():
@@ -57,7 +58,7 @@ def on_page(told: Told) -> Told:
 
 @lru_cache(_REMEMBERED)
 def _text(text: str) -> str:
-    if text in ENTRIES:
+    if text in ENTRIES or text in job_fields():
         return text
     for typed, instead in _COMMANDS.items():
         text = text.replace(typed, instead)
@@ -72,12 +73,13 @@ def _listed(found: re.Match[str]) -> str:
 
 
 def _called(found: re.Match[str]) -> str:
-    return f"“{named_in_full(found[0])}”"
+    field = found[0]
+    return f"“{named_in_full(field)}”" if field in ENTRIES else f"{field} (in the job file)"
 
 
 @cache
 def _names() -> re.Pattern[str]:
-    """The fields that have a control; one without a dot only where a refusal begins with it."""
-    dotted = "|".join(re.escape(field) for field in ENTRIES if "." in field)
+    """The fields of a job; one without a dot only as a control at the beginning of a refusal."""
+    dotted = "|".join(re.escape(field) for field in {*ENTRIES, *job_fields()} if "." in field)
     plain = "|".join(field for field in ENTRIES if "." not in field)
     return re.compile(rf"(?<![\w.>])(?:{dotted})(?!\w|\.\w)|^(?:{plain})(?=: | is needed)")
