@@ -321,7 +321,7 @@ def test_limits_settings_and_cautions_stand_on_it(
     path = printed(Look())
     text, limits, offset = text_of(path), reference.limits, reference.tap.flutes.offset
     assert f"{limits.pitch_min:.4f} mm to {limits.pitch_max:.4f} mm" in text
-    assert f"{limits.major_min:.3f} mm to 18.103 mm" in text
+    assert f"{limits.major_min:.3f} mm to 18.119 mm" in text
     assert f"{reference.figures.depth_from_top:.3f} mm" in text
     assert f"cutter axis left of the centre line {abs(offset):.3f} mm" in text
     assert "Eye protection" in text
