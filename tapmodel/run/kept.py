@@ -46,7 +46,7 @@ def keep(
         InputError: when the file cannot be written, or cannot be edited by a program.
     """
     file = _opened(path, name)
-    text = _laid_over(file, path, given, forgotten)
+    text = _laid_over(file, str(path), given, forgotten)
     write_whole(path, text.encode())
 
 
@@ -61,23 +61,23 @@ def kept_over(
     return _laid_over(_parsed(text, _TEXT) if text else _new(name), _TEXT, given, forgotten)
 
 
-_TEXT = Path("measured sizes")
+_TEXT = "measured sizes"
 """What messages call a text without a file."""
 
 
 def _laid_over(
-    file: TOMLDocument, path: Path, given: Mapping[Size, Found], forgotten: Collection[Size]
+    file: TOMLDocument, where: str, given: Mapping[Size, Found], forgotten: Collection[Size]
 ) -> str:
     now = stamp()
     leaving = {*forgotten, *given, *(other for size in given for other in rivals(size))}
     for size in (size for size in Size if size in leaving and size.value in file):
-        _retire(file, path, size, now)
+        _retire(file, where, size, now)
         if size not in given:
             file.remove(size.value)
     for size, found in given.items():
         _put(file, size, found, found.on or now)
     text = tomlkit.dumps(file)
-    _refuse_unless_kept(path, text, given)
+    _refuse_unless_kept(where, text, given)
     return text
 
 
@@ -87,18 +87,18 @@ def _opened(path: Path, name: str) -> TOMLDocument:
             text = path.read_text(encoding="utf-8-sig")
         except (OSError, ValueError) as failure:
             raise InputError(str(path), str(failure), _EDITABLE) from None
-        return _parsed(text, path)
+        return _parsed(text, str(path))
     return _new(name)
 
 
 _EDITABLE = "a TOML file that can be edited"
 
 
-def _parsed(text: str, path: Path) -> TOMLDocument:
+def _parsed(text: str, where: str) -> TOMLDocument:
     try:
         return tomlkit.parse(text)
     except (TOMLKitError, ValueError) as failure:
-        raise InputError(str(path), str(failure), _EDITABLE) from None
+        raise InputError(where, str(failure), _EDITABLE) from None
 
 
 def _new(name: str) -> TOMLDocument:
@@ -131,7 +131,7 @@ def _pairs(found: Found, now: datetime) -> Iterator[tuple[str, object]]:
     yield ON, now
 
 
-def _retire(file: TOMLDocument, path: Path, size: Size, now: datetime) -> None:
+def _retire(file: TOMLDocument, where: str, size: Size, now: datetime) -> None:
     """Write the reading that stands there down among the earlier ones."""
     held = file[size.value]
     plain = cast("object", held.unwrap() if hasattr(held, "unwrap") else held)
@@ -146,7 +146,7 @@ def _retire(file: TOMLDocument, path: Path, size: Size, now: datetime) -> None:
     listed = file[EARLIER]
     if not isinstance(listed, AoT):
         allowed = "a list of tables, each under [[earlier]]"
-        raise InputError(f"{path}: {EARLIER}", type(listed).__name__, allowed)
+        raise InputError(f"{where}: {EARLIER}", type(listed).__name__, allowed)
     listed.insert(len(listed), entry)
 
 
@@ -158,11 +158,11 @@ def _of_reading(held: object) -> Iterator[tuple[str, object]]:
         yield VALUE, held
 
 
-def _refuse_unless_kept(path: Path, text: str, given: Mapping[Size, Found]) -> None:
+def _refuse_unless_kept(where: str, text: str, given: Mapping[Size, Found]) -> None:
     """Read what is to be written: the editor of such files is a library, and this may not fail."""
-    back = measured_in(tomllib.loads(text), str(path))
+    back = measured_in(tomllib.loads(text), where)
     for size, found in given.items():
         read = back.get(size)
         if read is None or (read.number, read.wire) != (found.number, found.wire):
             allowed = f"{size} on a line of its own above all [tables] of the file"
-            raise InputError(str(path), size.value, allowed)
+            raise InputError(where, size.value, allowed)

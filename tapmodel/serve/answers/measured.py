@@ -5,7 +5,7 @@ from typing import Annotated, Any
 from pydantic import Field
 
 from tapmodel.errors import InputError
-from tapmodel.report.view.bench.measured import WIRES, at_box, measured_view
+from tapmodel.report.view.bench.measured import WIRES, at_box, measured_view, sizes_of
 from tapmodel.report.view.controls.on_page import on_page
 from tapmodel.run.kept import kept_over
 from tapmodel.serve.asked import Answered, Asked, Request, answered
@@ -87,7 +87,7 @@ def measured_file(asked: KeptAsked) -> dict[str, object]:
     before = measured_in(table_of_text(asked.file, FILE), FILE)
     given = {size: one for size, one in found.items() if not _same(one, before.get(size))}
     # What this tap has no box for was not taken back.
-    shown = _sizes(told)
+    shown = sizes_of(told.design)
     settled = {other for size in given for other in rivals(size)}
     gone = [size for size in before if size in shown and size not in {*found, *settled}]
     text = kept_over(asked.file, told.design.name, given, gone)
@@ -122,16 +122,11 @@ def _same(one: Found, other: Found | None) -> bool:
     return other is not None and (one.number, one.wire) == (other.number, other.wire)
 
 
-def _sizes(told: Answered) -> frozenset[str]:
-    """Those that the tap has."""
-    return frozenset(one.key for one in measured_view(told.design, None, told.units).sizes)
-
-
 def _readings(
     asked: MeasuredAsked, told: Answered
 ) -> tuple[dict[Size, Found], dict[str, InputError]]:
     """What was typed as numbers; and of what is none why not, by its box."""
-    has = _sizes(told)
+    has = sizes_of(told.design)
     typed = {
         size: text
         for name, text in asked.sizes.items()

@@ -84,9 +84,8 @@ def measured_view(
     found = {one.size: one for one in answer.judgements} if answer else {}
     if answer and answer.over_wires is not None:
         found[Size.OVER_WIRES] = found.pop(Size.PITCH_DIAMETER)
-    aims = dict(wanted(design))
+    aims = wanted(design)
     over = _over_wires(design, answer)
-    sizes = [size for size in Size if size in aims or (size is Size.OVER_WIRES and over)]
     chapter = shown_chapter(chapter_of(answer), units) if answer and found else None
     feeds = any(one.way is Way.SLIDE and one.standing is Standing.TO_TAKE for one in found.values())
     return MeasuredView(
@@ -101,12 +100,21 @@ def measured_view(
                 _size_judged(found.get(size), units),
                 _wrong(wrong.get(size)),
             )
-            for size in sizes
+            for size in _boxes(aims, over)
         ),
         chapter=chapter,
         notes=(SWING[design.tap.thread.hand],) if feeds else (),
         wire_wrong=_wrong(wrong.get(WIRES)),
     )
+
+
+def sizes_of(design: TapDesign) -> tuple[Size, ...]:
+    """Every size that the tap has a box for."""
+    return _boxes(wanted(design), _over_wires(design, None))
+
+
+def _boxes(aims: Mapping[Size, Wanted], over: OverWires | WiresAnswer | None) -> tuple[Size, ...]:
+    return tuple(size for size in Size if size in aims or (size is Size.OVER_WIRES and over))
 
 
 _NAMES = {
