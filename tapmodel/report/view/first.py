@@ -8,13 +8,13 @@ from tapmodel.designing.codes import Code
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoWireError
 from tapmodel.findings import Finding, gravest_first
-from tapmodel.report.blocks import Length, Torque, hole_depth
+from tapmodel.report.blocks import Length, Torque
 from tapmodel.report.chapters.machines.milling import axis_row
-from tapmodel.report.chapters.tap.hole import drill_row
+from tapmodel.report.chapters.tap.hole import drill_row, drilled_depth_row
 from tapmodel.report.chapters.tap.thread import crest_limits
 from tapmodel.report.screen.chapter import span
 from tapmodel.report.tools import cutter_of
-from tapmodel.report.units import Units, as_text, shown_low, told, unparted
+from tapmodel.report.units import Units, aimed, as_text, told, unparted
 from tapmodel.report.view.judged import Judged, judged_as
 from tapmodel.report.words.findings import said
 from tapmodel.shop.flute_setting import flute_setting
@@ -112,7 +112,7 @@ def _drill(design: TapDesign, units: Units) -> Figure:
     label = "bore or ream to" if design.bored else "tap drill"
     beside = f"minor diameter {limits}"
     if design.work.blind:
-        deep = " = ".join(shown_low(hole_depth(design.hole_depth), units))
+        deep = " = ".join(aimed(drilled_depth_row(design), units))
         beside += f"; full diameter at least {deep} deep"
     return Figure("drill", label, as_text(drill.value, units), beside)
 

@@ -58,7 +58,7 @@ def on_page(told: Told) -> Told:
 
 @lru_cache(_REMEMBERED)
 def _text(text: str) -> str:
-    if text in ENTRIES or text in job_fields():
+    if text in job_fields():
         return text
     for typed, instead in _COMMANDS.items():
         text = text.replace(typed, instead)
@@ -80,6 +80,6 @@ def _called(found: re.Match[str]) -> str:
 @cache
 def _names() -> re.Pattern[str]:
     """The fields of a job; one without a dot only as a control at the beginning of a refusal."""
-    dotted = "|".join(re.escape(field) for field in {*ENTRIES, *job_fields()} if "." in field)
+    dotted = "|".join(re.escape(field) for field in job_fields() if "." in field)
     plain = "|".join(field for field in ENTRIES if "." not in field)
     return re.compile(rf"(?<![\w.>])(?:{dotted})(?!\w|\.\w)|^(?:{plain})(?=: | is needed)")
