@@ -20,7 +20,7 @@ sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not 
 from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
 
 if TYPE_CHECKING:
-    from playwright.sync_api import BrowserContext, Route
+    from playwright.sync_api import Browser, BrowserContext, Route
 
 expect = sync_api.expect
 
@@ -500,8 +500,15 @@ def test_a_file_that_is_refused_leaves_the_page_as_it_was(live: Live, text: str,
     expect(notice).to_be_hidden()
 
 
-def test_what_is_no_job_file_is_refused_without_its_lines(live: Live) -> None:
-    live.page.clock.install()
+def test_what_is_no_job_file_is_refused_without_its_lines(
+    flat_browser: "Browser", served: str
+) -> None:
+    # A window of its own, whose time stands still: it passes by what is told here alone, however
+    # slow the machine is.
+    window = flat_browser.new_context()
+    live = Live(window, served)
+    live.page.clock.install(time="2026-01-01T12:00:00")
+    live.page.clock.pause_at("2026-01-01T13:00:00")
     step = live.page.evaluate_handle(DROPPED.replace("job.toml", "tap.step"), "ISO-10303-21;\n")
     live.page.dispatch_event("main", "drop", {"dataTransfer": step})
     told = "tap.step was not opened: a job is a .toml file, such as “Save job file” writes"
@@ -517,6 +524,8 @@ def test_what_is_no_job_file_is_refused_without_its_lines(live: Live) -> None:
     expect(close).to_be_hidden()
     expect(text).to_have_text(told)
     expect(live.page.get_by_role("alert").filter(has_text="tap.step")).to_have_count(1)
+    live.close()
+    window.close()
 
 
 def test_a_decimal_comma_is_taken_as_a_point(live: Live) -> None:
