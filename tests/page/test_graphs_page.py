@@ -314,11 +314,19 @@ def test_a_reading_over_wires_is_judged_at_the_machine(flat_browser: Browser, se
     expect(body.locator(".judged")).to_contain_text("take more", timeout=WAITS)
     expect(body).to_contain_text("infeed to the target")
     page.locator("#wires-measured").fill("99")
-    expect(body.locator(".wrong")).to_contain_text("99", timeout=WAITS)
+    box, wrong = page.locator("#wires-measured"), page.locator("#wires-measured-wrong")
+    expect(wrong).to_contain_text("99", timeout=WAITS)
+    expect(box).to_have_attribute("aria-invalid", "true")
     # The limits stay; of the reading before nothing does.
     expect(body.locator(".judged")).to_have_count(0)
     expect(body).not_to_contain_text("infeed to the target")
     expect(limits).to_contain_text(" to ")
+    # Each box tells what is wrong with it, and with nothing beside it.
+    box.fill(f"{high:.4f}")
+    page.locator("#wires-wire").fill("thick")
+    expect(page.locator("#wires-wire-wrong")).to_contain_text("such as 6.35mm", timeout=WAITS)
+    expect(wrong).to_be_hidden()
+    expect(box).to_have_attribute("aria-invalid", "false")
     live.close()
     phone.close()
 
@@ -332,6 +340,12 @@ def test_the_counter_goes_round_the_flutes_and_survives_a_reload(live: Live) -> 
         page.locator(".counter button", has_text="Next").click()
         expect(place).to_have_text(f"{number} of {count}")
     assert page.locator(".counter button", has_text="Next").is_disabled()
+    page.locator("#divisions").fill("401")
+    expect(page.locator("#divisions-wrong")).to_contain_text("from 1 to 400", timeout=WAITS)
+    page.locator("#divisions").fill("")
+    expect(page.locator("#divisions-wrong")).to_be_hidden(timeout=WAITS)
+    for _ in range(2, count + 1):
+        page.locator(".counter button", has_text="Next").click()
     expect(page.locator("#dividing-move")).to_contain_text("turn")
     page.reload()
     live.ready()

@@ -571,24 +571,25 @@
   function chapterBlocks({ blocks }) {
     return blocks.map((block) => Array.isArray(block) ? notesList(block) : grid(block.head, block.lines, block.caption));
   }
-  function questions(path, question, show2, shown2, refused = () => {
-  }) {
+  function questions(path, question, show2, shown2, { refused = () => {
+  }, boxes = {} } = {}) {
     const reason = made("p", { role: "alert", class: "wrong" });
     const older = made("p", { class: "quiet", hidden: true }, "What is shown below is as it was before.");
-    const tell3 = (message) => {
-      reason.textContent = message;
+    const tell3 = (message = "", field = "") => {
+      for (const [name, box2] of Object.entries(boxes)) box2.tell(name === field ? message : "");
+      reason.textContent = field in boxes ? "" : message;
       shown2.classList.toggle("older", Boolean(message));
       older.hidden = !message || !shown2.hasChildNodes();
     };
     const asking = new Resting(async (signal) => {
       try {
         const answer = await (await asked(path, question(), signal)).json();
-        tell3("");
+        tell3();
         show2(answer);
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
         refused();
-        tell3(error.message);
+        tell3(error.message, error.field);
       }
     });
     return { wrong: made("div", {}, reason, older), ask: (pause = PAUSE2) => asking.after(pause) };
@@ -598,7 +599,6 @@
     box2.setAttribute("aria-describedby", node.id);
     return {
       node,
-      /** @param {string} message "" for nothing */
       tell(message) {
         if (node.textContent !== message) node.textContent = message;
         box2.setAttribute("aria-invalid", String(Boolean(message)));
@@ -623,6 +623,7 @@
   function dividingBench(desk) {
     const memory = remembered("dividing", { divisions: "", place: 0 });
     const divisions = boxed("divisions, empty for the flutes", { id: "divisions", type: "number", min: 1, max: 400, value: memory.divisions });
+    const refused = complaintOf(divisions.box);
     const text = made("div", {});
     const number = made("p", { class: "big", id: "dividing-place" });
     const move = made("p", { class: "big", id: "dividing-move" });
@@ -666,7 +667,7 @@
         dividing.stations.map((one) => [String(one.number), one.reached, one.off || "exact"])
       ));
       show2();
-    }, shown2);
+    }, shown2, { boxes: { divisions: refused } });
     const go2 = (by) => () => {
       memory.place = Math.max(memory.place + by, 0);
       show2();
@@ -678,7 +679,7 @@
       memory.place = 0;
       ask();
     });
-    return { title: "Divide", content: [divisions.whole, wrong, shown2], ask };
+    return { title: "Divide", content: [divisions.whole, refused.node, wrong, shown2], ask };
   }
 
   // src/panels/bench/gears.js
@@ -933,10 +934,10 @@
       const { wire: over = "", ...found } = Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, others.includes(key) ? pointed(text) : lengthTyped(text, typed.units)]));
       return { job: desk.job, units: desk.units, wire: over, sizes: found };
     };
-    const { ask, wrong } = questions("bench/measured", question, ({ measured }) => show2(measured), chapter, () => {
+    const { ask, wrong } = questions("bench/measured", question, ({ measured }) => show2(measured), chapter, { refused: () => {
       for (const { said } of rows.values()) said.replaceChildren();
       chapter.replaceChildren();
-    });
+    } });
     const show2 = (measured) => {
       for (const size of measured.sizes) {
         const row = rows.get(size.key) ?? added(size);
@@ -1043,6 +1044,7 @@
       "compound, from square to the lathe's axis [°]",
       { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound }
     );
+    const boxes = { measured: complaintOf(measured.box), wire: complaintOf(wire.box), compound: complaintOf(compound.box) };
     const answer = made("div", { "aria-live": "polite" });
     let last = null;
     const { ask, wrong } = questions("bench/wires", () => ({
@@ -1054,9 +1056,9 @@
     }), ({ wires }) => {
       last = wires;
       answer.replaceChildren(...told(wires));
-    }, answer, () => {
+    }, answer, { boxes, refused: () => {
       if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
-    });
+    } });
     const keep = () => {
       Object.assign(typed, { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
       remember("wires", typed);
@@ -1074,7 +1076,16 @@
       typed.units = units;
       keep();
     };
-    return { title: "Measure over wires", tellIn, content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+    return { title: "Measure over wires", tellIn, ask, content: [
+      measured.whole,
+      boxes.measured.node,
+      wire.whole,
+      boxes.wire.node,
+      compound.whole,
+      boxes.compound.node,
+      wrong,
+      answer
+    ] };
   }
   function told({ judged, read, compound, aims, notes }) {
     return [

@@ -68,42 +68,49 @@ export function chapterBlocks({ blocks }) {
  * @param {() => object} question
  * @param {(answer: any) => void} show
  * @param {HTMLElement} shown what the answer stands in, dimmed while it is an older one
- * @param {() => void} [refused] takes away what would be misread even so
- * @returns {{ask: (pause?: number) => void, wrong: HTMLElement}}
+ * @param {{refused?: () => void, boxes?: Record<string, Complaint>}} [more] what takes away what would be
+ *   misread even so; where a refusal stands that has a box to blame, by the name of what is asked
+ * @returns {{ask: (pause?: number) => void, wrong: HTMLElement}} with where any other refusal stands
  */
-export function questions(path, question, show, shown, refused = () => {}) {
+export function questions(path, question, show, shown, { refused = () => {}, boxes = {} } = {}) {
   const reason = made("p", { role: "alert", class: "wrong" });
   const older = made("p", { class: "quiet", hidden: true }, "What is shown below is as it was before.");
-  /** @param {string} message */
-  const tell = (message) => {
-    reason.textContent = message;
+  const tell = (message = "", field = "") => {
+    for (const [name, box] of Object.entries(boxes)) box.tell(name === field ? message : "");
+    reason.textContent = field in boxes ? "" : message;
     shown.classList.toggle("older", Boolean(message));
     older.hidden = !message || !shown.hasChildNodes();
   };
   const asking = new Resting(async (signal) => {
     try {
       const answer = await (await asked(path, question(), signal)).json();
-      tell("");
+      tell();
       show(answer);
     } catch (error) {
       if (!(error instanceof RefusedError)) throw error;
       refused();
-      tell(error.message);
+      tell(error.message, error.field);
     }
   });
   return { wrong: made("div", {}, reason, older), ask: (pause = PAUSE) => asking.after(pause) };
 }
 
 /**
+ * @typedef {object} Complaint
+ * @property {HTMLElement} node
+ * @property {(message: string) => void} tell "" for nothing
+ */
+
+/**
  * Why what stands in a box cannot be used, to be put below it.
  * @param {HTMLInputElement} box
+ * @returns {Complaint}
  */
 export function complaintOf(box) {
   const node = made("p", { class: "wrong", id: `${box.id}-wrong`, role: "alert" });
   box.setAttribute("aria-describedby", node.id);
   return {
     node,
-    /** @param {string} message "" for nothing */
     tell(message) {
       if (node.textContent !== message) node.textContent = message;
       box.setAttribute("aria-invalid", String(Boolean(message)));

@@ -2,7 +2,7 @@
 
 import { made } from "../../elements.js";
 import { remember, remembered } from "../../live/remembered.js";
-import { boxed, grid, questions } from "./boxes.js";
+import { boxed, complaintOf, grid, questions } from "./boxes.js";
 import { steps } from "./stations.js";
 
 /** @import {AtDesk, DividingView} from "../../types" */
@@ -11,6 +11,7 @@ import { steps } from "./stations.js";
 export function dividingBench(desk) {
   const memory = remembered("dividing", { divisions: "", place: 0 });
   const divisions = boxed("divisions, empty for the flutes", { id: "divisions", type: "number", min: 1, max: 400, value: memory.divisions });
+  const refused = complaintOf(divisions.box);
   const text = made("div", {});
   const number = made("p", { class: "big", id: "dividing-place" });
   const move = made("p", { class: "big", id: "dividing-move" });
@@ -40,7 +41,7 @@ export function dividingBench(desk) {
     all.replaceChildren(all.children[0], grid(["place", "from the first", "off by"],
       dividing.stations.map((one) => [String(one.number), one.reached, one.off || "exact"])));
     show();
-  }, shown);
+  }, shown, { boxes: { divisions: refused } });
   /** @param {number} by */
   const go = (by) => () => {
     memory.place = Math.max(memory.place + by, 0);
@@ -53,5 +54,5 @@ export function dividingBench(desk) {
     memory.place = 0;
     ask();
   });
-  return { title: "Divide", content: [divisions.whole, wrong, shown], ask };
+  return { title: "Divide", content: [divisions.whole, refused.node, wrong, shown], ask };
 }

@@ -47,10 +47,10 @@ export function measuredBench(desk) {
       [key, others.includes(key) ? pointed(text) : lengthTyped(text, typed.units)]));
     return { job: desk.job, units: desk.units, wire: over, sizes: found };
   };
-  const { ask, wrong } = questions("bench/measured", question, ({ measured }) => show(measured), chapter, () => {
+  const { ask, wrong } = questions("bench/measured", question, ({ measured }) => show(measured), chapter, { refused: () => {
     for (const { said } of rows.values()) said.replaceChildren();
     chapter.replaceChildren();
-  });
+  } });
 
   /** @param {MeasuredView} measured */
   const show = (measured) => {

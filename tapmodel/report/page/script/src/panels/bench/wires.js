@@ -4,7 +4,7 @@ import { made } from "../../elements.js";
 import { keptLength, lengthTyped } from "../../live/typed.js";
 import { remember, remembered } from "../../live/remembered.js";
 import { judgedLine } from "../graph/picture.js";
-import { boxed, grid, notesList, pairsList, questions, unitOf } from "./boxes.js";
+import { boxed, complaintOf, grid, notesList, pairsList, questions, unitOf } from "./boxes.js";
 
 /** @import {AtDesk, Units, WiresView} from "../../types" */
 
@@ -16,6 +16,7 @@ export function wiresBench(desk) {
   const wire = boxed("", { id: "wires-wire", inputmode: "decimal", value: typed.wire });
   const compound = boxed("compound, from square to the lathe's axis [°]",
     { id: "wires-compound", type: "number", min: 0, max: 80, step: 0.5, value: typed.compound });
+  const boxes = { measured: complaintOf(measured.box), wire: complaintOf(wire.box), compound: complaintOf(compound.box) };
   const answer = made("div", { "aria-live": "polite" });
   /** @type {WiresView | null} */
   let last = null;
@@ -25,10 +26,10 @@ export function wiresBench(desk) {
   }), ({ wires }) => {
     last = wires;
     answer.replaceChildren(...told(wires));
-  }, answer, () => {
+  }, answer, { boxes, refused: () => {
     // Of a reading that was replaced nothing is left; wire and limits are those of the thread.
     if (last) answer.replaceChildren(...told({ ...last, judged: null, read: [], compound: null }));
-  });
+  } });
   const keep = () => {
     Object.assign(typed, { measured: measured.box.value, wire: wire.box.value, compound: compound.box.value });
     remember("wires", typed);
@@ -47,7 +48,8 @@ export function wiresBench(desk) {
     typed.units = units;
     keep();
   };
-  return { title: "Measure over wires", tellIn, content: [measured.whole, wire.whole, compound.whole, wrong, answer], ask };
+  return { title: "Measure over wires", tellIn, ask, content: [
+    measured.whole, boxes.measured.node, wire.whole, boxes.wire.node, compound.whole, boxes.compound.node, wrong, answer] };
 }
 
 /** @param {WiresView} wires */
