@@ -6,6 +6,7 @@ is asked where a point of the tap should be seen.
 
 import math
 import re
+import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -138,10 +139,22 @@ class Opened:
         assert found is not None
         return found
 
+    def drawn(self) -> None:
+        """Wait until what was done is drawn, which takes a frame, however long one takes."""
+        self.page.evaluate(
+            "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
+        )
+
     def shot(self) -> bytes:
         """The canvas with its words, once it is drawn."""
-        self.page.wait_for_timeout(200)
+        self.drawn()
         return self.canvas.screenshot()
+
+    def shows(self, picture: bytes) -> None:
+        """Wait until the canvas looks like this."""
+        until = time.monotonic() + 30
+        while self.shot() != picture:
+            assert time.monotonic() < until
 
     def picture(self) -> Picture:
         """Rows from the top, red, green and blue."""
@@ -224,10 +237,10 @@ def test_turning_changes_the_picture_and_a_double_click_restores_it(opened: Open
 def test_leaders_point_at_their_places(opened: Opened, folder: Path) -> None:
     design, _ = page_of(folder, RIGHT)
     marks = {mark.key: mark for mark in marks_of(design, Units.MM)}
-    opened.page.wait_for_timeout(200)
+    opened.drawn()
     for name, turn in (("quarter", QUARTER), ("side", SIDE), ("front", FRONT)):
         opened.view(name)
-        opened.page.wait_for_timeout(200)
+        opened.drawn()
         seen = fitted(*tap_box(design), turn, opened.size)
         shown = opened.page.locator(".labels .leader:visible")
         assert shown.count() >= (5 if name == "quarter" else 1)
@@ -241,7 +254,7 @@ def test_leaders_point_at_their_places(opened: Opened, folder: Path) -> None:
 
 
 def test_words_overlap_nowhere_and_can_be_taken_away(opened: Opened) -> None:
-    opened.page.wait_for_timeout(200)
+    opened.drawn()
     boxes = [word.bounding_box() for word in opened.page.locator(".labels .leader:visible").all()]
     for n, a in enumerate(boxes):
         for b in boxes[n + 1 :]:
@@ -254,7 +267,7 @@ def test_words_overlap_nowhere_and_can_be_taken_away(opened: Opened) -> None:
     listed.locator("summary").click()
     assert listed.locator("li").count() == 5
     opened.page.uncheck("#model-names")
-    opened.page.wait_for_timeout(200)
+    opened.drawn()
     assert opened.page.locator(".labels .leader:visible").count() == 0
 
 
@@ -432,7 +445,7 @@ def test_the_tap_in_its_hole_tells_turns_depth_and_teeth(opened: Opened, folder:
     assert "6.00 mm" in told
     cutting = [n for n, tooth in enumerate(teeth, 1) if tooth.height < depth]
     assert f"teeth {cutting[0]} to {cutting[-1]} cut" in told
-    opened.page.wait_for_timeout(200)
+    opened.drawn()
     numbers = opened.page.locator(".labels .chip:visible").all_inner_texts()
     assert numbers
     assert {int(number) for number in numbers} <= set(cutting)
@@ -453,10 +466,11 @@ def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
     page = Opened(window, file, SMALL)
     page.scene("mill", 0.0)
     page.page.get_by_role("button", name="play").click()
-    page.page.wait_for_timeout(900)
+    page.page.wait_for_function(
+        "() => Number(document.querySelector('.player input[type=range]').value) > 0.02"
+    )
     page.page.get_by_role("button", name="pause").click()
     place = float(page.page.locator(".player input[type=range]").input_value())
-    assert place > 0.02
     page.page.wait_for_timeout(300)
     assert float(page.page.locator(".player input[type=range]").input_value()) == place
     page.close()
@@ -472,10 +486,10 @@ def test_a_lost_card_comes_back_with_the_picture(opened: Opened) -> None:
     first = opened.shot()
     opened.page.evaluate(
         "() => { const gl = document.getElementById('model').getContext('webgl2');"
+        "gl.canvas.addEventListener('webglcontextlost', () => { window.lost = true; });"
         "window.lose = gl.getExtension('WEBGL_lose_context'); window.lose.loseContext(); }"
     )
-    opened.page.wait_for_timeout(300)
+    opened.page.wait_for_function("() => window.lost")
     assert opened.shot() != first
     opened.page.evaluate("() => window.lose.restoreContext()")
-    opened.page.wait_for_timeout(800)
-    assert opened.shot() == first
+    opened.shows(first)
