@@ -23,6 +23,7 @@ from collections import Counter
 from itertools import islice
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parents[1]))
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations, metric_grid

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from fix_laws import cures_hold, refused
+from sweeps import in_part
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
@@ -14,7 +15,7 @@ from tapmodel.designing.cures.fix import errors_of, fixed
 from tapmodel.spec.job_file import job_for
 
 # `tests/benchmarks/fixes.py` takes as many as are wanted.
-SEEDS = range(2000, 2065, 8)
+SEEDS = in_part(range(2000, 2065, 8))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -25,7 +26,7 @@ def test_a_refused_job_is_mended_by_its_cures(sampler: str, seed: int) -> None:
 
 def test_the_laws_meet_many_refused_jobs() -> None:
     drawn = [draw(seed) for draw in SAMPLERS.values() for seed in SEEDS]
-    assert sum(refused(table) is not None for table in drawn) > 10
+    assert sum(refused(table) is not None for table in drawn) > len(drawn) / 3
 
 
 def test_a_good_job_is_handed_back_as_it_is() -> None:

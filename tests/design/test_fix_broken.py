@@ -3,9 +3,10 @@
 import pytest
 from broken_jobs import broken_job
 from fix_laws import cures_hold, refused
+from sweeps import in_part
 
 # `tests/benchmarks/fixes.py` takes as many as are wanted.
-SEEDS = range(3000, 3200, 8)
+SEEDS = in_part(range(3000, 3200, 8))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -14,4 +15,4 @@ def test_a_broken_job_is_mended_by_its_cures(seed: int) -> None:
 
 
 def test_the_laws_meet_many_broken_jobs() -> None:
-    assert sum(refused(broken_job(seed)) is not None for seed in SEEDS) > 12
+    assert sum(refused(broken_job(seed)) is not None for seed in SEEDS) > len(SEEDS) / 2

@@ -3,7 +3,6 @@
 import math
 import sys
 from functools import cache
-from itertools import islice
 from pathlib import Path
 
 import pytest
@@ -11,6 +10,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations
+from sweeps import in_part
 
 from tapmodel.designing.limits.turns import large_and_fine, threaded
 from tapmodel.designing.record import TapDesign
@@ -250,7 +250,7 @@ def test_so_fine_a_thread_has_no_more_flutes_than_chips() -> None:
 
 
 def test_a_sample_of_the_listed_sizes_that_is_large_and_fine_obeys() -> None:
-    every = (text for text in islice(listed_designations(), 3, None, 17))
+    every = in_part([*listed_designations()], 3, 17)
     fine = [
         d for d in map(designed, every) if reason(d, "flutes.core_diameter") == "core-of-shallow"
     ]

@@ -1,7 +1,6 @@
 """Numbers in the other unit are questioned, and no number in its own."""
 
 import sys
-from itertools import islice
 from pathlib import Path
 
 import pytest
@@ -9,6 +8,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import listed_designations
+from sweeps import in_part
 
 import tapmodel
 from tapmodel.comparing.variants import Asked, compare_taps
@@ -22,7 +22,7 @@ from tapmodel.spec.job import field_names, unit_of
 from tapmodel.spec.job_file import job_for
 from tapmodel.spec.units import Unit
 
-LISTED = tuple(islice(listed_designations(), 0, None, 17))
+LISTED = in_part([*listed_designations()], every=17)
 EXAMPLES = sorted(Path(tapmodel.__file__).parents[1].glob("examples/*.toml"))
 LENGTHS = (
     *("hole.drill", "thread.pitch_diameter", "thread.major", "chamfer.point_diameter"),

@@ -3,13 +3,12 @@
 import os
 from collections.abc import Collection, Iterator
 
+from sweeps import WHOLE
+
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.unified.series import constant_pitch_sizes, series_of
 
 MOST_STARTS = 4
-
-EVERY = "TAPMODEL_EVERY_LISTED_SIZE"
-"""Name in the environment by which tests take every size (`tests/benchmarks/listed.py`)."""
 
 STEP = 17
 """Of which tests take every so many: no step in common with the two, four or five ways in which a
@@ -46,7 +45,7 @@ def sampled(named: Collection[str] = ()) -> list[str]:
         every = [*family]
         last = len(every) - 1
         step = STEP if last > FEW else STEP_OF_FEW
-        step = 1 if os.environ.get(EVERY) else step
+        step = 1 if WHOLE in os.environ else step
         texts += [t for n, t in enumerate(every) if n % step == 0 or n == last or t in named]
     return texts
 

@@ -104,7 +104,7 @@ def test_nonsense_for_divisions_is_refused_or_read(value: str) -> None:
 )
 def test_extremes_are_answered(pitch: str, most: str) -> None:
     for screw in ("0.01", "1000", "3.175"):
-        ended = run([*gears(pitch=pitch, leadscrew=screw, gears="8-60,400"), f"--most={most}"])
+        ended = run([*gears(pitch=pitch, leadscrew=screw, gears="8-30,60,400"), f"--most={most}"])
         assert (ended.code, faults(ended)) == (0, [])
 
 

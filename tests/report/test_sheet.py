@@ -12,6 +12,7 @@ import typst
 from asked import design_of
 from printed import Page, pages_of, pieces_of, text_of
 from set_columns import hold_headings
+from sweeps import in_part
 
 from tapmodel.designing.design import design_tap
 from tapmodel.designing.record import TapDesign
@@ -69,6 +70,27 @@ def printed(
     return written
 
 
+@cache
+def drawings_of(text: str, units: Units = Units.MM) -> dict[str, Drawing]:
+    """All drawings of a tap, which take longer than a sheet of them."""
+    return all_drawings(design_of(text), units=units)
+
+
+@pytest.fixture(scope="module")
+def sheet_of(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., Path]:
+    """The sheet of a tap by its designation, written once in each unit on each paper."""
+    folder = tmp_path_factory.mktemp("sheets")
+
+    @cache
+    def written(text: str, units: Units = Units.MM, paper: Paper = Paper.A4) -> Path:
+        design, drawings = design_of(text), drawings_of(text, units)
+        path = folder / f"{design.name}-{units}-{paper}.pdf"
+        write_sheet(path, design, drawings, Look(paper, units))
+        return path
+
+    return written
+
+
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
     return tmp_path / "sheet.pdf"
@@ -86,11 +108,11 @@ def test_the_paper_has_its_size_and_the_sheet_few_pages(
     assert f"page 1 of {len(pages)}" in pages[0].text
 
 
-@pytest.mark.parametrize("example", EXAMPLES[::2], ids=lambda example: example.stem)
+@pytest.mark.parametrize("example", in_part(EXAMPLES, every=4), ids=lambda example: example.stem)
 def test_every_example_fits_on_a_few_pages(example: Path, path: Path) -> None:
     design = design_tap(read_job(example, []))
     drawings = all_drawings(design)
-    for paper in Paper:
+    for paper in in_part([*Paper], EXAMPLES.index(example) // 4):
         write_sheet(path, design, drawings, Look(paper))
         assert 2 <= len(pages_of(path)) <= MOST_PAGES[paper]
 
@@ -99,28 +121,24 @@ FORMS = ("1/2 BSW", "2 BA", "G 1/2", "Tr16x6P3", "1/2-10 Acme-2G", "7/16-26 UNS-
 
 
 @pytest.mark.parametrize("text", FORMS)
-def test_every_thread_form_fits_on_a_few_pages_in_all_units(text: str, path: Path) -> None:
-    design = design_of(text)
-    drawings = all_drawings(design)
-    # Either paper and either unit, in turn the one pair and the other.
-    told = (Units.MM, Units.BOTH) if FORMS.index(text) % 2 else (Units.BOTH, Units.MM)
-    for paper, units in zip(Paper, told, strict=True):
-        write_sheet(path, design, drawings, Look(paper, units))
-        assert 2 <= len(pages_of(path)) <= MOST_PAGES[paper], (paper, units)
-    assert f"Tap for {design.designation}" in pages_of(path)[0].text
+def test_every_thread_form_fits_on_a_few_pages(text: str, sheet_of: Callable[..., Path]) -> None:
+    # On either paper, in both units, which take most room, and in mm: one of the four in turn.
+    told = [(paper, units) for units in (Units.BOTH, Units.MM) for paper in Paper]
+    for paper, units in in_part(told, FORMS.index(text), every=4):
+        pages = pages_of(sheet_of(text, units, paper))
+        assert 2 <= len(pages) <= MOST_PAGES[paper], (paper, units)
+        assert f"Tap for {design_of(text).designation}" in pages[0].text
 
 
 @pytest.mark.parametrize("text", ["M10", "Tr16x8(P4)", "M64x1"])
-def test_what_is_foreseen_is_drawn_on_one_page_more_at_most(text: str, path: Path) -> None:
-    design = design_of(text)
-    drawings = all_drawings(design)
+def test_what_is_foreseen_is_drawn_on_one_page_more_at_most(
+    text: str, path: Path, sheet_of: Callable[..., Path]
+) -> None:
+    drawings = drawings_of(text)
     fewer = {n: d for n, d in drawings.items() if n not in {"chips", "torque", "strength"}}
-    for paper in Paper:
-        pages = list[int]()
-        for kept in (drawings, fewer):
-            write_sheet(path, design, kept, Look(paper))
-            pages.append(len(pages_of(path)))
-        assert pages[0] <= pages[1] + 1, paper
+    for paper in in_part([*Paper], text == "M10"):
+        write_sheet(path, design_of(text), fewer, Look(paper))
+        assert len(pages_of(sheet_of(text, paper=paper))) <= len(pages_of(path)) + 1, paper
 
 
 def test_drawings_are_dealt_out_so_that_the_emptiest_page_is_fullest() -> None:
@@ -137,11 +155,11 @@ def test_drawings_are_dealt_out_so_that_the_emptiest_page_is_fullest() -> None:
 
 @pytest.mark.parametrize("units", [Units.MM, Units.INCH])
 @pytest.mark.parametrize("text", ["M3", "1/2-13 UNC", "Tr16x8(P4)", "M64x1"])
-def test_no_page_of_drawings_is_half_empty(text: str, units: Units, path: Path) -> None:
-    design = design_of(text)
-    drawings = all_drawings(design, units=units)
-    write_sheet(path, design, drawings, Look(units=units))
-    pages = pages_of(path)
+def test_no_page_of_drawings_is_half_empty(
+    text: str, units: Units, sheet_of: Callable[..., Path]
+) -> None:
+    drawings = drawings_of(text, units)
+    pages = pages_of(sheet_of(text, units))
     # the strip under a drawing begins with its title, and says more where it is wide
     drawn = [[d for d in at_machine(drawings) if _shows(page, d)] for page in pages]
     wide = sorted(drawing.name for drawing in at_machine(drawings) if drawing.width_mm > 88.5)
@@ -163,14 +181,13 @@ def _shows(page: Page, drawing: Drawing) -> bool:
 def test_headings_stand_in_the_column_of_what_they_head() -> None:
     chapters = [section_of(design_of("M18x0.75")) for section_of in OPERATIONS]
     words = "\n".join(typeset(each, Units.BOTH) for each in chapters)
-    hold_headings(chapters, words, range(0, 270, 9))
+    hold_headings(chapters, words, in_part(range(0, 270, 9)))
 
 
-def test_words_do_not_squeeze_the_labels(path: Path) -> None:
+def test_words_do_not_squeeze_the_labels(sheet_of: Callable[..., Path]) -> None:
     design = design_of("1/2 BSW")
-    write_sheet(path, design, all_drawings(design))
     # with the lines as they are set: a label that has room stands on one
-    first = pages_of(path)[0].lines
+    first = pages_of(sheet_of("1/2 BSW"))[0].lines
     for label in ("class of the tap", "minor diameter"):
         assert any(line.startswith(label) for line in first), label
     text = typeset(thread.chapter(design), Units.MM)
@@ -178,13 +195,14 @@ def test_words_do_not_squeeze_the_labels(path: Path) -> None:
 
 
 @pytest.mark.parametrize("units", [Units.INCH, Units.BOTH])
-def test_threads_per_inch_leave_the_labels_their_room(units: Units, path: Path) -> None:
+def test_threads_per_inch_leave_the_labels_their_room(
+    units: Units, sheet_of: Callable[..., Path]
+) -> None:
     design = design_of("Tr16x8(P4) LH")
     text = typeset(thread.chapter(design), units)
     for mm, per_inch in ((4, "6.35"), (8, "3.175")):
         assert f'#"{mm / 25.4:.5f}\u00a0in" \\ #"({per_inch} per inch)"' in text
-    write_sheet(path, design, all_drawings(design, units=units), Look(units=units))
-    lines = [line for page in pages_of(path) for line in page.lines]
+    lines = [line for page in pages_of(sheet_of("Tr16x8(P4) LH", units)) for line in page.lines]
     for label in ("class of the tap", "major diameter"):
         assert any(line.startswith(label) for line in lines), label
 
@@ -202,10 +220,8 @@ CAUTIOUS = (("M64x1", Units.MM), ("M3", Units.MM), ("Tr12x3", Units.MM), ("3/8-1
 
 
 @pytest.mark.parametrize(("text", "units"), CAUTIOUS)
-def test_cautions_stand_on_one_page(text: str, units: Units, path: Path) -> None:
-    design = design_of(text)
-    write_sheet(path, design, all_drawings(design, units=units), Look(units=units))
-    page = _ending(path)
+def test_cautions_stand_on_one_page(text: str, units: Units, sheet_of: Callable[..., Path]) -> None:
+    page = _ending(sheet_of(text, units))
     for caution in ("Cautions", "Eye protection", *(words[:20] for words in CAUTIONS)):
         assert caution in page
 
@@ -215,17 +231,16 @@ def _ending(path: Path) -> str:
     return next(page.text for page in pages_of(path) if LAST_WORDS in page.text)
 
 
-def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(path: Path) -> None:
-    design = design_of("M18x0.75")
-    write_sheet(path, design, all_drawings(design))
+def test_where_that_took_a_page_more_the_last_caution_has_another_with_it(
+    sheet_of: Callable[..., Path],
+) -> None:
+    path = sheet_of("M18x0.75")
     assert len(pages_of(path)) == 5
     assert CAUTIONS[-2][:20] in _ending(path)
 
 
-def test_drawings_take_the_column_that_the_text_leaves_free(path: Path) -> None:
-    design = design_of("M5")
-    write_sheet(path, design, all_drawings(design))
-    pages = pieces_of(path)
+def test_drawings_take_the_column_that_the_text_leaves_free(sheet_of: Callable[..., Path]) -> None:
+    pages = pieces_of(sheet_of("M5"))
     assert len(pages) == 6
     across = {piece.text: piece.left for piece in pages[2]}
     assert across["Cautions"] == pytest.approx(13, abs=BEARING)
@@ -241,7 +256,7 @@ def test_columns_end_level_where_the_room_under_both_saves_a_page(
     # letters a little larger than usual, of which this text takes more than it leaves a drawing
     monkeypatch.setattr("tapmodel.report.sheet.style._SHARE", 0.8)
     design = design_of("Tr16x8(P4)")
-    drawings = all_drawings(design, units=Units.BOTH)
+    drawings = drawings_of("Tr16x8(P4)", Units.BOTH)
     write_sheet(path, design, drawings, Look(units=Units.BOTH))
     pages = pages_of(path)
     assert len(pages) == 6

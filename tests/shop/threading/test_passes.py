@@ -4,7 +4,6 @@ import math
 import sys
 from dataclasses import replace
 from functools import cache
-from itertools import islice
 from pathlib import Path
 
 import numpy as np
@@ -13,6 +12,7 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parents[2] / "geometry"))
 
 from listed_jobs import listed_designations
+from sweeps import in_part
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.designing.settle import settle
@@ -48,7 +48,7 @@ def of(designation: str, *sets: str) -> tuple[TapDesign, Passes]:
 
 @cache
 def listed() -> tuple[tuple[TapDesign, Passes], ...]:
-    return tuple(of(text) for text in islice(listed_designations(), 0, None, 13))
+    return tuple(of(text) for text in in_part([*listed_designations()], every=13))
 
 
 def test_a_sharp_v_goes_in_with_the_square_root_of_the_pass() -> None:
