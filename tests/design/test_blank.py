@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.shape.flute_section import FluteSection, section_of
@@ -21,7 +21,7 @@ from tapmodel.tap.tap import Blank
 
 
 def designed(designation: str, *sets: str) -> TapDesign:
-    return design_of(designation, sets)
+    return settled_of(designation, sets)
 
 
 # shank, thread length, overall length, across flats, length of the square: ISO 529 and ISO 237,

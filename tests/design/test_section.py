@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -108,7 +108,7 @@ def test_flutes_that_end_inside_the_thread(small_tap: Tap):
 )
 @settings(max_examples=60)
 def test_area_over_the_family(z: float, count: int, offset: float, place: ReliefPlace):
-    base = design_of("M8x1", ["flutes.count=3"]).tap
+    base = settled_of("M8x1", ["flutes.count=3"]).tap
     flutes = replace(base.flutes, count=count, offset=offset)
     thread = replace(base.relief.thread, applies_to=place)
     tap = replace(base, flutes=flutes, relief=replace(base.relief, thread=thread))

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 import trimesh
 
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import settled_tap
 from tapmodel.run.record.compose import design_record
 from tapmodel.spec.job_file import read_job
 
@@ -86,7 +86,7 @@ def test_the_files_are_what_the_record_says(job: Path, built: Built) -> None:
 
 
 def test_the_examples_span_what_they_are_there_for() -> None:
-    records = [design_record(design_tap(read_job(job, []))) for job in EXAMPLES]
+    records = [design_record(settled_tap(read_job(job, []))) for job in EXAMPLES]
     assert len(records) >= 6
     assert {record["flutes"]["count"] for record in records} >= {3, 4, 5, 6}
     assert {record["thread"]["hand"] for record in records} == {"left", "right"}

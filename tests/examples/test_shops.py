@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import settled_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.route.order import route_of
 from tapmodel.run.route import route_record
@@ -41,7 +41,7 @@ def _named(case: tuple[Path, Path | None]) -> str:
 def _walked(request: pytest.FixtureRequest) -> tuple[Job, TapDesign, Record]:
     path, shop = request.param
     job = read_job(path, [] if shop is None else [f"shop.file={shop}"])
-    design = judged(design_tap(job))
+    design = judged(settled_tap(job))
     return job, design, route_record(design, route_of(design))
 
 

@@ -16,7 +16,7 @@ from scipy.spatial import cKDTree
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
-from asked import design_of
+from asked import settled_of
 from like_taps import left_handed, scaled, scaled_design, shifted, turned, with_tap
 from rounded import rounded
 
@@ -48,7 +48,7 @@ JOBS = {
 
 @pytest.fixture(scope="module", params=JOBS)
 def design(request: pytest.FixtureRequest) -> TapDesign:
-    return design_of(request.param, JOBS[request.param])
+    return settled_of(request.param, JOBS[request.param])
 
 
 # --- outlines for CAD and CAM programs ------------------------------------------------------------

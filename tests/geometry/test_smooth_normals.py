@@ -5,7 +5,7 @@ import gzip
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 from numpy.typing import NDArray
 
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
@@ -24,7 +24,7 @@ STEP = 1e-5  # of differences [mm]
 
 @pytest.fixture(scope="module", params=JOBS)
 def shown(request: pytest.FixtureRequest) -> tuple[Tap, Smoothed]:
-    tap = design_of(request.param).tap
+    tap = settled_of(request.param).tap
     mesh = preview_mesh(tap)
     return tap, smoothed(tap, mesh.vertices, mesh.triangles)
 
@@ -111,7 +111,7 @@ def test_no_edge_lies_within_a_surface(shown: tuple[Tap, Smoothed]) -> None:
 
 
 def test_packing_keeps_normals_and_places() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     mesh = preview_mesh(design.tap)
     packed = packed_model(Model(mesh.vertices, mesh.triangles, "told"), design)
     data = gzip.decompress(base64.b64decode(packed["data"]))

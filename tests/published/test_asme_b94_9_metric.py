@@ -7,7 +7,7 @@ the others are from memory. Basic pitch diameters: ISO 724.
 """
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.errors import InputError
 from tapmodel.standards.metric.tap_limits import d_number_limits
@@ -82,14 +82,14 @@ def test_widths_never_shrink_with_pitch_or_diameter() -> None:
 
 
 def test_a_job_may_ask_for_ground_or_lathe_cut_limits() -> None:
-    ground = design_of("M10", ["thread.tap_class=D6"]).limits
+    ground = settled_of("M10", ["thread.tap_class=D6"]).limits
     assert ground.tap_class == "D6 of ASME B94.9"
-    cut = design_of("M10", ["thread.tap_class=cut"]).limits
+    cut = settled_of("M10", ["thread.tap_class=cut"]).limits
     # a fifth to a half of TD2(6H) = 0.180 over 9.026
     assert (cut.pitch_min, cut.pitch_max) == pytest.approx((9.062, 9.116), abs=1e-9)
     allowed = r"cut, .*; of ground taps 1, 2 or 3 of ISO 2857, or D1 to D12 of ASME B94\.9"
     for wrong in ("D13", "H3", "4"):
         with pytest.raises(InputError, match=allowed):
-            design_of("M10", [f"thread.tap_class={wrong}"])
+            settled_of("M10", [f"thread.tap_class={wrong}"])
     with pytest.raises(InputError, match="up to 25 mm"):
-        design_of("M30", ["thread.tap_class=D5"])
+        settled_of("M30", ["thread.tap_class=D5"])

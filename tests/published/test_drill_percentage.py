@@ -7,7 +7,7 @@ size of the drill tables to its percentage. Drills in mm: FreeCAD FeatureHole.cp
 """
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.choose.drill import nearest_drill, percentage_left, thread_percentage
 from tapmodel.spec.designation import parse
@@ -77,12 +77,12 @@ def test_tap_drills_of_the_handbook(thread: str, name: str, printed: float):
 def test_three_quarters_of_full_thread_find_the_drill_of_the_handbook(thread: str, name: str):
     # 75 % of 1.299038 P are 90 % of 1.082532 P.
     sets = ["hole.engagement=90", 'shop.drills=["fraction", "number", "letter"]']
-    assert design_of(thread, sets).drill == DRILLS[name]
+    assert settled_of(thread, sets).drill == DRILLS[name]
 
 
 @pytest.mark.parametrize("thread", ["M3", "M6", "M10", "M16", "M24", "M10x1"])
 def test_one_pitch_less_leaves_77_and_92_per_cent(thread: str):
-    design = design_of(thread)
+    design = settled_of(thread)
     left = percentage_left(design)
     printed = {"M3": 2.5, "M6": 5.0, "M10": 8.5, "M16": 14.0, "M24": 21.0, "M10x1": 9.0}
     assert design.drill == printed[thread]

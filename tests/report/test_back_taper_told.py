@@ -2,7 +2,7 @@
 
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Row, Rows, Words
@@ -34,7 +34,7 @@ def rows(design: TapDesign) -> dict[str, Row]:
 
 @pytest.fixture(scope="module")
 def tapered() -> TapDesign:
-    return design_of("M10", ["thread.back_taper=0.1"])
+    return settled_of("M10", ["thread.back_taper=0.1"])
 
 
 def test_every_chapter_that_it_touches_tells_it(tapered: TapDesign) -> None:
@@ -47,7 +47,7 @@ def test_every_chapter_that_it_touches_tells_it(tapered: TapDesign) -> None:
 
 
 def test_none_is_not_spoken_of() -> None:
-    found = rows(design_of("M10"))
+    found = rows(settled_of("M10"))
     assert not set(TOLD) & set(found)
     assert not any("taper" in label for label in found)
 
@@ -59,4 +59,4 @@ def test_the_side_view_says_how_much_and_from_where(tapered: TapDesign) -> None:
 
     words = "back taper 0.1 in 100, from the end of the chamfer"
     assert words in lettering(tapered)
-    assert "taper" not in lettering(design_of("M10"))
+    assert "taper" not in lettering(settled_of("M10"))

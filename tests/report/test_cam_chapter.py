@@ -1,7 +1,7 @@
 """The chapter for a mill that is programmed: frame, coordinates and angles in the units wanted."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Paragraphs, Rows, Table
@@ -12,7 +12,7 @@ from tapmodel.words import Units
 
 
 def _design(text: str) -> TapDesign:
-    return design_of(text)
+    return settled_of(text)
 
 
 def _tables(found: Chapter, units: Units = Units.MM) -> list[dict[str, list[str]]]:

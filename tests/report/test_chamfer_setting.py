@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Paragraphs, Quantity, Rows, Words
@@ -16,7 +16,7 @@ from tapmodel.shop.set_over import MOST_LEAN, MOST_SET_OVER, chamfer_set_over
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_of(text, list(sets))
+    return settled_of(text, list(sets))
 
 
 def values(design: TapDesign) -> dict[str, Quantity]:

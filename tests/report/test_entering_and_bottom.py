@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length, Row, Rows
@@ -21,7 +21,7 @@ def _rows(of: object, design: TapDesign) -> dict[str, Row]:
 
 @pytest.mark.parametrize("text", ["M64x1", "M10", "1/2 BSW", "Tr12x3", "M27x0.75"])
 def test_a_point_within_its_limit_enters_the_smallest_hole(text: str) -> None:
-    design = design_of(text)
+    design = settled_of(text)
     point = _rows(chamfer, design)["point diameter"]
     assert point.high is not None
     assert point.high.mm == (design.hole.minor_min if design.bored else design.drill)
@@ -37,7 +37,7 @@ def test_a_point_within_its_limit_enters_the_smallest_hole(text: str) -> None:
 
 
 def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
-    design = design_of("M10", ["hole.kind=blind", "hole.depth=15"])
+    design = settled_of("M10", ["hole.kind=blind", "hole.depth=15"])
     rows = _rows(hole, design)
     # 15 mm, four pitches of chamfer and one of room
     drilled = rows["hole, depth of its full diameter"].value
@@ -50,12 +50,12 @@ def test_a_blind_hole_is_drilled_below_its_full_thread() -> None:
         value = rows[label].value
         assert isinstance(value, Length)
         assert value.mm == pytest.approx(depth)
-    assert "hole, depth of its full diameter" not in _rows(hole, design_of("M10"))
+    assert "hole, depth of its full diameter" not in _rows(hole, settled_of("M10"))
 
 
 def test_the_depth_to_drill_is_never_rounded_to_less() -> None:
     # 18 + 5 * 1.25 mm
-    design = design_of("M14x1.25", ["hole.kind=blind", "hole.depth=18"])
+    design = settled_of("M14x1.25", ["hole.kind=blind", "hole.depth=18"])
     for rooms in (hole, key_numbers):
         row = _rows(rooms, design)["hole, depth of its full diameter"]
         assert (aimed(row), aimed(row, Units.INCH)) == (("24.3 mm",), ("0.955 in",))

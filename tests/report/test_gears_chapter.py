@@ -1,7 +1,7 @@
 """The chapter on change gears: told where leadscrew and wheels are named, else not at all."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.report.blocks import Chapter, Paragraphs, Table
 from tapmodel.report.chapters.machines import gears
@@ -12,7 +12,7 @@ LATHE = ["shop.leadscrew=8tpi", "shop.gears=30,50,60,63,80,100"]
 
 
 def chapter(designation: str, *sets: str) -> Chapter:
-    return gears.chapter(design_of(designation, list(sets)))
+    return gears.chapter(settled_of(designation, list(sets)))
 
 
 def words(found: Chapter, units: Units = Units.MM) -> str:
@@ -28,17 +28,17 @@ def lines(found: Chapter, units: Units = Units.MM) -> list[list[str]]:
 
 @pytest.mark.parametrize("sets", [[], LATHE[:1], LATHE[1:]])
 def test_without_leadscrew_or_wheels_there_is_none(sets: list[str]) -> None:
-    design = design_of("M20x3", sets)
+    design = settled_of("M20x3", sets)
     assert "gears" not in [each.key for each in operations(design)]
 
 
 def test_it_stands_behind_the_threading_tool() -> None:
-    keys = [each.key for each in operations(design_of("M20x3", LATHE))]
+    keys = [each.key for each in operations(settled_of("M20x3", LATHE))]
     assert keys.index("gears") == keys.index("tool") + 1
 
 
 def test_the_best_trains_with_what_they_take_of_the_zone() -> None:
-    design = design_of("M20x3", LATHE)
+    design = settled_of("M20x3", LATHE)
     told_lines = lines(gears.chapter(design))
     assert len(told_lines) == 5
     drivers, driven, made, error, along, share = told_lines[0]

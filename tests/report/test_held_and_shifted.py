@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Quantity, Rows
@@ -17,7 +17,7 @@ from tapmodel.shop.order_of_work import Step
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_of(text, list(sets))
+    return settled_of(text, list(sets))
 
 
 def values(chapter: Chapter) -> dict[str, Quantity]:

@@ -1,7 +1,7 @@
 """The hole that each tap of a set leaves: its own, beside the finished one that is not its own."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Chapter, Length, Paragraphs, Row, Rows, Words
@@ -24,7 +24,7 @@ SETTINGS = {
 
 
 def _design(number: int) -> TapDesign:
-    return design_of("Tr16x8(P4)", ("set.taps=3", *SETTINGS[number]))
+    return settled_of("Tr16x8(P4)", ("set.taps=3", *SETTINGS[number]))
 
 
 def _rows(chapter: Chapter) -> dict[str, Row]:

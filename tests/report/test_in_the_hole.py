@@ -4,7 +4,7 @@ import math
 import re
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.report.blocks import Force, Length, Paragraphs, Row, Rows, Table, Tool, Torque, Words
 from tapmodel.report.chapters.in_the_hole import turning_it
@@ -19,7 +19,7 @@ TEXTS = ("M10", "M18x0.75", "3/8-16 UNC")
 
 @pytest.mark.parametrize("text", TEXTS)
 def test_band_and_likely_are_explained_before_they_are_used(text: str) -> None:
-    page = " ".join(design_page(design_of(text), every=True).split())
+    page = " ".join(design_page(settled_of(text), every=True).split())
     at = page.index(turning_it.MODEL)
     for word in ("likely", "band"):
         assert re.search(rf"\b{word}\b", page.replace(turning_it.MODEL, ""))
@@ -38,7 +38,7 @@ def test_band_and_likely_are_explained_before_they_are_used(text: str) -> None:
 )
 def test_what_is_likely_is_told_as_it_was_made(text: str, material: str, likely: str) -> None:
     sets = [f"hole.material={material}", "hole.kind=blind"]
-    design = design_of(text, sets)
+    design = settled_of(text, sets)
     assert design.prediction is not None
     torque = design.prediction.torque
     told_of = turning_it.likely_told(design.prediction)
@@ -51,7 +51,7 @@ def test_what_is_likely_is_told_as_it_was_made(text: str, material: str, likely:
 
 
 def test_no_label_is_a_word_that_does_not_say_of_what_it_is() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     for chapter in (section(design) for section in OPERATIONS):
         for block in chapter.blocks:
             assert not isinstance(block, Table) or not {"likely", "band"} & set(block.head)
@@ -60,7 +60,7 @@ def test_no_label_is_a_word_that_does_not_say_of_what_it_is() -> None:
 
 
 def test_the_short_page_calls_its_torque_a_models() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     assert design.prediction is not None
     likely = f"{design.prediction.torque.band.likely:.2f} N"
     line = rf"likely torque \(a model\) in mild steel, assumed +{likely}"
@@ -70,7 +70,7 @@ def test_the_short_page_calls_its_torque_a_models() -> None:
 @pytest.mark.parametrize("text", ["M18x0.75", "M64x1", "M3"])
 def test_drawings_stop_at_the_torque_of_the_table(text: str) -> None:
     """A large tap is stopped by what tells of a fault, long before it could break."""
-    design = design_of(text)
+    design = settled_of(text)
     table = next(
         row.value
         for block in turning_it.chapter(design).blocks
@@ -90,7 +90,7 @@ def test_drawings_stop_at_the_torque_of_the_table(text: str) -> None:
 
 
 def test_no_table_of_an_inch_sheet_names_a_metric_unit_but_of_tools() -> None:
-    design = design_of("3/8-16 UNC")
+    design = settled_of("3/8-16 UNC")
     for chapter in (section(design) for section in OPERATIONS):
         for block in chapter.blocks:
             for row in block.rows if isinstance(block, Rows) else ():
@@ -106,13 +106,13 @@ def _told(row: Row) -> str:
     ("text", "told"), [("M10", "thread root"), ("M18x0.75", "thread end, whole section")]
 )
 def test_where_it_breaks_first_is_told_once(text: str, told: str) -> None:
-    blocks = turning_it.chapter(design_of(text)).blocks
+    blocks = turning_it.chapter(settled_of(text)).blocks
     rows = [row for block in blocks if isinstance(block, Rows) for row in block.rows]
     assert [row.value for row in rows if row.label == "breaks first"] == [Words(told)]
 
 
 def test_the_wrench_is_no_longer_than_two_hands_may_turn() -> None:
-    design = design_of("M64x1")
+    design = settled_of("M64x1")
     assert design.prediction is not None
     rows = [block for block in turning_it.chapter(design).blocks if isinstance(block, Rows)]
     values = {row.label: row.value for block in rows for row in block.rows}
@@ -126,19 +126,19 @@ def test_the_wrench_is_no_longer_than_two_hands_may_turn() -> None:
 
 
 def _said(text: str, *sets: str, units: Units = Units.MM) -> str:
-    blocks = turning_it.chapter(design_of(text, list(sets))).blocks
+    blocks = turning_it.chapter(settled_of(text, list(sets))).blocks
     texts = [text for block in blocks if isinstance(block, Paragraphs) for text in block.texts]
     return " ".join(told(text, units) for text in texts)
 
 
 def test_it_is_told_what_sets_the_torque_to_stop_at() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     assert design.prediction is not None
     strength = design.prediction.strength
     least = min(strength.yields.low, strength.breaks.low)
     share = f"{100 * strength.bears / least:g} % of the least at which the tap yields or breaks"
     assert share in _said("M10")
-    large = design_of("1 3/8-24 UNS LH", ["hole.material=brass"]).prediction
+    large = settled_of("1 3/8-24 UNS LH", ["hole.material=brass"]).prediction
     assert large is not None
     times = f"{large.stop_at / large.torque.band.high:g} times the greatest torque of a sharp tap"
     bears = f"the tap itself is safe up to {float(f'{large.strength.bears:.2e}'):g} N·m"
@@ -165,7 +165,7 @@ def test_a_band_that_reaches_the_torque_to_stop_at_is_a_risk(
     near: bool,
 ) -> None:
     sets = f"hole.material={material}"
-    foreseen = design_of(text, [sets]).prediction
+    foreseen = settled_of(text, [sets]).prediction
     assert foreseen is not None
     assert near == (foreseen.torque.band.high > 0.95 * foreseen.stop_at)
     assert (turning_it.AT_RISK in _said(text, sets)) == near
@@ -180,7 +180,7 @@ def test_a_dry_hole_is_a_fault_only_where_oil_is_asked_for() -> None:
 
 
 def test_worn_edges_are_told_by_the_width_of_their_wear() -> None:
-    blocks = turning_it.chapter(design_of("M10")).blocks
+    blocks = turning_it.chapter(settled_of("M10")).blocks
     labels = [row.label for block in blocks if isinstance(block, Rows) for row in block.rows]
     assert "edges worn 0.10 mm wide add" in [told(label) for label in labels]
     assert "Edges duller than that" in _said("M10")
@@ -189,7 +189,7 @@ def test_worn_edges_are_told_by_the_width_of_their_wear() -> None:
 @pytest.mark.parametrize("text", ["M10", "3/8-16 UNC"])
 def test_the_speed_of_a_tap_is_turns_and_of_a_machine(text: str) -> None:
     """By hand a tap goes half a turn on and a quarter back; no metres in a minute mean anything."""
-    design = design_of(text)
+    design = settled_of(text)
     rows = {told(row.label): row.value for row in turning_it.work_rows(design)}
     assert "speed under power" not in rows
     value = rows["speed in a machine, not by hand"]
@@ -206,14 +206,14 @@ def test_the_speed_of_a_tap_is_turns_and_of_a_machine(text: str) -> None:
 
 
 def test_a_long_lead_has_no_speed_in_a_machine() -> None:
-    rows = {told(row.label) for row in turning_it.work_rows(design_of("Tr24x5"))}
+    rows = {told(row.label) for row in turning_it.work_rows(settled_of("Tr24x5"))}
     assert "speed" in rows
     assert not any("machine" in label for label in rows)
 
 
 def test_the_usual_wrench_is_round_in_the_one_unit_of_the_reader() -> None:
     """254 mm are 10 in: what each hand gives there is 1.6 % less than at 250 mm."""
-    design = design_of("Tr16x8(P4)")
+    design = settled_of("Tr16x8(P4)")
     assert design.prediction is not None
     stop = design.prediction.stop_at
     row = list(turning_it.wrench_rows(design.prediction))[-1]

@@ -1,6 +1,6 @@
 """The chapter on indexing: turns and holes for the head and plates of the shop."""
 
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.report.blocks import Chapter, Paragraphs, Table
 from tapmodel.report.chapters.machines import dividing
@@ -8,7 +8,7 @@ from tapmodel.report.units import shown
 
 
 def chapter(*sets: str) -> Chapter:
-    return dividing.chapter(design_of("M10", list(sets)))
+    return dividing.chapter(settled_of("M10", list(sets)))
 
 
 def told(found: Chapter) -> str:

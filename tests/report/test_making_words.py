@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 from alone import drawing_of
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.codes import Code
 from tapmodel.report.blocks import Angle, Chapter, Length, Paragraphs, Row, Rows, Table, Words
@@ -33,7 +33,7 @@ def _rows(chapter: Chapter) -> list[Row]:
 
 
 def test_how_much_deeper_a_sharp_nose_goes() -> None:
-    design = design_of("1/2 BSW")
+    design = settled_of("1/2 BSW")
     (table,) = (b for b in threading_tool.chapter(design).blocks if isinstance(b, Table))
     told = {
         line[0].degrees: line[-1].mm
@@ -49,7 +49,7 @@ def test_how_much_deeper_a_sharp_nose_goes() -> None:
 @pytest.mark.parametrize("text", ["1/2 BSW LH", "M10"])
 def test_the_squares_length_and_the_taps_alone_say_where_the_square_begins(text: str) -> None:
     """A third length with limits of its own would contradict the limits of both."""
-    design = design_of(text)
+    design = settled_of(text)
     rows = [row for section in OPERATIONS for row in _rows(section(design))]
     blank = design.tap.blank
     lengths = {
@@ -79,7 +79,7 @@ def _prose(chapter: Chapter) -> str:
 
 
 def test_the_order_of_the_work_is_told_once_and_the_chapters_follow_it() -> None:
-    design = design_of("M18x0.75")
+    design = settled_of("M18x0.75")
     words = _prose(sequence.chapter(design))
     steps = re.findall(r"\d+ ([a-z][^;.]*)", words)
     assert steps == [
@@ -109,16 +109,16 @@ def test_the_order_of_the_work_is_told_once_and_the_chapters_follow_it() -> None
 
 
 def test_only_what_is_relieved_is_told_and_a_male_point_comes_off_last() -> None:
-    words = _texts(sequence.chapter(design_of("M3")))[0]
+    words = _texts(sequence.chapter(settled_of("M3")))[0]
     assert words.count("relieve the") == 1
-    assert "relieve the chamfer;" in _prose(sequence.chapter(design_of("1/2 BSW")))
+    assert "relieve the chamfer;" in _prose(sequence.chapter(settled_of("1/2 BSW")))
     assert re.search(r"; \d+ take off the male point; \d+ try it in scrap\.$", words)
 
 
 @pytest.mark.parametrize(("text", "more"), [("1/2 BSW LH", "less"), ("M3", "more")])
 def test_the_mill_is_set_from_a_crest_or_from_the_shank(text: str, more: str) -> None:
     """The blank is threaded by then, so its turned surface is gone."""
-    design = design_of(text)
+    design = settled_of(text)
     (readings,) = (
         block
         for block in milling.chapter(design).blocks
@@ -138,7 +138,7 @@ def test_the_mill_is_set_from_a_crest_or_from_the_shank(text: str, more: str) ->
 
 
 def _hardening(units: Units, *sets: str) -> tuple[dict[str, str], str]:
-    found = hardening.chapter(design_of("M10", list(sets)))
+    found = hardening.chapter(settled_of("M10", list(sets)))
     values = {told(row.label): " = ".join(shown(row.value, units)) for row in _rows(found)}
     return values, _prose(found)
 
@@ -189,7 +189,7 @@ def test_a_steel_of_which_no_section_is_known_says_so() -> None:
 
 
 def test_the_large_tap_of_o1_is_thicker_than_oil_hardens() -> None:
-    found = hardening.chapter(design_of("M90x4", ["blank.shank_diameter=64"]))
+    found = hardening.chapter(settled_of("M90x4", ["blank.shank_diameter=64"]))
     assert "The shank of 64.0 mm round" in _prose(found)
 
 
@@ -210,7 +210,7 @@ def test_a_hardness_without_its_temper_leaves_that_to_the_supplier() -> None:
 @pytest.mark.parametrize("text", ["1/2 BSW LH", "1 3/8-24 UNS LH", "M10"])
 def test_the_arc_of_a_relief_lies_where_the_sheet_says(text: str) -> None:
     """A centre found as told, and the arc about it, give the drop of the table at the heel."""
-    design = design_of(text)
+    design = settled_of(text)
     found = relief.chapter(design)
     assert {relief.SETTING, relief.MAKING} <= set(_texts(found))
     blocks = [b for b in found.blocks if isinstance(b, Rows)]
@@ -235,7 +235,7 @@ def test_the_arc_of_a_relief_lies_where_the_sheet_says(text: str) -> None:
 
 
 def test_a_round_crest_is_told_by_its_arc_and_how_it_is_checked() -> None:
-    design = design_of("1/2 BSW")
+    design = settled_of("1/2 BSW")
     drawing = drawing_of("thread-form", design, units=Units.INCH)
     words = {entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")}
     thread, half = design.tap.thread, math.radians(27.5)
@@ -256,7 +256,7 @@ def _inches(chapter: Chapter) -> list[str]:
 @pytest.mark.parametrize("text", ["1/2 BSW LH", "M18x0.75"])
 def test_the_short_page_tells_which_wires_serve_beside_the_best(text: str) -> None:
     """The best wire is in no set that is sold."""
-    design = design_of(text)
+    design = settled_of(text)
     allowed = answer_for(design).allowed
     assert allowed is not None
     (row,) = (r for r in _rows(key_numbers.chapter(design)) if "those that suit" in told(r.label))
@@ -266,7 +266,7 @@ def test_the_short_page_tells_which_wires_serve_beside_the_best(text: str) -> No
 
 
 def test_a_bored_hole_is_told_with_one_number_of_digits() -> None:
-    design = design_of("1 3/8-24 UNS LH")
+    design = settled_of("1 3/8-24 UNS LH")
     assert design.bored
     values = {told(row.label): row.value for row in _rows(hole.chapter(design))}
     assert values["bore or ream to"] == values["minor diameter, as bored"]
@@ -275,7 +275,7 @@ def test_a_bored_hole_is_told_with_one_number_of_digits() -> None:
 
 
 def test_a_table_without_limits_or_fields_has_values_and_no_targets() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     for words, head in (
         ("Torque", '[#strong("value")]'),
         ("Turn the blank", '[#strong("target")]'),
@@ -293,7 +293,7 @@ def test_a_table_without_limits_or_fields_has_values_and_no_targets() -> None:
 
 
 def test_each_count_and_thickness_of_chips_says_what_it_is() -> None:
-    design = design_of("1/2 BSW LH")
+    design = settled_of("1/2 BSW LH")
     assert design.prediction is not None
     cone = {told(row.label): row.value for row in _rows(chamfer.chapter(design))}
     cut = {told(row.label): row.value for row in _rows(turning_it.chapter(design))}
@@ -305,7 +305,7 @@ def test_each_count_and_thickness_of_chips_says_what_it_is() -> None:
 
 @pytest.mark.parametrize(("job", "which"), [("M10", "last"), ("M20", "first")])
 def test_the_thinnest_chip_says_whose_it_is(job: str, which: str) -> None:
-    design = design_of(job)
+    design = settled_of(job)
     assert design.prediction is not None
     teeth = design.prediction.chips.teeth
     rows = {told(row.label): row.value for row in _rows(turning_it.chapter(design))}
@@ -316,7 +316,7 @@ def test_the_thinnest_chip_says_whose_it_is(job: str, which: str) -> None:
 
 def test_the_reserve_of_wear_is_one_and_says_from_what_it_counts() -> None:
     """It does not count on a hole that is larger than the tap, as one measured would not."""
-    design = design_of("1/2 BSW LH")
+    design = settled_of("1/2 BSW LH")
     rows = {told(row.label): row.value for row in _rows(left_behind.chapter(design))}
     label = "wear in reserve, from target to the least of the hole"
     reserve = rows[label]
@@ -329,7 +329,7 @@ def test_the_reserve_of_wear_is_one_and_says_from_what_it_counts() -> None:
 
 
 def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
-    design = design_of("1/2 BSW LH")
+    design = settled_of("1/2 BSW LH")
     assert design.prediction is not None
     drawing = drawing_of("chips", design, units=Units.INCH)
     words = [entity.dxf.text for entity in drawing.document.modelspace().query("TEXT")]
@@ -342,7 +342,7 @@ def test_areas_of_chips_are_lettered_in_millionths_of_a_square_inch() -> None:
 
 
 def _drills(*sets: str, source: str = "ISO 866", units: Units = Units.MM) -> dict[str, str]:
-    rows = _rows(turning.chapter(design_of("M18x0.75", list(sets))))
+    rows = _rows(turning.chapter(settled_of("M18x0.75", list(sets))))
     label = f" centre drill, {source} (from memory)"
     told_as = {told(row.label): shown(row.value, units)[0] for row in rows}
     return {name.removesuffix(label): t for name, t in told_as.items() if name.endswith(label)}
@@ -361,13 +361,13 @@ def test_each_centre_names_its_drill_and_how_deep_that_goes() -> None:
 
 
 def test_a_male_point_needs_no_centre_drill_and_a_strange_rim_has_none() -> None:
-    labels = [told(row.label) for row in _rows(turning.chapter(design_of("M3")))]
+    labels = [told(row.label) for row in _rows(turning.chapter(settled_of("M3")))]
     assert not any(label.startswith("front centre") for label in labels)
     assert _drills("blank.rear_centre=0.5")["rear"] == "none has this size: turn the cone"
 
 
 def test_a_point_within_the_core_has_no_edge_to_tell_of() -> None:
-    design = design_of("M10", ("chamfer.point_diameter=3", "flutes.core_diameter=4"))
+    design = settled_of("M10", ("chamfer.point_diameter=3", "flutes.core_diameter=4"))
     assert design.tap.flutes.core_diameter == pytest.approx(4)
     assert design.finds(Code.POINT_CORE)
     told_of = _prose(relief.chapter(design))
@@ -377,7 +377,7 @@ def test_a_point_within_the_core_has_no_edge_to_tell_of() -> None:
 
 def test_each_width_that_rubs_says_where() -> None:
     """At the pitch line, which lies further in, the same land is narrower than at the crests."""
-    design = design_of("Tr16x4")
+    design = settled_of("Tr16x4")
     assert design.prediction is not None
     (finding,) = (f for f in design.findings if f.code == Code.LAND_RUBS)
     crests = design.figures.land_width

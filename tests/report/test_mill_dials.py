@@ -1,6 +1,6 @@
 """The mill's settings read on its own dials."""
 
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.report.blocks import Chapter, Paragraphs, Table
 from tapmodel.report.chapters.machines import milling
@@ -17,7 +17,7 @@ def dials(found: Chapter) -> dict[str, str]:
 
 
 def test_every_axis_is_read_on_its_dial() -> None:
-    design = design_of("M18x0.75", ["shop.mill=0.02mm, 4mm; down 0.001in, 0.1in"])
+    design = settled_of("M18x0.75", ["shop.mill=0.02mm, 4mm; down 0.001in, 0.1in"])
     setting, found = flute_setting(design), dials(milling.chapter(design))
     # 10.281 mm sideways, 5.457 mm = 0.21485 in down, 41.75 mm along
     assert round(setting.from_left, 3) == 10.281
@@ -31,14 +31,14 @@ def test_every_axis_is_read_on_its_dial() -> None:
 
 
 def test_an_axis_without_a_dial_is_left_out_and_a_mill_without_any_too() -> None:
-    one = dials(milling.chapter(design_of("M18x0.75", ["shop.mill=down 0.02mm, 2"])))
+    one = dials(milling.chapter(settled_of("M18x0.75", ["shop.mill=down 0.02mm, 2"])))
     assert set(one) == {"down, over the axis", "down, at the offset"}
-    assert dials(milling.chapter(design_of("M18x0.75"))) == {}
+    assert dials(milling.chapter(settled_of("M18x0.75"))) == {}
 
 
 def test_the_play_of_the_screw_is_told_once_at_the_flutes() -> None:
     for sets in ([], ["shop.mill=0.02mm, 4mm"]):
-        operations = route_of(design_of("M10", sets))
+        operations = route_of(settled_of("M10", sets))
         (flutes,) = [one for one in operations if one.step is Step.FLUTES]
         sentences = [
             told(text)

@@ -107,8 +107,10 @@ class Opened:
             self.complaints.append(message.text)
 
     def pixels(self) -> bytes:
-        """The model as it is seen."""
-        self.page.wait_for_timeout(150)
+        """The model as it is seen, once it is drawn: that takes a frame, however long one takes."""
+        self.page.evaluate(
+            "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
+        )
         return self.page.locator("#model").screenshot()
 
 

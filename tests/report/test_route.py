@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from printed import text_of
 from set_columns import hold_headings
 
@@ -48,7 +48,7 @@ JOBS = (*EXAMPLES, *TEXTS)
 def _design(job: Path | str) -> TapDesign:
     if isinstance(job, Path):
         return design_tap(read_job(job, []))
-    return design_of(job, SETS.get(job, ()))
+    return settled_of(job, SETS.get(job, ()))
 
 
 @pytest.fixture(
@@ -132,7 +132,7 @@ def _over_wires(operation: Operation) -> bool:
 @pytest.mark.parametrize("place", ["thread", "crest"])
 def test_wires_measure_while_a_land_faces_a_land(count: int, place: str) -> None:
     sets = (f"flutes.count={count}", f"relief.thread.applies_to={place}")
-    design = design_of("M18x0.75", sets)
+    design = settled_of("M18x0.75", sets)
     steps = _steps(route_of(design))
     assert _over_wires(steps[Step.THREAD])
     later = count == 4 and place == "crest"
@@ -155,7 +155,7 @@ def test_each_caution_stands_at_one_operation(design: TapDesign) -> None:
 
 def test_without_any_relief_grinding_is_cautioned_at_the_faces() -> None:
     sets = ("relief.thread.kind=concentric", "relief.chamfer.kind=concentric")
-    steps = _steps(route_of(design_of("M10", sets)))
+    steps = _steps(route_of(settled_of("M10", sets)))
     assert Step.RELIEVE not in steps
     assert cautions.GRINDING in steps[Step.HONE].cautions
 
@@ -180,7 +180,7 @@ def test_bars_are_called_as_they_are_asked_for() -> None:
     (inch,), (metric,) = (
         [
             shown(row.value, Units.INCH)
-            for row in _rows(OPERATIONS[Step.SAW](design_of(text)))
+            for row in _rows(OPERATIONS[Step.SAW](settled_of(text)))
             if isinstance(row.value, Tool)
         ]
         for text in ("1/2-13 UNC", "M18x0.75")
@@ -191,7 +191,7 @@ def test_bars_are_called_as_they_are_asked_for() -> None:
 
 
 def test_beyond_all_stocked_bars_the_least_is_told() -> None:
-    design = design_of("M300x4", ("blank.shank_diameter=399",))
+    design = settled_of("M300x4", ("blank.shank_diameter=399",))
     bar = bar_for(design.tap, tools_of(design))
     assert bar.diameter is None
     assert bar.turned == pytest.approx(399 * 1.05)
@@ -205,7 +205,7 @@ def test_every_steel_has_a_speed_and_turns_follow_from_it() -> None:
     assert SHARES[Cut.THREADING] == pytest.approx(1 / 3)
     # 16 m/min on 8 mm: 636.6 turns, two teeth of 0.04 mm
     assert table_feed("O1", 8.0) == pytest.approx(16000 / (8 * math.pi) * 2 * 0.04)
-    steps = _steps(route_of(design_of("M18x0.75")))
+    steps = _steps(route_of(settled_of("M18x0.75")))
     turns = {
         told(row.label): row.value.text
         for step in (Step.THREAD, Step.FLUTES, Step.BODY)
@@ -213,9 +213,9 @@ def test_every_steel_has_a_speed_and_turns_follow_from_it() -> None:
         if isinstance(row.value, Words)
     }
     # HSS taps run at 40 ft/min or more in mild steel, a drill at twice that; M10 is of 11 mm bar
-    drill = _steps(route_of(design_of("M10")))[Step.PROVE].speeds
+    drill = _steps(route_of(settled_of("M10")))[Step.PROVE].speeds
     assert [shown(row.value) for row in drill] == [("24 m/min",), ("910",)]
-    feeds = _steps(route_of(design_of("M10")))[Step.CENTRE].speeds[2:4]
+    feeds = _steps(route_of(settled_of("M10")))[Step.CENTRE].speeds[2:4]
     assert [row.value for row in feeds] == [Length(11 / 80), Length(11 / 160)]
     # 20 m/min / (pi x 18.05 mm) = 353, a third of it, and 637
     assert turns == {
@@ -270,7 +270,7 @@ def test_no_number_of_the_sheet_is_another_here(design: TapDesign) -> None:
 
 @pytest.mark.parametrize("text", ["3/8-16 UNC", "1/2 BSW LH", "1/2-10 Acme", "#4-40 UNC"])
 def test_inches_have_no_millimetres(text: str, tmp_path: Path) -> None:
-    design = design_of(text)
+    design = settled_of(text)
     chapters = chapters_of(route_of(design))
     page = route_page(design, chapters, Units.INCH)
     # the names of centre drills and of thread pairs aside, every length is in inches
@@ -286,7 +286,7 @@ def test_inches_have_no_millimetres(text: str, tmp_path: Path) -> None:
 def test_the_paper_has_every_operation_with_its_box(
     paper: Paper, units: Units, tmp_path: Path
 ) -> None:
-    design = design_of("M3")
+    design = settled_of("M3")
     chapters = chapters_of(route_of(design))
     write_route(tmp_path / "route.pdf", design, chapters, Look(paper, units))
     text = text_of(tmp_path / "route.pdf")
@@ -298,7 +298,7 @@ def test_the_paper_has_every_operation_with_its_box(
 
 
 def test_a_heading_stands_in_the_column_of_what_it_heads() -> None:
-    chapters = chapters_of(route_of(design_of("M18x0.75")))
+    chapters = chapters_of(route_of(settled_of("M18x0.75")))
     words = "\n".join(typeset(each, Units.BOTH, ticked=True) for each in chapters)
     hold_headings(chapters, words, range(0, 270, 27))
 
@@ -306,7 +306,7 @@ def test_a_heading_stands_in_the_column_of_what_it_heads() -> None:
 def test_change_gears_stand_where_the_thread_is_cut() -> None:
     lathe = ("shop.leadscrew=8tpi", "shop.gears=30,50,60,63,80,100")
     for sets, told_there in ((lathe, True), ((), False)):
-        operations = _steps(route_of(design_of("M20x3", sets)))
+        operations = _steps(route_of(settled_of("M20x3", sets)))
         labels = {step: [told(row.label) for row in _rows(one)] for step, one in operations.items()}
         assert ("leadscrew" in labels.pop(Step.THREAD)) is told_there
         assert not any("leadscrew" in others for others in labels.values())
@@ -314,7 +314,7 @@ def test_change_gears_stand_where_the_thread_is_cut() -> None:
 
 def test_the_way_of_turning_is_that_of_the_hand() -> None:
     for text, way in (("M10", "turn it in clockwise"), ("M10-LH", "turn it in counter-clockwise")):
-        design = design_of(text)
+        design = settled_of(text)
         assert way in route_page(design, chapters_of(route_of(design)))
 
 
@@ -330,7 +330,7 @@ BROKEN = (
 
 @pytest.mark.parametrize("sets", BROKEN, ids=lambda sets: sets[0])
 def test_a_tap_that_breaks_a_rule_is_told_whole(sets: tuple[str, ...]) -> None:
-    design = design_of("M10", sets)
+    design = settled_of("M10", sets)
     assert design.errors
     operations = route_of(design)
     page = route_page(design, chapters_of(operations), Units.BOTH)
@@ -342,7 +342,7 @@ def test_a_tap_that_breaks_a_rule_is_told_whole(sets: tuple[str, ...]) -> None:
 def test_what_helps_a_blank_that_gives_way_is_told_where_it_does() -> None:
     thin, thick = (
         route_page(design, chapters_of(route_of(design)))
-        for design in (design_of(text) for text in ("M3", "M64x1"))
+        for design in (settled_of(text) for text in ("M3", "M64x1"))
     )
     assert "The thread gets thick where the blank gives way" in thin
     assert "The flutes get shallow where the blank gives way" in thin
@@ -363,7 +363,7 @@ DIALS = (
 
 
 def test_every_pass_has_its_infeed_and_readings_of_the_dials() -> None:
-    thread = _steps(route_of(design_of("M10", DIALS)))[Step.THREAD]
+    thread = _steps(route_of(settled_of("M10", DIALS)))[Step.THREAD]
     lines = _cells(thread)
     assert [line[0] for line in lines] == [str(number + 1) for number in range(len(lines))]
     for _, infeed, cross, top in lines:
@@ -373,7 +373,7 @@ def test_every_pass_has_its_infeed_and_readings_of_the_dials() -> None:
         assert abs(int(top) * 0.0254 * math.cos(math.radians(29.5)) - depth) <= 0.0127
     # 0.978 mm: 97.8 divisions, and 0.978 / cos 29.5 deg / 0.0254 = 44.2
     assert lines[-1] == ["17", "0.978 mm", "98", "44"]
-    plain = _cells(_steps(route_of(design_of("M10")))[Step.THREAD])
+    plain = _cells(_steps(route_of(settled_of("M10")))[Step.THREAD])
     assert plain[-1] == ["17", "0.978 mm", "1.123 mm"]
     assert [line[1] for line in plain] == [line[1] for line in lines]
 
@@ -395,7 +395,7 @@ def test_wires_are_expected_after_the_last_passes_and_end_at_the_target(design: 
 
 
 def _turns(text: str, *sets: str) -> dict[str, str]:
-    speeds = _steps(route_of(design_of(text, sets)))[Step.THREAD].speeds
+    speeds = _steps(route_of(settled_of(text, sets)))[Step.THREAD].speeds
     return {told(row.label): shown(row.value)[0] for row in speeds}
 
 
@@ -426,7 +426,7 @@ def test_the_spindle_turns_so_slowly_that_a_hand_stops_it() -> None:
 def test_what_to_do_about_coarse_and_steep_threads_and_several_starts(
     text: str, heavy: bool, steep: bool, starts: bool
 ) -> None:
-    design = design_of(text)
+    design = settled_of(text)
     page = " ".join(route_page(design, chapters_of(route_of(design))).split())
     assert ("rough the groove with a narrower tool first" in page) is heavy
     assert ("squeeze a tool that is fed straight in" in page) is steep

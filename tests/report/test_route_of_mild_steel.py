@@ -1,7 +1,7 @@
 """The route of a tap of mild steel, which is carburised before it is hardened."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Rows, Table
@@ -17,7 +17,7 @@ MILD = "tap.material=case-hardened mild steel"
 
 @pytest.fixture(scope="module")
 def design() -> TapDesign:
-    return design_of("M10", (MILD,))
+    return settled_of("M10", (MILD,))
 
 
 @pytest.fixture(scope="module")
@@ -33,7 +33,7 @@ def _lines(operation: Operation) -> list[list[str]]:
 
 def test_only_steel_that_takes_a_case_is_carburised(design: TapDesign) -> None:
     assert Step.CARBURISE in order_of_work(design)
-    assert Step.CARBURISE not in order_of_work(design_of("M10"))
+    assert Step.CARBURISE not in order_of_work(settled_of("M10"))
 
 
 def test_the_hours_told_give_the_case_that_strength_reckons_with(

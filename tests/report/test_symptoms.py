@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import pytest
 from asked import design_of
 
-from tapmodel.designing.design import design_tap, without_prediction
+from tapmodel.designing.design import settled_tap, without_prediction
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Cure
@@ -103,7 +103,7 @@ def test_every_value_moves_the_number_that_it_is_offered_for(
         for cause in symptom.causes:
             for cure in cause.cures[:1]:
                 try:
-                    after = design_tap(_applied(cure, text, sets))
+                    after = settled_tap(_applied(cure, text, sets))
                 except NoTapError:
                     pytest.fail(f"{cause.why}: {cure}")
                 if after.prediction is None:

@@ -8,7 +8,7 @@ import pytest
 from vtkmodules.util.numpy_support import vtk_to_numpy
 from vtkmodules.vtkIOImage import vtkPNGReader
 
-from tapmodel.designing.design import design_tap
+from tapmodel.designing.design import settled_tap
 from tapmodel.designing.record import TapDesign
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
 from tapmodel.report.pictures.look import GROUND, STEEL, STRAW, lightness
@@ -29,7 +29,7 @@ def test_a_grey_print_tells_the_tones_apart() -> None:
 
 @pytest.mark.parametrize("text", TAPS)
 def test_straw_lies_at_the_cutting_edge_and_fades_over_the_land(text: str, tmp_path: Path) -> None:
-    design = design_tap(job_for(text, []))
+    design = settled_tap(job_for(text, []))
     edge, land = tones(design).edge, design.figures.land_angle
     # on top of a tooth at the front, where all are cut by the cone alone
     near, far = (_on_land(design, edge + share * land) for share in (0.06, 0.9))
@@ -40,7 +40,7 @@ def test_straw_lies_at_the_cutting_edge_and_fades_over_the_land(text: str, tmp_p
 
 @pytest.mark.parametrize("text", TAPS)
 def test_flutes_are_ground_and_the_shank_is_steel(text: str, tmp_path: Path) -> None:
-    design = design_tap(job_for(text, []))
+    design = settled_tap(job_for(text, []))
     flutes, blank = design.tap.flutes, design.tap.blank
     floor = _turned(design, flutes.centre_radius - flutes.cutter_diameter / 2, flutes.offset)
     height = flutes.full_depth_length / 2

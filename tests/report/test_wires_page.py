@@ -3,7 +3,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
@@ -65,7 +65,7 @@ def test_each_helix_angle_is_labelled_with_its_diameter(design: TapDesign):
 
 def test_a_correction_of_nothing_has_no_minus(design: TapDesign):
     """For so small a helix angle the simple formula falls short by less than is printed."""
-    fine = thread_of_design(design_of("M27x0.6"), 26.610, Overrides())
+    fine = thread_of_design(settled_of("M27x0.6"), 26.610, Overrides())
     found = answer_wires(fine, Wires())
     assert -5e-5 < found.at_basic.simple - found.at_basic.exact < 0
     assert re.search(r"without regard to the lead +27\.1296 mm, \+0\.0 µm", wires_page(found))
@@ -117,7 +117,7 @@ def test_left_hand_is_told_the_other_way(design: TapDesign):
 @pytest.mark.parametrize(("units", "other"), [(Units.MM, " in"), (Units.INCH, "mm")])
 def test_a_page_in_one_unit_holds_no_other(design: TapDesign, units: Units, other: str):
     wires = Wires(on_hand=(0.3,), compound=40)
-    thin = answer(design_of("Tr20x4", []), Wires(on_hand=(1.0,), compound=40))
+    thin = answer(settled_of("Tr20x4", []), Wires(on_hand=(1.0,), compound=40))
     pages = [
         wires_page(answer(design, replace(wires, on_hand=(0.58,), measured=8.4)), units),
         wires_page(answer(design, wires), units),
@@ -190,14 +190,14 @@ def test_sentences(heeded: object, words: str):
 
 
 def test_wires_of_a_job_that_may_be_in_the_other_unit_are_questioned():
-    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[0.04mm, 0.06mm]"])
+    listed = settled_of("1/2-10 Acme-2G", ["shop.wires=[0.04mm, 0.06mm]"])
     notes = over_wires.chapter(listed).blocks[1]
     assert isinstance(notes, Paragraphs)
     assert any("in the other unit: then write 0.06in." in told(text) for text in notes.texts)
 
 
 def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
-    stub = design_of("Tr16x8(P4)")
+    stub = settled_of("Tr16x8(P4)")
     notes = over_wires.chapter(stub).blocks[1]
     assert isinstance(notes, Paragraphs)
     said = " ".join(told(text, Units.INCH) for text in notes.texts)
@@ -207,7 +207,7 @@ def test_the_sheet_says_why_the_best_wire_is_not_used_and_what_that_costs():
 
 
 def test_the_caution_stands_above_the_infeed_that_it_is_about():
-    bolt = design_of("M8")
+    bolt = settled_of("M8")
     page = wires_page(answer(bolt, Wires(measured=8.4, compound=62.5)))
     assert page.index("62.5° is read with") < page.index("Compound at 62.5")
     assert page.count("62.5° is read with") == 1
@@ -223,7 +223,7 @@ def rows_of(chapter_rows: object, units: Units = Units.MM) -> dict[str, Row]:
 
 
 def test_chapter_has_the_limits_of_the_wire_that_is_used():
-    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[1.1, 1.5]"])
+    listed = settled_of("1/2-10 Acme-2G", ["shop.wires=[1.1, 1.5]"])
     rows = rows_of(over_wires.chapter(listed).blocks[0])
     used = rows["wire to use, and those that suit"]
     assert used.value == Length(1.5, 4)
@@ -243,7 +243,7 @@ def test_chapter_has_the_limits_of_the_wire_that_is_used():
 
 
 def test_chapter_counts_wire_in_the_readers_units():
-    block = over_wires.chapter(design_of("1/2-13")).blocks[0]
+    block = over_wires.chapter(settled_of("1/2-13")).blocks[0]
     steps = {
         units: [label for label in rows_of(block, units) if "more of wire" in label]
         for units in Units
@@ -256,7 +256,7 @@ def test_chapter_counts_wire_in_the_readers_units():
 
 
 def test_chapter_says_that_none_on_hand_suits():
-    listed = design_of("1/2-10 Acme-2G", ["shop.wires=[0.5]"])
+    listed = settled_of("1/2-10 Acme-2G", ["shop.wires=[0.5]"])
     chapter = over_wires.chapter(listed)
     assert isinstance(chapter.blocks[1], Paragraphs)
     assert any("None of the wires on hand" in told(text) for text in chapter.blocks[1].texts)
@@ -285,7 +285,7 @@ def test_chapter_of_the_tool_gives_both_readings_of_the_compound(design: TapDesi
 
 
 def test_a_refused_best_wire_is_told_why_it_does_not_suit():
-    stub = design_of("Tr16x8(P4)")
+    stub = settled_of("Tr16x8(P4)")
     asked = thread_of_design(stub, stub.basic_pitch_diameter, Overrides())
     with pytest.raises(
         InputError, match=r"best being 2\.0379 mm \(0\.08023 in\), which is too thin"

@@ -6,7 +6,7 @@ import struct
 import httpx
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 from served_page import Served
 
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
@@ -32,7 +32,7 @@ def test_the_model_comes_as_arrays_that_hold_the_preview(served: Served) -> None
     numbers = np.frombuffer(data, kind, 3 * head["triangles"], begin).reshape(-1, 3)
     corners = (np.array(head["low"]) + places * np.array(head["step"]))[numbers]
     volume = np.einsum("ij,ij->", np.cross(corners[:, 0], corners[:, 1]), corners[:, 2]) / 6
-    mesh = preview_mesh(design_of("M8", ["flutes.count=4"]).tap)
+    mesh = preview_mesh(settled_of("M8", ["flutes.count=4"]).tap)
     a, b, c = (mesh.vertices[mesh.triangles[:, k]] for k in range(3))
     assert volume == pytest.approx(np.einsum("ij,ij->", np.cross(a, b), c) / 6, rel=1e-4)
 
@@ -40,7 +40,7 @@ def test_the_model_comes_as_arrays_that_hold_the_preview(served: Served) -> None
 def test_its_texts_are_in_the_units_that_are_asked_for(served: Served) -> None:
     head, _ = _parts(served.post("model", {"job": {"designation": "M8"}, "units": "inch"}))
     web = next(mark for mark in head["marks"] if mark["key"] == "web")
-    core = design_of("M8").tap.flutes.core_diameter
+    core = settled_of("M8").tap.flutes.core_diameter
     assert web["text"] == f"{core / 25.4:.3f} in"
 
 

@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.shop.bar import bar_for, stocked
 from tapmodel.words import ToolSizes
@@ -20,10 +20,10 @@ def test_stocked_bars_rise_in_steps_that_waste_little() -> None:
 
 
 def test_bar_and_piece_by_hand() -> None:
-    bar = bar_for(design_of("M18x0.75").tap, ToolSizes.METRIC)
+    bar = bar_for(settled_of("M18x0.75").tap, ToolSizes.METRIC)
     # 18.05 mm and a twentieth; 112 mm and twice 1 mm
     assert (bar.least, bar.diameter, bar.length) == pytest.approx((18.9525, 20, 114))
-    tap = design_of("M3").tap
+    tap = settled_of("M3").tap
     bar = bar_for(tap, ToolSizes.METRIC)
     # a shank of 3.15 mm and 0.5 mm; in front a stub of half the cutter and 1 mm, and a point
     assert (bar.least, bar.diameter) == pytest.approx((3.65, 4))

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
@@ -18,7 +18,7 @@ from tapmodel.shop.threading.stopping import stopping
 
 
 def designed(text: str, *sets: str) -> TapDesign:
-    return design_of(text, sets)
+    return settled_of(text, sets)
 
 
 @pytest.fixture(scope="module", name="lens")

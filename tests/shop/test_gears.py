@@ -5,7 +5,7 @@ from fractions import Fraction
 from itertools import permutations
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -150,14 +150,14 @@ def test_the_lead_of_a_tap_is_exact() -> None:
         ("2 BA", Fraction(81, 100)),
         ("Tr16x6(P3)", Fraction(6)),
     ):
-        asked = asked_by(design_of(designation), screw, wheels)
+        asked = asked_by(settled_of(designation), screw, wheels)
         assert asked is not None
         assert asked.lead == lead
 
 
 def test_the_error_of_a_train_over_a_thread_and_in_the_zone_of_the_tap() -> None:
     # 125 millionths over 20 mm are 2.5 um; 1.732 times that are 4.33 um of pitch diameter.
-    design = design_of("M18x1.5", ["blank.thread_length=20"])
+    design = settled_of("M18x1.5", ["blank.thread_length=20"])
     asked = asked_by(design, INCH / 8, (30, 50, 63, 80))
     assert asked is not None
     assert asked.tap is not None
@@ -169,7 +169,7 @@ def test_the_error_of_a_train_over_a_thread_and_in_the_zone_of_the_tap() -> None
 
 def test_a_job_asks_for_gears_where_it_names_both_leadscrew_and_wheels() -> None:
     def asked(*sets: str) -> object:
-        return asked_by(design_of("M10", list(sets)))
+        return asked_by(settled_of("M10", list(sets)))
 
     assert asked() is None
     assert asked("shop.leadscrew=8tpi") is None
@@ -221,7 +221,7 @@ def test_no_wheel_is_bought_where_the_error_is_small_enough() -> None:
     assert another_wheel(GearsAsked(Fraction(1), Fraction(4), (20, 80))) is None
     # 125 millionths
     assert another_wheel(GearsAsked(Fraction(3, 2), INCH / 8, (30, 50, 63, 80))) is None
-    design = design_of("M18x1.5", ["blank.thread_length=20"])
+    design = settled_of("M18x1.5", ["blank.thread_length=20"])
     asked = asked_by(design, INCH / 8, (30, 50, 63, 80))
     assert asked is not None
     # a quarter of the zone over 20 mm, by the tangent of 30 degrees

@@ -1,7 +1,7 @@
 """What the shop finds in a design: wires on hand of which none suits."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.errors import NoTapError
 from tapmodel.findings import Finding
@@ -13,14 +13,14 @@ from tapmodel.words import Severity
 def _found(designation: str, wires: str) -> list[Finding]:
     return [
         finding
-        for finding in judged(design_of(designation, [f"shop.wires={wires}"])).findings
+        for finding in judged(settled_of(designation, [f"shop.wires={wires}"])).findings
         if finding.field == "shop.wires"
     ]
 
 
 def test_wires_of_which_none_suits_are_a_warning_with_their_range() -> None:
     (found,) = _found("M10", "[0.62, 0.7, 2.05]")
-    allowed = answer_for(design_of("M10")).allowed
+    allowed = answer_for(settled_of("M10")).allowed
     assert allowed is not None
     assert (found.code, found.severity) == ("wires", Severity.WARNING)
     # the nearest to the best of 0.866 mm
@@ -30,7 +30,7 @@ def test_wires_of_which_none_suits_are_a_warning_with_their_range() -> None:
 
 def test_one_that_suits_is_enough_and_none_listed_is_no_fault() -> None:
     assert _found("M10", "[0.62, 0.866]") == []
-    ruled = design_of("M10")
+    ruled = settled_of("M10")
     assert judged(ruled).findings == ruled.findings
 
 

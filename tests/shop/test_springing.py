@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.shop.springing import Beam, last_pass, milling_sag, threading_sag
 
@@ -37,7 +37,7 @@ def test_a_thin_piece_gives_as_its_share_of_the_moment() -> None:
 
 
 def test_the_force_is_that_of_both_flanks_of_the_last_pass() -> None:
-    design = design_of("M18x0.75")
+    design = settled_of("M18x0.75")
     tap = design.tap
     assert tap.blank.rear_centre > 0
     assert not tap.blank.has_neck
@@ -53,7 +53,7 @@ def test_the_force_is_that_of_both_flanks_of_the_last_pass() -> None:
 
 
 def test_the_cutters_force_is_that_of_one_tooth_in_a_step() -> None:
-    design = design_of("M18x0.75")
+    design = settled_of("M18x0.75")
     flutes, blank = design.tap.flutes, design.tap.blank
     assert flutes.cutter_diameter == pytest.approx(8)
     # a tooth feeds 0.04 mm and cuts 0.8 mm deep; the shank is gripped over two diameters
@@ -65,7 +65,7 @@ def test_the_cutters_force_is_that_of_one_tooth_in_a_step() -> None:
 
 
 def test_a_thinner_core_gives_more_under_the_cutter() -> None:
-    design = design_of("M10")
+    design = settled_of("M10")
     flutes = design.tap.flutes
     deeper = replace(flutes, centre_radius=flutes.centre_radius - 0.2)
     thinner = replace(design, tap=replace(design.tap, flutes=deeper))

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError, NoWireError
@@ -131,7 +131,7 @@ def test_limits_are_those_of_the_wire_on_hand(design: TapDesign):
 
 
 def test_wires_of_the_job_are_used_unless_others_are_named():
-    listed = design_of("M8x1", ["shop.wires=[0.455, 0.62]"])
+    listed = settled_of("M8x1", ["shop.wires=[0.455, 0.62]"])
     assert answer(listed, Wires()).wire == 0.62
     assert answer(listed, Wires(on_hand=(0.6, 0.7))).wire == 0.6
     assert answer(listed, Wires(wire=0.59)).wire == 0.59
@@ -335,7 +335,7 @@ def test_notes_say_when_to_measure(design: TapDesign):
 @pytest.mark.parametrize(("designation", "thin"), [("M10x0.17", True), ("M10x0.18", False)])
 def test_wires_too_thin_to_be_had_are_named(designation: str, thin: bool):
     # The best wire is 0.57735 P: 0.098 and 0.104 mm.
-    design = design_of(designation)
+    design = settled_of(designation)
     asked = thread_of_design(design, design.basic_pitch_diameter, Overrides())
     notes = answer_wires(asked, Wires()).notes
     assert any(note.code is Heed.THIN_WIRE for note in notes) is thin

@@ -1,7 +1,7 @@
 """Wires of a tap that another of its set follows: its own zone, and crests cut down."""
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.record import TapDesign
 from tapmodel.errors import InputError
@@ -22,7 +22,7 @@ BEFORE = ["set.before_major=14.03", "set.before_pitch_diameter=14.059"]
 
 
 def _of_set(number: int, settings: list[str]) -> TapDesign:
-    return design_of("Tr16x8(P4)", [f"set.number={number}", "set.taps=3", *settings])
+    return settled_of("Tr16x8(P4)", [f"set.number={number}", "set.taps=3", *settings])
 
 
 @pytest.fixture(scope="module")

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.checks.ideal.deviation import distance_to_ideal
 from tapmodel.checks.ideal.laws import from_crest
@@ -26,7 +26,7 @@ SHORT = ["blank.thread_length=12"]
 
 
 def design(*sets: str) -> TapDesign:
-    return design_of("M10", [*SHORT, *sets])
+    return settled_of("M10", [*SHORT, *sets])
 
 
 def measured(tapered: TapDesign, over: float) -> WiresAnswer:

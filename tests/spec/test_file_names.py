@@ -5,7 +5,7 @@ import warnings
 from pathlib import Path, PureWindowsPath
 
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.errors import InputError
@@ -127,7 +127,7 @@ def test_a_job_s_name_is_held_to_them_on_every_system(name: str, tmp_path: Path)
 
 def test_names_made_of_designations_are_taken() -> None:
     for text in ("M18x0.75-LH", "1/2 BSW", "G 1/2", "7/16-26 UNS-2B", "2 BA", "Tr16x6(P3)", "M6"):
-        assert fault(design_of(text).name) is None
+        assert fault(settled_of(text).name) is None
 
 
 PLACES: dict[str, str | None] = {

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -102,9 +102,9 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
 @pytest.mark.parametrize("text", ["Tr16x8", "Tr16x8 2-start"])
 def test_a_length_too_long_for_a_pitch_is_offered_as_lead(text: str) -> None:
     with pytest.raises(MeantError, match=r"did you mean Tr16x8\(P4\)") as caught:
-        design_of(text)
+        settled_of(text)
     for offer in re.findall(r"Tr\S+\(P[0-9.]+\)", caught.value.allowed):
-        assert design_of(offer).tap.thread.lead == 8
+        assert settled_of(offer).tap.thread.lead == 8
 
 
 @pytest.mark.parametrize("typed", ["Tr16x8-P4", "tr16x8 - p4", "Tr16x8-P4 LH", "Tr16x8-P4-8H"])
@@ -114,4 +114,4 @@ def test_the_name_of_its_files_is_read_and_written_as_the_standard_has_it(typed:
     left, wide = "LH" in typed, "8H" in typed
     assert canonical(thread) == f"Tr16x8(P4){' LH' * left}{'-8H' * wide}"
     # as files are named where no job names them
-    assert canonical(parse(design_of("Tr16x8(P4)").name)) == "Tr16x8(P4)"
+    assert canonical(parse(settled_of("Tr16x8(P4)").name)) == "Tr16x8(P4)"

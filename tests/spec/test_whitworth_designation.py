@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from asked import design_of
+from asked import settled_of
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -125,17 +125,17 @@ def test_the_canonical_text_reads_back_as_the_same_thread(
 )
 def test_what_was_meant_is_offered_and_accepted(text: str, meant: str) -> None:
     with pytest.raises(MeantError) as caught:
-        design_of(text)
+        settled_of(text)
     assert caught.value.allowed == meant
     for offer in meant.split(" or "):
         assert canonical(parse(offer)) == offer
-        design_of(offer)
+        settled_of(offer)
 
 
 def test_typed_threads_are_kept_in_the_offer() -> None:
     with pytest.raises(InputError, match=r"as in 0\.700-26 Whit LH"):
-        design_of("0.7in-26tpi BSW LH")
-    design_of("0.700-26 Whit LH")
+        settled_of("0.7in-26tpi BSW LH")
+    settled_of("0.700-26 Whit LH")
 
 
 @pytest.mark.parametrize(
@@ -152,9 +152,9 @@ def test_typed_threads_are_kept_in_the_offer() -> None:
 def test_the_trade_s_name_without_threads_is_the_coarse_series(typed: str, meant: str) -> None:
     found, coarse = (RULES.settle(parse(text)) for text in (typed, meant))
     assert replace(found, text="") == replace(coarse, text="")
-    assert design_of(typed).designation == meant
+    assert settled_of(typed).designation == meant
 
 
 def test_whit_of_a_size_that_no_series_lists_needs_threads() -> None:
     with pytest.raises(InputError, match="threads per inch with Whit"):
-        design_of("0.3 Whit")
+        settled_of("0.3 Whit")

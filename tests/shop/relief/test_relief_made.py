@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.designing.design import design_tap
 from tapmodel.prediction.rubbing.rubbing import rubbing_of
@@ -33,7 +33,7 @@ WAYS = tuple(ReliefWay)
 
 
 def plans(text: str, *sets: str) -> tuple[Plan, ...]:
-    return plans_of(design_of(text, sets))
+    return plans_of(settled_of(text, sets))
 
 
 @pytest.fixture(params=SPANS.values(), ids=SPANS.keys())
@@ -142,7 +142,7 @@ def test_feeds_never_go_beyond_the_exact_ones() -> None:
 @pytest.mark.parametrize("text", ["M18x0.75", "Tr16x8(P4)", "3/8-16 UNC", "1/2 BSW LH"])
 def test_an_arc_made_exactly_touches_as_it_is_foretold(text: str) -> None:
     """The prediction of the design is the same question with the law itself."""
-    design = design_of(text)
+    design = settled_of(text)
     foretold = rubbing_of(design.tap, design.drill)
     for relief, _ in design.reliefs:
         if relief.arc_offset == 0:
@@ -188,7 +188,7 @@ def test_what_comes_off_a_land_is_a_segment() -> None:
 
 @pytest.mark.parametrize("way", WAYS)
 def test_a_left_hand_tap_is_the_mirror_image(way: ReliefWay) -> None:
-    right, left = (design_of(text, [f"shop.relief_by={way}"]) for text in ("M10", "M10-LH"))
+    right, left = (settled_of(text, [f"shop.relief_by={way}"]) for text in ("M10", "M10-LH"))
     assert (
         relieve(left) == relieve(right) or relieve(left).settings[:2] == relieve(right).settings[:2]
     )
@@ -207,7 +207,7 @@ def test_the_way_follows_from_what_the_job_names() -> None:
         ("shop.wheels=100", "shop.relief_by=file"): ReliefWay.FILE,
     }
     for sets, way in cases.items():
-        design = design_of("M10", sets)
+        design = settled_of("M10", sets)
         assert on_hand(design).way is way
         order = order_of_work(design)
         hard = order.index(Step.RELIEVE) > order.index(Step.HARDEN)
@@ -217,7 +217,7 @@ def test_the_way_follows_from_what_the_job_names() -> None:
 
 def test_the_sheet_tells_it_where_the_job_says_what_there_is() -> None:
     for sets, many in (((), 0), (("shop.relief_by=centres",), 2), (("shop.wheels=100",), 2)):
-        sentences = made_in_short(design_of("M18x0.75", sets))
+        sentences = made_in_short(settled_of("M18x0.75", sets))
         assert len(sentences) == many
         for sentence in sentences:
             assert "as ground with what the shop has: it drops by " in sentence(Units.MM)
@@ -234,7 +234,7 @@ def test_a_case_is_not_ground_off() -> None:
 
 
 def _tables(text: str, way: ReliefWay) -> list[Table]:
-    design = design_of(text, [f"shop.relief_by={way}"])
+    design = settled_of(text, [f"shop.relief_by={way}"])
     found = [block for block in relieve(design).settings if isinstance(block, Table)]
     return [table for table in found if table.head[-1] == "from the last"]
 
@@ -244,8 +244,8 @@ def _tables(text: str, way: ReliefWay) -> list[Table]:
 def test_differences_of_the_indicator_add_up_to_the_drops(text: str, way: ReliefWay) -> None:
     tables = _tables(text, way)
     assert len(tables) == 2
-    reliefs = design_of(text).reliefs
-    major = design_of(text).tap.thread.major
+    reliefs = settled_of(text).reliefs
+    major = settled_of(text).tap.thread.major
     for table, (relief, figures) in zip(tables, reliefs, strict=True):
         columns = list(zip(*table.lines, strict=True))
         angles = np.array([cell.degrees for cell in columns[0] if isinstance(cell, Angle)])
@@ -259,7 +259,7 @@ def test_differences_of_the_indicator_add_up_to_the_drops(text: str, way: Relief
 
 @pytest.mark.parametrize("way", WAYS)
 def test_the_route_tells_what_the_relief_becomes(way: ReliefWay) -> None:
-    design = design_of("M18x0.75", [f"shop.relief_by={way}"])
+    design = settled_of("M18x0.75", [f"shop.relief_by={way}"])
     rows: list[Row] = []
     for block in relieve(design).settings:
         rows += block.rows if isinstance(block, Rows) else ()

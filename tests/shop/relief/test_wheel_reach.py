@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from asked import design_of
+from asked import settled_of
 
 from tapmodel.prediction.rubbing.land import edges_of
 from tapmodel.shape.outlines.outline import Line, Outline
@@ -21,7 +21,7 @@ CREST, CHAMFER, THREAD = ReliefPlace.CREST, ReliefPlace.CHAMFER, ReliefPlace.THR
 
 
 def _tap(text: str, thread: Relief, chamfer: Relief, *sets: str) -> tuple[Tap, float]:
-    design = design_of(text, sets)
+    design = settled_of(text, sets)
     return replace(design.tap, relief=Reliefs(thread, chamfer)), design.figures.land_angle
 
 
@@ -128,6 +128,6 @@ def test_a_surface_round_about_the_axis_lets_any_wheel_pass() -> None:
 
 def test_usual_taps_let_any_wheel_pass_and_say_so() -> None:
     for text in ("M18x0.75", "M3", "Tr16x8(P4)", "3/8-16 UNC"):
-        for plan in plans_of(design_of(text)):
+        for plan in plans_of(settled_of(text)):
             assert math.isinf(plan.reach.largest)
             assert plan.reach.goes_to(150.0) == pytest.approx(plan.reach.crossings[0].heel, abs=3)
