@@ -16,8 +16,8 @@ from entry import Ended, run
 
 RECORD_KEYS = {
     "hole": "major_min pitch_min pitch_max minor_min minor_max",
-    "thread": "pitch lead starts hand flank_angle major major_min pitch_diameter pitch_min "
-    "pitch_max minor crest_flat root_flat first_z",
+    "thread": "pitch lead starts hand flank_angle major major_min major_max pitch_diameter "
+    "pitch_min pitch_max minor crest_flat root_flat first_z",
     "chamfer": "angle length pitches point_diameter teeth chip_thickness",
     "flutes": "count cutter_diameter offset centre_radius depth_from_top core_diameter "
     "rake_crest rake_pitch rake_root chordal_hook land_angle land_width area angles "
@@ -57,6 +57,9 @@ def test_design_as_json_is_the_record_without_the_model() -> None:
     record = json.loads(result.out)
     assert record["schema"] == "tapmodel.record/5"
     assert record["thread"]["hand"] == "left"
+    # By a tenth of the pitch over the least.
+    most = record["thread"]["major_min"] + 0.075
+    assert record["thread"]["major_max"] == pytest.approx(most, abs=1e-9)
     assert not {"model", "mesh", "files"} & set(record)
     for part, keys in RECORD_KEYS.items():
         assert set(keys.split()) <= set(record[part]), part

@@ -12,7 +12,7 @@ from alone import drawing_of
 from asked import settled_of
 from ezdxf.entities import DXFEntity
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import CENTRE, HIDDEN, LETTERS, PHANTOM, THIN, VISIBLE
 from tapmodel.report.drawings.catalogue import all_drawings
@@ -312,8 +312,8 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
     }
     assert {major, most, low, high} <= chart
     for limit, lettered, way in (
-        (limits.major_min, major, 1),
-        (most_major(design), most, -1),
+        (major_zone(design)[0], major, 1),
+        (major_zone(design)[1], most, -1),
         (limits.pitch_min, low, 1),
         (limits.pitch_max, high, -1),
     ):

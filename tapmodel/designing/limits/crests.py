@@ -28,16 +28,18 @@ def sharpest(flanks: Flanks, *, rounded: bool) -> float:
     return flanks.diameter + flanks.height(flanks.pitch * LEAST_RULED_CREST)
 
 
-def most_major(design: TapDesign) -> float:
-    """Largest major diameter to which the blank of a design is turned [mm].
+def major_zone(design: TapDesign) -> tuple[float, float]:
+    """Least and largest major diameter to which the blank of a design is turned [mm].
 
-    Above it the crests get sharp, and cut metal that no bolt needs; those of a tap that another of
-    its set follows would take what that one is to cut. None is smaller than the design's own.
+    Below the one the thread is too shallow. Above the other the crests get sharp, and cut metal
+    that no bolt needs; those of a tap that another of its set follows would take what that one is
+    to cut. It is never smaller than the design's own.
 
-    Source: rule of this program.
+    Source: the least as `TapLimits.major_min`, the largest a rule of this program.
     """
-    thread = design.tap.thread
+    thread, least = design.tap.thread, design.limits.major_min
     if design.roughs:
-        return thread.major
-    widest = design.limits.major_min + TURNED_OVER * thread.pitch
-    return max(thread.major, min(widest, sharpest(thread.flanks, rounded=thread.rounded_crest)))
+        return least, thread.major
+    widest = least + TURNED_OVER * thread.pitch
+    most = min(widest, sharpest(thread.flanks, rounded=thread.rounded_crest))
+    return least, max(thread.major, most)

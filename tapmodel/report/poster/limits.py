@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Length
 from tapmodel.report.units import Units, shown, shown_high, shown_low
@@ -43,7 +43,7 @@ def limit_rows(design: TapDesign, units: Units) -> tuple[LimitRow, ...]:
         LimitRow(
             "major ⌀",
             shown(Length(tap.major), units),
-            zone(limits.major_min, most_major(design), 3),
+            zone(*major_zone(design), 3),
             least(hole.major_min, 3),
         ),
         LimitRow(

@@ -11,6 +11,7 @@ from typing import Any
 
 from tapmodel.checks.proof.record import MeshProof, ModelProof
 from tapmodel.designing.choice import Choice, RunnerUp
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.findings import Finding
 from tapmodel.report.words.choices import source_text, value_text, why
@@ -124,6 +125,7 @@ def _tap(design: TapDesign) -> dict[str, Any]:
     """What the tap is, and what follows from that, part by part."""
     tap, figures, limits = design.tap, design.figures, design.limits
     thread, flutes = tap.thread, tap.flutes
+    least, most = major_zone(design)
     return {
         "thread": _thread(thread)
         | {
@@ -133,7 +135,8 @@ def _tap(design: TapDesign) -> dict[str, Any]:
             "root_flat": thread.root_flat,
             "root_radius": thread.root_radius,
             "tap_class": limits.tap_class,
-            "major_min": limits.major_min,
+            "major_min": least,
+            "major_max": most,
             "pitch_min": limits.pitch_min,
             "pitch_max": limits.pitch_max,
         },

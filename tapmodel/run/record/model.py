@@ -51,6 +51,9 @@ class Thread(Part):
     tap_class: str = Field(description="Of the limits, with the standard that defines it.")
     major: Millimetres = Field(description="Diameter over the crests, as aimed at.")
     major_min: Millimetres
+    major_max: Millimetres | None = Field(
+        None, description="To which the blank is turned at the most; since version 5."
+    )
     pitch_diameter: Millimetres = Field(description="As aimed at.")
     pitch_min: Millimetres
     pitch_max: Millimetres

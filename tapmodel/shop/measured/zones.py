@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.shop.core_zone import core_zone
 from tapmodel.spec.measured.sizes import Size
@@ -37,7 +37,7 @@ def wanted(design: TapDesign) -> Mapping[Size, Wanted]:
     found = {
         Size.OVERALL_LENGTH: _shaft(blank.overall_length, "it16"),
         Size.SHANK: _shaft(blank.shank_diameter, "it9"),
-        Size.MAJOR: Wanted(thread.major, limits.major_min, most_major(design)),
+        Size.MAJOR: Wanted(thread.major, *major_zone(design)),
         Size.THREAD_LENGTH: _zoned(blank.thread_length, general_zone(blank.thread_length)),
         Size.PITCH_DIAMETER: Wanted(thread.pitch_diameter, limits.pitch_min, limits.pitch_max),
         Size.MINOR: Wanted(thread.minor, None, design.hole.minor_min),

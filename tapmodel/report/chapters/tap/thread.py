@@ -1,6 +1,6 @@
 """The tap's own thread at the cutting edge."""
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.report.blocks import Angle, Chapter, Length, Pitch, Row, Rows, Words, small_length
 from tapmodel.shape.back_taper import narrowed_at_end
@@ -35,7 +35,8 @@ def chapter(design: TapDesign) -> Chapter:
 
 def crest_limits(design: TapDesign) -> tuple[Length, Length]:
     """Between which the blank is turned: lower the thread is too shallow, higher too sharp."""
-    return Length(design.limits.major_min), Length(most_major(design))
+    least, most = major_zone(design)
+    return Length(least), Length(most)
 
 
 def _back_taper(design: TapDesign) -> list[Row]:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN, VISIBLE
 from tapmodel.report.blocks import Length
@@ -28,7 +28,7 @@ class _Zone:
 
     title: str
     hole: tuple[float, float | None]
-    tap: tuple[float, float | None] | None
+    tap: tuple[float, float] | None
     aim: float
 
 
@@ -40,9 +40,8 @@ def charts(sheet: Sheet, design: TapDesign, at: Point) -> None:
 
 def _zones(design: TapDesign) -> tuple[_Zone, ...]:
     hole, thread = design.hole, design.tap.thread
-    crests = design.limits.major_min, most_major(design)
     return (
-        _Zone("major ⌀", (hole.major_min, None), crests, thread.major),
+        _Zone("major ⌀", (hole.major_min, None), major_zone(design), thread.major),
         _Zone(
             "pitch ⌀",
             (hole.pitch_min, hole.pitch_max),

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from tapmodel.designing.limits.crests import most_major
+from tapmodel.designing.limits.crests import major_zone
 from tapmodel.designing.record import TapDesign
 from tapmodel.export.dxf.document import THIN
 from tapmodel.report.drawings.canvas import LETTER_HEIGHT, LINE, Align
@@ -178,7 +178,8 @@ def _notes(sheet: Sheet, design: TapDesign) -> list[_Note]:
     behind = (max(end + blank.neck_length, design.figures.runout_end) + blank.square_start) / 2
     limits = design.limits
     low, high = sheet.at_least(limits.pitch_min), sheet.at_most(limits.pitch_max)
-    crests = f"{sheet.at_least(limits.major_min)} to {sheet.at_most(most_major(design))}"
+    least, most = major_zone(design)
+    crests = f"{sheet.at_least(least)} to {sheet.at_most(most)}"
     words = f"{sheet.size(thread.major)} thread, {crests}"
     at = design.tap.chamfer_length + (end - design.tap.chamfer_length) / 3
     notes = [(at, thread.major, words), (at, 0.0, f"pitch ⌀{low} to {high}")]
