@@ -4,6 +4,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from sweeps import in_part
 
 from tapmodel.designing.design import settled_tap
 from tapmodel.geometry.preview.quick_mesh import preview_mesh
@@ -55,7 +56,10 @@ def file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
-@pytest.mark.parametrize("width", [360, 1600])
+CASES = in_part([("light", 360), ("dark", 360), ("dark", 1600), ("light", 1600)])
+
+
+@pytest.mark.parametrize(("lit", "width"), CASES, indirect=["lit"])
 def test_the_live_page(lit: "BrowserContext", served: str, axe: str, width: int) -> None:
     live = Live(lit, served, width)
     if width < 992:
