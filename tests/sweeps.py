@@ -10,10 +10,15 @@ WHOLE = "TAPMODEL_WHOLE_SWEEPS"
 Member = TypeVar("Member")
 
 
+def whole() -> bool:
+    """Whether all of every sweep is wanted."""
+    return WHOLE in os.environ
+
+
 def in_part(members: Sequence[Member], first: int = 0, every: int = 2) -> Sequence[Member]:
     """One of `every` members, from that numbered `first` on; all of them where the whole is wanted.
 
     Where several sweeps of the same members stand beside one another, each takes another `first`,
     such as its own number, so that together they meet every member.
     """
-    return members if WHOLE in os.environ else members[first % every :: every]
+    return members if whole() else members[first % every :: every]

@@ -12,7 +12,7 @@ from typing import Any
 from tapmodel.spec.designations.reading.inches import MM
 
 HOW = "a length such as 6.35mm, 0.25in or 1/4in"
-"""What a message says is allowed; the page reads a bare number as inches where all is in inches."""
+"""What a message says is allowed: with a unit, as a page told in inches reads a bare number so."""
 
 FORMAT = "length"
 """What the JSON schema calls a text that is read here."""

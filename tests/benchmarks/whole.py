@@ -17,7 +17,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from sweeps import WHOLE
 
 TESTS = Path(__file__).parents[1]
-PARTED = re.compile(r"import .*\b(in_part|in_turn|sampled|WHOLE)$", re.MULTILINE)
+PARTED = re.compile(r"import .*\b(in_part|in_turn|sampled|whole)$", re.MULTILINE)
 """What a file of tests says that takes a part."""
 
 

@@ -1,7 +1,6 @@
 """Lands that rub and the chips of the chamfer: what the rules choose, and what they warn of."""
 
 import math
-import os
 import sys
 from functools import cache
 from pathlib import Path
@@ -12,7 +11,7 @@ from cure_trials import judged_cures
 sys.path.insert(0, str(Path(__file__).parents[1] / "geometry"))
 
 from listed_jobs import sampled
-from sweeps import WHOLE
+from sweeps import in_part
 
 from tapmodel.designing.choose.cutters import (
     CUTTERS,
@@ -102,7 +101,7 @@ def test_lands_of_listed_sizes_rub_only_where_they_must() -> None:
     large = {t for t, d in rubbing.items() if d.tap.thread.major >= LARGE}
     assert all(rubbing[text].figures.land_width > LONGEST for text in large)
     # Each is designed with every cutter that there is: of a sample, every ninth.
-    for text in [text for text in rubbing if text not in large][:: 1 if WHOLE in os.environ else 9]:
+    for text in in_part([text for text in rubbing if text not in large], every=9):
         assert no_cutter_would_do(text, rubbing[text]), text
 
 

@@ -1,9 +1,8 @@
 """Every size that a standard lists, and the metric grid beyond the lists, as designations."""
 
-import os
 from collections.abc import Collection, Iterator
 
-from sweeps import WHOLE
+from sweeps import whole
 
 from tapmodel.standards.tables import read_table
 from tapmodel.standards.unified.series import constant_pitch_sizes, series_of
@@ -45,7 +44,7 @@ def sampled(named: Collection[str] = ()) -> list[str]:
         every = [*family]
         last = len(every) - 1
         step = STEP if last > FEW else STEP_OF_FEW
-        step = 1 if WHOLE in os.environ else step
+        step = 1 if whole() else step
         texts += [t for n, t in enumerate(every) if n % step == 0 or n == last or t in named]
     return texts
 

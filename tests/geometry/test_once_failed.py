@@ -1,12 +1,11 @@
 """Every job that ever failed is proved; of those that failed alike one is, and the others close."""
 
-import os
 import tomllib
 from pathlib import Path
 from typing import Any
 
 import pytest
-from sweeps import WHOLE
+from sweeps import whole
 
 from tapmodel.checks.proof.mesh import prove_mesh
 from tapmodel.checks.proof.solid import prove_solid
@@ -28,7 +27,7 @@ JOBS: list[dict[str, Any]] = tomllib.loads(
 def _is_proved(job: dict[str, Any]) -> bool:
     """Of those that failed alike the first; all of them where sweeps are wanted whole."""
     alike = job["why"].startswith("the same")
-    return not job.get("edges_only") and (not alike or WHOLE in os.environ)
+    return not job.get("edges_only") and (not alike or whole())
 
 
 PROVED = [job for job in JOBS if _is_proved(job)]

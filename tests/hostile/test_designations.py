@@ -3,6 +3,7 @@
 import pytest
 from designations import LOOKALIKES, NONSENSE, STRANGE, VALID
 from entry import faults, refusal_faults, run
+from sweeps import in_part
 
 
 def _refusals(texts: list[str]) -> dict[str, list[str]]:
@@ -29,14 +30,16 @@ def test_letters_that_do_not_print_are_refused(valid: str) -> None:
 
 @pytest.mark.parametrize("valid", VALID)
 def test_a_designation_is_read_whatever_its_case_and_blanks(valid: str) -> None:
-    ended = run(["design", "--json", "--no-strength", "--", valid])
-    assert faults(ended) == []
-    assert ended.code == 0, ended.err
+    forms = [valid, valid.lower(), f"  {valid}\t", valid.replace("x", "\u00d7"), f"{valid}\n"]
+    for text in in_part(forms, VALID.index(valid), every=len(forms)):
+        ended = run(["design", "--json", "--no-strength", "--", text])
+        assert faults(ended) == []
+        assert ended.code == 0, ended.err
     # What seeks no cures takes a tenth of the time, and names thread, starts, lead and limits.
-    measured = run(["wires", "--json", "--", valid])
-    assert measured.code == 0, measured.err
-    for text in (valid.lower(), f"  {valid}\t", valid.replace("x", "\u00d7"), f"{valid}\n"):
-        assert run(["wires", "--json", "--", text]) == measured
+    measured = {text: run(["wires", "--json", "--", text]) for text in forms}
+    assert faults(measured[valid]) == []
+    assert measured[valid].code == 0, measured[valid].err
+    assert {text for text in forms if measured[text] != measured[valid]} == set()
 
 
 def test_a_dash_before_a_number_is_a_minus_only_where_it_stands_off() -> None:

@@ -140,7 +140,10 @@ def test_a_length_with_its_unit_is_judged_and_refused_where_no_length_belongs(fi
 @pytest.mark.parametrize("field", FIELDS)
 def test_extremes_are_judged_or_refused_and_never_a_fault(field: str) -> None:
     number = FIELDS.index(field)
-    values = in_part(EXTREMES, number) if field in NUMBERS else EXTREMES[::4] + TEXTS
+    if field in NUMBERS:
+        values = in_part(EXTREMES, number)
+    else:
+        values = (*in_part(EXTREMES[::2], number), *TEXTS)
     found = {value: _judged(field, value) for value in values}
     assert {value: faults for value, faults in found.items() if faults} == {}
 

@@ -14,6 +14,7 @@ from typing import Literal
 
 import numpy as np
 import pytest
+from frames import until_drawn
 from numpy.typing import NDArray
 
 from tapmodel.designing.design import settled_tap
@@ -139,15 +140,9 @@ class Opened:
         assert found is not None
         return found
 
-    def drawn(self) -> None:
-        """Wait until what was done is drawn, which takes a frame, however long one takes."""
-        self.page.evaluate(
-            "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
-        )
-
     def shot(self) -> bytes:
         """The canvas with its words, once it is drawn."""
-        self.drawn()
+        until_drawn(self.page)
         return self.canvas.screenshot()
 
     def shows(self, picture: bytes) -> None:
@@ -237,10 +232,10 @@ def test_turning_changes_the_picture_and_a_double_click_restores_it(opened: Open
 def test_leaders_point_at_their_places(opened: Opened, folder: Path) -> None:
     design, _ = page_of(folder, RIGHT)
     marks = {mark.key: mark for mark in marks_of(design, Units.MM)}
-    opened.drawn()
+    until_drawn(opened.page)
     for name, turn in (("quarter", QUARTER), ("side", SIDE), ("front", FRONT)):
         opened.view(name)
-        opened.drawn()
+        until_drawn(opened.page)
         seen = fitted(*tap_box(design), turn, opened.size)
         shown = opened.page.locator(".labels .leader:visible")
         assert shown.count() >= (5 if name == "quarter" else 1)
@@ -254,7 +249,7 @@ def test_leaders_point_at_their_places(opened: Opened, folder: Path) -> None:
 
 
 def test_words_overlap_nowhere_and_can_be_taken_away(opened: Opened) -> None:
-    opened.drawn()
+    until_drawn(opened.page)
     boxes = [word.bounding_box() for word in opened.page.locator(".labels .leader:visible").all()]
     for n, a in enumerate(boxes):
         for b in boxes[n + 1 :]:
@@ -267,7 +262,7 @@ def test_words_overlap_nowhere_and_can_be_taken_away(opened: Opened) -> None:
     listed.locator("summary").click()
     assert listed.locator("li").count() == 5
     opened.page.uncheck("#model-names")
-    opened.drawn()
+    until_drawn(opened.page)
     assert opened.page.locator(".labels .leader:visible").count() == 0
 
 
@@ -445,7 +440,7 @@ def test_the_tap_in_its_hole_tells_turns_depth_and_teeth(opened: Opened, folder:
     assert "6.00 mm" in told
     cutting = [n for n, tooth in enumerate(teeth, 1) if tooth.height < depth]
     assert f"teeth {cutting[0]} to {cutting[-1]} cut" in told
-    opened.drawn()
+    until_drawn(opened.page)
     numbers = opened.page.locator(".labels .chip:visible").all_inner_texts()
     assert numbers
     assert {int(number) for number in numbers} <= set(cutting)
@@ -471,6 +466,7 @@ def test_play_runs_and_pauses_and_stays_still_where_motion_is_unwelcome(
     )
     page.page.get_by_role("button", name="pause").click()
     place = float(page.page.locator(".player input[type=range]").input_value())
+    assert place > 0.02
     page.page.wait_for_timeout(300)
     assert float(page.page.locator(".player input[type=range]").input_value()) == place
     page.close()

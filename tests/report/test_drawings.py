@@ -312,7 +312,7 @@ def test_limits_are_lettered_inside_their_zones(text: str) -> None:
     }
     assert {major, most, low, high} <= chart
     for limit, lettered, way in (
-        (major_zone(design)[0], major, 1),
+        (limits.major_min, major, 1),
         (major_zone(design)[1], most, -1),
         (limits.pitch_min, low, 1),
         (limits.pitch_max, high, -1),

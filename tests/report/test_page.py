@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from asked import design_of
+from frames import until_drawn
 from PIL import Image
 
 from tapmodel.designing.record import TapDesign
@@ -107,10 +108,8 @@ class Opened:
             self.complaints.append(message.text)
 
     def pixels(self) -> bytes:
-        """The model as it is seen, once it is drawn: that takes a frame, however long one takes."""
-        self.page.evaluate(
-            "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
-        )
+        """The model as it is seen, once it is drawn."""
+        until_drawn(self.page)
         return self.page.locator("#model").screenshot()
 
 

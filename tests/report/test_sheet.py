@@ -41,54 +41,56 @@ MOST_PAGES = {Paper.A4: 6, Paper.LETTER: 7}
 LAST_WORDS = " ".join(CAUTIONS[-1].split()[:3])
 IN_STRIP = 2.0  # white before the title of a drawing in its strip [mm]
 BEARING = 0.35  # white that a letter has before its ink, at the most [mm]
+# The reference.
+TEXT, SETS = "M18x0.75", ("thread.tap_class=2",)
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 
 
 @pytest.fixture(scope="module")
 def reference() -> TapDesign:
-    return design_of("M18x0.75", ["thread.tap_class=2"])
+    return design_of(TEXT, SETS)
 
 
 @pytest.fixture(scope="module")
-def drawn(reference: TapDesign) -> dict[str, Drawing]:
-    return {drawing.name: drawing for drawing in at_machine(all_drawings(reference))}
+def drawn() -> dict[str, Drawing]:
+    return {drawing.name: drawing for drawing in at_machine(drawings_of(TEXT, sets=SETS))}
 
 
-@pytest.fixture(scope="module")
-def printed(
-    reference: TapDesign, drawn: dict[str, Drawing], tmp_path_factory: pytest.TempPathFactory
-) -> Callable[[Look], Path]:
-    """The reference's sheet, written once for each look."""
-    folder = tmp_path_factory.mktemp("sheets")
-
-    @cache
-    def written(look: Look) -> Path:
-        path = folder / f"{look.paper}-{look.units}.pdf"
-        write_sheet(path, reference, drawn, look)
-        return path
-
-    return written
+def drawings_of(
+    text: str, units: Units = Units.MM, sets: tuple[str, ...] = ()
+) -> dict[str, Drawing]:
+    """All drawings of a tap, which take longer than a sheet of them: made once in each unit."""
+    return _drawings(text, units, sets)
 
 
+# The cache tells a value that is left out from the same one that is given.
 @cache
-def drawings_of(text: str, units: Units = Units.MM) -> dict[str, Drawing]:
-    """All drawings of a tap, which take longer than a sheet of them."""
-    return all_drawings(design_of(text), units=units)
+def _drawings(text: str, units: Units, sets: tuple[str, ...]) -> dict[str, Drawing]:
+    return all_drawings(design_of(text, sets), units=units)
 
 
 @pytest.fixture(scope="module")
 def sheet_of(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., Path]:
     """The sheet of a tap by its designation, written once in each unit on each paper."""
-    folder = tmp_path_factory.mktemp("sheets")
 
     @cache
-    def written(text: str, units: Units = Units.MM, paper: Paper = Paper.A4) -> Path:
-        design, drawings = design_of(text), drawings_of(text, units)
-        path = folder / f"{design.name}-{units}-{paper}.pdf"
-        write_sheet(path, design, drawings, Look(paper, units))
+    def written(text: str, units: Units, paper: Paper, sets: tuple[str, ...]) -> Path:
+        path = tmp_path_factory.mktemp("sheet") / "sheet.pdf"
+        write_sheet(path, design_of(text, sets), drawings_of(text, units, sets), Look(paper, units))
         return path
 
-    return written
+    def sheet(
+        text: str, units: Units = Units.MM, paper: Paper = Paper.A4, sets: tuple[str, ...] = ()
+    ) -> Path:
+        return written(text, units, paper, sets)
+
+    return sheet
+
+
+@pytest.fixture(scope="module")
+def printed(sheet_of: Callable[..., Path]) -> Callable[[Look], Path]:
+    """The reference's sheet in a look."""
+    return lambda look: sheet_of(TEXT, look.units, look.paper, SETS)
 
 
 @pytest.fixture

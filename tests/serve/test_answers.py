@@ -8,6 +8,7 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 from httpx import AsyncClient, Response
 from served_page import TOKEN, Served
+from sweeps import in_part
 
 from tapmodel.designing.design import settled_tap
 from tapmodel.serve import asked as asking
@@ -133,7 +134,11 @@ def test_the_same_design_is_made_once(served: Served, monkeypatch: pytest.Monkey
 
 
 def test_designs_of_several_threads_are_those_of_one() -> None:
-    jobs = [{"designation": f"M{d}", "flutes.rake": rake} for d in (5, 16) for rake in (3, 8)]
+    jobs = [
+        {"designation": f"M{d}", "flutes.rake": rake}
+        for d in in_part((5, 8, 12, 16))
+        for rake in (3, 8)
+    ]
     asking._designed.cache_clear()
     with ThreadPoolExecutor(4) as threads:
         together = [*threads.map(lambda job: answered(Asked(job=job)).design, jobs)]

@@ -148,6 +148,7 @@ def test_moves_that_nobody_waits_for_are_not_worked_at(running: Running) -> None
     for number in range(40):
         moved(1 + number / 100)
     began = time.perf_counter()
+    assert running.ask("POST", "tap", asked)[0] == 200
     assert running.ask("POST", "papers", asked)[0] == 200
     # Papers are made one after the other, and one of those had been begun at most.
     assert time.perf_counter() - began < 20 * papers
