@@ -10,6 +10,7 @@ from typing import TextIO, cast
 import typer
 
 from tapmodel.errors import INTERRUPTED, NoWireError, RefusedError, TapmodelError, shortened
+from tapmodel.run.memory import ran_out
 
 _UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
 """What the parser of commands raises; its library keeps the name to itself."""
@@ -51,18 +52,21 @@ def code_of(run: Callable[[], object]) -> int:
     except _UsageError as error:
         words = _words_of_usage(error)
         return _complain(f"{words} (tapmodel --help, or tapmodel COMMAND --help)", 2)
-    except OSError as error:
-        place = shortened(os.fsdecode(error.filename or "output"), 120)
-        return _complain(f"{place}: {error.strerror or error}", 2)
-    except MemoryError:
-        return _complain("the machine has not enough memory for this", 3)
     except Exception as error:  # noqa: BLE001  (the user gets one line, and the code for a fault of ours)
-        return _complain(
-            f"a fault of this program, please report it: {type(error).__name__}: {error}", 3
-        )
+        return _complain(*_told(error))
     if code == INTERRUPTED:
         raise KeyboardInterrupt
     return code if isinstance(code, int) else 0
+
+
+def _told(error: Exception) -> tuple[str, int]:
+    """What is said of an error that nothing here raised, and the exit code."""
+    if ran_out(error):
+        return "the machine has not enough memory for this", 3
+    if isinstance(error, OSError):
+        place = shortened(os.fsdecode(error.filename or "output"), 120)
+        return f"{place}: {error.strerror or error}", 2
+    return f"a fault of this program, please report it: {type(error).__name__}: {error}", 3
 
 
 def _words(error: TapmodelError) -> str:

@@ -21,7 +21,12 @@ def refused(field: str, path: Path, place: str, error: OSError) -> InputError:
         path: that could not be written.
         place: what is asked of it, such as `a folder that can be written`.
         error: what the operating system said.
+
+    Raises:
+        MemoryError: there was no memory left, for which no path is to blame.
     """
+    if error.errno == errno.ENOMEM:
+        raise MemoryError(str(error)) from error
     reason = error.strerror or type(error).__name__
     if is_full(error):
         reason = f"the disk is full: {reason}"

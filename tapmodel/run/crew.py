@@ -254,6 +254,9 @@ def _module(task: Task) -> str:
     return task.do.partition(":")[0]
 
 
+_NONE_LEFT = "the machine has not enough of it to load the libraries"
+
+
 def _too_much(megabytes: int) -> KernelError:
     return KernelError(Stage.MEMORY, f"needed more than {megabytes} MB")
 
@@ -297,7 +300,7 @@ def line_of_its_own() -> tuple[IO[bytes], IO[bytes]]:
 
 
 def _outcome(line: Line, module: str) -> tuple[str, object]:
-    limits = Limits()
+    limits = None
     try:
         line.stage(Stage.LOADING)
         loaded = importlib.import_module(module)
@@ -307,16 +310,21 @@ def _outcome(line: Line, module: str) -> tuple[str, object]:
         name = task.do.partition(":")[2]
         result = getattr(loaded, name)(line, *task.known)
         return _DONE, Done(result, line.clock.stop(), memory.own_peak_mb(), line.left_out)
-    except MemoryError:
-        return _FAILED, _too_much(limits.memory_mb)
-    except TapmodelError as error:
-        return _FAILED, error
     except GoneError:
         raise
-    except ImportError as error:
-        return _FAILED, missing(error) or KernelError(Stage.LOADING, str(error))
-    except OSError as error:
-        reason = error.strerror or type(error).__name__
-        return _FAILED, InputError("output", str(error.filename or ""), f"files ({reason})")
     except Exception as error:  # noqa: BLE001  (whatever the kernel throws must reach the user)
-        return _FAILED, KernelError(Stage.KERNEL, f"{type(error).__name__}: {error}")
+        return _FAILED, _told(error, limits)
+
+
+def _told(error: Exception, limits: Limits | None) -> TapmodelError:
+    """What the parent is to raise for an error of this process; no `limits` bound it yet."""
+    if isinstance(error, TapmodelError):
+        return error
+    if memory.ran_out(error):
+        return _too_much(limits.memory_mb) if limits else KernelError(Stage.MEMORY, _NONE_LEFT)
+    if isinstance(error, ImportError):
+        return missing(error) or KernelError(Stage.LOADING, str(error))
+    if isinstance(error, OSError):
+        reason = error.strerror or type(error).__name__
+        return InputError("output", str(error.filename or ""), f"files ({reason})")
+    return KernelError(Stage.KERNEL, f"{type(error).__name__}: {error}")
