@@ -1,5 +1,7 @@
-"""When a browser has drawn what it was told to."""
+"""When a browser has done what it was told to, on a machine that does much else."""
 
+import time
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -11,3 +13,11 @@ def until_drawn(page: "Page") -> None:
     page.evaluate(
         "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
     )
+
+
+def until(page: "Page", done: Callable[[], object]) -> None:
+    """Look again and again until it is done; the browser goes on between the looks."""
+    latest = time.monotonic() + 60
+    while not done():
+        assert time.monotonic() < latest, "it was not done within a minute"
+        page.wait_for_timeout(50)

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 import trimesh
+from sweeps import in_part
 
 from tapmodel.designing.design import settled_tap
 from tapmodel.run.record.compose import design_record
@@ -16,8 +17,9 @@ from tapmodel.spec.job_file import read_job
 
 ROOT = Path(__file__).parents[2]
 EXAMPLES = sorted((ROOT / "examples").glob("*.toml"))
-BUILT = [ROOT / "examples" / f"{name}.toml" for name in ("balance-cock", "gas-lamp")]
-"""Two of unlike threads, for each takes some seconds; `examples/pictures.py` builds all."""
+UNLIKE = [ROOT / "examples" / f"{name}.toml" for name in ("balance-cock", "gas-lamp")]
+BUILT = in_part(UNLIKE)
+"""Each takes some seconds; `examples/pictures.py` builds all."""
 
 Built = Callable[[Path], tuple[dict[str, Any], Path]]
 

@@ -4,10 +4,10 @@ import re
 
 from playwright.sync_api import BrowserContext, Page, expect
 
-WAITS = 15_000
+WAITS = 30_000
 """For an answer, on a machine that does much else [ms]."""
 
-expect.set_options(timeout=WAITS)
+expect.set_options()
 
 
 class Live:
@@ -57,7 +57,7 @@ class Live:
 
     def shows(self, field: str, value: str) -> None:
         """Wait until a box has this value."""
-        expect(self.box(field)).to_have_value(value, timeout=WAITS)
+        expect(self.box(field)).to_have_value(value)
 
     def number(self, field: str) -> float:
         """The number in a box."""

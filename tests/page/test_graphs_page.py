@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from opened import WAITS, Live
+from frames import until
+from opened import Live
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from tapmodel.designing.settle import settle
@@ -62,20 +63,17 @@ def job_in(address: str) -> dict[str, object]:
 def set_offset(live: Live, text: str) -> None:
     """Give offset and depth instead of rake and core, then another offset."""
     live.page.get_by_role("radio", name="offset and depth").check()
-    expect(live.page.locator("#saved")).not_to_be_empty(timeout=WAITS)
+    expect(live.page.locator("#saved")).not_to_be_empty()
     live.type("flutes.offset", text)
     live.shows("flutes.offset", text)
-    expect(live.page.locator("#section [data-mark=offset]")).to_contain_text(text, timeout=WAITS)
-    for _ in range(200):
-        # the address follows a little later
-        if str(job_in(live.page.url).get("flutes.offset")) == text:
-            break
-        live.page.wait_for_timeout(50)
+    expect(live.page.locator("#section [data-mark=offset]")).to_contain_text(text)
+    # the address follows a little later
+    until(live.page, lambda: str(job_in(live.page.url).get("flutes.offset")) == text)
 
 
 def shows_rake(page: Page, rake: float) -> None:
     told = page.locator("#section [data-mark=rake]")
-    expect(told).to_have_text(f"{rake:.2f}°", timeout=WAITS)
+    expect(told).to_have_text(f"{rake:.2f}°")
     # the lines end on a thousandth of a mm
     assert page.evaluate(RAKE) == pytest.approx(rake, abs=0.1)
 
@@ -86,7 +84,7 @@ def test_the_cutter_is_seen_whole(flat_window: BrowserContext, served: str, widt
     if width < 992:
         live.page.get_by_role("button", name="Change the tap").click()
     live.type("designation", "M10")
-    expect(live.page.locator("#title")).to_contain_text("M10", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("M10")
     boxes = [
         live.page.locator(name).bounding_box() for name in ("#section", "#section circle.cutter")
     ]
@@ -108,12 +106,12 @@ def test_another_offset_shows_another_rake(live: Live) -> None:
 def test_the_slider_shows_the_section_at_its_height(live: Live) -> None:
     page, design = live.page, settle(job_for(THREAD))
     page.locator("#height").fill(str(design.tap.blank.square_start + 1))
-    expect(page.locator("#region")).to_contain_text("square", timeout=WAITS)
+    expect(page.locator("#region")).to_contain_text("square")
     # Nothing is cut there: no marks of the edge.
     assert page.locator("#section path.mark.edge").count() == 0
     page.locator("#height").fill("20")
     view = view_of(design, Units.MM, 20.0)
-    expect(page.locator("#region")).to_contain_text(f"{view.section.area:.1f} mm²", timeout=WAITS)
+    expect(page.locator("#region")).to_contain_text(f"{view.section.area:.1f} mm²")
     assert page.locator("#section .metal").get_attribute("d") == view.section.path
     page.locator("#marked").uncheck()
     assert page.locator("#section .mark").count() == 0
@@ -128,7 +126,7 @@ def test_graphs_follow_a_change(live: Live) -> None:
     live.type("flutes.count", "6")
     after = settle(job_for(THREAD, ["flutes.count=6"])).prediction
     assert after is not None
-    expect(bars).to_have_count(len(after.chips.teeth), timeout=WAITS)
+    expect(bars).to_have_count(len(after.chips.teeth))
     stop = page.locator("#torque-pane dl").first
     expect(stop).to_contain_text(f"{after.torque.band.likely:.3g} N·m")
     expect(page.locator("#rubbing-pane .surfaces > div")).to_have_count(3)
@@ -137,11 +135,9 @@ def test_graphs_follow_a_change(live: Live) -> None:
 def test_pressing_the_chart_takes_its_value(live: Live) -> None:
     page = live.page
     page.locator("#chart-pane, #chart").first.scroll_into_view_if_needed()
-    expect(page.locator("#chart-readout")).to_contain_text(
-        "rake at the drilled wall", timeout=WAITS
-    )
+    expect(page.locator("#chart-readout")).to_contain_text("rake at the drilled wall")
     page.select_option("#chart-field", "flutes.offset")
-    expect(page.locator("#chart-readout")).to_contain_text("offset of the cutter", timeout=WAITS)
+    expect(page.locator("#chart-readout")).to_contain_text("offset of the cutter")
     place = page.locator(".chart-place")
     box = place.bounding_box()
     assert box is not None
@@ -150,7 +146,7 @@ def test_pressing_the_chart_takes_its_value(live: Live) -> None:
     offset = re.search(r"cutter (-?[\d.]+) mm", read)
     assert offset is not None
     told = float(offset[1])
-    expect(live.box("flutes.offset")).to_have_value(re.compile(f"^{told:g}"), timeout=WAITS)
+    expect(live.box("flutes.offset")).to_have_value(re.compile(f"^{told:g}"))
     # What the chart held is taken with it.
     held = {
         "depth_from_top": live.number("flutes.depth_from_top"),
@@ -167,11 +163,11 @@ def test_pressing_the_chart_takes_its_value(live: Live) -> None:
 def test_the_chart_is_read_by_keys(live: Live) -> None:
     page = live.page
     page.locator("#chart").scroll_into_view_if_needed()
-    expect(page.locator("#chart-readout")).to_contain_text("rake", timeout=WAITS)
+    expect(page.locator("#chart-readout")).to_contain_text("rake")
     page.select_option("#chart-field", "chamfer.point_diameter")
     drill = settle(job_for(THREAD)).drill
     broken = page.locator(".broken-list li")
-    expect(broken.first).to_contain_text("will not start", timeout=WAITS)
+    expect(broken.first).to_contain_text("will not start")
     page.locator("#chart-cursor").focus()
     page.keyboard.press("End")
     expect(page.locator("#chart-readout")).to_contain_text("breaks a rule")
@@ -187,9 +183,9 @@ def test_a_chart_is_typed_in_the_unit_beside_its_ends(live: Live) -> None:
     page = live.page
     page.locator("#units").select_option("inch")
     page.locator("#chart").scroll_into_view_if_needed()
-    page.select_option("#chart-field", "flutes.cutter_diameter", timeout=WAITS)
+    page.select_option("#chart-field", "flutes.cutter_diameter")
     end = page.locator("label", has=page.locator("#chart-end"))
-    expect(end).to_have_text("to in", timeout=WAITS)
+    expect(end).to_have_text("to in")
     end.locator("input").fill("0.4")
     with page.expect_response("**/chart") as answer:
         page.keyboard.press("Enter")
@@ -201,9 +197,9 @@ def test_a_chart_is_typed_in_the_unit_beside_its_ends(live: Live) -> None:
 def test_the_line_of_a_chart_ends_where_something_is_chosen_anew(live: Live) -> None:
     page = live.page
     page.locator("#chart").scroll_into_view_if_needed()
-    page.select_option("#chart-field", "flutes.rake", timeout=WAITS)
+    page.select_option("#chart-field", "flutes.rake")
     told = page.locator(".jumps li")
-    expect(told).to_have_count(2, timeout=WAITS)
+    expect(told).to_have_count(2)
     expect(told.first).to_contain_text("cutter 10.00 mm instead of 8.00 mm")
     expect(page.locator(".chart-place .jump")).to_have_count(2)
     for number in range(2):
@@ -211,7 +207,7 @@ def test_the_line_of_a_chart_ends_where_something_is_chosen_anew(live: Live) -> 
         assert path is not None
         assert path.count("M") == 3
     page.select_option("#chart-field", "flutes.offset")
-    expect(told).to_have_count(0, timeout=WAITS)
+    expect(told).to_have_count(0)
 
 
 def test_variants_are_pinned_compared_kept_and_gone_back_to(live: Live) -> None:
@@ -305,17 +301,17 @@ def test_a_reading_over_wires_is_judged_at_the_machine(flat_browser: Browser, se
     page.locator("summary", has_text="Measure over wires").click()
     body = page.locator("details.tool[open]")
     limits = body.locator("div", has_text="limits over wires").last
-    expect(limits).to_contain_text(" to ", timeout=WAITS)
+    expect(limits).to_contain_text(" to ")
     low, high = map(float, re.findall(r"[\d.]+", limits.locator("dd").inner_text())[:2])
     page.locator("#wires-measured").fill(f"{(low + high) / 2:.4f}")
-    expect(body.locator(".judged")).to_contain_text("fine", timeout=WAITS)
+    expect(body.locator(".judged")).to_contain_text("fine")
     expect(body.locator(".judged")).to_contain_text("in limits")
     page.locator("#wires-measured").fill(f"{high + 0.05:.4f}")
-    expect(body.locator(".judged")).to_contain_text("take more", timeout=WAITS)
+    expect(body.locator(".judged")).to_contain_text("take more")
     expect(body).to_contain_text("infeed to the target")
     page.locator("#wires-measured").fill("99")
     box, wrong = page.locator("#wires-measured"), page.locator("#wires-measured-wrong")
-    expect(wrong).to_contain_text("99", timeout=WAITS)
+    expect(wrong).to_contain_text("99")
     expect(box).to_have_attribute("aria-invalid", "true")
     # The limits stay; of the reading before nothing does.
     expect(body.locator(".judged")).to_have_count(0)
@@ -324,7 +320,7 @@ def test_a_reading_over_wires_is_judged_at_the_machine(flat_browser: Browser, se
     # Each box tells what is wrong with it, and with nothing beside it.
     box.fill(f"{high:.4f}")
     page.locator("#wires-wire").fill("thick")
-    expect(page.locator("#wires-wire-wrong")).to_contain_text("such as 6.35mm", timeout=WAITS)
+    expect(page.locator("#wires-wire-wrong")).to_contain_text("such as 6.35mm")
     expect(wrong).to_be_hidden()
     expect(box).to_have_attribute("aria-invalid", "false")
     live.close()
@@ -335,30 +331,30 @@ def test_the_counter_goes_round_the_flutes_and_survives_a_reload(live: Live) -> 
     page, count = live.page, settle(job_for(THREAD)).tap.flutes.count
     page.locator("summary", has_text="Divide").click()
     place = page.locator("#dividing-place")
-    expect(place).to_have_text(f"1 of {count}", timeout=WAITS)
+    expect(place).to_have_text(f"1 of {count}")
     for number in range(2, count + 1):
         page.locator(".counter button", has_text="Next").click()
         expect(place).to_have_text(f"{number} of {count}")
     assert page.locator(".counter button", has_text="Next").is_disabled()
     page.locator("#divisions").fill("401")
-    expect(page.locator("#divisions-wrong")).to_contain_text("from 1 to 400", timeout=WAITS)
+    expect(page.locator("#divisions-wrong")).to_contain_text("from 1 to 400")
     page.locator("#divisions").fill("")
-    expect(page.locator("#divisions-wrong")).to_be_hidden(timeout=WAITS)
+    expect(page.locator("#divisions-wrong")).to_be_hidden()
     for _ in range(2, count + 1):
         page.locator(".counter button", has_text="Next").click()
     expect(page.locator("#dividing-move")).to_contain_text("turn")
     page.reload()
     live.ready()
     page.locator("summary", has_text="Divide").click()
-    expect(place).to_have_text(f"{count} of {count}", timeout=WAITS)
+    expect(place).to_have_text(f"{count} of {count}")
 
 
 def test_measured_sizes_are_judged_beside_their_boxes(live: Live) -> None:
     page, core = live.page, settle(job_for(THREAD)).tap.flutes.core_diameter
     page.locator("summary", has_text="Measured sizes").click()
-    page.locator("#measured-core").fill(f"{core / 2:.2f}", timeout=WAITS)
+    page.locator("#measured-core").fill(f"{core / 2:.2f}")
     row = page.locator(".size", has=page.locator("#measured-core"))
-    expect(row).to_contain_text("Too small", timeout=WAITS)
+    expect(row).to_contain_text("Too small")
     expect(row.locator(".judged")).to_have_class(re.compile("warning|error"))
 
 
@@ -368,7 +364,7 @@ def test_gears_are_found_once_the_lathe_is_named(live: Live) -> None:
     page.locator("#gears-leadscrew").fill("8tpi")
     page.locator("#gears-wheels").fill("20-65,127")
     page.locator("button", has_text="Put into the job").click()
-    expect(page.locator("details.tool[open]")).to_contain_text("drivers", timeout=WAITS)
+    expect(page.locator("details.tool[open]")).to_contain_text("drivers")
 
 
 @pytest.mark.parametrize("width", [360, 800, 1600])
@@ -381,7 +377,7 @@ def test_nothing_is_cut_off_at_any_width(
         page.locator("#pin").click()
     expect(page.locator(".pinned li")).to_have_count(2)
     page.locator("#chart").scroll_into_view_if_needed()
-    expect(page.locator("#chart-readout")).to_contain_text("rake", timeout=WAITS)
+    expect(page.locator("#chart-readout")).to_contain_text("rake")
     for summary in page.locator("details.tool > summary").all():
         summary.click()
         page.wait_for_timeout(300)
@@ -406,14 +402,15 @@ def test_a_chart_that_comes_late_pushes_no_panel_away(
     summary = page.locator("#bench summary", has_text="Measure over wires")
     page.locator("#bench").evaluate("(one) => one.scrollIntoView()")
     summary.click()
-    expect(page.locator("#bench .legend").first).to_be_visible(timeout=WAITS)
+    expect(page.locator("#bench .legend").first).to_be_visible()
     chart = page.locator("#chart .chart-choices")
     expect(chart).to_be_hidden()
     before = summary.evaluate(PLACE)
+    until(page, lambda: held)
     page.wait_for_timeout(300)
     assert len(held) == 1
     held[0].continue_()
-    expect(chart).to_be_visible(timeout=WAITS)
+    expect(chart).to_be_visible()
     assert abs(summary.evaluate(PLACE) - before) < 3
     live.close()
 

@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from frames import until
+from sweeps import in_part
 
 from tapmodel.designing.design import settled_tap
 from tapmodel.report.units import Units
@@ -17,7 +19,7 @@ from tapmodel.spec.job_file import job_for
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
-from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
+from opened import Live  # noqa: E402  (it needs what may be lacking)
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, BrowserContext, Route
@@ -56,7 +58,7 @@ def rake(*sets: str) -> float:
 
 def by_setting(live: Live) -> None:
     live.page.get_by_role("radio", name="offset and depth").check()
-    expect(live.page.locator("#saved")).to_have_text("changed, not saved", timeout=WAITS)
+    expect(live.page.locator("#saved")).to_have_text("changed, not saved")
 
 
 @contextmanager
@@ -66,6 +68,7 @@ def answer_held(live: Live) -> Generator[None]:
     live.page.route("**/tap", lambda route: held.append(route))  # noqa: PLW0108  (it marks it)
     yield
     live.page.wait_for_timeout(100)
+    until(live.page, lambda: held)
     held[0].continue_()
     live.page.unroute("**/tap")
 
@@ -84,7 +87,7 @@ def test_the_arrow_keys_move_by_a_division_of_the_dial(live: Live) -> None:
     by_setting(live)
     live.type("shop.mill", "0.05mm, 5mm a turn")
     box = live.box("flutes.offset")
-    expect(live.slider("flutes.offset")).to_have_attribute("step", "0.05", timeout=WAITS)
+    expect(live.slider("flutes.offset")).to_have_attribute("step", "0.05")
     before = live.number("flutes.offset")
     box.focus()
     live.page.keyboard.press("ArrowUp")
@@ -96,11 +99,10 @@ def test_a_tool_that_is_chosen_anew_with_another_value_is_told(live: Live) -> No
     expect(told).to_be_hidden()
     live.type("flutes.rake", "12")
     expect(told).to_have_text(
-        "With that the rules chose anew: ball-nose cutter 10\u00a0mm instead of 8\u00a0mm.",
-        timeout=WAITS,
+        "With that the rules chose anew: ball-nose cutter 10\u00a0mm instead of 8\u00a0mm."
     )
     live.type("flutes.cutter_diameter", "8")
-    expect(told).to_be_hidden(timeout=WAITS)
+    expect(told).to_be_hidden()
     live.type("designation", "M30x2")
     live.shows("designation", "M30x2")
     live.page.locator("#units").select_option("inch")
@@ -156,10 +158,10 @@ def test_classes_are_offered_where_the_family_has_them(live: Live) -> None:
     expect(box).to_have_attribute("list", "field-hole-class-list")
     assert [one.get_attribute("value") for one in options.all()] == ["4H", "5H", "6H", "7H", "6G"]
     live.type("designation", "1/4 BSW")
-    expect(live.page.locator("#title")).to_contain_text("BSW", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("BSW")
     assert box.get_attribute("list") is None
     live.type("designation", "1/4-20 UNC")
-    expect(box).to_have_attribute("list", "field-hole-class-list", timeout=WAITS)
+    expect(box).to_have_attribute("list", "field-hole-class-list")
     assert [one.get_attribute("value") for one in options.all()] == ["1B", "2B", "3B"]
 
 
@@ -167,7 +169,7 @@ def test_keys_that_undo_in_a_box_of_a_number_leave_the_tap(live: Live) -> None:
     live.type("flutes.count", "3")
     live.shows("flutes.count", "3")
     undo = live.page.locator("#undo")
-    expect(undo).to_have_attribute("aria-disabled", "false", timeout=WAITS)
+    expect(undo).to_have_attribute("aria-disabled", "false")
     live.page.locator("summary", has_text="Divide").click()
     divisions = live.page.locator("#divisions")
     divisions.press_sequentially("7")
@@ -183,9 +185,7 @@ def test_a_drawn_slider_is_undone_in_one_step_and_the_last_place_stands(live: Li
     asked = live.taps_asked()
     live.slider("flutes.offset").evaluate(DRAWN, 200)
     live.shows("flutes.offset", "-0.02")
-    expect(live.page.locator(".figure", has_text="cutter")).to_contain_text(
-        "0.020 mm", timeout=WAITS
-    )
+    expect(live.page.locator(".figure", has_text="cutter")).to_contain_text("0.020 mm")
     live.page.wait_for_timeout(300)
     assert live.taps_asked() - asked < 200
     depth = live.number("flutes.depth_from_top")
@@ -208,19 +208,11 @@ def test_units_follow_the_thread_until_somebody_chooses(live: Live) -> None:
     chosen = live.page.locator("#units")
     expect(chosen).to_have_value("mm")
     live.type("designation", "3/8-16 UNC")
-    expect(chosen).to_have_value("both", timeout=WAITS)
+    expect(chosen).to_have_value("both")
     chosen.select_option("inch")
     live.type("designation", "M10")
     live.shows("hole.depth", "0.59055")
     expect(chosen).to_have_value("inch")
-
-
-def _wait_for(live: Live, state: str) -> None:
-    """Until an expression is true; the page's policy lets no text wait there itself."""
-    until = time.monotonic() + WAITS / 1000
-    while not live.page.evaluate(state):
-        assert time.monotonic() < until
-        live.page.wait_for_timeout(50)
 
 
 def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
@@ -229,17 +221,17 @@ def test_nothing_is_lost_when_the_page_is_loaded_again(live: Live) -> None:
     live.page.locator("#units").select_option("inch")
     live.shows("hole.depth", "1.06299")
     live.type("hole.depth", "oops")
-    expect(live.page.locator("#field-hole-depth-wrong")).to_be_visible(timeout=WAITS)
-    _wait_for(live, "'hole.depth' in (history.state?.refused ?? {})")
+    expect(live.page.locator("#field-hole-depth-wrong")).to_be_visible()
+    # The page's policy lets no text wait there itself.
+    state = "'hole.depth' in (history.state?.refused ?? {})"
+    until(live.page, lambda: live.page.evaluate(state))
     live.page.reload()
     live.ready()
     live.shows("flutes.count", "3")
     live.shows("hole.depth", "oops")
-    expect(live.page.locator("#field-hole-depth-wrong")).to_contain_text(
-        "a number, more than 0", timeout=WAITS
-    )
-    expect(live.page.locator(".figure", has_text="tap drill")).to_contain_text(" in", timeout=WAITS)
-    expect(live.page.locator("#saved")).to_have_text("changed, not saved", timeout=WAITS)
+    expect(live.page.locator("#field-hole-depth-wrong")).to_contain_text("a number, more than 0")
+    expect(live.page.locator(".figure", has_text="tap drill")).to_contain_text(" in")
+    expect(live.page.locator("#saved")).to_have_text("changed, not saved")
 
 
 def test_steps_are_gone_back_and_forth_after_the_page_is_loaded_again(live: Live) -> None:
@@ -248,7 +240,8 @@ def test_steps_are_gone_back_and_forth_after_the_page_is_loaded_again(live: Live
         live.shows("flutes.rake", rake)
     live.page.locator("#undo").click()
     # The address is written a moment later, at most three times a second.
-    _wait_for(live, "history.state?.steps?.jobs.length === 3 && history.state.steps.place === 1")
+    state = "history.state?.steps?.jobs.length === 3 && history.state.steps.place === 1"
+    until(live.page, lambda: live.page.evaluate(state))
     live.page.reload()
     live.ready()
     live.page.locator("#redo").click()
@@ -263,7 +256,7 @@ def test_back_to_what_is_recommended_with_its_reason(live: Live) -> None:
     live.type("flutes.rake", "12")
     row = live.page.locator(".field", has=live.page.locator("#field-flutes-rake"))
     back = row.locator(".back")
-    expect(back).to_have_text("back to 8°", timeout=WAITS)
+    expect(back).to_have_text("back to 8°")
     row.locator(".state").click()
     expect(row.locator(".why")).to_contain_text("low-carbon steel")
     back.click()
@@ -275,17 +268,17 @@ def test_what_is_pressed_stands_and_goes_back_by_its_own_button(live: Live) -> N
     page = live.page
     blind = page.locator(".field.words", has_text="hole is")
     page.get_by_role("radio", name="blind").check()
-    expect(blind).to_have_attribute("data-state", "given", timeout=WAITS)
+    expect(blind).to_have_attribute("data-state", "given")
     live.box("blank.shank_must_pass").check()
     passes = page.locator(".field.flag", has=page.locator("#field-blank-shank_must_pass"))
-    expect(passes).to_have_attribute("data-state", "given", timeout=WAITS)
+    expect(passes).to_have_attribute("data-state", "given")
     assert page.get_by_role("radio", name="blind").is_checked()
     blind.locator(".back").click()
-    expect(page.get_by_role("radio", name="through")).to_be_checked(timeout=WAITS)
+    expect(page.get_by_role("radio", name="through")).to_be_checked()
     expect(page.locator("#field-blank-shank_must_pass")).to_be_checked()
     page.locator("#undo").click()
     page.locator("#undo").click()
-    expect(page.locator("#field-blank-shank_must_pass")).not_to_be_checked(timeout=WAITS)
+    expect(page.locator("#field-blank-shank_must_pass")).not_to_be_checked()
     expect(page.get_by_role("radio", name="blind")).to_be_checked()
 
 
@@ -294,21 +287,17 @@ def test_a_cure_is_applied_by_one_press_and_undone_as_one(
 ) -> None:
     live = Live(flat_window, served)
     live.type("designation", "Tr16x4")
-    expect(live.page.locator("#title")).to_contain_text("Tr16x4", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("Tr16x4")
     before = [found.code for found in found_of("Tr16x4")]
     assert "tap-overloaded" in before
     cure = live.page.locator(".found > li", has_text="tap-overloaded").locator(".cure").first
     assert "core" in cure.inner_text()
     assert "thread" in cure.inner_text()
     cure.click()
-    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(
-        0, timeout=WAITS
-    )
+    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(0)
     assert "Tr16x4" in live.page.locator("#title").inner_text()
     live.page.locator("#undo").click()
-    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(
-        1, timeout=WAITS
-    )
+    expect(live.page.locator(".found > li", has_text="tap-overloaded")).to_have_count(1)
     live.close()
 
 
@@ -321,7 +310,7 @@ def test_ten_bad_inputs_give_messages_and_lose_nothing(live: Live) -> None:
     for field, typed, told in BAD:
         live.type(field, typed)
         wrong = live.page.locator(f"#field-{field.replace('.', '-')}-wrong")
-        expect(wrong).to_contain_text(told, timeout=WAITS)
+        expect(wrong).to_contain_text(told)
         expect(live.page.locator("#notice")).to_contain_text(told)
         assert live.box(field).input_value() == typed
         assert live.box(field).get_attribute("aria-invalid") == "true"
@@ -330,7 +319,7 @@ def test_ten_bad_inputs_give_messages_and_lose_nothing(live: Live) -> None:
     assert live.page.locator("#saved").inner_text() == ""
     live.page.locator("#field-hole-depth").fill("20")
     live.page.keyboard.press("Enter")
-    expect(live.page.locator("main")).not_to_have_class("stale", timeout=WAITS)
+    expect(live.page.locator("main")).not_to_have_class("stale")
     expect(live.page.locator("#notice")).to_be_hidden()
     # What is wrong elsewhere is still told there.
     expect(live.page.locator("#field-hole-material-wrong")).to_be_visible()
@@ -341,7 +330,7 @@ def test_two_tabs_do_not_corrupt_each_other(flat_window: "BrowserContext", serve
     one.type("flutes.count", "3")
     other.type("flutes.rake", "12")
     one.shows("flutes.count", "3")
-    expect(other.page.locator("[data-state=given] #field-flutes-rake")).to_be_visible(timeout=WAITS)
+    expect(other.page.locator("[data-state=given] #field-flutes-rake")).to_be_visible()
     other.shows("flutes.count", "4")
     one.shows("flutes.rake", "8")
     one.close()
@@ -366,9 +355,9 @@ def test_a_job_file_is_saved_and_opened_again(live: Live, tmp_path: Path) -> Non
 
 def test_the_keyboard_skips_to_the_controls(live: Live) -> None:
     live.page.keyboard.press("Tab")
-    expect(live.page.locator(".skip")).to_be_in_viewport(timeout=WAITS)
+    expect(live.page.locator(".skip")).to_be_in_viewport()
     live.page.keyboard.press("Enter")
-    expect(live.page.locator("#controls")).to_be_focused(timeout=WAITS)
+    expect(live.page.locator("#controls")).to_be_focused()
     # In the address stands the job, which a link within the page must not take away.
     assert not live.page.url.endswith("#controls")
 
@@ -432,7 +421,7 @@ def test_nothing_is_cut_off(flat_window: "BrowserContext", served: str, width: i
     live.close()
 
 
-@pytest.mark.parametrize("width", [360, 1600])
+@pytest.mark.parametrize("width", in_part([360, 1600]))
 def test_nothing_is_cut_off_once_all_is_there(
     flat_window: "BrowserContext", served: str, width: int
 ) -> None:
@@ -440,14 +429,14 @@ def test_nothing_is_cut_off_once_all_is_there(
     if width < 992:
         live.page.get_by_role("button", name="Change the tap").click()
     live.type("designation", "Tr16x8(P4)LH")
-    expect(live.page.locator("#saved")).to_contain_text("not saved", timeout=WAITS)
+    expect(live.page.locator("#saved")).to_contain_text("not saved")
     expect(live.page.locator("#under")).to_contain_text("left hand")
     if width < 992:
         live.page.get_by_role("button", name="Close the controls").click()
     # Nobody has looked there: they come all the same, as paper wants them.
     expect(live.page.locator("#drawings .card svg").first).to_be_attached(timeout=90_000)
     live.page.locator("#chart").scroll_into_view_if_needed()
-    expect(live.page.locator("#chart-take")).to_be_visible(timeout=WAITS)
+    expect(live.page.locator("#chart-take")).to_be_visible()
     assert live.page.locator("#chart path.plot-1").count() == 2
     assert live.page.evaluate("document.scrollingElement.scrollWidth") <= width
     assert live.page.evaluate(OVER) == []
@@ -549,11 +538,9 @@ def test_what_is_changed_while_nobody_answers_stands_once_somebody_does(live: Li
     assert not link.is_visible()
     live.context.set_offline(offline=True)
     live.type("flutes.count", "3")
-    expect(link).to_contain_text("still running", timeout=WAITS)
+    expect(link).to_contain_text("still running")
     live.context.set_offline(offline=False)
-    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value(
-        "3", timeout=WAITS
-    )
+    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value("3")
     expect(link).to_be_hidden()
 
 
@@ -568,15 +555,11 @@ def test_what_a_busy_program_had_no_time_for_stands_once_it_has(live: Live) -> N
     # Not even the look whether it has time again is answered.
     live.page.route(re.compile("/(tap|build)$"), busy)
     live.type("flutes.count", "3")
-    expect(link).to_have_text("The program is busy; your change is on its way.", timeout=WAITS)
-    until = time.monotonic() + 60
-    while sum(url.endswith("/tap") for url in refused) < 6 or not refused[-1].endswith("build"):
-        assert time.monotonic() < until
-        live.page.wait_for_timeout(100)
+    expect(link).to_have_text("The program is busy; your change is on its way.")
+    until(live.page, lambda: sum(url.endswith("/tap") for url in refused) >= 6)
+    until(live.page, lambda: refused[-1].endswith("build"))
     live.page.unroute(re.compile("/(tap|build)$"))
-    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value(
-        "3", timeout=2 * WAITS
-    )
+    expect(live.page.locator("[data-state=given] #field-flutes-count")).to_have_value("3")
     expect(link).to_be_hidden()
 
 
@@ -628,10 +611,7 @@ def test_papers_of_another_tap_say_so_until_they_are_there(live: Live) -> None:
 
     page.route("**/papers", too_late)
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
-    until = time.monotonic() + 60
-    while not refused:
-        assert time.monotonic() < until
-        page.wait_for_timeout(100)
+    until(page, lambda: refused)
     page.wait_for_timeout(300)
     page.unroute("**/papers")
     page.emulate_media(media="print")
@@ -644,20 +624,20 @@ def test_papers_of_another_tap_say_so_until_they_are_there(live: Live) -> None:
 def test_back_and_forth_between_links_keeps_what_is_not_saved(live: Live) -> None:
     saved = live.page.locator("#saved")
     live.type("flutes.count", "5")
-    expect(saved).to_have_text("changed, not saved", timeout=WAITS)
+    expect(saved).to_have_text("changed, not saved")
     kept = live.page.wait_for_function(
         "() => atob(location.hash.slice(5)).includes('count') && location.hash"
     ).json_value()
     live.page.evaluate(PASTED, {"designation": "M8"})
-    expect(live.page.locator("#title")).to_contain_text("M8", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("M8")
     expect(saved).to_have_text("")
     live.page.go_back()
     live.shows("flutes.count", "5")
-    expect(live.page.locator("#title")).to_contain_text("M18", timeout=WAITS)
-    expect(saved).to_have_text("changed, not saved", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("M18")
+    expect(saved).to_have_text("changed, not saved")
     assert live.page.evaluate("location.hash") == kept
     live.page.go_forward()
-    expect(live.page.locator("#title")).to_contain_text("M8x1.25", timeout=WAITS)
+    expect(live.page.locator("#title")).to_contain_text("M8x1.25")
     expect(saved).to_have_text("")
 
 

@@ -6,7 +6,6 @@ is asked where a point of the tap should be seen.
 
 import math
 import re
-import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,7 +13,7 @@ from typing import Literal
 
 import numpy as np
 import pytest
-from frames import until_drawn
+from frames import until, until_drawn
 from numpy.typing import NDArray
 
 from tapmodel.designing.design import settled_tap
@@ -147,9 +146,7 @@ class Opened:
 
     def shows(self, picture: bytes) -> None:
         """Wait until the canvas looks like this."""
-        until = time.monotonic() + 30
-        while self.shot() != picture:
-            assert time.monotonic() < until
+        until(self.page, lambda: self.shot() == picture)
 
     def picture(self) -> Picture:
         """Rows from the top, red, green and blue."""

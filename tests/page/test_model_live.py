@@ -6,7 +6,7 @@ import pytest
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 
-from opened import WAITS, Live  # noqa: E402  (it needs what may be lacking)
+from opened import Live  # noqa: E402  (it needs what may be lacking)
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext
@@ -32,8 +32,7 @@ def test_a_change_is_followed_by_its_model_and_the_old_one_stays_dimmed(
         live.type("flutes.count", count)
     page.wait_for_function(
         "() => document.querySelectorAll('#model-pane .told-list')[2]"
-        ".querySelectorAll('li').length === 3 && !document.querySelector('#model-pane .waiting')",
-        timeout=WAITS,
+        ".querySelectorAll('li').length === 3 && !document.querySelector('#model-pane .waiting')"
     )
     page.wait_for_timeout(300)
     told = page.evaluate("window.told")

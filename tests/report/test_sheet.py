@@ -155,8 +155,14 @@ def test_drawings_are_dealt_out_so_that_the_emptiest_page_is_fullest() -> None:
     assert dealt([], 0, 275) == ((),)
 
 
-@pytest.mark.parametrize("units", [Units.MM, Units.INCH])
-@pytest.mark.parametrize("text", ["M3", "1/2-13 UNC", "Tr16x8(P4)", "M64x1"])
+FULL = [
+    (text, units)
+    for number, text in enumerate(("M3", "1/2-13 UNC", "Tr16x8(P4)", "M64x1"))
+    for units in in_part([Units.MM, Units.INCH], number // 2)
+]
+
+
+@pytest.mark.parametrize(("text", "units"), FULL)
 def test_no_page_of_drawings_is_half_empty(
     text: str, units: Units, sheet_of: Callable[..., Path]
 ) -> None:

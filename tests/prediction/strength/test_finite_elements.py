@@ -7,6 +7,7 @@ mesher is not free for all uses, which binds whoever runs these tests, not who u
 
 import cmath
 import math
+import os
 
 import pytest
 from section_rows import fluted, fluted_sector_of
@@ -21,6 +22,9 @@ from tapmodel.shape.outlines.outline import Arc, Line
 pytest.importorskip(
     "cytriangle", reason="sectionproperties has no mesher: make .venv anew with a C compiler"
 )
+
+# Its sections are so few that compiling would take longer than it spares.
+os.environ.setdefault("NUMBA_DISABLE_JIT", "1")
 
 from sectionproperties.analysis import Section
 from sectionproperties.pre import Geometry
