@@ -37,7 +37,7 @@ LBF_IN_PER_NM = 1e3 / N_PER_LBF / MM_PER_INCH
 PSI_PER_MPA = MM_PER_INCH**2 / N_PER_LBF
 """Stress in pounds of force on a square inch, for one of a newton on a square millimetre."""
 
-_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf|°[CF])\b)")
+_UNIT = re.compile(r"(?<=[\d.]) (?=(?:mm²?|in²?|µm|N·m|lbf·in|N|lbf|°[CF]|HRC|MPa|P|H)\b)")
 _LAST_DIGIT_NOISE = 1e-6
 """Share of the last digit by which a limit may lie off a printed value and still be that value."""
 

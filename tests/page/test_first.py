@@ -1,5 +1,7 @@
 """The first screen in words: verdict with the gravest finding, drill with its limits, flutes."""
 
+import re
+
 import pytest
 
 from tapmodel.designing.design import design_tap
@@ -44,9 +46,18 @@ def test_a_sentence_is_shortened_at_a_pause(sentence: str, short: str) -> None:
 def test_the_drill_stands_beside_the_limits_of_its_hole() -> None:
     """Limits of M18x0.75 6H by ISO 965-1: EI 0, T_D1 0.190."""
     drill = first_figures(designed("M18x0.75"), Units.MM)[0]
-    assert (drill.text, drill.beside) == ("17.25 mm", "minor diameter 17.188 to 17.378\u00a0mm")
+    assert (drill.text, drill.beside) == (
+        "17.25\u00a0mm",
+        "minor diameter 17.188 to 17.378\u00a0mm",
+    )
     inches = first_figures(designed("M18x0.75"), Units.INCH)[0]
     assert inches.beside == "minor diameter 0.6767 to 0.6841\u00a0in"
+
+
+def test_no_line_of_a_figure_ends_between_a_number_and_its_unit() -> None:
+    both = {one.key: one.text for one in first_figures(designed("1 1/8-7 UNC"), Units.BOTH)}
+    assert both["blank"] == "28.870\u00a0mm = 1.1366\u00a0in"
+    assert re.fullmatch("[0-9]+\u00a0N·m = [0-9]+\u00a0lbf·in", both["stop"])
 
 
 def test_what_stands_under_the_heading_follows_the_hand() -> None:

@@ -598,6 +598,9 @@ def test_paper_says_what_is_not_on_it(live: Live) -> None:
     assert page.evaluate(told) == "none"
     for part in ("milling", "choices", "drawings"):
         assert page.locator(f"#{part}").is_visible()
+    # What the lowest button takes on a screen would begin a page of paper.
+    page.set_viewport_size({"width": 794, "height": 1000})
+    assert page.evaluate("getComputedStyle(document.body).paddingBottom") == "0px"
 
 
 def test_papers_of_another_tap_say_so_until_they_are_there(live: Live) -> None:

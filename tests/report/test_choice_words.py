@@ -2,6 +2,7 @@
 
 import ast
 import inspect
+import re
 import string
 import sys
 from collections.abc import Callable, Iterator
@@ -23,6 +24,7 @@ from tapmodel.designing.settle import settle
 from tapmodel.errors import TapmodelError
 from tapmodel.report.blocks import Table
 from tapmodel.report.chapters import choices as choices_chapter
+from tapmodel.report.page.html import chapter_html
 from tapmodel.report.screen.design import design_page
 from tapmodel.report.units import shown
 from tapmodel.report.words.choices import SENTENCES, sentence, source_text, value_text, why
@@ -222,8 +224,8 @@ def test_a_given_choice_in_words(given: str, field: str, value: str) -> None:
     ("units", "drill", "cutters", "rake"),
     [
         (Units.MM, "10.4902 mm", "6, 6.35 mm", "8.0 deg"),
-        (Units.INCH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
-        (Units.BOTH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 0.2500 in)", "8.0 deg"),
+        (Units.INCH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 1/4 in)", "8.0 deg"),
+        (Units.BOTH, "10.4902 mm (0.4130 in)", "6, 6.35 mm (0.2362, 1/4 in)", "8.0 deg"),
     ],
 )
 def test_lengths_of_choices_have_inches_behind_them_for_who_reads_those(
@@ -238,3 +240,16 @@ def test_lengths_of_choices_have_inches_behind_them_for_who_reads_those(
     cells = {shown(line[0])[0]: shown(line[1], units) for line in table.lines}
     assert cells["hole.drill"] == (drill,)
     assert f"hole.drill = {drill}" in design_page(design, units, sources=True)
+
+
+MARK = 'class="long"'
+
+
+def test_the_long_list_is_marked_for_pages_that_are_narrow() -> None:
+    design = settle(job_for("1 1/8-7 UNC", []))
+    page = chapter_html(choices_chapter.chapter(design), Units.BOTH)
+    rows = re.findall(r'<th scope="row">(.*?)</th>(.*?)</tr>', page, re.DOTALL)
+    assert len(rows) == len(design.choices)
+    long = {head.replace("<wbr>", "").strip(): cells for head, cells in rows if MARK in cells}
+    assert list(long) == ["shop.cutters"]
+    assert "(1/32, 3/64, 1/16, 5/64, " in long["shop.cutters"]

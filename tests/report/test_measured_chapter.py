@@ -111,7 +111,7 @@ def test_the_chapter_is_set_alike_on_sheet_and_page(design: TapDesign, units: Un
     tap = made(design, major=18.1, over_wires=18.25, wire=0.433, hardness=60, square=11.3)
     chapter = measured.chapter(tap)
     paper, page = typeset(chapter, units), chapter_html(chapter, units)
-    for words in ("As measured", "GO gauge", "stays out", "too large: take more", "60 HRC"):
+    for words in ("As measured", "GO gauge", "stays out", "too large: take more", "60\u00a0HRC"):
         assert words in paper
         assert words in page
     # as many cells in each line of a table as its head has

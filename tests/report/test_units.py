@@ -30,6 +30,7 @@ from tapmodel.report.units import (
     shown,
     shown_high,
     shown_low,
+    unparted,
 )
 from tapmodel.report.units_wanted import units_of
 from tapmodel.spec.job_file import job_for, read_job
@@ -171,6 +172,12 @@ def test_a_drawing_that_is_not_in_mm_alone_says_so(units: Units, told: str) -> N
     words = _words(units)
     for name in ("side", "thread-form", "milling", "cross-section", "chamfer", "square"):
         assert told in words[name], name
+
+
+def test_a_number_is_not_parted_from_its_unit() -> None:
+    text = "full depth 0.6495 P, 62 HRC, 4 to 8 mm on 2 lands, 1550 MPa in M8 6H Parts"
+    joined = "full depth 0.6495_P, 62_HRC, 4 to 8_mm on 2 lands, 1550_MPa in M8 6H Parts"
+    assert unparted(text) == joined.replace("_", "\u00a0")
 
 
 def test_dimensions_in_inches_have_three_decimals_or_more() -> None:

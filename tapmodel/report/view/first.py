@@ -102,7 +102,9 @@ def first_figures(design: TapDesign, units: Units) -> tuple[Figure, ...]:
         Figure("cutter", "cutter", cutter, set_to),
         _stop(design, units),
     )
-    return tuple(replace(figure, beside=unparted(figure.beside)) for figure in figures)
+    return tuple(
+        replace(one, text=unparted(one.text), beside=unparted(one.beside)) for one in figures
+    )
 
 
 def _drill(design: TapDesign, units: Units) -> Figure:

@@ -2,6 +2,7 @@
 
 from tapmodel.designing.choice import Choice, Reason
 from tapmodel.report.blocks import small_length
+from tapmodel.report.tools import cutter_of
 from tapmodel.report.units import shown
 from tapmodel.report.words.reasons import blank, chamfer, flutes, hole, relief, thread, work
 from tapmodel.report.words.reasons.sentence import Sentence, told
@@ -24,7 +25,8 @@ SENTENCES: dict[str, Sentence] = {
 def value_text(choice: Choice, units: Units = Units.MM) -> str:
     """The value with its unit: a number with all its digits, the numbers of a list in short.
 
-    A length stays in mm, as a job has it, its inches behind it for whoever reads those.
+    A length stays in mm, as a job has it, its inches behind it for whoever reads those, where
+    cutters on a shelf go by their names.
     """
     value = choice.value
     if isinstance(value, tuple):
@@ -37,9 +39,19 @@ def value_text(choice: Choice, units: Units = Units.MM) -> str:
 
 def _inches(choice: Choice) -> str:
     entries = choice.value if isinstance(choice.value, tuple) else (choice.value,)
-    numbers = [small_length(entry) for entry in entries if isinstance(entry, int | float)]
-    texts = [shown(number, Units.INCH)[0].removesuffix(" in") for number in numbers]
+    numbers = [entry for entry in entries if isinstance(entry, int | float)]
+    named = choice.field == "shop.cutters"
+    texts = [(named and _name(number)) or _decimals(number) for number in numbers]
     return f" ({', '.join(texts)} in)"
+
+
+def _name(cutter: float) -> str:
+    """What a cutter of inches is called; empty for another."""
+    return next(iter(cutter_of(cutter).names), "")
+
+
+def _decimals(number: float) -> str:
+    return shown(small_length(number), Units.INCH)[0].removesuffix(" in")
 
 
 def why(choice: Choice, units: Units = Units.MM) -> str:
