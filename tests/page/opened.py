@@ -7,7 +7,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 WAITS = 30_000
 """For an answer, on a machine that does much else [ms]."""
 
-expect.set_options()
+expect.set_options(timeout=WAITS)
 
 
 class Live:
