@@ -106,7 +106,7 @@ def test_an_answer_is_the_design_of_the_command_line(served: Served) -> None:
     view = served.post("tap", {"job": job}).json()["view"]
     design = settled_tap(job_for("M10", ["flutes.offset=0.5"]))
     drill = next(one for one in view["first"] if one["key"] == "drill")
-    assert drill["text"] == f"{design.drill:.2f} mm"
+    assert drill["text"] == f"{design.drill:.2f}\u00a0mm"
     # Within the whole thread.
     assert design.tap.chamfer_length < view["section"]["z"] < design.tap.blank.thread_length
     lower = served.post("tap", {"job": job, "z": 2}).json()["view"]

@@ -9,6 +9,7 @@ from served_process import Running, start
 
 sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 expect = sync_api.expect
+expect.set_options(timeout=30_000)
 
 CHROMIUM = shutil.which("chromium")
 pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="the browser chromium is not installed")
