@@ -10,9 +10,6 @@ PACKAGES = {"libGL.so.1": "libgl1", "libEGL.so.1": "libegl1", "libX11.so.6": "li
 # The loader's words for a library that is not there, or no library.
 _NAME = re.compile(r"(lib[\w+.-]+\.so[.\d]*): ")
 
-# And for one that finds no memory to be mapped to, which is another matter.
-_NO_ROOM = re.compile(r"failed to map|[Cc]annot (map|allocate)")
-
 # Windows names the module and not the library; what a fresh machine lacks is the runtime of its
 # compiler.
 _OF_WINDOWS = re.compile("DLL load failed")
@@ -25,15 +22,10 @@ def lacking(library: str) -> str:
     return f"{library} is missing; install the package {package} (name on Debian and Ubuntu)"
 
 
-def finds_no_room(error: ImportError) -> bool:
-    """Whether a module failed to load for want of memory."""
-    return _NO_ROOM.search(str(error)) is not None
-
-
 def missing(error: ImportError) -> MissingError | None:
     """The error for the user where a module failed to load for want of a system's library.
 
-    Of one that `finds_no_room` it would tell the wrong cause.
+    Of one that failed for want of memory it would tell the wrong cause; see `out_of_memory`.
     """
     if _OF_WINDOWS.match(str(error)):
         return MissingError(f"the kernel cannot be loaded: {error}; {_RUNTIME}")

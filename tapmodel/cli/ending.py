@@ -10,7 +10,7 @@ from typing import TextIO, cast
 import typer
 
 from tapmodel.errors import INTERRUPTED, NoWireError, RefusedError, TapmodelError, shortened
-from tapmodel.run.memory import ran_out
+from tapmodel.out_of_memory import ran_out
 
 _UsageError = cast("type[typer.BadParameter]", typer.BadParameter.__mro__[1])
 """What the parser of commands raises; its library keeps the name to itself."""

@@ -1,9 +1,10 @@
-"""What is said when the operating system refuses to write."""
+"""What is said when the operating system refuses to read or write."""
 
 import errno
 from pathlib import Path
 
 from tapmodel.errors import InputError
+from tapmodel.out_of_memory import ran_out
 
 _FULL = {errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQUOT", errno.ENOSPC)}
 
@@ -18,14 +19,14 @@ def refused(field: str, path: Path, place: str, error: OSError) -> InputError:
 
     Args:
         field: what the user gave, such as `--out`.
-        path: that could not be written.
+        path: that could not be read or written.
         place: what is asked of it, such as `a folder that can be written`.
         error: what the operating system said.
 
     Raises:
         MemoryError: there was no memory left, for which no path is to blame.
     """
-    if error.errno == errno.ENOMEM:
+    if ran_out(error):
         raise MemoryError(str(error)) from error
     reason = error.strerror or type(error).__name__
     if is_full(error):

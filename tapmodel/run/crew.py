@@ -26,6 +26,7 @@ from types import TracebackType
 from typing import IO, Any, Self
 
 from tapmodel.errors import InputError, KernelError, TapmodelError
+from tapmodel.out_of_memory import ran_out
 from tapmodel.run import memory
 from tapmodel.run.begun import taken
 from tapmodel.run.pipes import GoneError, listen, speak, understood
@@ -320,7 +321,7 @@ def _told(error: Exception, limits: Limits | None) -> TapmodelError:
     """What the parent is to raise for an error of this process; no `limits` bound it yet."""
     if isinstance(error, TapmodelError):
         return error
-    if memory.ran_out(error):
+    if ran_out(error):
         return _too_much(limits.memory_mb) if limits else KernelError(Stage.MEMORY, _NONE_LEFT)
     if isinstance(error, ImportError):
         return missing(error) or KernelError(Stage.LOADING, str(error))

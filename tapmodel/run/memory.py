@@ -7,12 +7,9 @@ process by its number and the time it began; a machine on which it does not load
 """
 
 import contextlib
-import errno
 import sys
 from importlib import import_module
 from typing import Any
-
-from tapmodel.system_libraries import finds_no_room
 
 
 def _loaded(module: str) -> Any:  # noqa: ANN401  (a module, or none)
@@ -36,15 +33,6 @@ def limit_own(megabytes: int) -> None:
     wanted = megabytes * 1_000_000
     soft = wanted if hard == _LIMITS.RLIM_INFINITY else min(wanted, hard)
     _LIMITS.setrlimit(_LIMITS.RLIMIT_AS, (soft, hard))
-
-
-def ran_out(error: Exception) -> bool:
-    """Whether an error tells, in one of the system's ways, that there was no memory left."""
-    if isinstance(error, ImportError):
-        return finds_no_room(error)
-    if isinstance(error, OSError):
-        return error.errno == errno.ENOMEM
-    return isinstance(error, MemoryError)
 
 
 def own_peak_mb() -> float:

@@ -81,6 +81,7 @@ def _areas_by_start(design: TapDesign) -> list[list[float]]:
 
 @pytest.mark.parametrize("units", Units)
 def test_each_is_drawn_in_every_unit(design: TapDesign, units: Units) -> None:
+    assert [kind.name for kind in DRAWINGS][-4:] == list(FORESEEN)
     drawings = {name: drawing_of(name, design, units=units) for name in FORESEEN}
     for name in FORESEEN:
         assert drawings[name].width_mm <= 184

@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 from tapmodel.errors import InputError
+from tapmodel.export.refusal import refused
 
 LARGEST_FILE = 1_000_000_000
 """Bytes; a tap has some 15 kB for each tooth of a land."""
@@ -31,7 +32,7 @@ def refuse_unreadable(path: Path) -> None:
         content = path.read_bytes()
         name.encode()
     except OSError as error:
-        raise InputError("FILE", str(path), f"a STEP file to read ({error.strerror})") from None
+        raise refused("FILE", path, "a STEP file to read", error) from None
     except UnicodeEncodeError:
         raise InputError("FILE", str(path), "a name in UTF-8; rename the file") from None
     if not content.lstrip().startswith(_HEAD):
